@@ -1,0 +1,107 @@
+"""Everything that can be wrong with a record, as values of one shape: gathered, sorted by place, printed once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Literal
+
+Level = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, order=True)
+class Place:
+    """A spot in a file: path as people see it, line and column counted from 1."""
+
+    path: str
+    line: int = 1
+    column: int = 1
+
+    def __str__(self) -> str:
+        return f"{self.path}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True, order=True)
+class Problem:
+    """One thing wrong: where, what, and the way out, as sentences without a closing full stop."""
+
+    place: Place
+    message: str
+    way_out: str = ""
+    level: Level = "error"
+
+    def as_line(self) -> str:
+        """The problem as one line for a terminal: path:line:column: level: message. Way out."""
+        sentences = [self.message, self.way_out] if self.way_out else [self.message]
+        told = " ".join(text if text.endswith(("?", ".")) else f"{text}." for text in sentences)
+        return f"{self.place}: {self.level}: {told}"
+
+    def as_json(self) -> dict[str, str | int]:
+        """The problem as a mapping with path, line, column, level, message and way_out."""
+        return {
+            "path": self.place.path,
+            "line": self.place.line,
+            "column": self.place.column,
+            "level": self.level,
+            "message": self.message,
+            "way_out": self.way_out,
+        }
+
+
+@dataclass
+class Problems:
+    """The problems of one run, iterated in order of place, each once."""
+
+    found: list[Problem] = field(default_factory=list)
+
+    def add(self, problem: Problem) -> None:
+        """Keep one problem."""
+        self.found.append(problem)
+
+    def extend(self, problems: Iterable[Problem]) -> None:
+        """Keep several problems."""
+        self.found.extend(problems)
+
+    def __iter__(self) -> Iterator[Problem]:
+        return iter(sorted(set(self.found)))
+
+    @property
+    def errors(self) -> list[Problem]:
+        """The problems that stop a build, sorted by place."""
+        return [problem for problem in self if problem.level == "error"]
+
+    @property
+    def warnings(self) -> list[Problem]:
+        """The problems that are unlikely rather than impossible, sorted by place."""
+        return [problem for problem in self if problem.level == "warning"]
+
+    def counted(self) -> str:
+        """How many there are, as words: `2 errors and 1 warning in 2 files`; `no problems` where there are none."""
+        kinds = [_count(len(self.errors), "error"), _count(len(self.warnings), "warning")]
+        files = len({problem.place.path for problem in self.found})
+        told = " and ".join(kind for kind in kinds if kind)
+        return f"{told} in {_count(files, 'file')}" if told else "no problems"
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number} {word}{'' if number == 1 else 's'}" if number else ""
+
+
+def warning(place: Place, message: str, way_out: str) -> Problem:
+    """A problem that is unlikely rather than impossible, and stops nothing."""
+    return Problem(place, message, way_out, "warning")
+
+
+def quoted(text: str, longest: int = 40) -> str:
+    """Text as it was typed, in quotes, on one line and no longer than a message can bear."""
+    line = "".join(sign if sign.isprintable() else " " for sign in text[: longest + 1])
+    return f"'{line}'" if len(line) <= longest else f"'{line[:longest].rstrip()}…'"
+
+
+class Trouble(Exception):
+    """Something a command cannot go on with: what is wrong and the way out, as sentences without a full stop."""
+
+    def __init__(self, message: str, way_out: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.way_out = way_out

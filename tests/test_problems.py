@@ -1,0 +1,81 @@
+"""Problems: one shape, sorted by place, counted."""
+
+import subprocess
+import sys
+
+from recordgen.problems import Place, Problem, Problems, quoted, warning
+
+WRONG = Problem(Place("records/a.yaml", 3, 5), "toe_length is missing", "Add toe_length")
+ODD = warning(Place("records/a.yaml", 2), "this is unusual", "Did you look?")
+
+
+def test_a_problem_is_one_line_with_place_level_message_and_way_out():
+    """A terminal can jump to the place, and both sentences end once."""
+    assert WRONG.as_line() == "records/a.yaml:3:5: error: toe_length is missing. Add toe_length."
+    assert ODD.as_line() == "records/a.yaml:2:1: warning: this is unusual. Did you look?"
+
+
+def test_a_problem_without_a_way_out_is_one_sentence():
+    """Nothing is added where there is no way out."""
+    assert Problem(Place("a.yaml"), "gone").as_line() == "a.yaml:1:1: error: gone."
+
+
+def test_a_problem_as_json_holds_each_part():
+    """A program gets the parts one by one."""
+    assert WRONG.as_json() == {
+        "path": "records/a.yaml",
+        "line": 3,
+        "column": 5,
+        "level": "error",
+        "message": "toe_length is missing",
+        "way_out": "Add toe_length",
+    }
+
+
+def test_problems_come_in_the_order_of_their_places():
+    """Line 2 comes before line 10, whatever came in first."""
+    tenth = Problem(Place("records/a.yaml", 10), "last")
+    problems = Problems()
+    problems.extend([tenth, WRONG, ODD])
+
+    assert list(problems) == [ODD, WRONG, tenth]
+
+
+def test_the_same_problem_is_told_once():
+    """Two looks at one value make one problem."""
+    problems = Problems([WRONG])
+    problems.add(WRONG)
+
+    assert list(problems) == [WRONG]
+    assert problems.counted() == "1 error in 1 file"
+
+
+def test_errors_and_warnings_are_told_apart():
+    """Errors stop a build, warnings do not."""
+    problems = Problems([ODD, WRONG])
+
+    assert (problems.errors, problems.warnings) == ([WRONG], [ODD])
+
+
+def test_problems_are_counted_in_words():
+    """Errors, warnings and files are counted, each with its plural."""
+    more = Problem(Place("records/b.yaml"), "another")
+
+    assert Problems([WRONG, more, ODD]).counted() == "2 errors and 1 warning in 2 files"
+    assert Problems().counted() == "no problems"
+
+
+def test_typed_text_is_quoted_short_and_on_one_line():
+    """A page pasted into a field does not fill the terminal."""
+    assert quoted("one\ntwo\x1b") == "'one two '"
+    assert quoted("x" * 41) == f"'{'x' * 40}…'"
+
+
+def test_problems_and_git_load_neither_pydantic_nor_yaml():
+    """Commands that only ask git start quickly."""
+    code = (
+        "import sys, recordgen.problems, recordgen.records.git; print({'yaml', 'pydantic', 'jinja2'} & {*sys.modules})"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+
+    assert done.stdout.strip() == "set()"
