@@ -1,0 +1,112 @@
+"""A folder of records as one `Practice`: stables, their horses, each horse's visits in order.
+
+practice.yaml
+<stable>/stable.yaml
+<stable>/<horse>/horse.yaml
+<stable>/<horse>/2026-10-14.yaml
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import gc
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from recordgen.problems import Problems, quoted
+from recordgen.records.checks import horse_problems, visit_problems
+from recordgen.records.horse import Horse, PracticeFile, Stable
+from recordgen.records.known import unknown_in_practice, unknown_in_visit
+from recordgen.records.practice import HorseRecord, Practice, StableRecord
+from recordgen.records.reading import Kind, Written, read_as_far
+from recordgen.records.reference import Reference
+from recordgen.records.visit import Visit
+from recordgen.records.walk import VISIT_FILE, Walk
+
+
+def read_practice(
+    folder: Path, today: dt.date, only: str | None = None, reference: Reference | None = None
+) -> tuple[Practice | None, Problems]:
+    """The practice in `folder`, or None where something is wrong, and all problems of all files.
+
+    today: visits after this day are refused. only: the one stable to read; all where None.
+    reference: the tables that names of methods, care notes and cautions must stand in; not looked at where None.
+    """
+    reader = _Reader(Walk(folder), today, reference)
+    with _without_collecting():
+        practice = reader.practice(only)
+    problems = reader.walk.problems
+    return (None if problems.errors else practice), problems
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Holds back Python's search for cycles; what is read holds none, and the search costs a quarter of the time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+class _Reader:
+    """Reads the folder once, from the practice down to each visit."""
+
+    def __init__(self, walk: Walk, today: dt.date, reference: Reference | None) -> None:
+        self.walk = walk
+        self.today = today
+        self.reference = reference
+
+    def practice(self, only: str | None) -> Practice | None:
+        folder = self.walk.root
+        if not os.path.isdir(folder):
+            way_out = "Name another with --records, or make one with: recordgen init"
+            self.walk.tell(folder, "there is no such folder", way_out)
+            return None
+        file = self.file(folder / "practice.yaml", PracticeFile)
+        if file and self.reference:
+            self.walk.problems.extend(unknown_in_practice(file, self.reference))
+        names = self.walk.folders(folder, only)
+        if not names:
+            missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
+            self.walk.tell(folder, missing, "A stable is a folder with a stable.yaml in it")
+        stables = [stable for stable in map(self.stable, names) if stable]
+        return Practice(folder, file.record, tuple(stables)) if file else None
+
+    def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:
+        if not self.walk.may_read(path):
+            return None
+        written, problems = read_as_far(path, self.walk.shown(path), model)
+        self.walk.problems.extend(problems)
+        return written
+
+    def stable(self, path: Path) -> StableRecord | None:
+        file = self.file(path / "stable.yaml", Stable)
+        self.walk.strangers(path, {"stable.yaml"})
+        horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
+        by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
+        return StableRecord(path.name, file.record, tuple(by_name)) if file else None
+
+    def horse(self, path: Path) -> HorseRecord | None:
+        file = self.file(path / "horse.yaml", Horse)
+        days = [day for day in self.walk.entries(path) if VISIT_FILE.fullmatch(day.name)]
+        self.walk.strangers(path, {"horse.yaml", *(day.name for day in days)})
+        self.walk.unread_folders(path)
+        visits = [visit for visit in map(self.visit, days) if visit]
+        if file is None:
+            return None
+        self.walk.problems.extend(horse_problems(file, visits, self.today))
+        in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
+        return HorseRecord(path.name, path.parent.name, file.record, tuple(visit.record for visit in in_order))
+
+    def visit(self, path: Path) -> Written[Visit] | None:
+        written = self.file(path, Visit)
+        if written:
+            self.walk.problems.extend(visit_problems(written, path.name[:10], self.today))
+        if written and self.reference:
+            self.walk.problems.extend(unknown_in_visit(written, self.reference))
+        return written

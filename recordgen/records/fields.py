@@ -1,0 +1,211 @@
+"""The kinds of value a record holds, each read from what was typed and refused in words.
+
+Reading hands every scalar over as the text that was typed, so that `no`, `0012` and `1:30` stay text where text is
+meant; the types below turn it into numbers, dates and yes-or-no where those are meant.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Callable
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
+from pydantic.config import JsonDict
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema, PydanticCustomError
+
+from recordgen.problems import quoted
+from recordgen.records import quantity as q
+from recordgen.records.identity import microchip_fault, ueln_fault
+
+FIRST_YEAR = 1950  # no animal in a record was born or seen before
+
+_DAY = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_YEAR = re.compile("[0-9]{4}")
+# A number, or a fraction with or without a whole in front of it, and perhaps a unit.
+_WITH_UNIT = '^ *[-+]?[0-9][0-9./ -]*[¼½¾⅛⅜⅝⅞]? *[a-zA-Z"°″]*\\.?$'
+
+
+class Record(BaseModel):
+    """Base of all records: unknown keys are refused, and a record that was read does not change."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+
+
+def refusal(message: str, way_out: str) -> PydanticCustomError:
+    """The error a value is refused with: what is wrong, and the way out."""
+    return PydanticCustomError("refused", "{message}", {"message": message, "way_out": way_out})
+
+
+class NamedKeys:
+    """Marks a mapping whose keys have one spelling inside and several typed: the schema offers the one, takes any."""
+
+    def __init__(self, *names: str) -> None:
+        self.names = names
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        value = handler(core)["additionalProperties"]
+        return {"type": "object", "properties": dict.fromkeys(self.names, value), "additionalProperties": value}
+
+
+class OrText:
+    """Marks a record that may be written as one text instead; the schema allows both."""
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        return {"anyOf": [{"type": "string", "minLength": 1}, handler(core)]}
+
+
+def with_names(named: Callable[[str], str | None]) -> Callable[[Any], Any]:
+    """A reader of mappings that gives each typed key its one name; an unknown or doubled one stays as typed."""
+
+    def read(value: Any) -> Any:
+        if not isinstance(value, dict):
+            return value
+        found: dict[str, Any] = {}
+        for typed, inside in value.items():
+            name = named(typed)
+            doubled = name in found or (name != typed and name in value)
+            found[typed if name is None or doubled else name] = inside
+        return found
+
+    return read
+
+
+def spelled(named: Callable[[str], str | None]) -> BeforeValidator:
+    """Gives a typed name its one spelling; an unknown one stays as typed."""
+    return BeforeValidator(lambda value: (named(value) or value) if isinstance(value, str) else value)
+
+
+def _typed(value: Any, wanted: str, example: str) -> str:
+    if isinstance(value, str):
+        return value.strip()
+    found = "nothing was written" if value is None else "several values stand here"
+    raise refusal(f"{wanted} is expected, but {found}", f"Write it like {example}")
+
+
+def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
+    def parse(value: Any) -> Any:
+        if isinstance(value, int | float):
+            return value
+        text = _typed(value, "a number", example)
+        try:
+            return read(text)
+        except q.NotAQuantity as why:
+            way_out = why.way_out or f"Write it like {example}"
+            raise refusal(f"{quoted(text)} does not read as a number: {why}", way_out) from None
+
+    return parse
+
+
+def _in(units: dict[str, float]) -> Callable[[str], float]:
+    return lambda text: q.quantity(text, units)
+
+
+def _whole(value: float) -> int:
+    if value != int(value):
+        raise refusal(f"{value:g} is not a whole number", "Write a whole number such as 6")
+    return int(value)
+
+
+def _date(value: Any) -> dt.date:
+    if isinstance(value, dt.date):
+        return value
+    text = _typed(value, "a date", "2026-10-14")
+    if not _DAY.fullmatch(text):
+        raise refusal(f"{quoted(text)} is not a date", "Write year-month-day, like 2026-10-14")
+    try:
+        day = dt.date.fromisoformat(text)
+    except ValueError:
+        raise refusal(f"'{text}' is not a day in the calendar", "Look at the month and the day") from None
+    if day.year < FIRST_YEAR:
+        raise refusal(f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
+    return day
+
+
+def _born(value: Any) -> dt.date:
+    text = value.strip() if isinstance(value, str) else value
+    return _date(f"{text}-01-01" if isinstance(text, str) and _YEAR.fullmatch(text) else text)
+
+
+_ANSWERS = {"true": True, "yes": True, "false": False, "no": False}
+
+
+def _yes_or_no(value: Any) -> bool:
+    if isinstance(value, bool):
+        return value
+    text = _typed(value, "yes or no", "yes")
+    if text.lower() not in _ANSWERS:
+        raise refusal(f"{quoted(text)} is neither yes nor no", "Write yes or no")
+    return _ANSWERS[text.lower()]
+
+
+def _country(value: Any) -> str:
+    text = _typed(value, "a country", "GB")
+    if not re.fullmatch("[A-Z]{2}", text):
+        raise refusal(f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US")
+    return text
+
+
+def _checked(fault: Callable[[str], str | None], name: str, example: str) -> Callable[[Any], str]:
+    def parse(value: Any) -> str:
+        text = _typed(value, "a number as text", example).replace(" ", "").upper()
+        if why := fault(text):
+            raise refusal(why, f"Compare it with the passport and scan again, or leave {name} out")
+        return text
+
+    return parse
+
+
+def _schema(unit: str) -> WithJsonSchema:
+    return WithJsonSchema({"type": ["number", "string"], "pattern": _WITH_UNIT, "x-unit": unit})
+
+
+def _quantity(units: dict[str, float], example: str) -> BeforeValidator:
+    return BeforeValidator(_number(_in(units), example))
+
+
+_MM = "88 (millimetres), 8.8 cm or 3 1/4 in"
+_HEIGHT = BeforeValidator(_number(q.height_cm, "148 (centimetres) or 14.2 hh"))
+_WHOLE = BeforeValidator(lambda value: _whole(_number(_in(q.NO_UNIT), "6")(value)))
+_CHIP = BeforeValidator(_checked(microchip_fault, "microchip", "968000004531234"))
+_UELN = BeforeValidator(_checked(ueln_fault, "ueln", "372414001234567"))
+_ONE_VALUE = {"type": ["string", "number", "boolean"]}
+
+Millimetres = Annotated[float, _quantity(q.MILLIMETRES, _MM), _schema("mm")]
+Centimetres = Annotated[float, _quantity(q.CENTIMETRES, "180 (centimetres) or 71 in"), _schema("cm")]
+Height = Annotated[float, _HEIGHT, _schema("cm")]
+Degrees = Annotated[float, _quantity(q.DEGREES, "51 or 51.5"), _schema("degrees")]
+Number = Annotated[float, _quantity(q.NO_UNIT, "5 or 5.5"), WithJsonSchema({"type": "number"})]
+Whole = Annotated[int, _WHOLE, WithJsonSchema({"type": "integer"})]
+Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string", "format": "date"})]
+Born = Annotated[dt.date, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
+YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
+Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
+Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
+Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
+Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
+
+
+def measured(
+    unit: str, possible: tuple[float, float], likely: tuple[float, float], description: str, default: Any = None
+) -> Any:
+    """A field for a quantity: its unit, the range that is possible and the range that is likely.
+
+    Outside `possible` a value is refused; outside `likely` it is asked about. Both: low and high in `unit`.
+    default: None where it may be left out, ... where it must be there.
+    """
+    extra: JsonDict = {"unit": unit, "possible": list(possible), "likely": list(likely)}
+    told = description if unit in description.split() else f"{description} ({unit})"
+    return Field(default, ge=possible[0], le=possible[1], description=told, json_schema_extra=extra)
+
+
+def told(description: str, default: Any = None) -> Any:
+    """A field with a description and a default (None: it may be left out)."""
+    return Field(default, description=description)
+
+
+def several(description: str) -> Any:
+    """A field for a list that may be left out."""
+    return Field((), description=description)

@@ -1,0 +1,94 @@
+"""A new, private folder of records: the practice, its first stable, help for the editor, and what to do next."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import get_args
+
+from recordgen.packaged import packaged
+from recordgen.problems import Trouble, quoted
+from recordgen.records.git import GitTrouble, begin
+from recordgen.records.schema import FileKind, schema
+from recordgen.records.templates import rendered
+from recordgen.records.walk import OWN_FOLDERS, SLUG
+
+FIRST_MESSAGE = "Records of {practice} begun"
+
+
+@dataclass(frozen=True)
+class Founded:
+    """What was made: the files, and why they are not in git, where they are not."""
+
+    files: list[Path]
+    not_in_git: GitTrouble | None = None
+
+
+def found(
+    folder: Path, practice_name: str, trimmer: str, stable_slug: str, stable_name: str, today: dt.date
+) -> Founded:
+    """A new folder of records with a first stable, in git where git is there.
+
+    folder: new or empty. stable_slug: the name of the stable's folder, in small letters.
+    Raises Trouble where the folder holds anything, where a name cannot be used, or where nothing can be written.
+    """
+    _free(folder)
+    _named(stable_slug, {"practice": practice_name, "trimmer": trimmer, "stable": stable_name})
+    texts = {
+        "practice.yaml": rendered("practice.yaml.jinja", practice_name=practice_name, trimmer=trimmer),
+        f"{stable_slug}/stable.yaml": rendered("stable.yaml.jinja", stable_name=stable_name),
+        "README.md": rendered(
+            "README.md.jinja",
+            practice_name=practice_name,
+            stable_slug=stable_slug,
+            stable_name=stable_name,
+            today=today,
+        ),
+        **dict(_for_tools()),
+    }
+    files = [_written(folder, name, text) for name, text in sorted(texts.items())]
+    try:
+        begin(folder, FIRST_MESSAGE.format(practice=practice_name))
+    except GitTrouble as trouble:
+        return Founded(files, trouble)
+    return Founded(files)
+
+
+def _for_tools() -> Iterator[tuple[str, str]]:
+    templates = packaged() / "site_templates" / "records"
+    yield ".gitignore", (templates / "gitignore").read_text("utf-8")
+    yield ".vscode/settings.json", (templates / "editor.json").read_text("utf-8")
+    for kind in get_args(FileKind):
+        yield f".schemas/{kind}.json", json.dumps(schema(kind), indent=1, ensure_ascii=False) + "\n"
+
+
+def _free(folder: Path) -> None:
+    way_out = "Name a new folder, or an empty one"
+    try:
+        if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+            raise Trouble(f"{folder} holds something already", way_out)
+    except OSError:
+        raise Trouble(f"{folder} cannot be opened", way_out) from None
+
+
+def _named(stable_slug: str, names: dict[str, str]) -> None:
+    if not SLUG.fullmatch(stable_slug) or stable_slug in OWN_FOLDERS:
+        message = f"{quoted(stable_slug)} cannot be the name of a stable's folder"
+        raise Trouble(message, "Use small letters, digits and hyphens, such as old-mill")
+    for what, name in names.items():
+        if not name.strip() or not name.isprintable() or len(name) > 200:
+            raise Trouble(f"{quoted(name)} cannot be the name of the {what}", "Give a name on one line")
+
+
+def _written(folder: Path, name: str, text: str) -> Path:
+    path = folder / name
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        with path.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except OSError:
+        raise Trouble(f"{path} cannot be written", "Look whether you may write there") from None
+    return path

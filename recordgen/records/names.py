@@ -1,0 +1,77 @@
+"""The names of feet, of the zones of the wall and of the places of the sole: one spelling inside, several typed."""
+
+from __future__ import annotations
+
+from typing import Literal, get_args
+
+Foot = Literal["left_fore", "right_fore", "left_hind", "right_hind"]
+FEET: tuple[Foot, ...] = get_args(Foot)
+
+Zone = Literal[
+    "medial heel",
+    "medial quarter",
+    "medial toe quarter",
+    "toe",
+    "lateral toe quarter",
+    "lateral quarter",
+    "lateral heel",
+]
+ZONES: tuple[Zone, ...] = get_args(Zone)
+
+# Everywhere a finding can stand on a foot seen from below.
+Place = Literal[
+    "medial heel",
+    "medial quarter",
+    "medial toe quarter",
+    "toe",
+    "lateral toe quarter",
+    "lateral quarter",
+    "lateral heel",
+    "frog",
+    "central groove",
+    "medial groove",
+    "lateral groove",
+    "medial bar",
+    "lateral bar",
+    "sole",
+    "coronet",
+    "heel bulbs",
+]
+PLACES: tuple[Place, ...] = get_args(Place)
+
+FOOT_SPELLINGS: dict[str, Foot] = {
+    **{foot: foot for foot in FEET},
+    "near_fore": "left_fore",
+    "off_fore": "right_fore",
+    "near_hind": "left_hind",
+    "off_hind": "right_hind",
+    "lf": "left_fore",
+    "rf": "right_fore",
+    "lh": "left_hind",
+    "rh": "right_hind",
+    "nf": "left_fore",
+    "of": "right_fore",
+    "nh": "left_hind",
+    "oh": "right_hind",
+}
+
+
+def foot_named(text: str) -> Foot | None:
+    """The foot that a typed name means, or None: `near_fore`, `Left fore`, `LF` and `NF` are all left_fore."""
+    return FOOT_SPELLINGS.get(text.strip().lower().replace(" ", "_").replace("-", "_"))
+
+
+def zone_named(text: str) -> Zone | None:
+    """The zone of the wall that a typed name means, or None: `lateral_quarter` is `lateral quarter`."""
+    spelled = " ".join(text.lower().replace("_", " ").replace("-", " ").split())
+    return next((zone for zone in ZONES if zone == spelled), None)
+
+
+def is_left(foot: Foot) -> bool:
+    """Whether the foot is one of the two left ones."""
+    return foot.startswith("left")
+
+
+def is_fore(foot: Foot) -> bool:
+    """Whether the foot is one of the two front ones."""
+    return foot.endswith("fore")

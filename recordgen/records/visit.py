@@ -1,0 +1,152 @@
+"""One visit to one horse: what a trimmer writes down after looking, trimming and looking again."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, ValidationInfo, field_validator, model_validator
+
+from recordgen.records.fields import (
+    Centimetres,
+    Day,
+    NamedKeys,
+    Number,
+    OrText,
+    Record,
+    Text,
+    YesNo,
+    measured,
+    refusal,
+    several,
+    spelled,
+    told,
+    with_names,
+)
+from recordgen.records.foot import FootVisit
+from recordgen.records.names import FEET, Foot, foot_named
+
+Sign = Literal[
+    "shifts weight", "leans back", "reluctant to walk", "reluctant to turn", "lies down more", "pottery gait"
+]
+
+# Lowest and highest grade by scale. Sources: AAEP scale as reproduced in teaching texts; Vet Times, 7 Dec 2015 (0-10);
+# Meier et al. 2021, BMC Vet Res 17:16, Table 1 (Obel, 0 for sound); Meier et al. 2019, PeerJ 7:e7084 (modified Obel);
+# Dalla Costa et al. 2014, PLoS ONE 9(3):e92281 (grimace: six items of 0-2).
+LAMENESS_SCALES: dict[str, tuple[int, int]] = {
+    "AAEP": (0, 5),
+    "0-10": (0, 10),
+    "Obel": (0, 4),
+    "modified Obel": (0, 12),
+    "Horse Grimace": (0, 12),
+}
+
+
+class Lameness(Record):
+    """A grade, never without the name of its scale."""
+
+    scale: Literal["AAEP", "0-10", "Obel", "modified Obel", "Horse Grimace"] = told("name of the scale", ...)
+    grade: Number = told("grade on that scale", ...)
+    note: Text | None = told("which foot, which surface, which gait")
+
+    @field_validator("grade")
+    @classmethod
+    def _on_its_scale(cls, grade: float, info: ValidationInfo) -> float:
+        low, high = LAMENESS_SCALES.get(info.data.get("scale", ""), (grade, grade))
+        if not low <= grade <= high:
+            scale = info.data["scale"]
+            raise refusal(f"{grade:g} is not on the {scale} scale", f"That scale runs from {low} to {high}")
+        return grade
+
+
+class Keeping(Record):
+    """How the horse was kept since last time: what changes feet."""
+
+    ground: Text | None = told("ground it moves on")
+    turnout: Text | None = told("how long and where it is out")
+    bedding: Text | None = told("what it stands on indoors")
+    work: Text | None = told("work, and on what")
+    weather: Text | None = told("weather since last time")
+    feed_change: Text | None = told("a change of feed or grazing; marked on the charts")
+    boots: Text | None = told("boots or shoes worn since last time; marked on the charts")
+
+
+class Condition(Record):
+    """Body condition, with its scales."""
+
+    henneke: Number | None = measured("points", (1, 9), (3, 8), "body condition, 1 to 9")
+    crest: Number | None = measured("points", (0, 5), (0, 4), "crest of the neck, 0 to 5")
+    girth: Centimetres | None = measured("cm", (50, 280), (90, 230), "around the chest behind the withers")
+    length: Centimetres | None = measured("cm", (40, 280), (80, 200), "point of shoulder to point of buttock")
+
+
+class VetEntry(Record):
+    """What a vet said or found, in the vet's words as far as known."""
+
+    date: Day = told("the day", ...)
+    by: Text = told("which vet", ...)
+    kind: Literal["advised", "seen"] = told("asked for by us, or seen by the vet", ...)
+    words: Text | None = told("what was said or found")
+
+
+class Resolved(Record):
+    """The end of a caution: which one, when, and who says so."""
+
+    caution: Text = told("name of the caution as the site prints it in brackets", ...)
+    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    date: Day = told("the day", ...)
+    by: Text = told("who says so", ...)
+
+
+class Care(Record):
+    """A care note written for this horse alone."""
+
+    what: Text = told("what to do", ...)
+    how_often: Text | None = told("how often")
+    until: Text | None = told("until when")
+    why: Text | None = told("why")
+    stop_if: Text | None = told("what to stop at")
+
+
+def _care(value: Any) -> Any:
+    return {"what": value} if isinstance(value, str) else value
+
+
+class Next(Record):
+    """The trimmer's word on the next visit: weeks, or a day."""
+
+    weeks: Number | None = measured("weeks", (0.5, 52), (2, 12), "weeks from this visit")
+    date: Day | None = told("the day itself")
+    reason: Text | None = told("why, for the owner")
+
+    @model_validator(mode="after")
+    def _one_of_two(self) -> Next:
+        if (self.weeks is None) == (self.date is None):
+            raise refusal("it holds either weeks or a date", "Write next: {weeks: 6} or next: {date: 2026-11-25}")
+        return self
+
+
+Feet = Annotated[dict[Foot, FootVisit], BeforeValidator(with_names(foot_named)), NamedKeys(*FEET)]
+CareNote = Annotated[Care, BeforeValidator(_care), OrText()]
+
+
+class Visit(Record):
+    """One visit: the horse as found, each foot before and after, what to do until next time, and when that is."""
+
+    date: Day = told("day of the visit", ...)
+    by: Text | None = told("who trimmed, where it was not the practice's own trimmer")
+    since_last: Text | None = told("what happened since last time, in a sentence")
+    keeping: Keeping | None = told("how the horse was kept since last time")
+    lameness: Lameness | None = told("lameness, with its scale")
+    signs: tuple[Sign, ...] = several("how the horse stood and moved")
+    sore_after_last_trim: YesNo | None = told("whether it was sore after the trim before this")
+    condition: Condition | None = told("body condition and girth")
+    trimmed: YesNo = told("no where the feet were only looked at", True)
+    feet: Feet = told("the feet that were looked at", {})
+    care: tuple[CareNote, ...] = several("care notes by name, or written out; they replace the earlier ones")
+    care_ends: YesNo = told("yes ends all care notes in force", False)
+    vet: tuple[VetEntry, ...] = several("what a vet advised or found")
+    resolved: tuple[Resolved, ...] = several("cautions that are over")
+    next: Next | None = told("the trimmer's word on the next visit")
+    note: Text | None = told("a note for the owner")
+    private_note: Text | None = told("a note for the trimmer alone; on no stable's site")
+    methods: dict[str, Text] = told("how a measure was taken, where it differs from the practice's way", {})

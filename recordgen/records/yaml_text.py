@@ -1,0 +1,57 @@
+"""The bytes of a file to text that YAML can hold, or the problems that stand in the way."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from recordgen.problems import Place, Problem
+
+LARGEST_FILE_BYTES = 1_000_000
+
+# Signs that YAML does not allow, and those that YAML takes for the end of a line where an editor does not.
+_NOT_ALLOWED = re.compile("[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_LINE_END = re.compile(r"\r\n|\r|\n")
+_INDENT_WITH_TAB = re.compile(r"^ *\t[ \t]*(?=\S)", re.MULTILINE)
+
+
+def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
+    """The text of a file, and what is wrong with it as text; the text is worth reading where nothing is.
+
+    path: as people see it. raw: the bytes of the file.
+    """
+    if len(raw) > LARGEST_FILE_BYTES:
+        way_out = "Move pictures and long notes elsewhere"
+        return "", [Problem(Place(path), "the file is larger than 1 MB, which no record is", way_out)]
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as fault:
+        place = _place(path, raw[: fault.start].decode("utf-8-sig"))
+        return "", [Problem(place, "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
+    if not text.strip():
+        return "", [Problem(Place(path), "the file is empty", "Fill it in, or delete it")]
+    return text, [*_strange(path, text), *_tabs(path, text)]
+
+
+def _place(path: str, before: str) -> Place:
+    lines = _LINE_END.split(before)
+    return Place(path, len(lines), len(lines[-1]) + 1)
+
+
+def _strange(path: str, text: str) -> Iterator[Problem]:
+    found = _NOT_ALLOWED.search(text)
+    if found:
+        message = f"an invisible sign stands here that a record cannot hold (U+{ord(found[0]):04X})"
+        yield Problem(
+            _place(path, text[: found.start()]), message, "Type the line anew, and save the file as plain UTF-8 text"
+        )
+
+
+def _tabs(path: str, text: str) -> Iterator[Problem]:
+    if "\t" not in text:
+        return
+    for found in _INDENT_WITH_TAB.finditer(text.replace("\r\n", "\n").replace("\r", "\n")):
+        line = found.string.count("\n", 0, found.start()) + 1
+        yield Problem(
+            Place(path, line, found[0].index("\t") + 1), "a tab stands here", "Indent with spaces, two for each level"
+        )
