@@ -1,0 +1,276 @@
+"""Cautions: a plain list of small rules of one signature. Each tells what a visit's record says about one thing.
+
+A rule answers with the facts of what was recorded (the caution is raised), with CLEARED (the same thing was recorded
+otherwise), or with None (nothing was recorded about it). The absence of a sign never clears a horse: a caution stays
+open until a later record says otherwise of the same horse, foot or zone of the wall, or `resolved` names it. Rules
+record; the words and the levels stand in the table of cautions, and none of them is a diagnosis.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Final, Literal
+
+from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class
+from recordgen.hoof.due import Due
+from recordgen.hoof.naming import Naming
+from recordgen.records.foot import FootVisit, WallZone
+from recordgen.records.horse import Horse
+from recordgen.records.names import FEET, Foot, Zone
+from recordgen.records.reference import CautionWords, Level
+from recordgen.records.visit import Visit
+
+CLEARED: Final = "cleared"
+Facts = dict[str, str]
+Answer = Facts | Literal["cleared"] | None
+FootRule = Callable[[FootVisit, Naming], Answer]
+WallRule = Callable[[WallZone, str, Naming], Answer]
+Key = tuple[str, Foot | None, Zone | None]
+HorseRule = Callable[[Visit, Naming], Answer]
+
+LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
+
+# Shown from this depth or length of a gap on. Common practice, no source.
+SEPARATION_DEPTH_MM = 10
+SEPARATION_LENGTH_MM = 40
+# Lameness seen at every trot, or moderate. Sources: AAEP scale (grade 3); Vet Times, 7 December 2015 (4 of 10);
+# Meier et al. 2021, BMC Vet Res 17:16, Table 1 (any Obel grade above 0).
+MARKED_LAMENESS = {"AAEP": 3, "0-10": 4, "Obel": 1, "modified Obel": 1, "Horse Grimace": 4}
+# Sources: Giles et al. 2015, BMC Vet Res 11 (crest 3 and over); Henneke et al. 1983, Equine Vet J 15:371-372 (7 is
+# fleshy).
+CREST_FROM, HENNEKE_FROM = 3, 7
+
+
+@dataclass(frozen=True)
+class Caution:
+    """Something to act on: rule, level, foot (None for the whole horse), the day it was recorded, and the words."""
+
+    rule: str
+    level: Level
+    foot: Foot | None
+    day: date
+    seen: str
+    meanwhile: str
+    do_not: str | None
+    source: str
+
+    @property
+    def text(self) -> str:
+        """All sentences in one."""
+        return " ".join(part for part in (self.seen, self.meanwhile, self.do_not) if part)
+
+
+def _object(found: FootVisit, naming: Naming) -> Answer:
+    if found.object is None:
+        return None
+    return {"what": found.object.what, "where": naming.place(found.object.where)}
+
+
+def _bears_no_weight(found: FootVisit, naming: Naming) -> Answer:
+    if found.bears_weight is None:
+        return None
+    return {} if found.bears_weight == "not" else CLEARED
+
+
+def _wound(found: FootVisit, naming: Naming) -> Answer:
+    return {"where": naming.place(found.wound.where)} if found.wound else None
+
+
+def _abscess(found: FootVisit, naming: Naming) -> Answer:
+    if found.abscess is None:
+        return None
+    if found.abscess.state == "drained":
+        return CLEARED
+    return {"where": naming.place(found.abscess.where), "state": found.abscess.state or "suspected"}
+
+
+def _crack_open(wall: WallZone, where: str, naming: Naming) -> Answer:
+    crack = wall.crack
+    if crack is None or (crack.blood is None and crack.moisture is None):
+        return None
+    if crack.blood or crack.moisture:
+        return {"what": "blood" if crack.blood else "moisture", "where": where}
+    return CLEARED
+
+
+def _frog_tissue(found: FootVisit, naming: Naming) -> Answer:
+    if found.frog is None or found.frog.tissue is None:
+        return None
+    return CLEARED if found.frog.tissue == "usual" else {"what": found.frog.tissue.capitalize()}
+
+
+def _painful_infection(found: FootVisit, naming: Naming) -> Answer:
+    if found.frog is None or found.frog.infection is None:
+        return None
+    return {} if found.frog.infection == "painful or bleeding" else CLEARED
+
+
+def _painful_groove(found: FootVisit, naming: Naming) -> Answer:
+    frog = found.frog
+    if frog is None:
+        return None
+    if frog.infection == "deep groove" and frog.painful:
+        return {}
+    shallow = frog.infection is not None and frog.infection != "deep groove"
+    return CLEARED if shallow or frog.painful is False else None
+
+
+def _separation(wall: WallZone, where: str, naming: Naming) -> Answer:
+    gap = wall.separation
+    if gap is None or (gap.depth is None and gap.length is None):
+        return None
+    if (gap.depth or 0) >= SEPARATION_DEPTH_MM or (gap.length or 0) >= SEPARATION_LENGTH_MM:
+        return {"where": where, "size": naming.size(gap.length, gap.depth)}
+    return CLEARED
+
+
+def _sole_sensitive(found: FootVisit, naming: Naming) -> Answer:
+    if found.sole is None or (found.sole.sensitive is None and found.sole.gives is None):
+        return None
+    return {} if found.sole.sensitive or found.sole.gives else CLEARED
+
+
+def _testers(found: FootVisit, naming: Naming) -> Answer:
+    if found.testers is None:
+        return None
+    return {"where": f" ({found.testers.where})" if found.testers.where else ""} if found.testers.reaction else CLEARED
+
+
+def _deviation(found: FootVisit, naming: Naming) -> Answer:
+    return {"what": found.deviation[:1].upper() + found.deviation[1:]} if found.deviation else None
+
+
+def _stance_or_pulse(visit: Visit, naming: Naming) -> Answer:
+    seen: list[str] = list(visit.signs)
+    for foot, found in visit.feet.items():
+        if found.pulse in ("raised", "strong"):
+            seen.append(naming.phrase("pulse", how=found.pulse, foot=naming.foot(foot)))
+        if found.heat:
+            seen.append(naming.phrase("heat", foot=naming.foot(foot)))
+    if seen:
+        return {"what": ", ".join(seen)}
+    return CLEARED if any(found.pulse == "usual" for found in visit.feet.values()) else None
+
+
+def _lame(visit: Visit, naming: Naming) -> Answer:
+    if visit.lameness is None:
+        return None
+    marked = visit.lameness.grade >= MARKED_LAMENESS[visit.lameness.scale]
+    return {"grade": f"{visit.lameness.grade:g}", "scale": visit.lameness.scale} if marked else CLEARED
+
+
+def _slightly_lame(visit: Visit, naming: Naming) -> Answer:
+    if visit.lameness is None:
+        return None
+    slight = 0 < visit.lameness.grade < MARKED_LAMENESS[visit.lameness.scale]
+    return {"grade": f"{visit.lameness.grade:g}", "scale": visit.lameness.scale} if slight else CLEARED
+
+
+def _sore_after_trim(visit: Visit, naming: Naming) -> Answer:
+    if visit.sore_after_last_trim is None:
+        return None
+    return {} if visit.sore_after_last_trim else CLEARED
+
+
+def _condition(visit: Visit, naming: Naming) -> Answer:
+    condition = visit.condition
+    if condition is None or (condition.henneke is None and condition.crest is None):
+        return None
+    seen = []
+    if condition.henneke is not None and condition.henneke >= HENNEKE_FROM:
+        seen.append(naming.phrase("henneke", score=f"{condition.henneke:g}"))
+    if condition.crest is not None and condition.crest >= CREST_FROM:
+        seen.append(naming.phrase("crest", score=f"{condition.crest:g}"))
+    return {"what": ", ".join(seen)} if seen else CLEARED
+
+
+FOOT_RULES: dict[str, FootRule] = {
+    "object-in-foot": _object,
+    "bears-no-weight": _bears_no_weight,
+    "wound": _wound,
+    "abscess": _abscess,
+    "frog-tissue": _frog_tissue,
+    "painful-infection": _painful_infection,
+    "painful-groove": _painful_groove,
+    "sole-sensitive": _sole_sensitive,
+    "testers": _testers,
+    "deviation": _deviation,
+}
+WALL_RULES: dict[str, WallRule] = {
+    "crack-open": _crack_open,
+    "separation": _separation,
+}
+HORSE_RULES: dict[str, HorseRule] = {
+    "stance-or-pulse": _stance_or_pulse,
+    "lame": _lame,
+    "slightly-lame": _slightly_lame,
+    "sore-after-trim": _sore_after_trim,
+    "condition": _condition,
+}
+
+
+def cautions(
+    horse: Horse, visits: Sequence[Visit], due: Due | None, words: dict[str, CautionWords], naming: Naming, today: date
+) -> tuple[Caution, ...]:
+    """The cautions that are open after the last visit, most urgent first, then newest, then by foot.
+
+    visits: oldest first. due: the window of the next visit, for the caution about being overdue.
+    """
+    open_now: dict[Key, Caution] = {}
+    for visit in visits:
+        for key, answer in _answers(visit, naming):
+            if answer == CLEARED:
+                open_now.pop(key, None)
+            elif answer is not None:
+                open_now[key] = _worded(key[0], key[1], visit.date, answer, words, naming)
+        _resolve(open_now, visit)
+    found = [*open_now.values(), *_overdue(horse, visits, due, words, naming, today)]
+    return tuple(sorted(found, key=_urgency))
+
+
+def _answers(visit: Visit, naming: Naming) -> Iterator[tuple[Key, Answer]]:
+    for name, horse_rule in HORSE_RULES.items():
+        yield (name, None, None), horse_rule(visit, naming)
+    for foot, found in visit.feet.items():
+        for name, foot_rule in FOOT_RULES.items():
+            yield (name, foot, None), foot_rule(found, naming)
+        for zone, wall in (found.wall or {}).items():
+            for name, wall_rule in WALL_RULES.items():
+                yield (name, foot, zone), wall_rule(wall, naming.place(zone), naming)
+
+
+def _resolve(open_now: dict[Key, Caution], visit: Visit) -> None:
+    for ended in visit.resolved:
+        for key, caution in list(open_now.items()):
+            named = caution.rule == ended.caution and ended.foot in (None, caution.foot)
+            if named and caution.day <= ended.date:
+                del open_now[key]
+
+
+def _overdue(
+    horse: Horse, visits: Sequence[Visit], due: Due | None, words: dict[str, CautionWords], naming: Naming, today: date
+) -> Iterator[Caution]:
+    if due is None:
+        return
+    limit = CLASS_RANGE_WEEKS[care_class(horse, visits[-1].date)][1]
+    days = (today - visits[-1].date).days
+    if days > 7 * limit and today > due.latest:
+        facts = {"weeks": str(days // 7), "limit": str(limit)}
+        yield _worded("overdue", None, visits[-1].date, facts, words, naming)
+
+
+def _worded(
+    rule: str, foot: Foot | None, day: date, facts: Facts, words: dict[str, CautionWords], naming: Naming
+) -> Caution:
+    entry = words[rule]
+    told = {**facts, "day": naming.day(day), "foot": naming.foot(foot) if foot else ""}
+    seen = entry.seen.format(**told)
+    seen = seen[:1].upper() + seen[1:]
+    return Caution(rule, entry.level, foot, day, seen, entry.meanwhile, entry.do_not, entry.source)
+
+
+def _urgency(caution: Caution) -> tuple[int, int, int, str]:
+    foot = FEET.index(caution.foot) if caution.foot else -1
+    return LEVELS.index(caution.level), -caution.day.toordinal(), foot, caution.rule

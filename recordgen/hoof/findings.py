@@ -1,0 +1,87 @@
+"""What was seen on each foot at a visit, as findings at their places, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.series import Finding
+from recordgen.records.foot import FootVisit, Separation, WallZone
+from recordgen.records.names import PLACES, ZONES, Foot, Place, Zone
+
+Look = Callable[[Foot, FootVisit, Naming], Iterator[Finding]]
+
+
+def findings_of(foot: Foot, found: FootVisit, naming: Naming) -> tuple[Finding, ...]:
+    """All findings of one foot at one visit, in the order of the record."""
+    return tuple(finding for look in LOOKS for finding in look(foot, found, naming))
+
+
+def _walls(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
+    for zone in ZONES:
+        wall = (found.wall or {}).get(zone)
+        if wall:
+            yield from _wall(foot, zone, wall, naming)
+
+
+def _wall(foot: Foot, zone: Zone, wall: WallZone, naming: Naming) -> Iterator[Finding]:
+    if wall.flare:
+        yield Finding(foot, zone, "flare", naming.phrase("finding_flare", size=naming.mm(wall.flare)), wall.flare)
+    gap = wall.separation
+    if gap and not _closed(gap):
+        size = naming.size(gap.length, gap.depth)
+        yield Finding(foot, zone, "separation", naming.phrase("finding_separation", size=size), gap.depth)
+    if wall.crack:
+        size = naming.size(wall.crack.length, None)
+        yield Finding(foot, zone, "crack", naming.phrase("finding_crack", size=size), wall.crack.length)
+    if wall.chip:
+        yield Finding(foot, zone, "chip", naming.phrase("finding_chip", size=naming.mm(wall.chip)), wall.chip)
+    if wall.bruise:
+        yield Finding(foot, zone, "bruise", naming.phrase("finding_bruise"))
+
+
+def _closed(gap: Separation) -> bool:
+    sizes = [size for size in (gap.length, gap.depth) if size is not None]
+    return bool(sizes) and not any(sizes)
+
+
+def _frog(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
+    frog = found.frog
+    if frog and frog.infection and frog.infection != "none":
+        place: Place = "frog" if frog.infection == "surface" else "central groove"
+        text = naming.phrase("finding_infection", how=naming.phrase(f"infection_{frog.infection.replace(' ', '_')}"))
+        yield Finding(foot, place, "infection", text)
+    if frog and frog.tissue and frog.tissue != "usual":
+        yield Finding(foot, "frog", "tissue", naming.phrase("finding_tissue", how=frog.tissue))
+
+
+def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
+    sole = found.sole
+    if sole and sole.bruise:
+        yield Finding(foot, "sole", "bruise", naming.phrase("finding_bruise"))
+    if sole and (sole.sensitive or sole.gives):
+        yield Finding(foot, "sole", "sensitive", naming.phrase("finding_sensitive"))
+
+
+def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
+    if found.object:
+        text = naming.phrase("finding_object", how=found.object.what)
+        yield Finding(foot, _drawn(found.object.where), "object", text)
+    if found.wound:
+        yield Finding(foot, found.wound.where, "wound", naming.phrase("finding_wound"))
+    if found.abscess:
+        text = naming.phrase("finding_abscess", how=found.abscess.state or "suspected")
+        yield Finding(foot, _drawn(found.abscess.where), "abscess", text)
+
+
+def _drawn(where: str) -> Place:
+    return next((place for place in PLACES if place == where), "sole")
+
+
+def _marks(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
+    for mark in found.marks:
+        text = naming.phrase("finding_mark", how=mark.kind, size=naming.mm(mark.below_hairline))
+        yield Finding(foot, mark.zone, "mark", text, mark.below_hairline)
+
+
+LOOKS: tuple[Look, ...] = (_walls, _frog, _sole, _urgent, _marks)

@@ -1,0 +1,65 @@
+"""What the records lack, for the trimmer: nothing wrong, but a later comparison would want it."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class
+from recordgen.records.horse import Horse
+from recordgen.records.names import FEET, Foot
+from recordgen.records.visit import Visit
+
+
+@dataclass(frozen=True)
+class Gap:
+    """Something missing: its kind (a key of the phrases, after gap_), since when, and the feet it concerns."""
+
+    kind: str
+    day: date | None = None
+    feet: tuple[Foot, ...] = ()
+    weeks: int | None = None
+
+
+def gaps_of(horse: Horse, visits: Sequence[Visit]) -> tuple[Gap, ...]:
+    """The gaps in one horse's record. visits: oldest first."""
+    return tuple(gap for look in LOOKS for gap in look(horse, visits))
+
+
+def _identity(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
+    if horse.born is None:
+        yield Gap("born")
+    if horse.microchip is None and horse.ueln is None:
+        yield Gap("identity")
+
+
+def _no_visit(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
+    if not visits:
+        yield Gap("no_visit")
+
+
+def _last_visit(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
+    if not visits or horse.left:
+        return
+    last = visits[-1]
+    unseen = tuple(foot for foot in FEET if foot not in last.feet)
+    if unseen:
+        yield Gap("feet_unseen", last.date, unseen)
+    untold = tuple(foot for foot, found in last.feet.items() if found.before and not found.after)
+    if untold and last.trimmed:
+        yield Gap("no_after", last.date, untold)
+    if last.next is None:
+        yield Gap("no_next", last.date)
+
+
+def _long_breaks(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
+    for then, now in itertools.pairwise(visits):
+        limit = CLASS_RANGE_WEEKS[care_class(horse, then.date)][1]
+        weeks = (now.date - then.date).days // 7
+        if weeks > 2 * limit:
+            yield Gap("long_break", then.date, weeks=weeks)
+
+
+LOOKS: tuple[Callable[[Horse, Sequence[Visit]], Iterator[Gap]], ...] = (_identity, _no_visit, _last_visit, _long_breaks)

@@ -1,0 +1,56 @@
+"""Names and days as a practice's readers see them: feet in its own naming, places and phrases from the tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+
+from recordgen.records.horse import PracticeFile
+from recordgen.records.names import Foot
+
+MONTHS = (
+    "January February March April May June July August September October November December".split()  # noqa: SIM905
+)
+
+
+@dataclass(frozen=True)
+class Naming:
+    """How feet, places and days are named on the pages."""
+
+    phrases: dict[str, str]
+    near_and_off: bool = False
+
+    @classmethod
+    def of(cls, practice: PracticeFile, phrases: dict[str, str]) -> Naming:
+        """The naming a practice chose."""
+        return cls(phrases, practice.feet == "near and off")
+
+    def foot(self, foot: Foot) -> str:
+        """A foot's name, such as left fore or near fore."""
+        return self.phrases[f"foot_near_{foot}" if self.near_and_off else f"foot_{foot}"]
+
+    def place(self, place: str) -> str:
+        """A place's name for owners, such as outer quarter."""
+        return self.phrases[f"place_{place.replace(' ', '_')}"]
+
+    def phrase(self, key: str, **facts: str) -> str:
+        """A phrase of the tables with its facts filled in."""
+        return self.phrases[key].format(**facts)
+
+    def day(self, day: date) -> str:
+        """A day in words: 14 October 2026."""
+        return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+    def mm(self, value: float) -> str:
+        """A length in words: 25 mm."""
+        return f"{value:g} mm"
+
+    def size(self, length: float | None, depth: float | None) -> str:
+        """A size in words, of what was measured of it: 25 mm long and 5 mm deep."""
+        if length is None and depth is None:
+            return self.phrase("size_unknown")
+        if depth is None:
+            return self.phrase("size_long", length=self.mm(length or 0))
+        if length is None:
+            return self.phrase("size_deep", depth=self.mm(depth))
+        return self.phrase("size_long_deep", length=self.mm(length), depth=self.mm(depth))

@@ -1,0 +1,54 @@
+"""Age in whole years, and the class by which the usual interval goes."""
+
+from datetime import date
+
+import pytest
+
+from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class, years_old
+from tests.hoof.building import horse, practice
+
+
+@pytest.mark.parametrize(
+    ("born", "day", "expected"),
+    [
+        ("2020-06-15", "2026-06-14", 5),
+        ("2020-06-15", "2026-06-15", 6),
+        ("2020-06-15", "2020-06-15", 0),
+        ("2024-02-29", "2025-02-28", 0),
+        ("2024-02-29", "2025-03-01", 1),
+        ("2024-02-29", "2028-02-28", 3),
+        ("2024-02-29", "2028-02-29", 4),
+    ],
+)
+def test_years_old(born: str, day: str, expected: int) -> None:
+    """A year is full on the birthday; one born on 29 February has it on 1 March in other years."""
+    assert years_old(date.fromisoformat(born), date.fromisoformat(day)) == expected
+
+
+@pytest.mark.parametrize(
+    ("kind", "expected"), [("horse", "adult"), ("pony", "adult"), ("mule", "adult"), ("donkey", "donkey")]
+)
+def test_class_of_a_grown_animal(kind: str, expected: str) -> None:
+    """Donkeys have a class of their own; mules go with horses."""
+    assert care_class(horse(kind=kind), date(2026, 10, 14)) == expected
+
+
+@pytest.mark.parametrize("kind", ["horse", "donkey"])
+def test_a_foal_is_one_until_its_first_birthday(kind: str) -> None:
+    """The day before it is still a foal, donkeys too."""
+    young = horse(kind=kind, born="2026-05-01")
+
+    assert care_class(young, date(2027, 4, 30)) == "foal"
+    assert care_class(young, date(2027, 5, 1)) == ("donkey" if kind == "donkey" else "adult")
+
+
+def test_without_a_birthday_it_is_grown() -> None:
+    """Nobody knows how old it is, so it is no foal."""
+    assert care_class(horse(born=None), date(2026, 10, 14)) == "adult"
+
+
+def test_the_usual_weeks_of_a_practice_lie_in_the_range_of_each_class() -> None:
+    """What a new practice starts with needs no clamping."""
+    usual = practice().usual_weeks
+
+    assert all(low <= getattr(usual, group) <= high for group, (low, high) in CLASS_RANGE_WEEKS.items())

@@ -1,0 +1,118 @@
+"""A summary as plain values: what other programs read."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from recordgen.hoof.as_json import as_json
+from recordgen.records.visit import Visit
+from tests.hoof.building import summary, toes, visit
+from tests.hoof.test_summary import EARLIER, FULL
+
+
+def plain(*visits: Visit, **values: Any) -> dict[str, Any]:
+    """The plain values of a horse, through JSON and back."""
+    found = as_json(summary(*visits, **values))
+    again: dict[str, Any] = json.loads(json.dumps(found, allow_nan=False))
+    assert again == found
+    return again
+
+
+def test_what_is_promised_is_there() -> None:
+    """Stable, horse, day, due, cautions, and for each foot its growth and measures."""
+    found = plain(EARLIER, FULL)
+    foot = found["feet"]["left_fore"]
+
+    assert (found["stable"], found["horse"], found["as_of"]) == ("willowmere", "bramble", "2026-12-01")
+    assert {"earliest", "best", "latest", "reason"} <= set(found["due"])
+    assert all({"level", "text", "source"} <= set(caution) for caution in found["cautions"])
+    assert {"mm_per_day", "low", "high", "cycles"} <= set(foot["growth"])
+    assert {"before", "after", "change", "smallest_real_change", "real"} <= set(foot["measures"]["toe_length"])
+
+
+def test_the_due_window() -> None:
+    """Days as ISO 8601, with the reason in words."""
+    assert plain(FULL)["due"] == {
+        "earliest": "2026-11-18",
+        "best": "2026-11-25",
+        "latest": "2026-12-02",
+        "reason": "6 weeks after the last visit, as Wren Ashdown set it that day",
+        "overdue_days": 0,
+    }
+
+
+def test_a_caution() -> None:
+    """Its rule and level, the foot and day, its words and their source."""
+    (found,) = plain(visit("2026-10-14", left_fore={"bears_weight": "not"}))["cautions"]
+
+    assert (found["rule"], found["level"], found["foot"]) == ("bears-no-weight", "call now", "left_fore")
+    assert found["day"] == "2026-10-14"
+    assert found["text"].startswith("The left fore took no weight on 14 October 2026.")
+
+
+def test_a_measure_with_its_change() -> None:
+    """Lengths in mm, rounded to a hundredth."""
+    found = plain(*toes(("2026-09-02", 86, 78), ("2026-10-14", 88, 80)))["feet"]["left_fore"]["measures"]
+
+    assert found["toe_length"] == {
+        "unit": "mm",
+        "day": "2026-10-14",
+        "before": 88,
+        "after": 80,
+        "compared": "after",
+        "change": 2,
+        "smallest_real_change": 2.77,
+        "real": False,
+        "since": {"day": "2026-09-02", "change": 2, "real": False},
+        "since_first": {"day": "2026-09-02", "change": 2, "real": False},
+    }
+
+
+def test_a_measure_taken_once() -> None:
+    """What there is nothing to compare with is null, and so is what was not taken."""
+    found = plain(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))["feet"]["left_fore"]
+
+    assert found["growth"] is None
+    assert found["measures"]["toe_length"] | {"unit": "mm"} == {
+        "unit": "mm",
+        "day": "2026-10-14",
+        "before": 88,
+        "after": None,
+        "compared": "before",
+        "change": None,
+        "smallest_real_change": 2.77,
+        "real": None,
+        "since": None,
+        "since_first": None,
+    }
+
+
+def test_growth() -> None:
+    """mm a day to a ten-thousandth, with how many cycles it rests on."""
+    found = plain(*toes(("2026-09-02", 90, 80), ("2026-10-14", 93, 80)))["feet"]["left_fore"]["growth"]
+
+    assert found == {"mm_per_day": 0.3095, "low": 0.3095, "high": 0.3095, "cycles": 1}
+
+
+@pytest.mark.parametrize("visits", [(), (visit("2026-10-14"),)])
+def test_a_horse_of_which_nothing_is_known_yet(visits: tuple[Visit, ...]) -> None:
+    """No visit, or one without feet: still valid JSON, with no foot in it."""
+    found = plain(*visits)
+
+    assert found["feet"] == {}
+    assert (found["last_visit"], found["due"] is None) == (("2026-10-14", False) if visits else (None, True))
+
+
+def test_findings_and_jobs() -> None:
+    """What was found where, and what is to be done since when."""
+    found = plain(FULL)
+
+    assert found["feet"]["left_fore"]["findings"][0] == {
+        "place": "lateral quarter",
+        "kind": "flare",
+        "text": "flare, 4 mm",
+    }
+    assert [(job["key"], job["since"]) for job in found["care"]] == [("daily-grooves", "2026-10-14")]

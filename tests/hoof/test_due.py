@@ -1,0 +1,196 @@
+"""When the next visit is due, and why."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from recordgen.hoof.due import Due, due
+from recordgen.records.horse import PracticeFile
+from recordgen.records.visit import Visit
+from tests.hoof.building import REFERENCE, TODAY, horse, practice, visit
+
+LAST = visit("2026-10-14")
+PLAN = {"by": "Dr Sage", "date": "2026-09-01", "words": "every four weeks"}
+
+
+def window(
+    last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any
+) -> tuple[str, str, str]:
+    """The window of a horse last visited then, as month and day."""
+    found = due(horse(**values), [last], by or practice(), REFERENCE.phrases, today)
+    assert found is not None
+    return f"{found.earliest:%m-%d}", f"{found.best:%m-%d}", f"{found.latest:%m-%d}"
+
+
+def told(last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any) -> Due:
+    """The same, with everything told."""
+    found = due(horse(**values), [last], by or practice(), REFERENCE.phrases, today)
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(
+    ("values", "expected"),
+    [
+        ({}, ("11-18", "11-25", "12-02")),
+        ({"kind": "pony"}, ("11-18", "11-25", "12-02")),
+        ({"kind": "donkey"}, ("12-02", "12-09", "12-16")),
+        ({"born": "2026-05-01"}, ("11-04", "11-11", "11-18")),
+    ],
+)
+def test_usual_interval_of_each_class(values: dict[str, Any], expected: tuple[str, str, str]) -> None:
+    """Six weeks, eight for a donkey, four for a foal; a week of leeway on each side."""
+    assert window(**values) == expected
+    assert told(**values).whose == "usual"
+
+
+def test_a_horse_s_own_interval_wins_over_that_of_its_class() -> None:
+    """And the practice's over our own."""
+    assert window(usual_weeks=5)[1] == "11-18"
+    assert window(by=practice(usual_weeks={"adult": 7}))[1] == "12-02"
+    assert told(usual_weeks=5).reason == "5 weeks after the last visit, the usual interval of this horse"
+
+
+@pytest.mark.parametrize(
+    ("values", "best", "weeks"),
+    [
+        ({"usual_weeks": 12}, "12-09", "8"),
+        ({"usual_weeks": 2}, "11-11", "4"),
+        ({"usual_weeks": 5, "kind": "donkey"}, "11-25", "6"),
+        ({"usual_weeks": 8, "born": "2026-05-01"}, "11-25", "6"),
+    ],
+)
+def test_an_interval_outside_the_range_of_its_class_is_clamped(values: dict[str, Any], best: str, weeks: str) -> None:
+    """The reason says so, with the range."""
+    found = told(**values)
+
+    assert (f"{found.best:%m-%d}", found.reason.split()[0]) == (best, weeks)
+    assert "usually need" in found.reason
+
+
+@pytest.mark.parametrize(("weeks", "expected"), [(4, ("11-11", "11-11", "11-18")), (8, ("12-02", "12-09", "12-09"))])
+def test_the_window_ends_where_the_range_of_the_class_ends(weeks: int, expected: tuple[str, str, str]) -> None:
+    """Leeway does not lead out of it."""
+    assert window(usual_weeks=weeks) == expected
+
+
+def test_leeway_is_the_practice_s() -> None:
+    """Without any, the window is one day."""
+    assert window(by=practice(leeway_days=0)) == ("11-25", "11-25", "11-25")
+    assert window(by=practice(leeway_days=3)) == ("11-22", "11-25", "11-28")
+
+
+def test_a_vet_s_plan_wins_over_the_usual_interval() -> None:
+    """Its weeks are the longest, so the window ends on the best day."""
+    found = told(vet_plan={**PLAN, "weeks": 5}, usual_weeks=7)
+
+    assert (found.earliest, found.best, found.latest) == (date(2026, 11, 11), date(2026, 11, 18), date(2026, 11, 18))
+    assert (found.whose, found.reason) == ("vet", "5 weeks after the last visit, as the plan of Dr Sage asks")
+
+
+def test_a_vet_s_plan_may_be_shorter_than_any_usual_interval() -> None:
+    """It is not clamped."""
+    assert window(vet_plan={**PLAN, "weeks": 2}) == ("10-28", "10-28", "10-28")
+
+
+@pytest.mark.parametrize(("until", "whose"), [("2026-10-13", "usual"), ("2026-10-14", "vet"), (None, "vet")])
+def test_a_plan_that_has_ended_is_over(until: str | None, whose: str) -> None:
+    """It holds for a visit on its last day."""
+    assert told(vet_plan={**PLAN, "weeks": 4, "until": until}).whose == whose
+
+
+def test_a_plan_without_weeks_sets_no_interval() -> None:
+    """Its words stand elsewhere."""
+    assert told(vet_plan=PLAN).whose == "usual"
+
+
+def test_the_trimmer_s_weeks_win_over_both() -> None:
+    """The word of the last visit, with who gave it and why."""
+    last = visit("2026-10-14", next={"weeks": 6.5, "reason": "the flare"})
+    found = told(last, vet_plan={**PLAN, "weeks": 4}, usual_weeks=5)
+
+    assert (found.best, found.whose) == (date(2026, 11, 29), "trimmer")
+    assert found.reason == "6.5 weeks after the last visit, as Wren Ashdown set it that day: the flare"
+
+
+def test_the_trimmer_s_day_is_taken_as_it_is() -> None:
+    """Outside the usual range too: the window reaches to it and not beyond."""
+    found = told(visit("2026-10-14", next={"date": "2027-01-20"}))
+
+    assert (found.earliest, found.best, found.latest) == (date(2027, 1, 13), date(2027, 1, 20), date(2027, 1, 20))
+    assert found.reason == "the day that Wren Ashdown set at the last visit"
+    assert window(visit("2026-10-14", next={"date": "2026-10-28"})) == ("10-28", "10-28", "11-04")
+
+
+def test_only_the_word_of_the_last_visit_counts() -> None:
+    """An earlier one is spent."""
+    found = due(horse(), [visit("2026-09-02", next={"weeks": 20}), LAST], practice(), REFERENCE.phrases, TODAY)
+
+    assert found is not None
+    assert (found.best, found.whose) == (date(2026, 11, 25), "usual")
+
+
+@pytest.mark.parametrize(("day", "best"), [("2027-04-30", "05-28"), ("2027-05-01", "06-12")])
+def test_a_foal_that_turns_one_is_visited_as_a_grown_horse(day: str, best: str) -> None:
+    """The class is that of the day of the last visit: four weeks before its birthday, six from then on."""
+    assert window(visit(day), born="2026-05-01")[1] == best
+
+
+@pytest.mark.parametrize(("today", "expected"), [("2026-12-01", 0), ("2026-12-02", 0), ("2026-12-03", 1)])
+def test_overdue_counts_from_the_latest_day(today: str, expected: int) -> None:
+    """The latest day itself is not late."""
+    assert told(today=date.fromisoformat(today)).overdue_days == expected
+
+
+def test_nothing_is_due_for_a_horse_that_left_or_was_never_visited() -> None:
+    """There is no window then."""
+    left = horse(left={"date": "2026-11-01"})
+
+    assert due(left, [LAST], practice(), REFERENCE.phrases, TODAY) is None
+    assert due(horse(), [], practice(), REFERENCE.phrases, TODAY) is None
+
+
+WEEKS = st.floats(1, 26, allow_nan=False)
+WORDS = st.one_of(
+    st.none(),
+    st.fixed_dictionaries({"weeks": st.floats(0.5, 52)}),
+    st.fixed_dictionaries({"date": st.dates(date(2026, 10, 15), date(2027, 10, 13))}),
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    kind=st.sampled_from(["horse", "donkey", "mule"]),
+    born=st.one_of(st.none(), st.dates(date(2026, 1, 1), date(2026, 10, 14)), st.just(date(2010, 1, 1))),
+    usual=st.one_of(st.none(), WEEKS),
+    plan=st.one_of(st.none(), st.floats(0.5, 26)),
+    word=WORDS,
+    leeway=st.integers(0, 28),
+    passed=st.integers(0, 400),
+)
+def test_the_best_day_lies_in_the_window(
+    kind: str, born: Any, usual: Any, plan: Any, word: Any, leeway: int, passed: int
+) -> None:
+    """Whatever was recorded: earliest, best and latest are in order, no wider than the leeway, and late is late."""
+    today = LAST.date + timedelta(days=passed)
+    vet = {**PLAN, "weeks": plan} if plan else None
+    found = told(
+        visit("2026-10-14", next=word),
+        today,
+        practice(leeway_days=leeway),
+        kind=kind,
+        born=born,
+        usual_weeks=usual,
+        vet_plan=vet,
+    )
+
+    assert found.earliest <= found.best <= found.latest
+    assert found.latest - found.best <= timedelta(days=leeway)
+    assert found.best - found.earliest <= timedelta(days=leeway)
+    assert (found.overdue_days > 0) == (today > found.latest)
+    assert found.reason
