@@ -1,0 +1,115 @@
+"""Where an axis is labelled and how far it reaches: round numbers, whole weeks, months and years."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from datetime import date, timedelta
+
+from recordgen.hoof.series import Event, Reading
+from recordgen.records.names import Foot
+
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+MONTH_STEPS = (1, 2, 3, 4, 6, 12, 24, 60, 120, 240)
+MOST_DAY_TICKS = 4
+MOST_MONTH_TICKS = 5
+MOST_YEAR_TICKS = 7
+LONGEST_IN_DAYS = 45
+LEAST_SPAN_DAYS = 112
+
+Span = tuple[date, date]
+Scale = tuple[float, float]
+
+
+def day_words(day: date) -> str:
+    """A day as it is told: 3 Apr 2026."""
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+def nice_step(reach: float, most: int) -> float:
+    """The smallest step of 1, 2 or 5 times a power of ten that crosses a reach in at most so many steps."""
+    rough = reach / most
+    power: float = 10 ** math.floor(math.log10(rough))
+    return next(step * power for step in (1, 2, 5, 10) if step * power >= rough * (1 - 1e-9))
+
+
+def value_ticks(scale: Scale) -> list[float]:
+    """Two to five round values inside a scale."""
+    low, high = scale
+    step = nice_step(high - low, 4)
+    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    return [round(count * step, 6) for count in range(first, last + 1)]
+
+
+def day_ticks(span: Span) -> list[tuple[date, str]]:
+    """Days to label on a time axis with their words, few enough never to touch: weeks, months or years."""
+    if (span[1] - span[0]).days <= LONGEST_IN_DAYS:
+        return _week_ticks(span)
+    steps = ((list(_months(span, step)), MOST_YEAR_TICKS if step >= 12 else MOST_MONTH_TICKS) for step in MONTH_STEPS)
+    return _month_labels(next((days for days, most in steps if len(days) <= most), []))
+
+
+def _week_ticks(span: Span) -> list[tuple[date, str]]:
+    reach = (span[1] - span[0]).days
+    step = 7 * max(1, math.ceil((reach + 1) / 7 / MOST_DAY_TICKS))
+    days = [span[0] + timedelta(days) for days in range(0, reach + 1, step)]
+    return [(day, day_words(day) if day == days[0] else f"{day.day} {MONTHS[day.month - 1]}") for day in days]
+
+
+def _months(span: Span, step: int) -> Iterator[date]:
+    first, last = (day.year * 12 + day.month - 1 for day in span)
+    for month in range(first - first % step, last + 1, step):
+        day = date(max(month // 12, 1), month % 12 + 1, 1)
+        if span[0] <= day <= span[1]:
+            yield day
+
+
+def _month_labels(days: Sequence[date]) -> list[tuple[date, str]]:
+    year_shown = any(day.month == 1 for day in days)
+    labels = [str(day.year) if day.month == 1 else MONTHS[day.month - 1] for day in days]
+    if labels and not year_shown:
+        labels[0] = f"{labels[0]} {days[0].year}"
+    return list(zip(days, labels, strict=True))
+
+
+def values_of(readings: Iterable[Reading]) -> list[float]:
+    """Every value that was taken, before and after."""
+    return [value for reading in readings for value in (reading.before, reading.after) if value is not None]
+
+
+def shared_scale(readings_by_foot: Mapping[Foot, Sequence[Reading]], least: float = 10) -> Scale:
+    """One scale for all feet, in round numbers with a little room; never narrower than `least`.
+
+    Raises ValueError where no foot has a value.
+    """
+    values = [value for readings in readings_by_foot.values() for value in values_of(readings)]
+    if not values:
+        raise ValueError("no reading to make a scale from")
+    low, high = min(values), max(values)
+    room = max((high - low) * 0.06, (least - (high - low)) / 2)
+    step = nice_step(high - low + 2 * room, 6)
+    return math.floor((low - room) / step) * step, math.ceil((high + room) / step) * step
+
+
+def scale_about_zero(readings_by_foot: Mapping[Foot, Sequence[Reading]], error: float) -> Scale:
+    """One scale for all feet with zero in its middle, wide enough for every value and twice the measuring error."""
+    values = [value for readings in readings_by_foot.values() for value in values_of(readings)]
+    reach = max([abs(value) for value in values] + [2 * error, 1.0]) * 1.08
+    step = nice_step(reach, 4)
+    top = math.ceil(reach / step) * step
+    return -top, top
+
+
+def shared_span(readings_by_foot: Mapping[Foot, Sequence[Reading]], events: Sequence[Event] = ()) -> Span:
+    """One stretch of days for all feet with a little room at both ends; never shorter than sixteen weeks.
+
+    Raises ValueError where there is no day at all.
+    """
+    days = [reading.day for readings in readings_by_foot.values() for reading in readings]
+    days += [event.day for event in events]
+    if not days:
+        raise ValueError("no day to make a span from")
+    first, last = min(days), max(days)
+    reach = (last - first).days
+    room = timedelta(max(math.ceil(reach * 0.025), math.ceil((LEAST_SPAN_DAYS - reach) / 2)))
+    return first - room, last + room
