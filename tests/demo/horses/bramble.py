@@ -1,0 +1,93 @@
+"""Bramble: a flare of the lateral quarter of the left fore, grown out over the last five visits."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+from tests.demo.days import counted_back
+from tests.demo.plans import HorsePlan, four_feet, on
+
+DAYS = counted_back(date(2026, 10, 14), 6)
+# mm the outer heel was longer than the inner one before the trim; it drifts out in the winter before.
+LEAN = {9: 1, 10: 2, 11: 4, 12: 5, 13: 4, 14: 3, 15: 1.5, 16: 0.5}
+
+
+def _flare(size: float, landing: str, gap: tuple[int, int] | None, *done: str, **more: Any) -> dict[str, Any]:
+    zone: dict[str, Any] = {"flare": size}
+    if gap:
+        zone["separation"] = {"length": gap[0], "depth": gap[1]}
+    return {"landing": landing, "wall": {"lateral quarter": zone}, "done": list(done), **more}
+
+
+_feet = four_feet(80, 35, 50.5, more={"circumference": 352})
+_feet["left_fore"] = _feet["left_fore"].with_(lean=LEAN, walls=(58, 59))
+
+PLAN = HorsePlan(
+    stable="willowmere",
+    slug="bramble",
+    file={
+        "name": "Bramble",
+        "sex": "mare",
+        "born": 2015,
+        "height": "15.1 hh",
+        "microchip": "999000000104217",
+        "ueln": "826ZZZ000104217",
+        "conformation": ["left fore turns out a little from the knee"],
+        "usual_weeks": 6,
+        "consent": {"vet": True, "by": "Jonah Peake", "date": date(2025, 3, 5)},
+        "note": "Turns out on the left fore, so that side wears unevenly. Six weeks suits her well.",
+    },
+    days=DAYS,
+    feet=_feet,
+    rate=0.27,
+    follows_angle=True,
+    work=(
+        "Lanes twice a week.",
+        "Schooling and one hack.",
+        "Light work, Jonah was away.",
+        "A fun ride on grass, no trouble.",
+        "Hacked most days.",
+        "Lunged a lot on the left rein.",
+    ),
+    notes=("Bramble stood well, as ever.", "Keep the hacks on both verges, so she isn't always on the same slope."),
+    told=(
+        on("2026-02-04", left_fore={"landing": "flat", "wall": {"lateral quarter": {"flare": 3}}}),
+        on(
+            "2026-03-18",
+            left_fore={"landing": "lateral first", "wall": {"lateral quarter": {"flare": 5}}},
+            note="The outer wall of the left fore is drifting out after the wet winter. I'll dress it each time now.",
+        ),
+        on(
+            "2026-04-29",
+            left_fore=_flare(7, "lateral first", (30, 6), "lateral heel lowered", "lateral flare dressed"),
+            since_last="Warm and showery, grass shooting. Lanes twice a week.",
+            care=["watch-the-edge"],
+            note="The flare is at its widest; it will take about five visits to grow out. Nothing hurts.",
+        ),
+        on(
+            "2026-06-10",
+            left_fore=_flare(5.5, "lateral first", (28, 5), "lateral heel lowered", "lateral flare dressed"),
+        ),
+        on(
+            "2026-07-22",
+            left_fore=_flare(4, "lateral first", (22, 4), "lateral flare dressed", "edge rounded"),
+            lameness={"scale": "AAEP", "grade": 0},
+            note="New wall grows down straight from the hairline: look at the upper third.",
+        ),
+        on(
+            "2026-09-02",
+            left_fore=_flare(2.5, "flat", (12, 3), "lateral flare dressed", "bars levelled"),
+            care=["watch-the-edge", "pick-out-daily"],
+        ),
+        on(
+            "2026-10-14",
+            left_fore=_flare(
+                1.5, "flat", None, "edge rounded", "frog tidied", frog={"infection": "none", "central_groove_depth": 6}
+            ),
+            since_last="Lanes twice a week, a wet fortnight.",
+            note="The flare is all but gone and she lands flat. Well done for keeping to the six weeks.",
+            next={"weeks": 6},
+        ),
+    ),
+)

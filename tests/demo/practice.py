@@ -1,0 +1,52 @@
+"""The whole demo practice as files: path to text, and onto the disk."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+from tests.demo.horses import PLANS
+from tests.demo.plain_yaml import as_yaml
+from tests.demo.plans import HorsePlan
+from tests.demo.stables import PRACTICE, STABLES
+from tests.demo.visits import visits
+
+SEED = "hazel"
+
+
+def demo_files() -> dict[str, str]:
+    """Every file of the demo practice: its path below the folder of records, and its text."""
+    files = {"practice.yaml": as_yaml(PRACTICE)}
+    for slug, stable in STABLES.items():
+        files[f"{slug}/stable.yaml"] = as_yaml(stable)
+    for plan in PLANS:
+        files |= horse_files(plan, SEED)
+    return files
+
+
+def horse_files(plan: HorsePlan, seed: str) -> dict[str, str]:
+    """The files of one horse: path to text."""
+    folder = f"{plan.stable}/{plan.slug}"
+    named: Iterator[tuple[str, Mapping[str, Any]]] = ((str(visit["date"]), visit) for visit in visits(plan, seed))
+    return {
+        f"{folder}/horse.yaml": as_yaml(plan.file),
+        **{f"{folder}/{day}.yaml": as_yaml(visit) for day, visit in named},
+    }
+
+
+def write_demo(folder: Path) -> None:
+    """Write the demo practice into `folder`; YAML files there that are no part of it go, photographs stay."""
+    files = demo_files()
+    for old in folder.rglob("*.yaml"):
+        if old.relative_to(folder).as_posix() not in files:
+            old.unlink()
+    write(folder, files)
+
+
+def write(folder: Path, files: Mapping[str, str]) -> None:
+    """Write texts below `folder` by their paths, as UTF-8 with plain line ends."""
+    for path, text in files.items():
+        file = folder / path
+        file.parent.mkdir(parents=True, exist_ok=True)
+        file.write_bytes(text.encode())

@@ -1,0 +1,62 @@
+"""What is typed plainly is read back as it was meant."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from recordgen.records.yaml_tree import document
+from tests.demo.plain_yaml import as_yaml, scalar
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "plain",
+        "Mum & Jo",
+        "it's dry",
+        "feet | dry",
+        "boots_on: yes",
+        "a, b",
+        "'L_F | R_F', said",
+        "- no",
+        "#5",
+        'say "it\'s: so"',
+    ],
+)
+def test_text_is_read_back_as_typed(text: str) -> None:
+    """Signs that mean something to YAML survive, alone and inside a group."""
+    found = document("note.yaml", as_yaml({"note": text, "group": {"note": text}, "list": [text]}).encode())
+
+    assert found.problems == []
+    assert found.values == {"note": text, "group": {"note": text}, "list": [text]}
+
+
+def test_long_text_is_folded_and_read_back() -> None:
+    """A long note runs over several lines and is one sentence again when read."""
+    words = (
+        "Keep to the lanes until the next visit and look at the outer wall of the left fore on coming in, please. " * 2
+    )
+    text = as_yaml({"note": words.strip()})
+
+    assert max(map(len, text.splitlines())) <= 112
+    assert document("note.yaml", text.encode()).values["note"].strip() == words.strip()
+
+
+def test_before_and_after_line_up() -> None:
+    """Both braces stand in one column, as in a visit typed by hand."""
+    text = as_yaml({"before": {"toe_length": 88}, "after": {"toe_length": 80.5}})
+
+    assert text == "before: {toe_length: 88}\nafter:  {toe_length: 80.5}\n"
+
+
+def test_small_values_are_typed_briefly() -> None:
+    """Yes and no, whole numbers without a point, days as in the calendar."""
+    assert [scalar(value) for value in (True, False, 36.0, 2.5, date(2026, 11, 25))] == [
+        "yes",
+        "no",
+        "36",
+        "2.5",
+        "2026-11-25",
+    ]
