@@ -1,0 +1,135 @@
+"""The sites of a practice: read once, summarised once, each site built apart and put in place only when whole."""
+
+from __future__ import annotations
+
+import datetime as dt
+import multiprocessing
+import os
+import shutil
+import tempfile
+from collections.abc import Iterator, Sequence
+from concurrent.futures import Future, ProcessPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+
+from platformdirs import user_cache_path
+
+from recordgen.hoof.summary import StableSummary, Ways, summarise_stable
+from recordgen.pictures.kept import Kept
+from recordgen.records.whole import Whole, read_whole
+from recordgen.site.model import Site
+from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
+from recordgen.site.templates import environment
+
+
+@dataclass(frozen=True)
+class Built:
+    """A site that was put in place."""
+
+    slug: str
+    name: str
+    folder: Path
+    pages: int
+
+
+@dataclass(frozen=True)
+class Work:
+    """What every builder of one run shares: the practice's folder, the ways, the summaries, the day, the pictures."""
+
+    records: Path
+    ways: Ways
+    stables: tuple[StableSummary, ...]
+    today: dt.date
+    pictures: Path | None
+
+    def desk(self) -> Desk:
+        """What pages are made with."""
+        return Desk(self.ways, environment(self.records, self.ways.naming), Kept(self.pictures), self.today)
+
+    def site(self, slug: str, desk: Desk) -> Site:
+        """One site, ready for the engine."""
+        if slug == PRACTICE:
+            return practice_site(self.stables, desk)
+        return stable_site(next(stable for stable in self.stables if stable.slug == slug), desk)
+
+
+def picture_folder() -> Path:
+    """Where pictures are kept between builds: a folder of this user's alone, outside every repository."""
+    return Path(os.environ.get("RECORDGEN_PICTURES") or user_cache_path("recordgen") / "pictures")
+
+
+def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
+    """The summaries of a practice that was read, for the builders to share."""
+    ways = Ways.of(whole.practice.file, whole.reference)
+    stables = tuple(summarise_stable(stable, ways, today) for stable in whole.practice.stables)
+    return Work(whole.practice.folder, ways, stables, today, pictures)
+
+
+def one_site(folder: Path, today: dt.date, stable: str | None) -> Site:
+    """The site of one stable, or the trimmer's own over all. Raises RecordsTrouble."""
+    work = prepare(read_whole(folder, today, stable), today, picture_folder())
+    return work.site(stable or PRACTICE, work.desk())
+
+
+def build_sites(work: Work, slugs: Sequence[str], out: Path, processes: int | None = None) -> list[Built]:
+    """Build the named sites into `out`, each apart from the others, and put them in place once all are whole.
+
+    What stood in their places stays until then. Raises what a builder raised; nothing has changed in that case.
+    """
+    out.mkdir(parents=True, exist_ok=True)
+    with tempfile.TemporaryDirectory(prefix=".building-", dir=out) as beside:
+        made = list(_made(work, slugs, Path(beside), processes or os.cpu_count() or 1))
+        return [_put_in_place(site, out) for site in made]
+
+
+def _made(work: Work, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
+    if processes == 1 or len(slugs) == 1:
+        _begin(work)
+        yield from (_build_one(slug, beside / slug) for slug in slugs)
+        return
+    method = "fork" if "fork" in multiprocessing.get_all_start_methods() else None
+    context = multiprocessing.get_context(method)
+    workers = min(processes, len(slugs))
+    _warm()
+    with ProcessPoolExecutor(workers, context, initializer=_begin, initargs=(work,)) as pool:
+        waiting: list[Future[Built]] = [pool.submit(_build_one, slug, beside / slug) for slug in slugs]
+        yield from (future.result() for future in waiting)
+
+
+# The one run a builder's process works on: what it shares with the others, and its own desk.
+_RUN: list[tuple[Work, Desk]] = []
+
+
+def _begin(work: Work) -> None:
+    _RUN[:] = [(work, work.desk())]
+
+
+def _warm() -> None:
+    """Load the engine before the builders part, so that each need not load it again."""
+    import recordgen.site.engine  # noqa: F401
+
+
+def _build_one(slug: str, folder: Path) -> Built:
+    from recordgen.site.engine import write_site
+
+    work, desk = _RUN[0]
+    site = work.site(slug, desk)
+    write_site(site, folder, work.records)
+    return Built(slug, site.name, folder, len(site.pages))
+
+
+def _put_in_place(built: Built, out: Path) -> Built:
+    place = out / built.slug
+    aside = built.folder.with_name(f"{built.slug}-before")
+    if place.exists():
+        place.rename(aside)
+    built.folder.rename(place)
+    shutil.rmtree(aside, ignore_errors=True)
+    return Built(built.slug, built.name, place, built.pages)
+
+
+def strangers(out: Path, slugs: Sequence[str]) -> list[Path]:
+    """The folders in `out` that look like sites of ours and belong to no stable of today."""
+    known = {*slugs, PRACTICE}
+    sites = (path for path in sorted(out.iterdir()) if (path / "assets" / "recordgen.css").is_file())
+    return [path for path in sites if path.name not in known]

@@ -1,0 +1,48 @@
+"""A site before any engine has seen it: its name and its pages, as HTML with places left for late parts."""
+
+from __future__ import annotations
+
+import posixpath
+import re
+from dataclasses import dataclass
+
+_LATE = re.compile(r"<!--late (\d+)-->")
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page.
+
+    uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
+    which come in last, so that neither the engine nor search reads through them.
+    """
+
+    uri: str
+    title: str
+    html: str
+    late: tuple[str, ...] = ()
+    in_menu: bool = True
+
+    def complete(self, text: str) -> str:
+        """The text with each place for a late part filled."""
+        return _LATE.sub(lambda found: self.late[int(found[1])], text)
+
+
+def late_place(number: int) -> str:
+    """The mark that keeps the place of a late part."""
+    return f"<!--late {number}-->"
+
+
+@dataclass(frozen=True)
+class Site:
+    """One site: its slug, the name its readers see, and its pages, the first being the front page."""
+
+    slug: str
+    name: str
+    pages: tuple[Page, ...]
+
+
+def link(here: str, there: str) -> str:
+    """The relative address from one page's source to another's: from horses/bramble.md to index.md, ../index.html."""
+    folder = posixpath.dirname(here) or "."
+    return posixpath.relpath(there, folder).removesuffix(".md") + ".html"

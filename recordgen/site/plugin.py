@@ -1,0 +1,123 @@
+"""The MkDocs plugin: hands the pages of a site to the engine as generated files and fills in their pictures last.
+
+With this and `engine.py` the engine ends; everything else of the room knows only `Site` and `Page`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import logging
+from pathlib import Path
+from typing import Any
+
+from jinja2 import BytecodeCache, Environment
+from jinja2.bccache import Bucket
+from markupsafe import escape
+from mkdocs.config import base
+from mkdocs.config import config_options as option
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin
+from mkdocs.structure.files import File, Files
+from mkdocs.structure.pages import Page as EnginePage
+
+from recordgen.problems import Trouble
+from recordgen.records.whole import RecordsTrouble
+from recordgen.site.model import Page, Site
+
+log = logging.getLogger("mkdocs.plugins.recordgen")
+
+
+class Compiled(BytecodeCache):
+    """Compiled templates in memory."""
+
+    def __init__(self) -> None:
+        self.known: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Give back what was compiled before."""
+        if bucket.key in self.known:
+            bucket.bytecode_from_string(self.known[bucket.key])
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep what was compiled."""
+        self.known[bucket.key] = bucket.bytecode_to_string()
+
+
+COMPILED = Compiled()
+
+
+class Options(base.Config):  # type: ignore[no-untyped-call]
+    """Where the records are, which stable and day to show; or, for a build of many sites, the finished site itself."""
+
+    records = option.Type(str, default="records")
+    stable = option.Type(str, default="")
+    today = option.Type(str, default="")
+    site = option.Optional(option.Type(Site))
+
+
+class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
+    """Serves the pages of one site."""
+
+    site: Site
+    pages: dict[str, Page]
+
+    def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
+        """Name the site and set its menu. Names are escaped here, since the theme prints them as they are."""
+        self.site = self.config.site or self._from_records(config)
+        self.pages = {page.uri: page for page in self.site.pages}
+        config.site_name = escape(self.site.name)
+        config.nav = [
+            {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
+        ]
+        return config
+
+    def _from_records(self, config: MkDocsConfig) -> Site:
+        from recordgen.site.build import one_site
+
+        today = dt.date.fromisoformat(self.config.today) if self.config.today else dt.date.today()
+        try:
+            return one_site(self._folder(config), today, self.config.stable or None)
+        except RecordsTrouble as trouble:
+            for problem in trouble.problems:
+                log.error(problem.as_line())
+            raise PluginError(f"{trouble.message}; what was built before still stands") from None
+        except Trouble as trouble:
+            raise PluginError(f"{trouble.message}. {trouble.way_out}") from None
+
+    def _folder(self, config: MkDocsConfig) -> Path:
+        return Path(config.config_file_path or ".").parent / self.config.records
+
+    def on_files(self, files: Files, config: MkDocsConfig) -> Files:
+        """Add each page as a generated file; leave out what no page asks for (source maps, other languages)."""
+        for file in list(files):
+            if file.src_uri.endswith(".map") or file.src_uri.startswith("assets/javascripts/lunr/"):
+                files.remove(file)
+        for page in self.site.pages:
+            files.append(File.generated(config, page.uri, content=" "))
+        return files
+
+    def on_env(self, env: Environment, **_: Any) -> Environment:
+        """Compile each template of the theme once a process, however many sites it builds."""
+        env.bytecode_cache = COMPILED
+        return env
+
+    def on_page_markdown(self, markdown: str, page: EnginePage, **_: Any) -> str:
+        """Leave nothing for Markdown to read; set the page's title and hide the engine's side columns."""
+        ours = self.pages[page.file.src_uri]
+        page.title = escape(ours.title)
+        page.meta["hide"] = ["navigation", "toc"]
+        return ""
+
+    def on_page_content(self, html: str, page: EnginePage, **_: Any) -> str:
+        """The page's own HTML, with places for its pictures."""
+        return self.pages[page.file.src_uri].html
+
+    def on_post_page(self, output: str, page: EnginePage, **_: Any) -> str:
+        """Fill in pictures and tables, after search has read the words."""
+        return self.pages[page.file.src_uri].complete(output)
+
+    def on_serve(self, server: Any, config: MkDocsConfig, **_: Any) -> Any:
+        """Rebuild when a record changes."""
+        server.watch(str(self._folder(config)))
+        return server

@@ -1,0 +1,119 @@
+"""The templates of the pages: ours, and a practice's own in their place where it has a file of the same name."""
+
+from __future__ import annotations
+
+import traceback
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
+from markupsafe import Markup
+
+from recordgen.hoof.measures import Measure
+from recordgen.hoof.naming import MONTHS, Naming
+from recordgen.packaged import packaged
+from recordgen.problems import Trouble
+from recordgen.records.names import FEET
+
+
+def environment(records: Path, naming: Naming) -> Environment:
+    """An environment that escapes whatever was typed, with the filters the pages use."""
+    folders = [records / "site_templates" / "pages", packaged() / "site_templates" / "pages"]
+    made = Environment(
+        loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+    made.filters |= {
+        "day": naming.day,
+        "day_short": _day_short,
+        "month_day": _month_day,
+        "iso": date.isoformat,
+        "foot": naming.foot,
+        "place": naming.place,
+        "named": named(naming),
+        "weeks": _weeks,
+        "plain": _plain,
+        "start_upper": _start_upper,
+    }
+    made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
+    return made
+
+
+# What a template of a practice's own may stumble over while it is filled in.
+FAULTS = (TemplateError, TypeError, ValueError, LookupError, AttributeError)
+
+
+def rendered(made: Environment, template: str, **values: object) -> str:
+    """The text of a template. Raises Trouble with the file, the line and the reason."""
+    try:
+        return made.get_template(template).render(values)
+    except FAULTS as fault:
+        raise Trouble(
+            f"the template {_where(fault, template)} cannot be filled in: {fault}", "Mend it, or take it out"
+        ) from fault
+
+
+def _where(fault: BaseException, template: str) -> str:
+    line = getattr(fault, "lineno", None)
+    frames = traceback.extract_tb(fault.__traceback__)
+    inside = [frame for frame in frames if "site_templates" in frame.filename]
+    if inside and line is None:
+        return f"{Path(inside[-1].filename).name}, line {inside[-1].lineno},"
+    return f"{getattr(fault, 'name', None) or template}, line {line or 1},"
+
+
+def number(measure: Measure, value: float | None) -> Markup:
+    """A reading with the digits its measure is told in; a dash where there is none."""
+    if value is None:
+        return Markup('<span class="none" title="not recorded">–</span>')
+    digits = measure.words.decimals
+    text = f"{value:.{digits}f}" if digits != 1 and value == round(value, digits) else f"{value:.{max(digits, 1)}f}"
+    return Markup(_minus(text.removesuffix(".0") if digits < 2 else text))
+
+
+def signed(measure: Measure, value: float) -> str:
+    """A change with its sign."""
+    text = str(number(measure, abs(value)))
+    return text if value == 0 else f"{'+' if value > 0 else '−'}{text}"
+
+
+def named(naming: Naming) -> Callable[[Measure], str]:
+    """A namer of measures: name, and the zone for those of the wall."""
+
+    def name(measure: Measure) -> str:
+        if measure.zone is None:
+            return measure.words.name
+        return naming.phrase("measure_at", measure=measure.words.name, place=naming.place(measure.zone))
+
+    return name
+
+
+def _minus(text: str) -> str:
+    return text.replace("-", "−")
+
+
+def _plain(value: float, digits: int = 0) -> str:
+    return _minus(f"{value:.{digits}f}")
+
+
+def _day_short(day: date) -> str:
+    return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
+
+
+def _month_day(day: date) -> str:
+    return f"{day.day} {MONTHS[day.month - 1]}"
+
+
+def _weeks(days: int) -> str:
+    if days < 14:
+        return "1 day" if days == 1 else f"{days} days"
+    return f"{round(days / 7)} weeks"
+
+
+def _start_upper(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,62 @@
+"""What tests share: the demo practice, its built sites, and a browser."""
+
+from __future__ import annotations
+
+import datetime as dt
+import functools
+import http.server
+import os
+import shutil
+import threading
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+RECORDS = ROOT / "records"
+TODAY = dt.date(2026, 11, 25)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _pictures_apart(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Pictures of tests are kept in a folder of the tests."""
+    os.environ["RECORDGEN_PICTURES"] = str(tmp_path_factory.mktemp("pictures"))
+
+
+@pytest.fixture(scope="session")
+def demo_sites(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The built sites of the demo practice, as of a fixed day."""
+    from recordgen.records.whole import read_whole
+    from recordgen.site.build import build_sites, picture_folder, prepare
+
+    out = tmp_path_factory.mktemp("sites")
+    work = prepare(read_whole(RECORDS, TODAY), TODAY, picture_folder())
+    build_sites(work, [*(stable.slug for stable in work.stables), "practice"], out)
+    return out
+
+
+def chromium() -> str | None:
+    """The Chromium of this machine, or None."""
+    names = ("chromium", "chromium-browser", "google-chrome", "chrome")
+    return os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, names)), None)
+
+
+class _Quiet(http.server.SimpleHTTPRequestHandler):
+    def log_message(self, *args: object) -> None:
+        """Say nothing."""
+
+
+@pytest.fixture(scope="session")
+def served(demo_sites: Path) -> Iterator[str]:
+    """The address on this machine at which the demo sites are served."""
+    handler = functools.partial(_Quiet, directory=str(demo_sites))
+    server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    yield f"http://127.0.0.1:{server.server_port}"
+    server.shutdown()
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Tell where to look at the end."""
+    terminalreporter.write_line("To look at what was tested: .venv/bin/recordgen build, then open sites/*/index.html")

@@ -1,0 +1,176 @@
+"""The built pages of the demo practice, read by an HTML parser."""
+
+from __future__ import annotations
+
+import itertools
+import json
+import re
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import html5lib
+import pytest
+from bs4 import BeautifulSoup
+
+from tests.conftest import RECORDS
+from tests.site.pages import all_pages, soup, words
+
+STABLES = sorted(path.parent.name for path in RECORDS.glob("*/stable.yaml"))
+
+
+def test_every_page_has_one_first_heading(demo_sites: Path) -> None:
+    """A screen reader finds one title a page. Source: WCAG 2.2, technique H42."""
+    counts = {path: len(soup(path).find_all("h1")) for path in all_pages(demo_sites)}
+
+    assert {path: count for path, count in counts.items() if count != 1} == {}
+
+
+def test_headings_go_down_step_by_step(demo_sites: Path) -> None:
+    """No heading skips a level. Source: WCAG 2.2, technique G141."""
+    for path in all_pages(demo_sites):
+        levels = [int(heading.name[1]) for heading in soup(path).select("article :is(h1, h2, h3, h4)")]
+
+        assert all(now <= before + 1 for before, now in itertools.pairwise(levels)), (path, levels)
+
+
+def test_pages_are_well_formed(demo_sites: Path) -> None:
+    """The parser of the HTML standard finds nothing to mend in our part of a page."""
+    parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
+    for path in all_pages(demo_sites):
+        article = re.search(r"<article.*</article>", path.read_text("utf-8"), re.DOTALL)
+
+        assert article is not None
+        assert parser.parseFragment(article[0]) is not None
+
+
+def test_every_picture_has_a_name(demo_sites: Path) -> None:
+    """Each inline picture is an image with a title of its own; each img has an alternative text."""
+    for path in all_pages(demo_sites):
+        for picture in soup(path).select("article svg.picture"):
+            title = picture.find("title")
+            assert picture["role"] == "img"
+            assert title is not None
+            assert picture["aria-labelledby"] == title["id"]
+            assert title.get_text(strip=True)
+        assert [image for image in soup(path).find_all("img") if not image.has_attr("alt")] == []
+
+
+def test_no_id_stands_twice_on_a_page(demo_sites: Path) -> None:
+    """Ids are unique, so that links and titles find their place."""
+    for path in all_pages(demo_sites):
+        ids = [tag["id"] for tag in soup(path).select("article [id]")]
+
+        assert sorted(ids) == sorted(set(ids)), path
+
+
+def test_no_internal_link_is_dead(demo_sites: Path) -> None:
+    """Each link inside a site leads to a file of that site, and to a place on it."""
+    dead = []
+    for site in demo_sites.iterdir():
+        for path in all_pages(site):
+            if path.name == "404.html":
+                continue
+            for link in soup(path).find_all("a", href=True):
+                dead += [] if _leads_somewhere(path, site, str(link["href"])) else [(path.name, link["href"])]
+
+    assert dead == []
+
+
+def _leads_somewhere(page: Path, site: Path, href: str) -> bool:
+    parts = urlsplit(href)
+    if parts.scheme in ("tel", "mailto"):
+        return True
+    target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
+    if not target.is_relative_to(site.resolve()) or not target.is_file():
+        return False
+    return not parts.fragment or soup(target).find(id=parts.fragment) is not None
+
+
+def test_nothing_is_loaded_from_another_host(demo_sites: Path) -> None:
+    """No page, style or script of ours names another host to load from."""
+    loads = [("src", "script"), ("src", "img"), ("href", "link"), ("srcset", "source"), ("src", "iframe")]
+    foreign = [
+        (path.name, tag[attribute])
+        for path in all_pages(demo_sites)
+        for attribute, name in loads
+        for tag in soup(path).find_all(name)
+        if str(tag.get(attribute, "")).startswith(("http:", "https:", "//"))
+    ]
+    asked = re.compile(r"url\(\s*[\"']?(https?:)?//")
+    styles = [path.name for path in demo_sites.rglob("*.css") if asked.search(path.read_text("utf-8"))]
+
+    assert foreign == []
+    assert styles == []
+
+
+def _own_words(stable: str) -> set[str]:
+    names = [path.parent.name for path in RECORDS.glob(f"{stable}/*/horse.yaml")]
+    return {stable, *names}
+
+
+@pytest.mark.parametrize("stable", STABLES)
+def test_no_page_of_a_stable_holds_a_word_of_another(demo_sites: Path, stable: str) -> None:
+    """Neither names of other stables and their horses nor their addresses stand anywhere in a stable's files."""
+    foreign = set().union(*(_own_words(other) for other in STABLES if other != stable))
+    for path in (demo_sites / stable).rglob("*"):
+        if path.suffix not in (".html", ".json", ".xml", ".txt") or not path.is_file():
+            continue
+        text = re.sub(r"var\(--\w+\)", "", path.read_text("utf-8").lower())
+        found = {word for word in foreign if re.search(rf"\b{word.replace('-', '[- ]')}\b", text)}
+
+        assert found == set(), path
+
+
+def test_the_same_search_finds_the_foreign_words_on_the_trimmers_site(demo_sites: Path) -> None:
+    """The check above can fail: the trimmer's site does hold a word of each stable."""
+    text = " ".join(words(path).lower() for path in all_pages(demo_sites / "practice"))
+
+    assert all(stable.replace("-", " ") in text for stable in STABLES)
+
+
+def test_private_notes_stay_with_the_trimmer(demo_sites: Path) -> None:
+    """A private note of a record is on the trimmer's site and in no file of a stable's."""
+    notes = {
+        match[1].strip("'\"")[:30]
+        for path in RECORDS.rglob("*.yaml")
+        for match in re.finditer(r"^private_note: (.+)$", path.read_text("utf-8"), re.MULTILINE)
+    }
+    private = " ".join(words(path) for path in all_pages(demo_sites / "practice"))
+    open_text = " ".join(words(path) for stable in STABLES for path in all_pages(demo_sites / stable))
+
+    assert notes
+    assert [note for note in notes if note not in private] == []
+    assert [note for note in notes if note in open_text] == []
+
+
+def test_search_knows_the_horses(demo_sites: Path) -> None:
+    """The search index of a stable holds each horse's page."""
+    index = json.loads((demo_sites / "willowmere" / "search" / "search_index.json").read_text("utf-8"))
+    found = {entry["location"].split("#")[0] for entry in index["docs"]}
+
+    assert {f"horses/{horse}.html" for horse in _own_words("willowmere") - {"willowmere"}} <= found
+
+
+def test_cautions_come_first(demo_sites: Path) -> None:
+    """On a page with a caution, no section comes before it."""
+    page = soup(demo_sites / "willowmere" / "horses" / "fennel.html")
+    first = page.select_one("article section")
+
+    assert first is not None
+    assert first["id"] == "act"
+
+
+def test_every_chart_carries_its_figures(demo_sites: Path) -> None:
+    """Each section with panels through time has a table of the same readings."""
+    page: BeautifulSoup = soup(demo_sites / "willowmere" / "horses" / "bramble.html")
+    for section in page.select("section:has(.rg-panels)"):
+        rows = section.select("tbody tr")
+
+        assert len(rows) == len({row.th.get_text() for row in rows if row.th})
+        assert len(rows) > 10
+
+
+def test_no_page_prints_a_diagnosis_of_our_own(demo_sites: Path) -> None:
+    """The word stands on no page; a vet's words name a condition only where a vet is named beside them."""
+    for path in all_pages(demo_sites):
+        assert "diagnos" not in words(path).lower(), path

@@ -1,0 +1,29 @@
+"""Links between pages, and late parts."""
+
+from __future__ import annotations
+
+import pytest
+
+from recordgen.site.model import Page, link
+
+
+@pytest.mark.parametrize(
+    ("here", "there", "address"),
+    [
+        ("index.md", "horses/bramble.md", "horses/bramble.html"),
+        ("horses/bramble.md", "index.md", "../index.html"),
+        ("horses/bramble.md", "horses/otter.md", "otter.html"),
+        ("willowmere/otter.md", "tithe-barn/index.md", "../tithe-barn/index.html"),
+        ("index.md", "index.md", "index.html"),
+    ],
+)
+def test_links_are_relative(here: str, there: str, address: str) -> None:
+    """A link between two pages works wherever the site is put."""
+    assert link(here, there) == address
+
+
+def test_late_parts_come_into_their_places() -> None:
+    """A page is complete once its late parts stand where they were asked for."""
+    page = Page("index.md", "x", "", ("<svg/>", "<table/>"))
+
+    assert page.complete("a<!--late 1-->b<!--late 0-->c") == "a<table/>b<svg/>c"
