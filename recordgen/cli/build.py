@@ -1,0 +1,75 @@
+"""recordgen build"""
+
+from __future__ import annotations
+
+import datetime as dt
+import time
+from pathlib import Path
+
+import click
+
+from recordgen.cli.options import counted, print_problems, records_option, today_option, told_plainly
+
+
+@click.command("build")
+@records_option
+@today_option
+@click.option("--out", type=click.Path(path_type=Path), default=Path("sites"), help="Folder for the sites.")
+@click.option("--stable", help="Build this stable's site alone.")
+@click.option("--processes", type=click.IntRange(1), help="How many sites are built at once; else one for each core.")
+@click.option("-v", "--verbose", is_flag=True, help="Print each stage with its time.")
+def command(records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, verbose: bool) -> None:
+    """Build a private site for each stable, and the trimmer's own over all of them.
+
+    \b
+        recordgen build
+        recordgen build --stable willowmere --out /tmp/look
+
+    The sites before stay until the new ones are whole.
+    """
+    with told_plainly():
+        _build(records, today, out, stable, processes, _Stages(verbose))
+
+
+def _build(
+    records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, stages: _Stages
+) -> None:
+    from recordgen.records.whole import read_whole
+    from recordgen.site.build import build_sites, picture_folder, prepare, strangers
+    from recordgen.site.pages import PRACTICE
+
+    stages.done("load")
+    whole = read_whole(records, today, stable)
+    stages.done("read")
+    work = prepare(whole, today, picture_folder())
+    stages.done("compute")
+    slugs = [one.slug for one in work.stables]
+    built = build_sites(work, slugs if stable else [*slugs, PRACTICE], out, processes)
+    stages.done("build")
+    print_problems(list(whole.warnings))
+    for site in built:
+        click.echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
+    for folder in [] if stable else strangers(out, slugs):
+        click.echo(f"{folder} is no stable of these records; delete it if it is not needed.")
+    click.echo(
+        f"{counted(len(built), 'site')} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview"
+    )
+
+
+class _Stages:
+    """Tells how long each stage took, where that is asked for."""
+
+    def __init__(self, aloud: bool) -> None:
+        self.aloud = aloud
+        self.start = self.last = time.perf_counter()
+
+    def done(self, name: str) -> None:
+        """The end of a stage."""
+        now = time.perf_counter()
+        if self.aloud:
+            click.echo(f"{name:8} {now - self.last:6.2f} s", err=True)
+        self.last = now
+
+    def total(self) -> float:
+        """Seconds since the beginning."""
+        return time.perf_counter() - self.start

@@ -1,0 +1,46 @@
+"""recordgen check"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import click
+
+from recordgen.cli.options import counted, json_option, print_json, print_problems, records_option, today_option
+
+
+@click.command("check")
+@records_option
+@today_option
+@json_option
+@click.option("--stable", help="Look at this stable alone.")
+def command(records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
+    """Look through all records and list every problem with its line and the way out.
+
+    \b
+        recordgen check
+        recordgen check --json
+
+    Errors stop a build; warnings are unlikely things that may stand.
+    """
+    from recordgen.records.archive import read_practice
+    from recordgen.records.tables import read_reference
+
+    reference, wrong = read_reference(records)
+    practice, problems = read_practice(records, today, stable, reference)
+    problems.extend(wrong)
+    if as_json:
+        print_json([problem.as_json() for problem in problems])
+    else:
+        print_problems(list(problems))
+        if practice and not problems.errors:
+            horses = counted(len(practice.horses), "horse")
+            click.echo(
+                f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "
+                f"{counted(practice.visit_count, 'visit')}; {problems.counted()}."
+            )
+        else:
+            click.echo(f"{problems.counted()}.")
+    if problems.errors:
+        raise click.exceptions.Exit(1)

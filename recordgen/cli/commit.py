@@ -1,0 +1,39 @@
+"""recordgen commit"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import click
+
+from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+
+
+@click.command("commit")
+@records_option
+@today_option
+@click.option("--dry-run", is_flag=True, help="Print the entries and make none.")
+def command(records: Path, today: dt.date, dry_run: bool) -> None:
+    """Check the records, then keep what changed in git: one entry for each stable, like a line of a diary.
+
+    \b
+        recordgen commit
+        recordgen commit --dry-run
+
+    While anything is wrong, nothing is kept.
+    """
+    with told_plainly():
+        from recordgen.records.entries import entries
+        from recordgen.records.git import commit, kinds_of_change
+        from recordgen.records.whole import read_whole
+
+        whole = read_whole(records, today)
+        print_problems(list(whole.warnings))
+        made = entries(whole.practice, kinds_of_change(records))
+        for entry in made:
+            if not dry_run:
+                commit(records, entry.paths, entry.says)
+            click.echo(entry.says)
+    if not made:
+        click.echo("Nothing has changed since the last entry.")

@@ -1,0 +1,57 @@
+"""recordgen due"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+
+if TYPE_CHECKING:
+    from recordgen.hoof.summary import HorseSummary
+
+
+@click.command("due")
+@records_option
+@today_option
+@json_option
+@click.option("--stable", help="List this stable alone.")
+def command(records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
+    """List who is due when, and why; the earliest first.
+
+    \b
+        recordgen due
+        recordgen due --stable willowmere --json
+    """
+    with told_plainly():
+        from recordgen.hoof.summary import Ways, summarise_stable
+        from recordgen.records.whole import read_whole
+
+        whole = read_whole(records, today, stable)
+        ways = Ways.of(whole.practice.file, whole.reference)
+        horses = [horse for one in whole.practice.stables for horse in summarise_stable(one, ways, today).present]
+    horses.sort(key=lambda horse: (horse.due.best if horse.due else dt.date.max, horse.stable, horse.slug))
+    if as_json:
+        print_json([_plain(horse) for horse in horses])
+        return
+    for horse in horses:
+        click.echo(_line(horse))
+
+
+def _plain(horse: HorseSummary) -> dict[str, Any]:
+    from recordgen.hoof.as_json import as_json
+
+    told = as_json(horse)
+    return {key: told[key] for key in ("stable", "horse", "name", "last_visit", "due")}
+
+
+def _line(horse: HorseSummary) -> str:
+    name = f"{horse.stable}/{horse.slug}"
+    if horse.due is None:
+        return f"{name:32} no visit yet"
+    due = horse.due
+    late = f"  overdue by {due.overdue_days} days" if due.overdue_days else ""
+    return f"{name:32} {due.best}  ({due.earliest} to {due.latest}){late}  {due.reason}"

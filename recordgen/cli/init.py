@@ -1,0 +1,34 @@
+"""recordgen init"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import click
+
+from recordgen.cli.options import told_plainly
+
+
+@click.command("init")
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--practice", "practice_name", default="My practice", show_default=True, help="Name of the practice.")
+@click.option("--trimmer", default="Your name", show_default=True, help="Who trims.")
+@click.option("--stable", "stable_name", default="First stable", show_default=True, help="Name of the first stable.")
+def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) -> None:
+    """Make a new private records repository, with help for the editor and a first stable.
+
+    \b
+        recordgen init my-practice
+        recordgen init my-practice --practice "Hazel Hoof Care" --trimmer "Wren Ashdown" --stable Willowmere
+    """
+    with told_plainly():
+        from recordgen.records.founding import found
+        from recordgen.records.walk import slug_of
+
+        made = found(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
+    for path in made.files:
+        click.echo(path)
+    if made.not_in_git:
+        click.echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
+    click.echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")

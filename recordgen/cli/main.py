@@ -1,0 +1,40 @@
+"""The command line: one group whose commands are loaded when asked for."""
+
+from __future__ import annotations
+
+import importlib
+
+import click
+
+from recordgen import __version__
+
+# In the order of a trimmer's day.
+COMMANDS = ("init", "visit", "check", "commit", "build", "preview", "due", "summary", "schema")
+
+
+class Lazy(click.Group):
+    """Loads a command's file only when that command is asked for."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        """The names of all commands, in the order of a trimmer's day."""
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        """The command of that name, or None."""
+        if cmd_name not in COMMANDS:
+            return None
+        found: click.Command = importlib.import_module(f"recordgen.cli.{cmd_name}").command
+        return found
+
+
+@click.group(cls=Lazy, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="recordgen")
+def main() -> None:
+    """Hoof records in YAML become a private site for each stable.
+
+    \b
+        recordgen check
+        recordgen build
+
+    Exit codes: 0 all is well, 1 something in the records is wrong, 2 the command was used wrongly.
+    """

@@ -1,0 +1,92 @@
+"""Options that several commands share, and the ways in which all of them tell what went wrong."""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from recordgen.problems import Problem, Trouble
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+
+class DayType(click.ParamType):  # type: ignore[type-arg]
+    """A day written as year-month-day."""
+
+    name = "day"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> dt.date:
+        """The day a text means."""
+        if isinstance(value, dt.date):
+            return value
+        try:
+            return dt.datetime.strptime(value, "%Y-%m-%d").date()
+        except ValueError:
+            self.fail(f"'{value}' is not a day; write it like 2026-11-25", param, ctx)
+
+
+def _records_folder(ctx: click.Context, param: click.Parameter, value: Path | None) -> Path:
+    return value or (Path() if Path("practice.yaml").is_file() else Path("records"))
+
+
+def records_option(function: Function) -> Function:
+    """--records: where the practice's files are."""
+    return click.option(
+        "--records",
+        type=click.Path(path_type=Path),
+        callback=_records_folder,
+        help="Folder of the records. Else this folder if it holds practice.yaml, else ./records.",
+    )(function)
+
+
+def today_option(function: Function) -> Function:
+    """--today: the day to count from."""
+    return click.option(
+        "--today", type=DayType(), default=lambda: dt.date.today(), help="Count from this day, such as 2026-11-25."
+    )(function)
+
+
+def json_option(function: Function) -> Function:
+    """--json: plain values for other programs."""
+    return click.option("--json", "as_json", is_flag=True, help="Print JSON for other programs.")(function)
+
+
+def print_json(value: Any) -> None:
+    """Print values as JSON."""
+    click.echo(json.dumps(value, indent=2, ensure_ascii=False))
+
+
+def counted(number: int, one: str, several: str = "") -> str:
+    """A number with its noun: 1 visit, 3 visits."""
+    return f"{number} {one if number == 1 else several or one + 's'}"
+
+
+def print_problems(problems: list[Problem]) -> None:
+    """Print problems a line each, in the order of their places."""
+    for problem in problems:
+        click.echo(problem.as_line())
+
+
+@contextmanager
+def told_plainly() -> Iterator[None]:
+    """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback."""
+    from recordgen.records.whole import RecordsTrouble
+
+    try:
+        yield
+    except RecordsTrouble as trouble:
+        print_problems(list(trouble.problems))
+        click.echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
+        raise click.exceptions.Exit(1) from None
+    except Trouble as trouble:
+        click.echo(f"{trouble.message}. {trouble.way_out}".rstrip(". ") + ".", err=True)
+        raise click.exceptions.Exit(1) from None
+    except OSError as fault:
+        click.echo(f"{fault.strerror or fault}: {fault.filename or ''}", err=True)
+        raise click.exceptions.Exit(1) from None

@@ -1,0 +1,34 @@
+"""recordgen preview"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import click
+
+from recordgen.cli.options import DayType, records_option, told_plainly
+
+
+@click.command("preview")
+@click.argument("stable", required=False)
+@records_option
+@click.option("--today", type=DayType(), help="Show the pages as of this day; else of the day of each rebuild.")
+@click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="Port on this machine.")
+def command(stable: str | None, records: Path, today: dt.date | None, port: int) -> None:
+    """Show a site in a browser on this machine, rebuilt whenever a record changes.
+
+    \b
+        recordgen preview
+        recordgen preview willowmere
+
+    Without a stable it shows the trimmer's own site. Nobody else on the network can open it.
+    """
+    from recordgen.records.whole import read_whole
+
+    with told_plainly():
+        read_whole(records, today or dt.date.today(), stable)
+        from recordgen.site.engine import serve_site
+
+        click.echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
+        serve_site(records, today.isoformat() if today else "", stable or "", port)

@@ -1,0 +1,78 @@
+"""recordgen summary"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.hoof.summary import FootSummary, HorseSummary
+
+
+@click.command("summary")
+@click.argument("which", metavar="STABLE/HORSE")
+@records_option
+@today_option
+@json_option
+def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
+    """Tell what is known of one horse: cautions, next visit, and the figures of each foot.
+
+    \b
+        recordgen summary willowmere/bramble
+        recordgen summary willowmere/bramble --json
+    """
+    stable, _, horse = which.partition("/")
+    if not horse:
+        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
+    with told_plainly():
+        from recordgen.hoof.as_json import as_json as plain
+        from recordgen.hoof.summary import Ways, summarise
+        from recordgen.records.whole import read_whole
+
+        whole = read_whole(records, today, stable)
+        ways = Ways.of(whole.practice.file, whole.reference)
+        summary = summarise(whole.practice.horse(stable, horse), ways, today)
+        if as_json:
+            print_json(plain(summary))
+        else:
+            _print(summary, ways.naming)
+
+
+def _print(summary: HorseSummary, naming: Naming) -> None:
+    seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
+    click.echo(f"{summary.horse.name}, {seen}")
+    for caution in summary.cautions:
+        click.echo(f"  {caution.level}: {caution.text}")
+    if summary.due:
+        due = summary.due
+        click.echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")
+    for job in summary.jobs:
+        click.echo(f"  until then: {job.what}" + (f", {job.how_often}" if job.how_often else ""))
+    for foot, one in summary.feet.items():
+        click.echo(f"{naming.foot(foot)}")
+        _print_foot(one)
+
+
+def _print_foot(one: FootSummary) -> None:
+    if one.growth:
+        growth = one.growth
+        spread = f"{growth.low:.2f} to {growth.high:.2f}, {growth.cycles} cycles"
+        click.echo(f"  {'net growth':34} {growth.mm_per_day:.2f} mm a day ({spread})")
+    for summary in one.measures.values():
+        measure = summary.measure
+        label = measure.words.name + (f", {measure.zone}" if measure.zone else "")
+        taken = [f"{value:g}" for value in (summary.before, summary.after) if value is not None]
+        told = f"  {label:34} {' -> '.join(taken)} {measure.unit}"
+        if summary.last:
+            change = summary.last
+            told += f"; {change.change:+g} since {change.since}"
+            told += "" if change.real else " (within measuring error)"
+        click.echo(told)
+    for finding in one.findings:
+        click.echo(f"  {finding.place}: {finding.text}")

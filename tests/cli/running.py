@@ -1,0 +1,33 @@
+"""Runs a command as a person would, and copies of the demo practice to break."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+from click.testing import CliRunner, Result
+
+from recordgen.cli import main
+from tests.conftest import RECORDS, TODAY
+
+
+def run(*words: str | Path) -> Result:
+    """What a command printed, and its exit code; a traceback is passed on."""
+    return CliRunner().invoke(main, [str(word) for word in words], catch_exceptions=False)
+
+
+def run_today(command: str, *words: str | Path, records: Path = RECORDS) -> Result:
+    """A command on some records as of the fixed day."""
+    return run(command, *words, "--records", records, "--today", TODAY.isoformat())
+
+
+def small_practice(folder: Path) -> Path:
+    """One stable of the demo practice with two of its horses, to change at will."""
+    records = folder / "records"
+    stable = records / "willowmere"
+    stable.mkdir(parents=True)
+    shutil.copy(RECORDS / "practice.yaml", records)
+    shutil.copy(RECORDS / "willowmere" / "stable.yaml", stable)
+    for horse in ("bramble", "fennel"):
+        shutil.copytree(RECORDS / "willowmere" / horse, stable / horse)
+    return records

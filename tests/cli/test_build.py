@@ -1,0 +1,93 @@
+"""recordgen build"""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+
+import pytest
+
+from tests.cli.running import run_today, small_practice
+
+
+def contents(folder: Path) -> dict[str, str]:
+    """The files of a folder by name, each as a hash of its bytes."""
+    files = (path for path in sorted(folder.rglob("*")) if path.is_file())
+    return {str(path.relative_to(folder)): hashlib.sha256(path.read_bytes()).hexdigest() for path in files}
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Path]:
+    """A small practice and its sites."""
+    folder = tmp_path_factory.mktemp("built")
+    records = small_practice(folder)
+    assert run_today("build", "--out", folder / "sites", records=records).exit_code == 0
+    return records, folder / "sites"
+
+
+def test_one_site_for_each_stable_and_one_for_the_trimmer(built: tuple[Path, Path]) -> None:
+    """The folder of sites holds these and nothing else."""
+    assert sorted(path.name for path in built[1].iterdir()) == ["practice", "willowmere"]
+
+
+def test_the_same_records_make_the_same_bytes(built: tuple[Path, Path], tmp_path: Path) -> None:
+    """Built again elsewhere, in one process, every file is the same."""
+    run_today("build", "--out", tmp_path, "--processes", "1", records=built[0])
+
+    assert contents(tmp_path) == contents(built[1])
+
+
+def test_the_old_site_stays_when_something_is_wrong(built: tuple[Path, Path], tmp_path: Path) -> None:
+    """An error is told, nothing is written, and the exit code is 1."""
+    before = contents(built[1])
+    records = small_practice(tmp_path)
+    (records / "willowmere/stable.yaml").write_text("name: [\n")
+    result = run_today("build", "--out", built[1], records=records)
+
+    assert result.exit_code == 1
+    assert "records/willowmere/stable.yaml:" in result.output
+    assert "Nothing was written." in result.output
+    assert contents(built[1]) == before
+
+
+def test_a_template_of_the_practices_own_goes_before_ours(tmp_path: Path) -> None:
+    """A file of the same name under the records' site_templates is used instead."""
+    records = small_practice(tmp_path)
+    own = records / "site_templates" / "pages" / "horse" / "about.html"
+    own.parent.mkdir(parents=True)
+    own.write_text("<section id='about'><h2>In our own words</h2></section>")
+    run_today("build", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
+
+    assert "In our own words" in (tmp_path / "sites/willowmere/horses/bramble.html").read_text()
+
+
+def test_a_broken_template_is_told_without_a_traceback(tmp_path: Path) -> None:
+    """The file, the line and the reason are named, and nothing is written."""
+    records = small_practice(tmp_path)
+    own = records / "site_templates" / "pages" / "horse.html"
+    own.parent.mkdir(parents=True)
+    own.write_text("<p>\n{{ nobody_knows_this }}\n</p>")
+    result = run_today("build", "--out", tmp_path / "sites", records=records)
+
+    assert result.exit_code == 1
+    assert "horse.html, line 2" in result.output
+    assert list((tmp_path / "sites").iterdir()) == []
+
+
+def test_a_site_of_a_stable_that_is_gone_is_named(built: tuple[Path, Path]) -> None:
+    """A left-over site is not deleted but told."""
+    left = built[1] / "gone" / "assets"
+    left.mkdir(parents=True)
+    (left / "recordgen.css").touch()
+    result = run_today("build", "--out", built[1], records=built[0])
+    (left / "recordgen.css").unlink()
+
+    assert "gone is no stable of these records" in result.output
+
+
+def test_verbose_tells_each_stage_with_its_time(tmp_path: Path) -> None:
+    """-v prints a line for each stage."""
+    records = small_practice(tmp_path)
+    result = run_today("build", "-v", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
+
+    assert [line.split()[0] for line in result.stderr.splitlines()] == ["load", "read", "compute", "build"]

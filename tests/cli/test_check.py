@@ -1,0 +1,65 @@
+"""recordgen check"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from tests.cli.running import run, run_today, small_practice
+
+
+def test_the_demo_practice_is_well() -> None:
+    """All is well, with counts and without a warning."""
+    result = run_today("check")
+
+    assert result.exit_code == 0
+    assert result.output == "All is well: 3 stables, 15 horses, 213 visits; no problems.\n"
+
+
+def test_every_problem_of_every_file_is_listed_with_its_line(tmp_path: Path) -> None:
+    """Problems of two files come in one run, sorted by place and counted."""
+    records = small_practice(tmp_path)
+    (records / "willowmere/bramble/2026-10-14.yaml").write_text("date: 2026-10-14\nfet: {}\nnext: {weeks: x}\n")
+    (records / "willowmere/fennel/horse.yaml").write_text("name: Fennel\nkind: hors\n")
+    result = run_today("check", records=records)
+
+    lines = result.output.splitlines()
+    assert result.exit_code == 1
+    assert [line.split(" error")[0] for line in lines[:3]] == [
+        "records/willowmere/bramble/2026-10-14.yaml:2:1:",
+        "records/willowmere/bramble/2026-10-14.yaml:3:8:",
+        "records/willowmere/fennel/horse.yaml:2:1:",
+    ] or [line.split(":")[1] for line in lines[:3]] == ["2", "3", "2"]
+    assert lines[-1] == "3 errors in 2 files."
+
+
+def test_json_lists_path_line_column_level_message_and_way_out(tmp_path: Path) -> None:
+    """Each problem is a mapping for other programs."""
+    records = small_practice(tmp_path)
+    (records / "willowmere/stable.yaml").write_text("nam: Willowmere\n")
+    result = run_today("check", "--json", records=records)
+
+    problems = json.loads(result.output)
+    assert result.exit_code == 1
+    assert {tuple(problem) for problem in problems} == {("path", "line", "column", "level", "message", "way_out")}
+    assert problems[0]["way_out"] == "Did you mean name?"
+
+
+def test_warnings_stop_nothing(tmp_path: Path) -> None:
+    """An unlikely value is listed, and the exit code is 0."""
+    records = small_practice(tmp_path)
+    file = records / "willowmere/bramble/2026-10-14.yaml"
+    file.write_text("date: 2026-10-14\nfeet:\n  LF: {before: {toe_length: 130}}\n")
+    result = run_today("check", records=records)
+
+    assert result.exit_code == 0
+    assert "2026-10-14.yaml:3:" in result.output
+    assert "1 warning in 1 file" in result.output
+
+
+def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
+    """No traceback: a sentence with the way out."""
+    result = run("check", "--records", tmp_path / "nowhere")
+
+    assert result.exit_code == 1
+    assert "there is no such folder" in result.output

@@ -1,0 +1,129 @@
+"""recordgen init, visit, commit: with real git."""
+
+from __future__ import annotations
+
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from tests.cli.running import run, run_today, small_practice
+
+
+@pytest.fixture(autouse=True)
+def _somebody(monkeypatch: pytest.MonkeyPatch) -> None:
+    """git knows who commits."""
+    for role in ("AUTHOR", "COMMITTER"):
+        monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
+        monkeypatch.setenv(f"GIT_{role}_EMAIL", "wren@example.org")
+
+
+def git(folder: Path, *words: str) -> str:
+    """What git prints."""
+    return subprocess.run(["git", "-C", str(folder), *words], check=True, capture_output=True, text=True).stdout
+
+
+@pytest.fixture
+def records(tmp_path: Path) -> Path:
+    """A small practice in git."""
+    folder = small_practice(tmp_path)
+    git(tmp_path, "init", "--quiet", str(folder))
+    git(folder, "add", ".")
+    git(folder, "commit", "--quiet", "--message", "begun")
+    return folder
+
+
+def visit_of(records: Path, horse: str, day: str = "2026-11-25") -> Path:
+    """A new visit with one value in it."""
+    file = records / "willowmere" / horse / f"{day}.yaml"
+    file.write_text(f"date: {day}\nfeet: {{LF: {{before: {{toe_length: 90}}}}}}\n")
+    return file
+
+
+def test_commit_makes_one_entry_that_reads_like_a_diary(records: Path) -> None:
+    """Stable, day and horses stand in the message."""
+    visit_of(records, "bramble")
+    visit_of(records, "fennel")
+    result = run_today("commit", records=records)
+
+    assert result.exit_code == 0
+    assert git(records, "log", "-1", "--format=%s").strip() == "Willowmere, 25 November 2026: Bramble and Fennel seen"
+    assert git(records, "status", "--porcelain") == ""
+
+
+def test_commit_refuses_while_anything_is_wrong(records: Path) -> None:
+    """The problem is told and nothing is kept."""
+    visit_of(records, "bramble").write_text("date: 2026-11-25\nfet: {}\n")
+    before = git(records, "rev-parse", "HEAD")
+    result = run_today("commit", records=records)
+
+    assert result.exit_code == 1
+    assert "Did you mean feet?" in result.output
+    assert git(records, "rev-parse", "HEAD") == before
+
+
+def test_a_dry_run_keeps_nothing(records: Path) -> None:
+    """The entry is printed and the file stays as it is."""
+    visit_of(records, "bramble")
+    result = run_today("commit", "--dry-run", records=records)
+
+    assert result.output == "Willowmere, 25 November 2026: Bramble seen\n"
+    assert git(records, "status", "--porcelain") != ""
+
+
+def test_commit_without_a_change_says_so(records: Path) -> None:
+    """Nothing to keep is no error."""
+    assert run_today("commit", records=records).output == "Nothing has changed since the last entry.\n"
+
+
+def test_commit_outside_git_tells_the_way_out(tmp_path: Path) -> None:
+    """A sentence, no traceback."""
+    result = run_today("commit", records=small_practice(tmp_path))
+
+    assert result.exit_code == 1
+    assert "git init" in result.output
+
+
+def test_visit_begins_a_file_with_the_last_values(records: Path) -> None:
+    """The last values stand as comments, and the file reads without an error."""
+    result = run("visit", "willowmere", "--horse", "bramble", "--date", "2026-11-25", "--records", records)
+    text = (records / "willowmere/bramble/2026-11-25.yaml").read_text()
+
+    assert result.exit_code == 0
+    assert "# 91 before, 80 after" in text
+    assert run_today("check", records=records).exit_code == 0
+
+
+def test_visit_never_overwrites(records: Path) -> None:
+    """A file that is there stays as it is."""
+    file = visit_of(records, "bramble")
+    before = file.read_text()
+    result = run("visit", "willowmere", "--date", "2026-11-25", "--records", records)
+
+    assert file.read_text() == before
+    assert "was there already" in result.output
+    assert (records / "willowmere/fennel/2026-11-25.yaml").is_file()
+
+
+def test_init_makes_a_practice_that_checks_visits_and_commits(tmp_path: Path) -> None:
+    """From nothing to a first site, by the commands alone."""
+    folder = tmp_path / "my-practice"
+    made = run("init", folder, "--practice", "Own Practice", "--trimmer", "Somebody", "--stable", "Old Mill")
+    (folder / "old-mill" / "daisy").mkdir()
+    (folder / "old-mill" / "daisy" / "horse.yaml").write_text("name: Daisy\n")
+    begun = run("visit", "old-mill", "--date", "2026-11-25", "--records", folder)
+    kept = run_today("commit", records=folder)
+    built = run_today("build", "--out", tmp_path / "sites", records=folder)
+
+    assert [result.exit_code for result in (made, begun, kept, built)] == [0, 0, 0, 0], kept.output + built.output
+    assert git(folder, "log", "--format=%s").splitlines()[-1] == "Records of Own Practice begun"
+    assert (tmp_path / "sites/old-mill/horses/daisy.html").is_file()
+
+
+def test_init_refuses_a_folder_that_holds_anything(tmp_path: Path) -> None:
+    """Nothing of somebody's is touched."""
+    (tmp_path / "note.txt").write_text("mine")
+    result = run("init", tmp_path)
+
+    assert result.exit_code == 1
+    assert [path.name for path in tmp_path.iterdir()] == ["note.txt"]
