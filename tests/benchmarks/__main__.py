@@ -1,0 +1,55 @@
+"""Run as `python -m tests.benchmarks`: prints one table of times, each beside what it is measured against."""
+
+from __future__ import annotations
+
+import tempfile
+from pathlib import Path
+
+from tests.benchmarks.measured import (
+    bare_engine,
+    bare_yaml,
+    build,
+    check,
+    help_time,
+    picture_times,
+)
+from tests.conftest import RECORDS
+from tests.demo.generated import generated_practice
+
+ROW = "{:<52} {:>9} {:>9} {:>9}"
+
+
+def main() -> None:
+    """Measure and print."""
+    print(ROW.format("", "seconds", "against", "MB peak"))
+    with tempfile.TemporaryDirectory() as folder:
+        made = Path(folder) / "made"
+        visits = generated_practice(made, stables=5, horses=12, years=2)
+        _practice("demo", RECORDS, Path(folder))
+        _practice(f"5 stables x 12 horses x 2 years ({visits} visits)", made, Path(folder))
+    print(ROW.format("recordgen --help", f"{help_time():.2f}", "", ""))
+    for kind, ms in picture_times().items():
+        print(f"{kind:<52} {ms:9.2f} ms a picture, drawn anew")
+
+
+def _practice(name: str, records: Path, folder: Path) -> None:
+    yaml, ours = bare_yaml(records), check(records)
+    print(ROW.format(f"{name}: check, against C YAML alone", _s(ours.seconds), _s(yaml.seconds), _mb(ours.peak_mb)))
+    sites, kept = folder / f"{name} sites", folder / f"{name} pictures"
+    for state in ("pictures drawn", "pictures kept"):
+        ours = build(records, sites, kept)
+        bare = bare_engine(sites, folder / f"{name} bare")
+        told = f"{name}: build, {state}, against mkdocs alone"
+        print(ROW.format(told, _s(ours.seconds), _s(bare.seconds), _mb(ours.peak_mb)))
+
+
+def _s(seconds: float) -> str:
+    return f"{seconds:.2f}"
+
+
+def _mb(peak: float) -> str:
+    return f"{peak:.0f}"
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,135 @@
+"""The measurements, each in a process of its own so that loading and memory count."""
+
+from __future__ import annotations
+
+import os
+import re
+import statistics
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.conftest import TODAY
+
+DAY = ["--today", TODAY.isoformat()]
+# Prints the peak memory of the command and of those it started, in kB as Linux tells it.
+PEAK = """
+import resource, runpy, sys
+sys.argv = sys.argv[1:]
+try:
+    runpy.run_module(sys.argv[0], run_name="__main__", alter_sys=True)
+except SystemExit as ended:
+    code = ended.code or 0
+else:
+    code = 0
+own, children = (resource.getrusage(who).ru_maxrss for who in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+print("PEAK", max(own, children), file=sys.stderr)
+sys.exit(code)
+"""
+
+
+LOAD_ALONE = """
+import pathlib, sys, yaml
+for file in sorted(pathlib.Path(sys.argv[1]).rglob("*.yaml")):
+    yaml.load(file.read_bytes(), yaml.CSafeLoader)
+"""
+
+
+@dataclass(frozen=True)
+class Measured:
+    """Seconds by the clock on the wall, and the largest process in MB."""
+
+    seconds: float
+    peak_mb: float
+
+
+def _run(*words: str, cwd: Path | None = None, pictures: Path | None = None) -> Measured:
+    environment = dict(os.environ) | ({"RECORDGEN_PICTURES": str(pictures)} if pictures else {})
+    start = time.perf_counter()
+    done = subprocess.run(
+        [sys.executable, "-c", PEAK, *words], cwd=cwd, env=environment, capture_output=True, text=True
+    )
+    seconds = time.perf_counter() - start
+    if done.returncode:
+        sys.exit(f"{' '.join(words)}: {done.stdout}{done.stderr}")
+    peak = re.search(r"PEAK (\d+)", done.stderr)
+    return Measured(seconds, int(peak[1]) / 1024 if peak else 0)
+
+
+def check(records: Path) -> Measured:
+    """`recordgen check`, whole."""
+    return _run("recordgen", "check", "--records", str(records), *DAY)
+
+
+def build(records: Path, out: Path, pictures: Path) -> Measured:
+    """`recordgen build` of all sites; pictures are drawn if their folder is new, else kept."""
+    return _run("recordgen", "build", "--records", str(records), "--out", str(out), *DAY, pictures=pictures)
+
+
+def bare_yaml(records: Path) -> Measured:
+    """PyYAML's loader in C over the same files, and nothing else."""
+    start = time.perf_counter()
+    subprocess.run([sys.executable, "-c", LOAD_ALONE, str(records)], check=True)
+    return Measured(time.perf_counter() - start, 0)
+
+
+def bare_engine(sites: Path, folder: Path) -> Measured:
+    """`mkdocs build` with the same theme over pages that hold the finished HTML, one site after the other."""
+    return Measured(sum(_bare_site(site, folder / site.name).seconds for site in sorted(sites.iterdir())), 0)
+
+
+def _bare_site(site: Path, folder: Path) -> Measured:
+    docs = folder / "docs"
+    for page in site.rglob("*.html"):
+        article = re.search(r"<article[^>]*>(.*)</article>", page.read_text("utf-8"), re.DOTALL)
+        if article and page.name != "404.html":
+            target = (docs / page.relative_to(site)).with_suffix(".md")
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_text(article[1], "utf-8")
+    config = "site_name: bare\ntheme: {name: material, font: false}\nplugins: [search]\nuse_directory_urls: false\n"
+    (folder / "mkdocs.yml").write_text(config)
+    return _run("mkdocs", "build", "--quiet", cwd=folder)
+
+
+def help_time() -> float:
+    """Seconds of `recordgen --help`, the median of five."""
+    return statistics.median(_run("recordgen", "--help").seconds for _ in range(5))
+
+
+def picture_times() -> dict[str, float]:
+    """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time."""
+    from recordgen.hoof.summary import Ways, summarise_stable
+    from recordgen.pictures.feet import foot_from_below
+    from recordgen.pictures.through_time import angle_panel, shared_scale, shared_span, toe_length_panel
+    from recordgen.records.whole import read_whole
+    from recordgen.site.pictured import readings_of
+    from tests.conftest import RECORDS
+
+    whole = read_whole(RECORDS, TODAY, "willowmere")
+    stable = summarise_stable(whole.practice.stables[0], Ways.of(whole.practice.file, whole.reference), TODAY)
+    horse = next(one for one in stable.horses if one.slug == "bramble")
+    length, angle = readings_of(horse, "toe_length"), readings_of(horse, "toe_angle")
+    span = shared_span(length, horse.events)
+    labels = {"outer": "outer", "inner": "inner"}
+    draws: dict[str, Callable[[], str]] = {
+        "toe length, 17 visits": lambda: toe_length_panel(
+            "left_fore", length["left_fore"], horse.events, span, shared_scale(length), "title"
+        ),
+        "toe angle, 17 visits": lambda: angle_panel(
+            "left_fore", angle["left_fore"], horse.events, span, shared_scale(angle), "title"
+        ),
+        "foot from below": lambda: foot_from_below("left_fore", horse.feet["left_fore"].findings, labels, "title"),
+    }
+    return {kind: _median_ms(draw) for kind, draw in draws.items()}
+
+
+def _median_ms(draw: Callable[[], str]) -> float:
+    times = []
+    for _ in range(40):
+        start = time.perf_counter()
+        draw()
+        times.append(1000 * (time.perf_counter() - start))
+    return statistics.median(times)

@@ -1,0 +1,1 @@
+"""The built sites in a real browser: what a reader meets."""

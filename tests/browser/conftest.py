@@ -1,0 +1,28 @@
+"""A Chromium of this machine; without one the tests are skipped, or fail where it is required."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, sync_playwright
+
+from tests.conftest import chromium
+
+QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+         "--disable-component-update", "--disable-sync"]  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A headless Chromium."""
+    path = chromium()
+    if path is None:
+        if os.environ.get("RECORDGEN_BROWSER") == "required":
+            pytest.fail("a Chromium is required here; install one, or name it in CHROMIUM")
+        pytest.skip("no Chromium on this machine; install one, or name it in CHROMIUM")
+    with sync_playwright() as playwright:
+        found = playwright.chromium.launch(executable_path=path, args=QUIET)
+        yield found
+        found.close()

@@ -1,0 +1,158 @@
+"""Pages in Chromium on a phone and on a desk, light and dark."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any, Literal
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+pytestmark = pytest.mark.xdist_group("browser")
+
+Scheme = Literal["light", "dark"]
+PAGES = ("willowmere/index.html", "willowmere/horses/bramble.html", "practice/index.html", "willowmere/method.html")
+SMALLEST_TEXT_PX = 10.9
+# Every text with the size it has on the screen, scaled pictures included.
+SMALL_TEXT = """least => {
+  const small = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (walker.nextNode()) {
+    const text = walker.currentNode.textContent.trim(), holder = walker.currentNode.parentElement;
+    const box = holder.getBoundingClientRect();
+    if (!text || !box.width || !box.height || getComputedStyle(holder).visibility === "hidden") continue;
+    let px = parseFloat(getComputedStyle(holder).fontSize);
+    const svg = holder.closest("svg");
+    if (svg && svg.viewBox.baseVal.width) px *= svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+    if (px < least) small.push(px.toFixed(1) + ": " + text.slice(0, 30));
+  }
+  return small;
+}"""
+
+
+@contextmanager
+def opened(browser: Browser, address: str, width: int, scheme: Scheme) -> Iterator[tuple[Page, list[str]]]:
+    """A page, and the troubles it met: requests to other hosts, errors of scripts, missing files."""
+    context = browser.new_context(viewport={"width": width, "height": 844}, color_scheme=scheme)
+    page = context.new_page()
+    troubles: list[str] = []
+    page.on("request", lambda request: _note_foreign(request.url, troubles))
+    page.on("pageerror", lambda error: troubles.append(f"script: {error}"))
+    page.on("response", lambda response: troubles.append(response.url) if response.status >= 400 else None)
+    page.goto(address)
+    page.wait_for_load_state("networkidle")
+    yield page, troubles
+    context.close()
+
+
+def _note_foreign(url: str, troubles: list[str]) -> None:
+    if not url.startswith(("http://127.0.0.1", "data:", "blob:")):
+        troubles.append(f"other host: {url}")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize("address", PAGES)
+def test_nothing_trips_a_reader(browser: Browser, served: str, address: str, width: int, scheme: Scheme) -> None:
+    """No foreign host, no script error, no missing file, no sideways scroll, no text too small to read."""
+    with opened(browser, f"{served}/{address}", width, scheme) as (page, troubles):
+        sideways = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        small = page.evaluate(SMALL_TEXT, SMALLEST_TEXT_PX)
+
+    assert (troubles, small) == ([], [])
+    assert sideways <= 1
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_text_stands_out_from_its_ground(browser: Browser, served: str, scheme: Scheme) -> None:
+    """Text reaches a contrast of 4.5 to 1 on paper, card and caution. Source: WCAG 2.2, criterion 1.4.3."""
+    with opened(browser, f"{served}/{PAGES[1]}", 1280, scheme) as (page, _):
+        names = ["ink", "quiet", "clay", "moss", "paper", "card", "clay-paper"]
+        read = "names => names.map(n => getComputedStyle(document.body).getPropertyValue('--' + n).trim())"
+        colour = dict(zip(names, page.evaluate(read, names), strict=True))
+
+    pairs = [(text, ground) for text in ("ink", "quiet", "moss") for ground in ("paper", "card")]
+    pairs += [("ink", "clay-paper"), ("clay", "clay-paper"), ("quiet", "clay-paper")]
+    weak = {pair: contrast(colour[pair[0]], colour[pair[1]]) for pair in pairs}
+    assert {pair: ratio for pair, ratio in weak.items() if ratio < 4.5} == {}
+
+
+def contrast(one: str, other: str) -> float:
+    """Contrast ratio of two colours written #rrggbb. Source: WCAG 2.2, definition of contrast ratio."""
+    light, dark = sorted((_luminance(one), _luminance(other)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
+def _luminance(colour: str) -> float:
+    parts = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
+    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+
+
+def test_search_finds_a_horse(browser: Browser, served: str) -> None:
+    """Typing a horse's name offers its page."""
+    with opened(browser, f"{served}/willowmere/index.html", 1280, "light") as (page, _):
+        page.locator(".md-search__input").click()
+        page.keyboard.type("Bramble")
+        first = page.locator(".md-search-result__link").first
+
+        expect(first).to_have_attribute("href", _ending("horses/bramble.html"))
+
+
+def _ending(address: str) -> re.Pattern[str]:
+    return re.compile(re.escape(address))
+
+
+def test_dark_and_light_can_be_chosen(browser: Browser, served: str) -> None:
+    """The button in the header changes the colours, and the pictures follow."""
+    with opened(browser, f"{served}/{PAGES[1]}", 1280, "light") as (page, _):
+        ink = "getComputedStyle(document.querySelector('svg.picture text')).fill"
+        before = page.evaluate(ink)
+        page.locator("label.md-header__button[for=__palette_1]").click()
+
+        assert page.evaluate("document.body.dataset.mdColorScheme") == "dusk"
+        assert page.evaluate(ink) != before
+
+
+def test_links_lead_through_the_site(browser: Browser, served: str) -> None:
+    """From the stable to a horse and on to another."""
+    with opened(browser, f"{served}/willowmere/index.html", 390, "light") as (page, troubles):
+        page.locator(".rg-horses a", has_text="Bramble").click()
+        expect(page.locator("h1")).to_have_text("Bramble")
+        page.locator(".rg-line a", has_text="Fennel").click()
+        expect(page.locator("h1")).to_have_text("Fennel")
+
+    assert troubles == []
+
+
+def test_an_unknown_address_tells_so(browser: Browser, demo_sites: Any) -> None:
+    """The page for unknown addresses says what to do."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto((demo_sites / "willowmere" / "404.html").as_uri())
+
+    expect(page.locator("h1")).to_have_text("No such page")
+    context.close()
+
+
+def test_pages_open_from_a_disk(browser: Browser, demo_sites: Any) -> None:
+    """Without any server the pages open, link and show their pictures."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto((demo_sites / "willowmere" / "index.html").as_uri())
+    page.locator(".rg-horses a", has_text="Bramble").click()
+
+    expect(page.locator("h1")).to_have_text("Bramble")
+    assert page.locator("svg.picture").count() > 10
+    context.close()
+
+
+def test_printing_unfolds_the_history(browser: Browser, served: str) -> None:
+    """On paper nothing is folded away."""
+    with opened(browser, f"{served}/{PAGES[1]}", 1280, "light") as (page, _):
+        page.evaluate("dispatchEvent(new Event('beforeprint'))")
+        assert page.locator("details:not([open])").count() == 0
+        page.evaluate("dispatchEvent(new Event('afterprint'))")
+        assert page.locator("details:not([open])").count() > 0
