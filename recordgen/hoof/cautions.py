@@ -14,7 +14,7 @@ from datetime import date
 from typing import Final, Literal
 
 from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class
-from recordgen.hoof.due import Due
+from recordgen.hoof.due import Due, plan_in_force
 from recordgen.hoof.naming import Naming
 from recordgen.records.foot import FootVisit, WallZone
 from recordgen.records.horse import Horse
@@ -62,8 +62,14 @@ class Caution:
         return " ".join(part for part in (self.seen, self.meanwhile, self.do_not) if part)
 
 
-def _object(found: FootVisit, naming: Naming) -> Answer:
+def _object_in_foot(found: FootVisit, naming: Naming) -> Answer:
     if found.object is None:
+        return None
+    return {"what": found.object.what, "where": naming.place(found.object.where)} if found.object.still_in else CLEARED
+
+
+def _object_taken_out(found: FootVisit, naming: Naming) -> Answer:
+    if found.object is None or found.object.still_in:
         return None
     return {"what": found.object.what, "where": naming.place(found.object.where)}
 
@@ -92,7 +98,7 @@ def _crack_open(wall: WallZone, where: str, naming: Naming) -> Answer:
         return None
     if crack.blood or crack.moisture:
         return {"what": "blood" if crack.blood else "moisture", "where": where}
-    return CLEARED
+    return CLEARED if crack.blood is crack.moisture is False else None
 
 
 def _frog_tissue(found: FootVisit, naming: Naming) -> Answer:
@@ -127,9 +133,15 @@ def _separation(wall: WallZone, where: str, naming: Naming) -> Answer:
 
 
 def _sole_sensitive(found: FootVisit, naming: Naming) -> Answer:
-    if found.sole is None or (found.sole.sensitive is None and found.sole.gives is None):
+    if found.sole is None or found.sole.sensitive is None:
         return None
-    return {} if found.sole.sensitive or found.sole.gives else CLEARED
+    return {} if found.sole.sensitive else CLEARED
+
+
+def _sole_gives(found: FootVisit, naming: Naming) -> Answer:
+    if found.sole is None or found.sole.gives is None:
+        return None
+    return {} if found.sole.gives else CLEARED
 
 
 def _testers(found: FootVisit, naming: Naming) -> Answer:
@@ -142,16 +154,19 @@ def _deviation(found: FootVisit, naming: Naming) -> Answer:
     return {"what": found.deviation[:1].upper() + found.deviation[1:]} if found.deviation else None
 
 
-def _stance_or_pulse(visit: Visit, naming: Naming) -> Answer:
-    seen: list[str] = list(visit.signs)
-    for foot, found in visit.feet.items():
-        if found.pulse in ("raised", "strong"):
-            seen.append(naming.phrase("pulse", how=found.pulse, foot=naming.foot(foot)))
-        if found.heat:
-            seen.append(naming.phrase("heat", foot=naming.foot(foot)))
+def _pulse(found: FootVisit, naming: Naming) -> Answer:
+    seen = []
+    if found.pulse in ("raised", "strong"):
+        seen.append(naming.phrase("pulse", how=found.pulse))
+    if found.heat:
+        seen.append(naming.phrase("heat"))
     if seen:
-        return {"what": ", ".join(seen)}
-    return CLEARED if any(found.pulse == "usual" for found in visit.feet.values()) else None
+        return {"what": naming.listed(seen)}
+    return CLEARED if found.pulse == "usual" else None
+
+
+def _stance(visit: Visit, naming: Naming) -> Answer:
+    return {"what": naming.listed(list(visit.signs))} if visit.signs else None
 
 
 def _lame(visit: Visit, naming: Naming) -> Answer:
@@ -175,19 +190,22 @@ def _sore_after_trim(visit: Visit, naming: Naming) -> Answer:
 
 
 def _condition(visit: Visit, naming: Naming) -> Answer:
-    condition = visit.condition
-    if condition is None or (condition.henneke is None and condition.crest is None):
+    score = visit.condition.henneke if visit.condition else None
+    if score is None:
         return None
-    seen = []
-    if condition.henneke is not None and condition.henneke >= HENNEKE_FROM:
-        seen.append(naming.phrase("henneke", score=f"{condition.henneke:g}"))
-    if condition.crest is not None and condition.crest >= CREST_FROM:
-        seen.append(naming.phrase("crest", score=f"{condition.crest:g}"))
-    return {"what": ", ".join(seen)} if seen else CLEARED
+    return {"score": f"{score:g}"} if score >= HENNEKE_FROM else CLEARED
+
+
+def _crest(visit: Visit, naming: Naming) -> Answer:
+    score = visit.condition.crest if visit.condition else None
+    if score is None:
+        return None
+    return {"score": f"{score:g}"} if score >= CREST_FROM else CLEARED
 
 
 FOOT_RULES: dict[str, FootRule] = {
-    "object-in-foot": _object,
+    "object-in-foot": _object_in_foot,
+    "object-taken-out": _object_taken_out,
     "bears-no-weight": _bears_no_weight,
     "wound": _wound,
     "abscess": _abscess,
@@ -195,6 +213,8 @@ FOOT_RULES: dict[str, FootRule] = {
     "painful-infection": _painful_infection,
     "painful-groove": _painful_groove,
     "sole-sensitive": _sole_sensitive,
+    "sole-gives": _sole_gives,
+    "pulse": _pulse,
     "testers": _testers,
     "deviation": _deviation,
 }
@@ -203,11 +223,12 @@ WALL_RULES: dict[str, WallRule] = {
     "separation": _separation,
 }
 HORSE_RULES: dict[str, HorseRule] = {
-    "stance-or-pulse": _stance_or_pulse,
+    "stance": _stance,
     "lame": _lame,
     "slightly-lame": _slightly_lame,
     "sore-after-trim": _sore_after_trim,
     "condition": _condition,
+    "crest": _crest,
 }
 
 
@@ -244,8 +265,8 @@ def _answers(visit: Visit, naming: Naming) -> Iterator[tuple[Key, Answer]]:
 def _resolve(open_now: dict[Key, Caution], visit: Visit) -> None:
     for ended in visit.resolved:
         for key, caution in list(open_now.items()):
-            named = caution.rule == ended.caution and ended.foot in (None, caution.foot)
-            if named and caution.day <= ended.date:
+            same_foot = ended.foot is None or caution.foot in (None, ended.foot)
+            if caution.rule == ended.caution and same_foot and caution.day <= ended.date:
                 del open_now[key]
 
 
@@ -254,10 +275,13 @@ def _overdue(
 ) -> Iterator[Caution]:
     if due is None:
         return
-    limit = CLASS_RANGE_WEEKS[care_class(horse, visits[-1].date)][1]
+    limit: float = CLASS_RANGE_WEEKS[care_class(horse, visits[-1].date)][1]
+    plan = plan_in_force(horse.vet_plan, visits[-1].date, today)
+    if plan and plan.weeks:
+        limit = min(limit, plan.weeks)
     days = (today - visits[-1].date).days
     if days > 7 * limit and today > due.latest:
-        facts = {"weeks": str(days // 7), "limit": str(limit)}
+        facts = {"weeks": naming.weeks(days // 7), "limit": naming.weeks(limit)}
         yield _worded("overdue", None, visits[-1].date, facts, words, naming)
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Literal
 
 from recordgen.hoof.age import CLASS_RANGE_WEEKS, CareClass, care_class
+from recordgen.hoof.naming import Naming
 from recordgen.records.horse import Horse, PracticeFile, VetPlan
 from recordgen.records.visit import Visit
 
@@ -35,79 +37,74 @@ class _Word:
     reason: str
 
 
-def due(
-    horse: Horse, visits: Sequence[Visit], practice: PracticeFile, phrases: dict[str, str], today: date
-) -> Due | None:
+def due(horse: Horse, visits: Sequence[Visit], practice: PracticeFile, naming: Naming, today: date) -> Due | None:
     """The window of the next visit, or None for a horse that has left or was never visited.
 
-    visits: oldest first. The usual interval, clamped to the class's range, gives way to a vet's plan in force, and
-    both to the trimmer's own word at the last visit. A plan still bounds the latest day.
+    visits: oldest first. The usual interval, clamped to the class's range, is shortened by a vet's plan in force; the
+    trimmer's own word at the last visit goes before both. The plan bounds the latest day whoever set the best.
     """
     if not visits or horse.left:
         return None
     last = visits[-1]
-    group = care_class(horse, last.date)
-    word = (
-        _trimmer(last, practice, phrases)
-        or _vet(horse.vet_plan, last, phrases)
-        or _usual(horse, last, practice, phrases)
-    )
-    earliest, latest = _window(word, last.date, group, practice.leeway_days)
-    plan = _plan_in_force(horse.vet_plan, last)
-    if plan:
-        latest = max(word.best, min(latest, last.date + _weeks(plan.weeks or 0)))
-    overdue = max(0, (today - latest).days)
-    return Due(earliest, word.best, latest, word.whose, word.reason, overdue)
+    plan = plan_in_force(horse.vet_plan, last.date, today)
+    word = _trimmer(last, practice, naming) or _sooner(_usual(horse, last, practice, naming), plan, last, naming)
+    earliest, latest = _window(word.best, last.date, care_class(horse, last.date), practice.leeway_days)
+    if plan and plan.weeks:
+        latest = max(word.best, min(latest, last.date + days_of(plan.weeks)))
+    return Due(earliest, word.best, latest, word.whose, word.reason, max(0, (today - latest).days))
 
 
-def _weeks(weeks: float) -> timedelta:
-    return timedelta(days=round(7 * weeks))
+def days_of(weeks: float) -> timedelta:
+    """Weeks as whole days, half a day rounded up."""
+    return timedelta(days=math.floor(7 * weeks + 0.5))
 
 
-def _window(word: _Word, last: date, group: CareClass, leeway_days: int) -> tuple[date, date]:
-    low, high = CLASS_RANGE_WEEKS[group]
-    leeway = timedelta(days=leeway_days)
-    earliest = max(word.best - leeway, last + timedelta(weeks=low))
-    latest = min(word.best + leeway, last + timedelta(weeks=high))
-    return min(earliest, word.best), max(latest, word.best)
-
-
-def _plan_in_force(plan: VetPlan | None, last: Visit) -> VetPlan | None:
-    """The plan if it sets an interval and was in force at the last visit."""
-    if plan is None or plan.weeks is None or plan.date > last.date or (plan.until and plan.until < last.date):
+def plan_in_force(plan: VetPlan | None, last: date, today: date) -> VetPlan | None:
+    """A vet's plan if it sets an interval for the time after the last visit, and was made by today."""
+    if plan is None or plan.weeks is None or plan.date > today or (plan.until and plan.until < last):
         return None
     return plan
 
 
-def _trimmer(last: Visit, practice: PracticeFile, phrases: dict[str, str]) -> _Word | None:
+def _window(best: date, last: date, group: CareClass, leeway_days: int) -> tuple[date, date]:
+    low, high = CLASS_RANGE_WEEKS[group]
+    leeway = timedelta(days=leeway_days)
+    earliest = max(best - leeway, last + timedelta(weeks=low))
+    latest = min(best + leeway, last + timedelta(weeks=high))
+    return min(earliest, best), max(latest, best)
+
+
+def _trimmer(last: Visit, practice: PracticeFile, naming: Naming) -> _Word | None:
     if last.next is None:
         return None
     if last.next.date:
-        best, said = last.next.date, phrases["due_trimmer_date"].format(trimmer=practice.trimmer)
+        best, said = last.next.date, naming.phrase("due_trimmer_date", trimmer=practice.trimmer)
     else:
-        best = last.date + _weeks(last.next.weeks or 0)
-        said = phrases["due_trimmer_weeks"].format(weeks=f"{last.next.weeks:g}", trimmer=practice.trimmer)
+        weeks = float(last.next.weeks or 0)
+        best = last.date + days_of(weeks)
+        said = naming.phrase("due_trimmer_weeks", weeks=naming.weeks(weeks), trimmer=practice.trimmer)
     if last.next.reason:
-        said = phrases["due_trimmer_reason"].format(reason_so_far=said, reason=last.next.reason)
+        said = naming.phrase("due_trimmer_reason", reason_so_far=said, reason=last.next.reason)
     return _Word(best, "trimmer", said)
 
 
-def _vet(plan: VetPlan | None, last: Visit, phrases: dict[str, str]) -> _Word | None:
-    plan = _plan_in_force(plan, last)
-    if plan is None:
-        return None
-    said = phrases["due_vet"].format(weeks=f"{plan.weeks:g}", by=plan.by)
-    return _Word(last.date + _weeks(plan.weeks or 0), "vet", said)
+def _sooner(usual: _Word, plan: VetPlan | None, last: Visit, naming: Naming) -> _Word:
+    if plan is None or plan.weeks is None or last.date + days_of(plan.weeks) >= usual.best:
+        return usual
+    said = naming.phrase("due_vet", weeks=naming.weeks(plan.weeks), by=plan.by)
+    return _Word(last.date + days_of(plan.weeks), "vet", said)
 
 
-def _usual(horse: Horse, last: Visit, practice: PracticeFile, phrases: dict[str, str]) -> _Word:
+def _usual(horse: Horse, last: Visit, practice: PracticeFile, naming: Naming) -> _Word:
     group = care_class(horse, last.date)
     low, high = CLASS_RANGE_WEEKS[group]
-    named = phrases[f"class_{group}"]
     wished = horse.usual_weeks or getattr(practice.usual_weeks, group)
     weeks = min(max(wished, low), high)
-    whose = phrases["due_usual_horse"] if horse.usual_weeks else phrases["due_usual_class"].format(**{"class": named})
-    said = phrases["due_usual"].format(weeks=f"{weeks:g}", whose=whose)
+    facts = {"weeks": naming.weeks(weeks), "class": naming.phrases[f"class_{group}"]}
     if weeks != wished:
-        said = phrases["due_clamped"].format(weeks=f"{weeks:g}", low=low, high=high, **{"class": named})
-    return _Word(last.date + _weeks(weeks), "usual", said)
+        said = naming.phrase("due_clamped", low=f"{low}", high=f"{high}", **facts)
+    elif horse.usual_weeks:
+        said = naming.phrase("due_usual_horse", **facts)
+    else:
+        said = naming.phrase("due_usual_class", **facts)
+    return _Word(last.date + days_of(weeks), "usual", said)

@@ -65,7 +65,8 @@ def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
 
 def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     if found.object:
-        text = naming.phrase("finding_object", how=found.object.what)
+        key = "finding_object" if found.object.still_in else "finding_object_out"
+        text = naming.phrase(key, how=found.object.what)
         yield Finding(foot, _drawn(found.object.where), "object", text)
     if found.wound:
         yield Finding(foot, found.wound.where, "wound", naming.phrase("finding_wound"))

@@ -40,9 +40,12 @@ class Measure:
         return all(part.as_found for part in self.parts) if self.parts else self.path[0] != "@"
 
     @property
-    def method_key(self) -> str:
-        """The key under which `methods` tells how it was taken: one for both sides of a foot."""
-        return self.name if self.as_found else self.path[1]
+    def method_keys(self) -> tuple[str, str, str]:
+        """The keys under which `methods` may tell how it was taken, nearest first.
+
+        Its own with the zone, its name in the table, or that of both sides of a foot, such as heel_height.
+        """
+        return self.key, self.name, self.name.removesuffix("_medial").removesuffix("_lateral")
 
     def value(self, found: FootVisit, moment: Moment, known: Values) -> float | None:
         """The reading at a moment, in `unit`; None where it, or a part of it, was not taken.
@@ -83,7 +86,8 @@ class Measure:
     def method(self, methods: Mapping[str, str]) -> Method:
         """The way it was taken; the first of the table where none of the table's is named."""
         ways = self.words.methods
-        return ways.get(methods.get(self.method_key, ""), next(iter(ways.values())))
+        named = next((methods[key] for key in self.method_keys if key in methods), "")
+        return ways.get(named, next(iter(ways.values())))
 
 
 def _step(value: Any, step: str | None) -> Any:

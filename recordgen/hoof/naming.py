@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -36,6 +37,16 @@ class Naming:
     def phrase(self, key: str, **facts: str) -> str:
         """A phrase of the tables with its facts filled in."""
         return self.phrases[key].format(**facts)
+
+    def weeks(self, count: float) -> str:
+        """A number of weeks: 1 week, 6 weeks, 5.5 weeks."""
+        return self.phrase("week_one" if count == 1 else "week_several", count=f"{count:g}")
+
+    def listed(self, parts: Sequence[str]) -> str:
+        """Several parts as one: one, two and three."""
+        if len(parts) < 2:
+            return "".join(parts)
+        return f"{', '.join(parts[:-1])} {self.phrases['and']} {parts[-1]}"
 
     def day(self, day: date) -> str:
         """A day in words: 14 October 2026."""

@@ -134,7 +134,7 @@ def summarise_stable(record: StableRecord, ways: Ways, today: date) -> StableSum
 def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
     visits = record.visits
-    window = due(record.horse, visits, ways.practice, ways.reference.phrases, today)
+    window = due(record.horse, visits, ways.practice, ways.naming, today)
     history = tuple(_visit(visit, ways) for visit in visits)
     feet = _feet(history, ways)
     return HorseSummary(
@@ -153,7 +153,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         long_changes=changes_told(feet, visits, since_first=True),
         events=_events(visits),
         history=history[::-1],
-        weight_kg=_weight(visits),
+        weight_kg=_weight(record.horse, visits),
         gaps=gaps_of(record.horse, visits),
     )
 
@@ -230,8 +230,10 @@ def _events(visits: Sequence[Visit]) -> tuple[Event, ...]:
     return tuple(sorted(found, key=lambda event: (event.day, event.kind, event.text)))
 
 
-def _weight(visits: Sequence[Visit]) -> float | None:
+def _weight(horse: Horse, visits: Sequence[Visit]) -> float | None:
+    """From the last girth and length; None for donkeys, mules and foals, whom the formula does not fit."""
     for visit in reversed(visits):
-        if visit.condition and visit.condition.girth and visit.condition.length:
+        fits = horse.kind in ("horse", "pony") and care_class(horse, visit.date) == "adult"
+        if fits and visit.condition and visit.condition.girth and visit.condition.length:
             return weight_kg(visit.condition.girth, visit.condition.length)
     return None

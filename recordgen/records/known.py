@@ -52,6 +52,9 @@ def _methods(
 
 
 def _measure(name: str, reference: Reference) -> MeasureWords | None:
+    sides = next((words for words in reference.measures.values() if (words.path or "").startswith(f"@.{name}.")), None)
+    if sides:
+        return sides
     zones = (f"_{zone.replace(' ', '_')}" for zone in ZONES)
     bare = next((name.removesuffix(zone) for zone in zones if name.removesuffix(zone) in reference.measures), name)
     words = reference.measures.get(name) or reference.measures.get(bare)

@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from recordgen.records.fields import Number, Record, Text, Whole, YesNo, several, told
 
 Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
@@ -16,7 +18,7 @@ Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
 class Method(Record):
     """A way of taking a measure and how well it repeats."""
 
-    sd: Number = told("standard deviation of one reading, in the measure's unit", ...)
+    sd: Number = Field(gt=0, description="standard deviation of one reading, in the measure's unit")
     source: Text = told("where the figure comes from", ...)
     assumed: YesNo = told("whether the figure is assumed rather than published", False)
 

@@ -6,6 +6,7 @@ from datetime import date
 from typing import Any
 
 from recordgen.hoof.change import MeasureSummary
+from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import HorseSummary, Ways, summarise
 from recordgen.records.foot import FootVisit
 from recordgen.records.horse import Horse, PracticeFile
@@ -16,6 +17,7 @@ from recordgen.records.visit import Visit
 
 TODAY = date(2026, 12, 1)
 REFERENCE = read_reference(None)[0]
+NAMING = Naming(REFERENCE.phrases)
 
 
 def practice(**values: Any) -> PracticeFile:

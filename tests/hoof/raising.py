@@ -20,26 +20,32 @@ def wall(**values: Any) -> dict[str, Any]:
 
 # The least that raises each rule, and the same thing recorded otherwise; None where nothing but `resolved` ends it.
 OF_A_FOOT: dict[str, tuple[dict[str, Any], dict[str, Any] | None]] = {
-    "object-in-foot": ({"object": {"what": "nail", "where": "sole"}}, None),
+    "object-in-foot": (
+        {"object": {"what": "nail", "where": "sole"}},
+        {"object": {"what": "nail", "where": "sole", "still_in": False}},
+    ),
+    "object-taken-out": ({"object": {"what": "nail", "where": "sole", "still_in": False}}, None),
     "bears-no-weight": ({"bears_weight": "not"}, {"bears_weight": "less"}),
     "wound": ({"wound": {"where": "coronet"}}, None),
     "abscess": ({"abscess": {"where": "sole"}}, {"abscess": {"where": "sole", "state": "drained"}}),
-    "crack-open": (wall(crack={"moisture": True}), wall(crack={"moisture": False})),
+    "crack-open": (wall(crack={"moisture": True}), wall(crack={"moisture": False, "blood": False})),
     "frog-tissue": ({"frog": {"tissue": "creamy"}}, {"frog": {"tissue": "usual"}}),
     "painful-infection": ({"frog": {"infection": "painful or bleeding"}}, {"frog": {"infection": "deep groove"}}),
     "painful-groove": ({"frog": {"infection": "deep groove", "painful": True}}, {"frog": {"infection": "surface"}}),
     "separation": (wall(separation={"depth": 10}), wall(separation={"depth": 9.9})),
-    "sole-sensitive": ({"sole": {"gives": True}}, {"sole": {"gives": False}}),
+    "sole-sensitive": ({"sole": {"sensitive": True}}, {"sole": {"sensitive": False}}),
+    "sole-gives": ({"sole": {"gives": True}}, {"sole": {"gives": False}}),
+    "pulse": ({"pulse": "strong"}, {"pulse": "usual"}),
     "testers": ({"testers": {"reaction": True}}, {"testers": {"reaction": False}}),
     "deviation": ({"deviation": "a bend at the knee"}, None),
 }
-USUAL = {"left_fore": {"pulse": "usual"}}
-OF_A_HORSE: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
-    "stance-or-pulse": ({"signs": ["leans back"]}, USUAL),
+OF_A_HORSE: dict[str, tuple[dict[str, Any], dict[str, Any] | None]] = {
+    "stance": ({"signs": ["leans back"]}, None),
     "lame": ({"lameness": {"scale": "AAEP", "grade": 3}}, {"lameness": {"scale": "AAEP", "grade": 0}}),
     "slightly-lame": ({"lameness": {"scale": "AAEP", "grade": 1}}, {"lameness": {"scale": "AAEP", "grade": 0}}),
     "sore-after-trim": ({"sore_after_last_trim": True}, {"sore_after_last_trim": False}),
     "condition": ({"condition": {"henneke": 7}}, {"condition": {"henneke": 6.5}}),
+    "crest": ({"condition": {"crest": 3}}, {"condition": {"crest": 2.5}}),
 }
 RAISING: dict[str, dict[str, Any]] = {
     **{rule: {"left_fore": raised} for rule, (raised, _) in OF_A_FOOT.items()},
@@ -47,7 +53,7 @@ RAISING: dict[str, dict[str, Any]] = {
 }
 ENDING: dict[str, dict[str, Any]] = {
     **{rule: {"left_fore": ended} for rule, (_, ended) in OF_A_FOOT.items() if ended},
-    **{rule: ended for rule, (_, ended) in OF_A_HORSE.items()},
+    **{rule: ended for rule, (_, ended) in OF_A_HORSE.items() if ended},
 }
 
 

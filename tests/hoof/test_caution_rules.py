@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 
 from recordgen.hoof.cautions import MARKED_LAMENESS
-from recordgen.records.visit import LAMENESS_SCALES
+from recordgen.records.visit import LAMENESS_SCALES, Sign
 from tests.hoof.building import visit
 from tests.hoof.raising import DAY, ENDING, LATER, RAISING, cautions, raised_by, rules, wall
 
@@ -83,26 +83,64 @@ def test_an_abscess_until_it_has_drained(state: str | None, expected: str) -> No
     assert found.seen.startswith(f"An abscess, {expected}, at the sole")
 
 
-@pytest.mark.parametrize(
-    "values",
-    [
-        {"left_fore": {"pulse": "raised"}},
-        {"left_fore": {"pulse": "strong"}},
-        {"left_fore": {"heat": True}},
-        *({"signs": [sign]} for sign in ("shifts weight", "reluctant to walk", "reluctant to turn", "lies down more")),
-        {"signs": ["pottery gait"]},
-    ],
-)
-def test_any_one_sign_of_stance_or_pulse_is_enough(values: dict[str, Any]) -> None:
-    """Each of them alone raises it, beside feet whose pulse was usual too."""
-    assert raised_by(right_fore={"pulse": "usual"}, **values) == ["stance-or-pulse"]
+@pytest.mark.parametrize("seen", [{"pulse": "raised"}, {"pulse": "strong"}, {"heat": True}])
+def test_any_one_sign_of_a_foot_is_enough(seen: dict[str, Any]) -> None:
+    """A raised or strong pulse or a warm hoof, beside feet whose pulse was usual."""
+    assert raised_by(left_fore=seen, right_fore={"pulse": "usual"}) == ["pulse"]
 
 
-def test_signs_and_feet_are_told_together() -> None:
-    """What the horse did, then each foot."""
-    (found,) = cautions(visit(DAY, signs=["leans back"], left_fore={"pulse": "strong"}, right_fore={"heat": True}))
+@pytest.mark.parametrize("sign", get_args(Sign))
+def test_any_one_sign_of_the_horse_is_enough(sign: str) -> None:
+    """However it stood or moved, one sign raises it, and a usual pulse does not speak against it."""
+    assert raised_by(signs=[sign], left_fore={"pulse": "usual"}) == ["stance"]
 
-    assert found.seen == "Recorded on 14 October 2026: leans back, strong pulse at the left fore, warm right fore."
+
+def test_a_usual_pulse_clears_its_own_foot_alone() -> None:
+    """The other foot stays open, and so does how the horse stood."""
+    first = visit(DAY, signs=["leans back"], left_fore={"pulse": "strong"}, right_fore={"pulse": "strong"})
+    found = cautions(first, visit(LATER, left_fore={"pulse": "usual"}))
+
+    assert [(caution.rule, caution.foot) for caution in found] == [("stance", None), ("pulse", "right_fore")]
+
+
+def test_a_usual_pulse_does_not_clear_a_hoof_that_is_warm() -> None:
+    """Heat at the same visit keeps the caution."""
+    found = cautions(
+        visit(DAY, left_fore={"pulse": "strong"}), visit(LATER, left_fore={"pulse": "usual", "heat": True})
+    )
+
+    assert [caution.seen for caution in found] == ["Recorded of the left fore on 25 November 2026: a warm hoof."]
+
+
+def test_signs_are_told_together() -> None:
+    """What the horse did in one sentence, and a foot's pulse and heat in another."""
+    found = cautions(visit(DAY, signs=["leans back", "shifts weight"], left_fore={"pulse": "strong", "heat": True}))
+
+    assert [caution.seen for caution in found] == [
+        "Recorded of the horse on 14 October 2026: leans back and shifts weight.",
+        "Recorded of the left fore on 14 October 2026: strong pulse and a warm hoof.",
+    ]
+
+
+def test_an_object_taken_out_asks_for_the_vet_the_same_day() -> None:
+    """It no longer says to leave it in; both are never open at once."""
+    out = {"object": {"what": "flint", "where": "sole", "still_in": False}}
+    (found,) = cautions(
+        visit(DAY, left_fore={"object": {"what": "flint", "where": "sole"}}), visit(LATER, left_fore=out)
+    )
+
+    assert (found.rule, found.level) == ("object-taken-out", "call today")
+    assert "pull" not in found.text
+
+
+def test_no_blood_does_not_clear_a_moist_crack() -> None:
+    """Only a crack of which both were looked at and not seen is cleared."""
+    moist, dry = (
+        visit(DAY, left_fore=wall(crack={"moisture": True})),
+        visit(LATER, left_fore=wall(crack={"blood": False})),
+    )
+
+    assert rules(moist, dry) == ["crack-open"]
 
 
 @pytest.mark.parametrize("values", [{"left_fore": {"heat": False}}, {"left_fore": {"pulse": "usual"}}, {"signs": []}])
@@ -132,22 +170,30 @@ def test_lameness_that_lessens_moves_from_one_to_the_other() -> None:
 @pytest.mark.parametrize(
     ("condition", "expected"),
     [
-        ({"henneke": 7}, "Body condition score 7 of 9 was"),
-        ({"crest": 3}, "Body condition crest 3 of 5 was"),
-        ({"henneke": 8.5, "crest": 4}, "Body condition score 8.5 of 9, crest 4 of 5 was"),
+        ({"henneke": 7}, ["Body condition 7 of 9 was"]),
+        ({"crest": 3}, ["A crest of 3 of 5 was"]),
+        ({"henneke": 8.5, "crest": 4}, ["Body condition 8.5 of 9 was", "A crest of 4 of 5 was"]),
     ],
 )
-def test_condition_from_its_edge_on(condition: dict[str, float], expected: str) -> None:
-    """Score 7 of 9, or crest 3 of 5."""
-    (found,) = cautions(visit(DAY, condition=condition))
+def test_condition_from_its_edge_on(condition: dict[str, float], expected: list[str]) -> None:
+    """Score 7 of 9 and crest 3 of 5 each raise their own."""
+    found = cautions(visit(DAY, condition=condition))
 
-    assert found.seen.startswith(expected)
+    assert [caution.seen.split(" recorded")[0] for caution in found] == expected
 
 
 @pytest.mark.parametrize("condition", [{"henneke": 6.9, "crest": 2.9}, {"girth": 180}])
 def test_condition_under_its_edge(condition: dict[str, float]) -> None:
     """Less raises nothing, and a girth tells nothing of it."""
     assert raised_by(condition=condition) == []
+
+
+@pytest.mark.parametrize(("sign", "rule"), [("gives", "sole-gives"), ("sensitive", "sole-sensitive")])
+def test_a_sole_that_gives_or_is_sensitive(sign: str, rule: str) -> None:
+    """Each raises its own, and the other does not clear it."""
+    other = {"gives": "sensitive", "sensitive": "gives"}[sign]
+
+    assert raised_by(left_fore={"sole": {sign: True, other: False}}) == [rule]
 
 
 def test_testers_tell_where() -> None:

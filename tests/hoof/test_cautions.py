@@ -153,7 +153,7 @@ def test_overdue_tells_its_weeks() -> None:
     """Whole weeks, and how many are usual."""
     (found,) = cautions(visit(DAY), today=date(2026, 12, 24))
 
-    assert found.seen == "The last visit was on 14 October 2026, 10 weeks ago; up to 8 weeks are usual."
+    assert found.seen == "The last visit was on 14 October 2026, 10 weeks ago; up to 8 weeks is right for this horse."
 
 
 def test_most_urgent_first_then_newest_then_by_foot() -> None:
@@ -168,7 +168,7 @@ def test_most_urgent_first_then_newest_then_by_foot() -> None:
         ("wound", "right_hind"),
         ("lame", None),
         ("deviation", "right_hind"),
-        ("condition", None),
+        ("crest", None),
     ]
     assert [caution.level for caution in found] == sorted([caution.level for caution in found], key=LEVELS.index)
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from recordgen.hoof.due import Due, due
 from recordgen.records.horse import PracticeFile
 from recordgen.records.visit import Visit
-from tests.hoof.building import REFERENCE, TODAY, horse, practice, visit
+from tests.hoof.building import NAMING, TODAY, horse, practice, visit
 
 LAST = visit("2026-10-14")
 PLAN = {"by": "Dr Sage", "date": "2026-09-01", "words": "every four weeks"}
@@ -22,14 +22,14 @@ def window(
     last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any
 ) -> tuple[str, str, str]:
     """The window of a horse last visited then, as month and day."""
-    found = due(horse(**values), [last], by or practice(), REFERENCE.phrases, today)
+    found = due(horse(**values), [last], by or practice(), NAMING, today)
     assert found is not None
     return f"{found.earliest:%m-%d}", f"{found.best:%m-%d}", f"{found.latest:%m-%d}"
 
 
 def told(last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any) -> Due:
     """The same, with everything told."""
-    found = due(horse(**values), [last], by or practice(), REFERENCE.phrases, today)
+    found = due(horse(**values), [last], by or practice(), NAMING, today)
     assert found is not None
     return found
 
@@ -104,6 +104,34 @@ def test_a_plan_that_has_ended_is_over(until: str | None, whose: str) -> None:
     assert told(vet_plan={**PLAN, "weeks": 4, "until": until}).whose == whose
 
 
+def test_a_plan_made_after_the_last_visit_counts_from_its_day_on() -> None:
+    """A vet who shortens the interval between two visits is heard at once, and not before."""
+    later = {**PLAN, "weeks": 4, "date": "2026-10-20"}
+
+    assert told(vet_plan=later, today=date(2026, 10, 20)).whose == "vet"
+    assert told(vet_plan=later, today=date(2026, 10, 19)).whose == "usual"
+
+
+def test_a_plan_never_lengthens_the_usual_interval() -> None:
+    """Its weeks are the longest allowed, not a wish."""
+    found = told(vet_plan={**PLAN, "weeks": 8}, usual_weeks=5)
+
+    assert (found.best, found.whose) == (date(2026, 11, 18), "usual")
+
+
+def test_one_week_is_told_as_one() -> None:
+    """Not '1 weeks'."""
+    assert told(visit("2026-10-14", next={"weeks": 1})).reason.startswith("1 week after the last visit")
+
+
+@pytest.mark.parametrize(("weeks", "latest"), [(5, "11-18"), (8, "11-25")])
+def test_a_plan_bounds_the_window_of_the_trimmer_s_word(weeks: int, latest: str) -> None:
+    """The trimmer's best day stands; the latest is no later than the plan asks, save for that day itself."""
+    found = window(visit("2026-10-14", next={"weeks": 5}), vet_plan={**PLAN, "weeks": weeks})
+
+    assert (found[1], found[2]) == ("11-18", latest)
+
+
 def test_a_plan_without_weeks_sets_no_interval() -> None:
     """Its words stand elsewhere."""
     assert told(vet_plan=PLAN).whose == "usual"
@@ -129,7 +157,7 @@ def test_the_trimmer_s_day_is_taken_as_it_is() -> None:
 
 def test_only_the_word_of_the_last_visit_counts() -> None:
     """An earlier one is spent."""
-    found = due(horse(), [visit("2026-09-02", next={"weeks": 20}), LAST], practice(), REFERENCE.phrases, TODAY)
+    found = due(horse(), [visit("2026-09-02", next={"weeks": 20}), LAST], practice(), NAMING, TODAY)
 
     assert found is not None
     assert (found.best, found.whose) == (date(2026, 11, 25), "usual")
@@ -138,7 +166,16 @@ def test_only_the_word_of_the_last_visit_counts() -> None:
 @pytest.mark.parametrize(("day", "best"), [("2027-04-30", "05-28"), ("2027-05-01", "06-12")])
 def test_a_foal_that_turns_one_is_visited_as_a_grown_horse(day: str, best: str) -> None:
     """The class is that of the day of the last visit: four weeks before its birthday, six from then on."""
-    assert window(visit(day), born="2026-05-01")[1] == best
+    later = date(2028, 1, 1)
+
+    assert window(visit(day), later, born="2026-05-01")[1] == best
+
+
+def test_the_window_of_a_foal_stays_that_of_the_day_it_was_visited() -> None:
+    """It has turned one since; its window still ends six weeks after the visit, not eight."""
+    found = window(visit("2027-04-30"), date(2028, 1, 1), by=practice(leeway_days=28), born="2026-05-01")
+
+    assert found == ("05-21", "05-28", "06-11")
 
 
 @pytest.mark.parametrize(("today", "expected"), [("2026-12-01", 0), ("2026-12-02", 0), ("2026-12-03", 1)])
@@ -151,8 +188,8 @@ def test_nothing_is_due_for_a_horse_that_left_or_was_never_visited() -> None:
     """There is no window then."""
     left = horse(left={"date": "2026-11-01"})
 
-    assert due(left, [LAST], practice(), REFERENCE.phrases, TODAY) is None
-    assert due(horse(), [], practice(), REFERENCE.phrases, TODAY) is None
+    assert due(left, [LAST], practice(), NAMING, TODAY) is None
+    assert due(horse(), [], practice(), NAMING, TODAY) is None
 
 
 WEEKS = st.floats(1, 26, allow_nan=False)

@@ -94,6 +94,13 @@ def test_two_visits_on_one_day() -> None:
     assert grown(*toes(*taken)) == [("2026-03-01", "2026-04-12", 11), ("2026-04-12", "2026-05-24", 13)]
 
 
+def test_a_day_is_no_cycle() -> None:
+    """Trimmed twice in one day: nothing grew between, and nothing is divided by no days."""
+    taken = toes(("2026-04-12", 91, 82), ("2026-04-12", 82, 79), ("2026-05-24", 92, 80))
+
+    assert grown(*taken) == [("2026-04-12", "2026-05-24", 13)]
+
+
 @pytest.mark.parametrize(("now", "expected"), [(77.3, 1), (77.2, 0), (60, 0)])
 def test_a_wall_that_became_shorter_is_left_out(now: float, expected: int) -> None:
     """Up to 2.77 mm shorter may be the error of two readings; more is a slip."""

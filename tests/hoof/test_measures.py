@@ -139,6 +139,15 @@ def test_both_heels_share_the_way_they_were_taken() -> None:
     assert sd_of("heel_difference", {}, heel_height="photograph") == pytest.approx(math.sqrt(8))
 
 
+def test_one_side_or_one_zone_may_be_taken_another_way() -> None:
+    """The nearer name wins over that of both sides, or of all zones."""
+    assert sd_of("heel_height_medial", {}, heel_height_medial="photograph") == 2
+    assert sd_of("heel_height_lateral", {}, heel_height_medial="photograph") == 1
+    assert sd_of("heel_height_medial", {}, heel_height="photograph", heel_height_medial="rule") == 1
+    assert [sd_of(key, {}, flare_toe="photograph") for key in ("flare_toe", "flare_lateral_heel")] == [2, 1]
+    assert sd_of("flare_lateral_heel", {}, flare="photograph") == 2
+
+
 def test_the_error_of_a_difference_adds_variances() -> None:
     """Toe angle by gauge, pastern by protractor.
 

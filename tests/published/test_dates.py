@@ -7,12 +7,12 @@ import pytest
 
 from recordgen.hoof.age import CLASS_RANGE_WEEKS
 from recordgen.hoof.due import due
-from tests.hoof.building import REFERENCE, TODAY, horse, practice, visit
+from tests.hoof.building import NAMING, TODAY, horse, practice, visit
 
 
 def best(last: str, weeks: float, **values: Any) -> date:
     """The best day for a horse whose trimmer asked for so many weeks."""
-    found = due(horse(**values), [visit(last, next={"weeks": weeks})], practice(), REFERENCE.phrases, TODAY)
+    found = due(horse(**values), [visit(last, next={"weeks": weeks})], practice(), NAMING, TODAY)
     assert found is not None
     return found.best
 
