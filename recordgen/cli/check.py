@@ -11,24 +11,25 @@ from recordgen.cli.options import counted, json_option, print_json, print_proble
 
 
 @click.command("check")
+@click.argument("folder", required=False, type=click.Path(path_type=Path))
 @records_option
 @today_option
 @json_option
 @click.option("--stable", help="Look at this stable alone.")
-def command(records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
+def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
     """Look through all records and list every problem with its line and the way out.
 
     \b
         recordgen check
-        recordgen check --json
+        recordgen check records --json
 
-    Errors stop a build; warnings are unlikely things that may stand.
+    FOLDER is another way to say --records. Errors stop a build; warnings are unlikely things that may stand.
     """
     from recordgen.records.archive import read_practice
     from recordgen.records.tables import read_reference
 
-    reference, wrong = read_reference(records)
-    practice, problems = read_practice(records, today, stable, reference)
+    reference, wrong = read_reference(folder or records)
+    practice, problems = read_practice(folder or records, today, stable, reference)
     problems.extend(wrong)
     if as_json:
         print_json([problem.as_json() for problem in problems])

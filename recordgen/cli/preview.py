@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import datetime as dt
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+
+if TYPE_CHECKING:
+    from recordgen.site.model import Site
 
 
 @click.command("preview")
@@ -24,11 +28,17 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
 
     Without a stable it shows the trimmer's own site. Nobody else on the network can open it.
     """
-    from recordgen.records.whole import read_whole
+    from recordgen.site.build import one_site
+    from recordgen.site.engine import serve_site
+
+    def make_again() -> Site | None:
+        try:
+            with told_plainly():
+                return one_site(records, today or dt.date.today(), stable)
+        except click.exceptions.Exit:
+            return None
 
     with told_plainly():
-        read_whole(records, today or dt.date.today(), stable)
-        from recordgen.site.engine import serve_site
-
+        first = one_site(records, today or dt.date.today(), stable)
         click.echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
-        serve_site(records, today.isoformat() if today else "", stable or "", port)
+        serve_site(first, make_again, records, port)

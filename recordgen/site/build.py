@@ -65,7 +65,7 @@ def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     return Work(whole.practice.folder, ways, stables, today, pictures)
 
 
-def one_site(folder: Path, today: dt.date, stable: str | None) -> Site:
+def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
     """The site of one stable, or the trimmer's own over all. Raises RecordsTrouble."""
     work = prepare(read_whole(folder, today, stable), today, picture_folder())
     return work.site(stable or PRACTICE, work.desk())

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import logging
 import os
+import shutil
+import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from mkdocs.commands.build import build
-from mkdocs.commands.serve import serve
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.livereload import LiveReloadServer
 
 from recordgen.packaged import packaged
 from recordgen.site.model import Site
@@ -36,7 +39,7 @@ def configuration(site: Site, folder: Path) -> MkDocsConfig:
     """The base configuration, set to write one site."""
     return load_config(
         str(packaged() / "mkdocs.yml"),
-        site_dir=str(folder),
+        site_dir=str(folder.resolve()),
         plugins=["search", {"recordgen": {"site": site}}],
     )
 
@@ -48,24 +51,33 @@ def with_own_theme(config: MkDocsConfig, records: Path) -> None:
         config.theme.dirs.insert(0, str(own))
 
 
-def serve_site(records: Path, today: str, stable: str, port: int) -> None:
-    """Serve a site on this machine alone until interrupted, rebuilt when a record or a template changes.
+def serve_site(first: Site, make: Callable[[], Site | None], records: Path, port: int) -> None:
+    """Serve a site on this machine alone until interrupted, made anew when a record or a template changes.
 
-    today: ISO 8601, empty for the day of each rebuild. stable: empty for the trimmer's own site.
-    Raises mkdocs.exceptions.Abort where the records hold errors, and OSError where the port is taken.
+    first: the site to begin with. make: the site as of now, or None where it cannot be made; what was served before
+    then stays.
+    Raises OSError where the port is taken.
     """
-    logging.getLogger("mkdocs").addHandler(_to_terminal())
-    options = {"records": str(records.resolve()), "today": today, "stable": stable}
-    serve(
-        str(packaged() / "mkdocs.yml"),
-        dev_addr=f"127.0.0.1:{port}",
-        watch=[str(packaged() / "site_templates")],
-        plugins=["search", {"recordgen": options}],
-    )
+    with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
+        root = Path(folder) / "site"
+
+        def rebuild() -> None:
+            site = make()
+            if site is not None:
+                _replace(site, root, records)
+
+        server = LiveReloadServer(rebuild, "127.0.0.1", port, str(root), mount_path="/")
+        _replace(first, root, records)
+        server.watch(str(records.resolve()))
+        server.watch(str(packaged() / "site_templates"))
+        try:
+            server.serve()  # type: ignore[no-untyped-call]
+        except KeyboardInterrupt:
+            server.shutdown()
 
 
-def _to_terminal() -> logging.Handler:
-    handler = logging.StreamHandler()
-    handler.setFormatter(logging.Formatter("%(message)s"))
-    logging.getLogger("mkdocs").setLevel(logging.INFO)
-    return handler
+def _replace(site: Site, root: Path, records: Path) -> None:
+    fresh = root.with_name("fresh")
+    write_site(site, fresh, records)
+    shutil.rmtree(root, ignore_errors=True)
+    fresh.rename(root)

@@ -48,10 +48,9 @@ COMPILED = Compiled()
 
 
 class Options(base.Config):  # type: ignore[no-untyped-call]
-    """Where the records are, which stable and day to show; or, for a build of many sites, the finished site itself."""
+    """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
 
     records = option.Type(str, default="records")
-    stable = option.Type(str, default="")
     today = option.Type(str, default="")
     site = option.Optional(option.Type(Site))
 
@@ -77,7 +76,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
         today = dt.date.fromisoformat(self.config.today) if self.config.today else dt.date.today()
         try:
-            return one_site(self._folder(config), today, self.config.stable or None)
+            return one_site(self._folder(config), today)
         except RecordsTrouble as trouble:
             for problem in trouble.problems:
                 log.error(problem.as_line())

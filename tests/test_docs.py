@@ -1,0 +1,52 @@
+"""What the README and the notes for developers say is so."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from recordgen.records.reading import read
+from recordgen.records.visit import Visit
+from tests.conftest import ROOT
+
+README = (ROOT / "README.md").read_text("utf-8")
+DEVELOPERS = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+
+
+def test_the_visit_of_the_readme_is_a_visit(tmp_path: Path) -> None:
+    """The example reads without a problem."""
+    example = re.search(r"```yaml\n(.*?)```", README, re.DOTALL)
+    assert example is not None
+    file = tmp_path / "visit.yaml"
+    file.write_text(example[1])
+
+    visit, problems = read(file, "visit.yaml", Visit)
+    assert problems == []
+    assert visit is not None
+    assert visit.record.feet["left_fore"].wall is not None
+
+
+def test_paths_named_for_developers_exist() -> None:
+    """Each file or folder that the notes name in code is there."""
+    named = set(re.findall(r"`([a-z_]+(?:/[a-z_]+)*(?:/|\.py|\.yaml|\.txt)?)`", DEVELOPERS))
+    paths = {name for name in named if "/" in name or name.endswith((".py", ".yaml"))}
+    missing = [path for path in paths if not (ROOT / path).exists() and not (ROOT / "recordgen" / path).exists()]
+
+    assert paths
+    assert missing == []
+
+
+def test_ci_runs_the_command_of_the_readme() -> None:
+    """The line that .ci/run picks out of the README is there once."""
+    lines = [line for line in README.splitlines() if re.match(r"python3 -m venv .*pytest$", line)]
+
+    assert len(lines) == 1
+    assert "README.md" in (ROOT / ".ci" / "run").read_text("utf-8")
+
+
+def test_the_top_level_holds_what_the_design_names() -> None:
+    """Nothing else lies at the top of the repository but files that begin with a dot and the licence."""
+    allowed = {"README.md", "DEVELOPERS.md", "LICENSE", "mkdocs.yml", "pyproject.toml", "recordgen", "records", "tests"}
+    allowed |= {"site_templates", "sites"}
+
+    assert {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} - allowed == set()
