@@ -151,7 +151,7 @@ def _testers(found: FootVisit, naming: Naming) -> Answer:
 
 
 def _deviation(found: FootVisit, naming: Naming) -> Answer:
-    return {"what": found.deviation[:1].upper() + found.deviation[1:]} if found.deviation else None
+    return {"what": found.deviation} if found.deviation else None
 
 
 def _pulse(found: FootVisit, naming: Naming) -> Answer:

@@ -39,6 +39,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "weeks": _weeks,
         "plain": _plain,
         "start_upper": _start_upper,
+        "short": "{:g}".format,
     }
     made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
     return made

@@ -149,10 +149,15 @@ def test_pages_open_from_a_disk(browser: Browser, demo_sites: Any) -> None:
     context.close()
 
 
-def test_printing_unfolds_the_history(browser: Browser, served: str) -> None:
-    """On paper nothing is folded away."""
+def test_a_horse_prints_on_few_pages(browser: Browser, served: str) -> None:
+    """What is folded stays folded on paper, so that the page is worth its paper."""
     with opened(browser, f"{served}/{PAGES[1]}", 1280, "light") as (page, _):
-        page.evaluate("dispatchEvent(new Event('beforeprint'))")
-        assert page.locator("details:not([open])").count() == 0
-        page.evaluate("dispatchEvent(new Event('afterprint'))")
-        assert page.locator("details:not([open])").count() > 0
+        printed = page.pdf(format="A4")
+
+    assert len(re.findall(rb"/Type ?/Page\b", printed)) <= 6
+
+
+def test_a_link_to_a_visit_opens_what_it_is_folded_into(browser: Browser, served: str) -> None:
+    """An address with the day of a visit shows that visit, its year opened."""
+    with opened(browser, f"{served}/{PAGES[1]}#visit-2025-10-01", 1280, "light") as (page, _):
+        expect(page.locator("#visit-2025-10-01 > p").first).to_be_visible()

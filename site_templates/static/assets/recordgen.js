@@ -1,21 +1,25 @@
-// Folded parts are opened for printing and closed again afterwards.
 (() => {
-  let opened = [];
-  addEventListener("beforeprint", () => {
-    opened = [...document.querySelectorAll("details:not([open])")];
-    for (const part of opened) part.open = true;
+  // The column beside a horse's page stays in view where all of it fits.
+  const side = document.querySelector(".rg-side");
+  const fit = () => side && side.classList.toggle("stays", side.offsetHeight < innerHeight - 80);
+  addEventListener("resize", fit);
+  fit();
+
+  // What a reader opens is printed, what stays folded is not.
+  addEventListener("click", (event) => {
+    const summary = event.target.closest && event.target.closest("summary");
+    if (summary) summary.parentElement.classList.toggle("opened", !summary.parentElement.open);
   });
-  addEventListener("afterprint", () => {
-    for (const part of opened) part.open = false;
-  });
-  // A link to a visit opens the year it is folded into.
+
+  // A link to a visit opens what it is folded into.
   const show = () => {
     const goal = location.hash && document.getElementById(decodeURIComponent(location.hash.slice(1)));
-    const fold = goal && goal.closest("details");
-    if (fold && !fold.open) {
+    if (!goal) return;
+    for (let fold = goal; fold; fold = fold.parentElement) if (fold.tagName === "DETAILS") {
       fold.open = true;
-      goal.scrollIntoView();
+      fold.classList.add("opened");
     }
+    goal.scrollIntoView();
   };
   addEventListener("hashchange", show);
   show();

@@ -40,7 +40,7 @@ PLAN = HorsePlan(
         on(
             "2025-11-21",
             care=["pick-out-daily"],
-            resolved=[{"caution": "object-in-foot", "date": date(2025, 11, 21), "by": "Wren Ashdown"}],
+            resolved=[{"caution": "object-taken-out", "date": date(2025, 11, 21), "by": "Wren Ashdown"}],
         ),
         on("2026-03-27", care_ends=True),
         on(
