@@ -101,7 +101,8 @@ class _Reader:
             return None
         self.walk.problems.extend(horse_problems(file, visits, self.today))
         in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
-        return HorseRecord(path.name, path.parent.name, file.record, tuple(visit.record for visit in in_order))
+        filled = tuple(visit.record for visit in in_order if not visit.record.is_blank)
+        return HorseRecord(path.name, path.parent.name, file.record, filled)
 
     def visit(self, path: Path) -> Written[Visit] | None:
         written = self.file(path, Visit)

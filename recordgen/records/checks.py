@@ -145,7 +145,12 @@ def _next_day(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
 
 
 def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
-    if visit.whole and not visit.record.feet:
+    if not visit.whole or visit.record.feet:
+        return
+    if visit.record.is_blank:
+        message = "nothing is filled in yet, so this is not counted as a visit"
+        yield warning(visit.place("date"), message, "Fill it in, or delete the file")
+    else:
         message = "no foot is recorded in this visit"
         yield warning(visit.place("date"), message, "Add feet:, or leave it if none was looked at")
 

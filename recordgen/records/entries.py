@@ -24,14 +24,24 @@ class Entry:
 def entries(practice: Practice, changed: Mapping[Path, Kind]) -> list[Entry]:
     """The entries for the changed files, the practice's own first, then a stable each.
 
-    changed: what happened to each file, by its path under the practice's folder.
+    changed: what happened to each file, by its path under the practice's folder. Visits of which nothing is filled in
+    yet are left for later.
     """
     by_stable: dict[str, dict[Path, Kind]] = {}
     for path, kind in changed.items():
+        if blank(practice, path):
+            continue
         parts = path.relative_to(practice.folder).parts
         slug = parts[0] if len(parts) > 1 and _is_stable(practice, parts[0], parts) else ""
         by_stable.setdefault(slug, {})[path] = kind
     return [_entry(practice, slug, files) for slug, files in sorted(by_stable.items())]
+
+
+def blank(practice: Practice, path: Path) -> bool:
+    """Whether a file is that of a visit of which nothing is filled in yet."""
+    day = _day(path)
+    horses = [horse for horse in practice.horses if (horse.stable, horse.slug) == path.parent.parts[-2:]]
+    return path.exists() and day is not None and all(day not in {visit.date for visit in one.visits} for one in horses)
 
 
 def _is_stable(practice: Practice, name: str, parts: tuple[str, ...]) -> bool:

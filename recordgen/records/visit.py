@@ -150,3 +150,8 @@ class Visit(Record):
     note: Text | None = told("a note for the owner")
     private_note: Text | None = told("a note for the trimmer alone; on no stable's site")
     methods: dict[str, Text] = told("how a measure was taken, where it differs from the practice's way", {})
+
+    @property
+    def is_blank(self) -> bool:
+        """Whether nothing but the day is filled in, as when the file was only begun."""
+        return self.model_fields_set <= {"date"}

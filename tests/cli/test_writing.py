@@ -112,6 +112,8 @@ def test_init_makes_a_practice_that_checks_visits_and_commits(tmp_path: Path) ->
     (folder / "old-mill" / "daisy").mkdir()
     (folder / "old-mill" / "daisy" / "horse.yaml").write_text("name: Daisy\n")
     begun = run("visit", "old-mill", "--date", "2026-11-25", "--records", folder)
+    file = folder / "old-mill" / "daisy" / "2026-11-25.yaml"
+    file.write_text(file.read_text().replace("      toe_length:", "      toe_length: 80", 1))
     kept = run_today("commit", records=folder)
     built = run_today("build", "--out", tmp_path / "sites", records=folder)
 
@@ -127,3 +129,14 @@ def test_init_refuses_a_folder_that_holds_anything(tmp_path: Path) -> None:
 
     assert result.exit_code == 1
     assert [path.name for path in tmp_path.iterdir()] == ["note.txt"]
+
+
+def test_a_visit_that_was_only_begun_does_not_count(records: Path) -> None:
+    """It is asked about, moves no due date, and is not kept in git before something is filled in."""
+    due = run_today("due", records=records).output
+    run("visit", "willowmere", "--date", "2026-11-25", "--records", records)
+    told = run_today("check", records=records).output
+
+    assert told.count("nothing is filled in yet, so this is not counted as a visit") == 2
+    assert run_today("due", records=records).output == due
+    assert run_today("commit", records=records).output.endswith("Nothing has changed since the last entry.\n")
