@@ -14,7 +14,7 @@ from recordgen.problems import Trouble, quoted
 from recordgen.records.git import GitTrouble, begin
 from recordgen.records.schema import FileKind, schema
 from recordgen.records.templates import rendered
-from recordgen.records.walk import OWN_FOLDERS, SLUG
+from recordgen.records.walk import OWN_FOLDERS, SLUG, TAKEN
 
 FIRST_MESSAGE = "Records of {practice} begun"
 
@@ -75,7 +75,7 @@ def _free(folder: Path) -> None:
 
 
 def _named(stable_slug: str, names: dict[str, str]) -> None:
-    if not SLUG.fullmatch(stable_slug) or stable_slug in OWN_FOLDERS:
+    if not SLUG.fullmatch(stable_slug) or stable_slug in OWN_FOLDERS | {TAKEN}:
         message = f"{quoted(stable_slug)} cannot be the name of a stable's folder"
         raise Trouble(message, "Use small letters, digits and hyphens, such as old-mill")
     for what, name in names.items():

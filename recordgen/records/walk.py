@@ -9,7 +9,10 @@ from pathlib import Path
 
 from recordgen.problems import Place, Problem, Problems, warning
 
-OWN_FOLDERS = {"site_templates", "photos"}
+# Folders among the stables that are none: a practice's own templates, photographs, and the sites built here.
+OWN_FOLDERS = {"site_templates", "photos", "sites"}
+# The trimmer's own site has this name, so no stable can.
+TAKEN = "practice"
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
@@ -79,6 +82,9 @@ class Walk:
 
     def _is_place(self, path: Path) -> bool:
         if path.name.startswith(".") or path.name in OWN_FOLDERS or not os.path.isdir(path) or self._leads_out(path):
+            return False
+        if path.name == TAKEN:
+            self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
             return False
         if SLUG.fullmatch(path.name):
             return True

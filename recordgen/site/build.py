@@ -6,6 +6,7 @@ import datetime as dt
 import multiprocessing
 import os
 import shutil
+import sys
 import tempfile
 from collections.abc import Iterator, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
@@ -87,13 +88,15 @@ def _made(work: Work, slugs: Sequence[str], beside: Path, processes: int) -> Ite
         _begin(work)
         yield from (_build_one(slug, beside / slug) for slug in slugs)
         return
-    method = "fork" if "fork" in multiprocessing.get_all_start_methods() else None
-    context = multiprocessing.get_context(method)
-    workers = min(processes, len(slugs))
     _warm()
-    with ProcessPoolExecutor(workers, context, initializer=_begin, initargs=(work,)) as pool:
-        waiting: list[Future[Built]] = [pool.submit(_build_one, slug, beside / slug) for slug in slugs]
-        yield from (future.result() for future in waiting)
+    # Forked builders share what was read and loaded; where forking is not safe, each gets a copy.
+    context = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
+    with ProcessPoolExecutor(min(processes, len(slugs)), context, initializer=_begin, initargs=(work,)) as pool:
+        largest_first = sorted(slugs, key=lambda slug: slug != PRACTICE)
+        waiting: dict[str, Future[Built]] = {
+            slug: pool.submit(_build_one, slug, beside / slug) for slug in largest_first
+        }
+        yield from (waiting[slug].result() for slug in slugs)
 
 
 # The one run a builder's process works on: what it shares with the others, and its own desk.
@@ -123,7 +126,12 @@ def _put_in_place(built: Built, out: Path) -> Built:
     aside = built.folder.with_name(f"{built.slug}-before")
     if place.exists():
         place.rename(aside)
-    built.folder.rename(place)
+    try:
+        built.folder.rename(place)
+    except OSError:
+        if aside.exists():
+            aside.rename(place)
+        raise
     shutil.rmtree(aside, ignore_errors=True)
     return Built(built.slug, built.name, place, built.pages)
 

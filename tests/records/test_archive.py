@@ -239,3 +239,18 @@ def test_the_search_for_cycles_goes_on_after_reading(tmp_path):
     read_practice(build(tmp_path), TODAY)
 
     assert gc.isenabled()
+
+
+def test_sites_built_among_the_records_are_no_stable(tmp_path):
+    """A practice may build where its records are."""
+    (tmp_path / "sites" / "willowmere").mkdir(parents=True)
+    (tmp_path / "sites" / "willowmere" / "index.html").write_text("x")
+
+    assert told(tmp_path) == []
+
+
+def test_a_stable_cannot_be_named_practice(tmp_path):
+    """The trimmer's own site has that name."""
+    files = {"practice/stable.yaml": "name: Practice\n"}
+
+    assert ["the name practice is taken" in line for line in told(tmp_path, files)] == [True]

@@ -1,0 +1,78 @@
+"""Building many sites: apart from each other, and whole or not at all."""
+
+from __future__ import annotations
+
+import pickle
+from pathlib import Path
+
+import pytest
+
+from recordgen.pictures.kept import Kept
+from recordgen.problems import Trouble
+from recordgen.records.whole import read_whole
+from recordgen.site import build
+from recordgen.site.build import Work, build_sites, prepare, strangers
+from tests.conftest import RECORDS, TODAY
+
+
+@pytest.fixture(scope="module")
+def work() -> Work:
+    """One stable of the demo practice, ready to build."""
+    return prepare(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
+
+
+def test_the_work_can_be_handed_to_another_process(work: Work) -> None:
+    """Where forking is not safe, builders get a copy that makes the same site."""
+    copy = pickle.loads(pickle.dumps(work))
+
+    assert copy.site("willowmere", copy.desk()) == work.site("willowmere", work.desk())
+
+
+def test_an_error_while_building_leaves_everything_as_it_was(
+    work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A builder that fails writes nothing into the folder of sites."""
+    (tmp_path / "willowmere").mkdir()
+    (tmp_path / "willowmere" / "index.html").write_text("the old site")
+
+    def fail(*_: object) -> None:
+        raise Trouble("the disk is full")
+
+    monkeypatch.setattr("recordgen.site.engine.write_site", fail)
+    with pytest.raises(Trouble):
+        build_sites(work, ["willowmere"], tmp_path)
+
+    assert [str(path.relative_to(tmp_path)) for path in tmp_path.rglob("*")] == ["willowmere", "willowmere/index.html"]
+
+
+def test_an_error_while_swapping_puts_the_old_site_back(
+    work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The old site is in its place again when the new one cannot take it."""
+    old = tmp_path / "willowmere"
+    old.mkdir()
+    (old / "index.html").write_text("the old site")
+    monkeypatch.setattr(build, "_build_one", lambda slug, folder: build.Built(slug, slug, folder, 0))
+    with pytest.raises(FileNotFoundError):
+        build_sites(work, ["willowmere"], tmp_path)
+
+    assert (old / "index.html").read_text() == "the old site"
+
+
+def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
+    """Only a folder with our style in it is named as left over."""
+    (tmp_path / "holiday").mkdir()
+    (tmp_path / "gone" / "assets").mkdir(parents=True)
+    (tmp_path / "gone" / "assets" / "recordgen.css").touch()
+
+    assert strangers(tmp_path, ["willowmere"]) == [tmp_path / "gone"]
+
+
+def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A second build draws nothing: every picture is kept."""
+    desk = Work(work.records, work.ways, work.stables, work.today, tmp_path).desk()
+    first = work.site("willowmere", desk)
+    monkeypatch.setattr(Kept, "_write", lambda *_: pytest.fail("a picture was drawn again"))
+    again = Work(work.records, work.ways, work.stables, work.today, tmp_path).desk()
+
+    assert work.site("willowmere", again) == first
