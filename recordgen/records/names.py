@@ -20,13 +20,7 @@ ZONES: tuple[Zone, ...] = get_args(Zone)
 
 # Everywhere a finding can stand on a foot seen from below.
 Place = Literal[
-    "medial heel",
-    "medial quarter",
-    "medial toe quarter",
-    "toe",
-    "lateral toe quarter",
-    "lateral quarter",
-    "lateral heel",
+    Zone,
     "frog",
     "central groove",
     "medial groove",

@@ -6,7 +6,7 @@ from typing import Any, get_args
 
 import pytest
 
-from recordgen.hoof.cautions import MARKED_LAMENESS
+from recordgen.hoof.caution_rules import MARKED_LAMENESS
 from recordgen.records.visit import LAMENESS_SCALES, Sign
 from tests.hoof.building import visit
 from tests.hoof.raising import DAY, ENDING, LATER, RAISING, cautions, raised_by, rules, wall

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.cautions import FOOT_RULES, HORSE_RULES, LEVELS, WALL_RULES
+from recordgen.hoof.caution_rules import FOOT_RULES, HORSE_RULES, WALL_RULES
+from recordgen.hoof.cautions import LEVELS
 from tests.hoof.building import REFERENCE, summary, visit, ways
 from tests.hoof.raising import DAY, ENDING, JUST_AFTER, LATER, OF_A_FOOT, RAISING, cautions, raised_by, rules
 

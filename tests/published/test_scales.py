@@ -3,7 +3,7 @@
 import pytest
 from pydantic import ValidationError
 
-from recordgen.hoof.cautions import CREST_FROM, HENNEKE_FROM, MARKED_LAMENESS
+from recordgen.hoof.caution_rules import CREST_FROM, HENNEKE_FROM, MARKED_LAMENESS
 from recordgen.records.visit import LAMENESS_SCALES, Condition, Lameness
 
 

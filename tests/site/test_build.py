@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import pickle
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -12,7 +14,7 @@ from recordgen.problems import Trouble
 from recordgen.records.whole import read_whole
 from recordgen.site import build
 from recordgen.site.build import Work, build_sites, prepare, strangers
-from tests.conftest import RECORDS, TODAY
+from tests.conftest import RECORDS, ROOT, TODAY
 
 
 @pytest.fixture(scope="module")
@@ -76,3 +78,11 @@ def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, m
     again = Work(work.records, work.ways, work.stables, work.today, tmp_path).desk()
 
     assert work.site("willowmere", again) == first
+
+
+def test_the_bare_engine_shows_the_practice_too(tmp_path: Path) -> None:
+    """`mkdocs build` with the configuration at the top of the repository makes the trimmer's own site."""
+    command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(tmp_path / "site")]
+    subprocess.run(command, cwd=ROOT, check=True, capture_output=True)
+
+    assert (tmp_path / "site" / "willowmere" / "bramble.html").is_file()
