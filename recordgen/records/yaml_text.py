@@ -8,9 +8,13 @@ from collections.abc import Iterator
 from recordgen.problems import Place, Problem
 
 LARGEST_FILE_BYTES = 1_000_000
+# No record goes deeper than about ten.
+DEEPEST_TEXT = 100
 
 # Signs that YAML does not allow, and those that YAML takes for the end of a line where an editor does not.
 _NOT_ALLOWED = re.compile("[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_BRACKET = re.compile(r"[\[\]{}]")
+_DASHES = re.compile(rf"(?:[-?:][ \n]+){{{DEEPEST_TEXT}}}")
 _LINE_END = re.compile(r"\r\n|\r|\n")
 _INDENT_WITH_TAB = re.compile(r"^ *\t[ \t]*(?=\S)", re.MULTILINE)
 
@@ -30,7 +34,26 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
         return "", [Problem(place, "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
     if not text.strip():
         return "", [Problem(Place(path), "the file is empty", "Fill it in, or delete it")]
-    return text, [*_strange(path, text), *_tabs(path, text)]
+    return text, [*_strange(path, text), *_tabs(path, text), *_nested(path, text)]
+
+
+def _nested(path: str, text: str) -> Iterator[Problem]:
+    """Brackets or dashes so deep that some readers in C crash on them; those in quotes count, too."""
+    place = _brackets(path, text) if text.count("[") + text.count("{") > DEEPEST_TEXT else None
+    dashes = _DASHES.search(text)
+    if place is None and dashes:
+        place = _place(path, text[: dashes.start()])
+    if place:
+        yield Problem(place, "brackets or dashes are nested too deep", "Write it flatter")
+
+
+def _brackets(path: str, text: str) -> Place | None:
+    depth = 0
+    for found in _BRACKET.finditer(text):
+        depth = depth + 1 if found[0] in "[{" else max(0, depth - 1)
+        if depth > DEEPEST_TEXT:
+            return _place(path, text[: found.start()])
+    return None
 
 
 def _place(path: str, before: str) -> Place:
