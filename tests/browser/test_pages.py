@@ -161,3 +161,11 @@ def test_a_link_to_a_visit_opens_what_it_is_folded_into(browser: Browser, served
     """An address with the day of a visit shows that visit, its year opened."""
     with opened(browser, f"{served}/{PAGES[1]}#visit-2025-10-01", 1280, "light") as (page, _):
         expect(page.locator("#visit-2025-10-01 > p").first).to_be_visible()
+
+
+def test_no_word_is_broken_on_a_phone(browser: Browser, served: str) -> None:
+    """Each horse's name stands on one line of the list."""
+    with opened(browser, f"{served}/willowmere/index.html", 390, "light") as (page, _):
+        heights = page.locator(".rg-horses b").evaluate_all("names => names.map(n => n.getClientRects().length)")
+
+    assert heights == [1, 1, 1, 1, 1]
