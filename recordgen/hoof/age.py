@@ -20,6 +20,11 @@ def years_old(born: date, day: date) -> int:
     return day.year - born.year - ((day.month, day.day) < (born.month, born.day))
 
 
+def months_old(born: date, day: date) -> int:
+    """Whole months from birth to a day."""
+    return 12 * (day.year - born.year) + day.month - born.month - (day.day < born.day)
+
+
 def care_class(horse: Horse, day: date) -> CareClass:
     """The class of an animal on a day: foal up to its first birthday, donkey (mules are adults), or adult."""
     if horse.born and years_old(horse.born, day) < 1:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.hoof.age import CareClass, care_class, years_old
+from recordgen.hoof.age import CareClass, care_class, months_old
 from recordgen.hoof.balance import PAIRS, PairDifference, pair_differences
 from recordgen.hoof.care import Job, jobs_in_force
 from recordgen.hoof.cautions import Caution, cautions
@@ -72,7 +72,7 @@ class HorseSummary:
     slug: str
     horse: Horse
     as_of: date
-    age_years: int | None
+    age_months: int | None
     care_class: CareClass
     due: Due | None
     cautions: tuple[Caution, ...]
@@ -142,7 +142,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         slug=record.slug,
         horse=record.horse,
         as_of=today,
-        age_years=years_old(record.horse.born, today) if record.horse.born else None,
+        age_months=months_old(record.horse.born, today) if record.horse.born else None,
         care_class=care_class(record.horse, today),
         due=window,
         cautions=cautions(record.horse, visits, window, ways.reference.cautions, ways.naming, today),

@@ -40,6 +40,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "plain": _plain,
         "start_upper": _start_upper,
         "short": "{:g}".format,
+        "age": _age,
     }
     made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
     return made
@@ -96,6 +97,12 @@ def named(naming: Naming) -> Callable[[Measure], str]:
 
 def _minus(text: str) -> str:
     return text.replace("-", "−")
+
+
+def _age(months: int) -> str:
+    if months < 24:
+        return "1 month" if months == 1 else f"{months} months"
+    return f"{months // 12} years"
 
 
 def _plain(value: float, digits: int = 0) -> str:

@@ -1,10 +1,10 @@
-"""Age in whole years, and the class by which the usual interval goes."""
+"""Age in whole years and months, and the class by which the usual interval goes."""
 
 from datetime import date
 
 import pytest
 
-from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class, years_old
+from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class, months_old, years_old
 from tests.hoof.building import horse, practice
 
 
@@ -52,3 +52,12 @@ def test_the_usual_weeks_of_a_practice_lie_in_the_range_of_each_class() -> None:
     usual = practice().usual_weeks
 
     assert all(low <= getattr(usual, group) <= high for group, (low, high) in CLASS_RANGE_WEEKS.items())
+
+
+@pytest.mark.parametrize(
+    ("born", "day", "months"),
+    [("2026-05-03", "2026-11-25", 6), ("2026-05-26", "2026-11-25", 5), ("2025-11-25", "2026-11-25", 12)],
+)
+def test_whole_months_are_counted(born: str, day: str, months: int) -> None:
+    """A month is full on the day of the month of birth."""
+    assert months_old(date.fromisoformat(born), date.fromisoformat(day)) == months

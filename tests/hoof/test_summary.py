@@ -56,7 +56,7 @@ def test_days() -> None:
     found = summary(EARLIER, FULL)
 
     assert (found.as_of, found.last_visit, found.days_since) == (TODAY, date(2026, 10, 14), 48)
-    assert found.age_years == 11
+    assert found.age_months == 139
 
 
 def test_a_horse_without_a_visit() -> None:
@@ -77,7 +77,7 @@ def test_a_horse_without_a_visit() -> None:
 
 def test_a_horse_without_a_birthday_has_no_age() -> None:
     """Nobody wrote it down."""
-    assert summary(FULL, born=None).age_years is None
+    assert summary(FULL, born=None).age_months is None
 
 
 def test_a_visit_without_feet() -> None:
