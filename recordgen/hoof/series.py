@@ -9,7 +9,7 @@ from typing import Literal
 from recordgen.records.names import Foot, Place
 
 Moment = Literal["before", "after"]
-EventKind = Literal["feed", "boots", "vet", "other"]
+EventKind = Literal["feed", "boots", "vet"]
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from recordgen.hoof.series import Event, EventKind
 from recordgen.pictures.canvas import Canvas, Pen
 from recordgen.pictures.frame import FOOT_OF_AXIS, Frame
-from recordgen.pictures.shapes import Point, Shape, circle, line, segments
+from recordgen.pictures.shapes import Point, Shape, line, segments
 from recordgen.pictures.ticks import day_words
 
 ROW = 11.0
@@ -34,15 +34,10 @@ def _plus(x: float, y: float) -> Shape:
     return segments([((x - 4.4, y), (x + 4.4, y)), ((x, y - 4.4), (x, y + 4.4))])
 
 
-def _ring(x: float, y: float) -> Shape:
-    return circle((x, y), 3.6)
-
-
 FORMS: dict[EventKind, tuple[Callable[[float, float], Shape], Pen]] = {
     "feed": (_triangle, SOLID),
     "boots": (_square, OPEN),
     "vet": (_plus, BROAD),
-    "other": (_ring, OPEN),
 }
 
 
