@@ -9,6 +9,11 @@ from typing import Literal
 Level = Literal["error", "warning"]
 
 
+def sentences(*parts: str) -> str:
+    """The parts as sentences, each closed by a full stop unless it ends in a mark of its own; empty ones left out."""
+    return " ".join(part if part.endswith(("?", ".", "!")) else f"{part}." for part in parts if part)
+
+
 @dataclass(frozen=True, order=True)
 class Place:
     """A spot in a file: path as people see it, line and column counted from 1."""
@@ -32,9 +37,7 @@ class Problem:
 
     def as_line(self) -> str:
         """The problem as one line for a terminal: path:line:column: level: message. Way out."""
-        sentences = [self.message, self.way_out] if self.way_out else [self.message]
-        told = " ".join(text if text.endswith(("?", ".")) else f"{text}." for text in sentences)
-        return f"{self.place}: {self.level}: {told}"
+        return f"{self.place}: {self.level}: {sentences(self.message, self.way_out)}"
 
     def as_json(self) -> dict[str, str | int]:
         """The problem as a mapping with path, line, column, level, message and way_out."""

@@ -3,7 +3,7 @@
 import subprocess
 import sys
 
-from recordgen.problems import Place, Problem, Problems, quoted, warning
+from recordgen.problems import Place, Problem, Problems, quoted, sentences, warning
 
 WRONG = Problem(Place("records/a.yaml", 3, 5), "toe_length is missing", "Add toe_length")
 ODD = warning(Place("records/a.yaml", 2), "this is unusual", "Did you look?")
@@ -79,3 +79,8 @@ def test_problems_and_git_load_neither_pydantic_nor_yaml():
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
 
     assert done.stdout.strip() == "set()"
+
+
+def test_sentences_are_closed_once():
+    """A question keeps its mark, an empty part leaves nothing."""
+    assert sentences("no such foot", "Did you mean left_fore?", "") == "no such foot. Did you mean left_fore?"

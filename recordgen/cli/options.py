@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 import click
 
-from recordgen.problems import Problem, Trouble
+from recordgen.problems import Problem, Trouble, sentences
 
 Function = TypeVar("Function", bound=Callable[..., Any])
 
@@ -85,8 +85,8 @@ def told_plainly() -> Iterator[None]:
         click.echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
         raise click.exceptions.Exit(1) from None
     except Trouble as trouble:
-        click.echo(f"{trouble.message}. {trouble.way_out}".rstrip(". ") + ".", err=True)
+        click.echo(sentences(trouble.message, trouble.way_out), err=True)
         raise click.exceptions.Exit(1) from None
     except OSError as fault:
-        click.echo(f"{fault.strerror or fault}: {fault.filename or ''}", err=True)
+        click.echo(sentences(f"{fault.filename or 'The system'} says: {fault.strerror or fault}"), err=True)
         raise click.exceptions.Exit(1) from None

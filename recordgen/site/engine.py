@@ -9,12 +9,15 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
+from jinja2 import TemplateError
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
 from recordgen.packaged import packaged
+from recordgen.problems import Trouble
 from recordgen.site.model import Site
 
 # The one thing MkDocs dates: the entries of the site map.
@@ -25,14 +28,18 @@ def write_site(site: Site, folder: Path, records: Path) -> None:
     """Write a site into an empty or new folder.
 
     records: the practice's folder, whose own theme files and assets go before ours. Raises OSError on a full disk and
-    the like, and mkdocs.exceptions.Abort where the engine gives up.
+    the like, and Trouble where the engine gives up.
     """
     logging.getLogger("mkdocs").setLevel(logging.ERROR)
     os.environ["SOURCE_DATE_EPOCH"] = FIXED_TIME
     config = configuration(site, folder)
     with_own_theme(config, records)
-    config.plugins.on_startup(command="build", dirty=False)
-    build(config)
+    try:
+        config.plugins.on_startup(command="build", dirty=False)
+        build(config)
+    except (TemplateError, MkDocsException) as fault:
+        message = f"the site of {site.name} cannot be built: {fault}"
+        raise Trouble(message, "Look at your own files under site_templates/theme") from fault
 
 
 def configuration(site: Site, folder: Path) -> MkDocsConfig:

@@ -49,33 +49,23 @@ class Pictures:
         readings = readings_of(summary, measure)
         if not readings:
             return {}
-        panel = {"toe_length": self._toe_length, "toe_angle": self._toe_angle, "heel_difference": self._heels}[measure]
-        svgs = panel(summary, readings, shared_span(readings, summary.events))
+        draw = self._heels if measure == "heel_difference" else self._levels
+        svgs = draw(measure, summary, readings, shared_span(readings, summary.events))
         return {foot: self._place(svg) for foot, svg in svgs.items()}
 
-    def _toe_length(self, summary: HorseSummary, readings: ReadingsByFoot, span: Span) -> dict[Foot, str]:
+    def _levels(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, span: Span) -> dict[Foot, str]:
+        panel = toe_length_panel if measure == "toe_length" else angle_panel
         scale = shared_scale(readings)
         return {
-            foot: self.kept.drawn(
-                toe_length_panel, foot, series, summary.events, span, scale, self._title("toe_length", foot)
-            )
+            foot: self.kept.drawn(panel, foot, series, summary.events, span, scale, self._title(measure, foot))
             for foot, series in readings.items()
         }
 
-    def _toe_angle(self, summary: HorseSummary, readings: ReadingsByFoot, span: Span) -> dict[Foot, str]:
-        scale = shared_scale(readings)
-        return {
-            foot: self.kept.drawn(
-                angle_panel, foot, series, summary.events, span, scale, self._title("toe_angle", foot)
-            )
-            for foot, series in readings.items()
-        }
-
-    def _heels(self, summary: HorseSummary, readings: ReadingsByFoot, span: Span) -> dict[Foot, str]:
-        error = max(summary.feet[foot].measures["heel_difference"].smallest_real_size for foot in readings)
+    def _heels(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, span: Span) -> dict[Foot, str]:
+        error = max(summary.feet[foot].measures[measure].smallest_real_size for foot in readings)
         scale = scale_about_zero(readings, error)
         higher = (self.naming.phrase("chart_outer_higher"), self.naming.phrase("chart_inner_higher"))
-        title = {foot: self._title("heel_difference", foot) for foot in readings}
+        title = {foot: self._title(measure, foot) for foot in readings}
         return {
             foot: self.kept.drawn(
                 difference_panel, foot, series, summary.events, span, scale, title[foot], higher, error

@@ -21,7 +21,7 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
-from recordgen.problems import Trouble
+from recordgen.problems import Trouble, sentences
 from recordgen.records.whole import RecordsTrouble
 from recordgen.site.model import Page, Site
 
@@ -82,7 +82,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
                 log.error(problem.as_line())
             raise PluginError(f"{trouble.message}; what was built before still stands") from None
         except Trouble as trouble:
-            raise PluginError(f"{trouble.message}. {trouble.way_out}") from None
+            raise PluginError(sentences(trouble.message, trouble.way_out)) from None
 
     def _folder(self, config: MkDocsConfig) -> Path:
         return Path(config.config_file_path or ".").parent / self.config.records

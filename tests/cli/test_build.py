@@ -91,3 +91,16 @@ def test_verbose_tells_each_stage_with_its_time(tmp_path: Path) -> None:
     result = run_today("build", "-v", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
 
     assert [line.split()[0] for line in result.stderr.splitlines()] == ["load", "read", "compute", "build"]
+
+
+def test_a_broken_theme_file_is_told_without_a_traceback(tmp_path: Path) -> None:
+    """A theme file of the practice's own that cannot be read is named as the cause, and nothing is written."""
+    records = small_practice(tmp_path)
+    own = records / "site_templates" / "theme" / "main.html"
+    own.parent.mkdir(parents=True)
+    own.write_text("{% extends 'base.html' %}{% block content %}{% endblocks %}")
+    result = run_today("build", "--out", tmp_path / "sites", records=records)
+
+    assert result.exit_code == 1
+    assert "site_templates/theme" in result.output
+    assert list((tmp_path / "sites").iterdir()) == []
