@@ -23,7 +23,7 @@ def command(records: Path, today: dt.date, out: Path, stable: str | None, proces
 
     \b
         recordgen build
-        recordgen build --stable willowmere --out /tmp/look
+        recordgen build --stable willowmere --out look
 
     The sites before stay until the new ones are whole.
     """
