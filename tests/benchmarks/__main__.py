@@ -16,7 +16,7 @@ from tests.benchmarks.measured import (
 from tests.conftest import RECORDS
 from tests.demo.generated import generated_practice
 
-ROW = "{:<52} {:>9} {:>9} {:>9}"
+ROW = "{:<86} {:>9} {:>9} {:>9}"
 
 
 def main() -> None:
@@ -29,7 +29,7 @@ def main() -> None:
         _practice(f"5 stables x 12 horses x 2 years ({visits} visits)", made, Path(folder))
     print(ROW.format("recordgen --help", f"{help_time():.2f}", "", ""))
     for kind, ms in picture_times().items():
-        print(f"{kind:<52} {ms:9.2f} ms a picture, drawn anew")
+        print(f"{kind:<86} {ms:9.2f} ms a picture, drawn anew")
 
 
 def _practice(name: str, records: Path, folder: Path) -> None:
