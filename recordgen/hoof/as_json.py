@@ -68,6 +68,7 @@ def _measure(summary: MeasureSummary) -> dict[str, Any]:
         "smallest_real_change": _rounded(summary.smallest_real_change),
         "real": summary.last.real if summary.last else None,
         "since": _since(summary.last),
+        "since_half_year": _since(summary.half_year),
         "since_first": _since(summary.first),
     }
 

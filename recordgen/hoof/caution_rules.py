@@ -25,7 +25,7 @@ HorseRule = Callable[[Visit, Naming], Answer]
 SEPARATION_DEPTH_MM = 10
 SEPARATION_LENGTH_MM = 40
 # Lameness seen at every trot, or moderate. Sources: AAEP scale (grade 3); Vet Times, 7 December 2015 (4 of 10);
-# Meier et al. 2021, BMC Vet Res 17:16, Table 1 (any Obel grade above 0).
+# Meier et al. 2021, BMC Vet Res 17:16, Table 1 (any Obel grade above 0). The last two: Common practice, no source.
 MARKED_LAMENESS = {"AAEP": 3, "0-10": 4, "Obel": 1, "modified Obel": 1, "Horse Grimace": 4}
 # Sources: Giles et al. 2015, BMC Vet Res 11 (crest 3 and over); Henneke et al. 1983, Equine Vet J 15:371-372 (7 is
 # fleshy).

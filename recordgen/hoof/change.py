@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 
 from recordgen.hoof.measures import Measure, smallest_real_change
 from recordgen.hoof.series import Moment, Reading
 from recordgen.records.foot import FootVisit
+
+HALF_YEAR = timedelta(days=182)
 
 
 @dataclass(frozen=True)
@@ -30,6 +32,11 @@ class Step:
         """Whether the change is more than the error of two readings."""
         return abs(self.change) >= self.smallest_real_change
 
+    @property
+    def against_error(self) -> float:
+        """The size of the change, in smallest real changes."""
+        return abs(self.change) / self.smallest_real_change
+
 
 @dataclass(frozen=True)
 class MeasureSummary:
@@ -37,7 +44,8 @@ class MeasureSummary:
 
     before, after: of the latest visit at which it was taken, on `day`. moment: the one at which visits are compared.
     smallest_real_change: between two visits; smallest_real_size: of a difference from nothing, as between two heels.
-    last, first: the change since the visit before, and since the first; None where there is none to compare with.
+    last, half_year, first: the change since the visit before, since the last one at least half a year ago, and since
+    the first; None where there is none to compare with.
     """
 
     measure: Measure
@@ -48,6 +56,7 @@ class MeasureSummary:
     smallest_real_change: float
     smallest_real_size: float
     last: Step | None
+    half_year: Step | None
     first: Step | None
     readings: tuple[Reading, ...]
 
@@ -90,8 +99,9 @@ def measure_summary(measure: Measure, looks: Sequence[Look]) -> MeasureSummary |
         moment,
         smallest_real_change(error, error),
         smallest_real_change(error, 0),
-        _step(measure, moment, same[-2], same[-1]) if len(same) > 1 else None,
-        _step(measure, moment, same[0], same[-1]) if len(same) > 1 else None,
+        _since(measure, moment, same[-2:-1], same[-1]),
+        _since(measure, moment, [look for look in same if same[-1].day - look.day >= HALF_YEAR], same[-1]),
+        _since(measure, moment, same[:-1][:1], same[-1]),
         readings,
     )
 
@@ -103,6 +113,11 @@ def _moment(readings: Sequence[Reading]) -> Moment:
     if latest.before is None or not earlier or any(reading.after is not None for reading in earlier):
         return "after"
     return "before"
+
+
+def _since(measure: Measure, moment: Moment, earlier: Sequence[Look], now: Look) -> Step | None:
+    """The change since the last of some earlier looks, or None where there is none."""
+    return _step(measure, moment, earlier[-1], now) if earlier else None
 
 
 def _step(measure: Measure, moment: Moment, then: Look, now: Look) -> Step:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
@@ -149,8 +149,8 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         jobs=jobs_in_force(visits, ways.reference.care),
         feet=feet,
         pairs=_pairs(feet),
-        changes=changes_told(feet, visits, since_first=False),
-        long_changes=changes_told(feet, visits, since_first=True),
+        changes=_changes(feet, visits),
+        long_changes=_long_changes(feet, visits),
         events=_events(visits),
         history=history[::-1],
         weight_kg=_weight(record.horse, visits),
@@ -202,19 +202,31 @@ def _measured_together(feet: dict[Foot, FootSummary], left: Foot, right: Foot) -
     return [key for key in both if (ours[key].day, ours[key].moment) == (theirs[key].day, theirs[key].moment)]
 
 
-def changes_told(feet: dict[Foot, FootSummary], visits: Sequence[Visit], since_first: bool) -> tuple[Change, ...]:
-    """The changes worth telling of what was measured at the last visit, the largest against their error first.
+def _changes(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> tuple[Change, ...]:
+    """What was measured at the last visit against the visit before, real or not; the largest against error first."""
+    told = [Change(foot, summary, summary.last) for foot, summary in _told(feet, visits) if summary.last]
+    return tuple(sorted(told, key=_by_size))
 
-    since_first: against the first reading, real ones alone; else against the visit before, real or not.
-    """
+
+def _long_changes(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> tuple[Change, ...]:
+    """The same against half a year ago or the first visit, whichever shows the larger change; real ones alone."""
     found = []
+    for foot, summary in _told(feet, visits):
+        steps = [step for step in (summary.half_year, summary.first) if step and step.real]
+        if steps:
+            found.append(Change(foot, summary, max(steps, key=lambda step: step.against_error)))
+    return tuple(sorted(found, key=_by_size))
+
+
+def _told(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> Iterator[tuple[Foot, MeasureSummary]]:
     for foot, one in feet.items():
         for summary in one.measures.values():
-            step = summary.first if since_first else summary.last
-            told = summary.measure.words.headline and summary.day == visits[-1].date
-            if step and told and (step.real or not since_first):
-                found.append(Change(foot, summary, step))
-    return tuple(sorted(found, key=lambda change: -abs(change.step.change) / change.step.smallest_real_change))
+            if summary.measure.words.headline and summary.day == visits[-1].date:
+                yield foot, summary
+
+
+def _by_size(change: Change) -> float:
+    return -change.step.against_error
 
 
 def _events(visits: Sequence[Visit]) -> tuple[Event, ...]:

@@ -67,6 +67,7 @@ def test_a_measure_with_its_change() -> None:
         "smallest_real_change": 2.77,
         "real": False,
         "since": {"day": "2026-09-02", "change": 2, "real": False},
+        "since_half_year": None,
         "since_first": {"day": "2026-09-02", "change": 2, "real": False},
     }
 
@@ -86,6 +87,7 @@ def test_a_measure_taken_once() -> None:
         "smallest_real_change": 2.77,
         "real": None,
         "since": None,
+        "since_half_year": None,
         "since_first": None,
     }
 

@@ -211,3 +211,12 @@ def test_all_parts_of_a_full_visit_are_there() -> None:
     assert [pair.measure for pair in found.pairs] == ["toe_length"]
     assert found.feet["left_fore"].growth is not None
     assert found.gaps[-1].feet == tuple(foot for foot in FEET if "hind" in foot)
+
+
+def test_what_rose_and_fell_again_is_told_since_half_a_year_ago() -> None:
+    """A flare that came and went looks unchanged against the first visit; against half a year ago it has gone down."""
+    sizes = (("2026-02-04", 3), ("2026-04-29", 7), ("2026-07-22", 4), ("2026-11-04", 1.5))
+    flares = [visit(day, left_fore={"wall": {"lateral quarter": {"flare": mm}}}) for day, mm in sizes]
+    (told,) = summary(*flares).long_changes
+
+    assert (told.step.since, told.step.then, told.step.now) == (date(2026, 4, 29), 7, 1.5)
