@@ -80,14 +80,15 @@ class Problems:
 
     def counted(self) -> str:
         """How many there are, as words: `2 errors and 1 warning in 2 files`; `no problems` where there are none."""
-        kinds = [_count(len(self.errors), "error"), _count(len(self.warnings), "warning")]
+        kinds = ((len(self.errors), "error"), (len(self.warnings), "warning"))
         files = len({problem.place.path for problem in self.found})
-        told = " and ".join(kind for kind in kinds if kind)
-        return f"{told} in {_count(files, 'file')}" if told else "no problems"
+        told = " and ".join(counted(number, word) for number, word in kinds if number)
+        return f"{told} in {counted(files, 'file')}" if told else "no problems"
 
 
-def _count(number: int, word: str) -> str:
-    return f"{number} {word}{'' if number == 1 else 's'}" if number else ""
+def counted(number: int, word: str) -> str:
+    """A number with its noun: 1 visit, 3 visits."""
+    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def warning(place: Place, message: str, way_out: str) -> Problem:

@@ -8,7 +8,8 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import counted, print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.problems import counted
 
 
 @click.command("build")

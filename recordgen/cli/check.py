@@ -7,7 +7,8 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import counted, json_option, print_json, print_problems, records_option, today_option
+from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
+from recordgen.problems import counted
 
 
 @click.command("check")
@@ -25,17 +26,14 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
 
     FOLDER is another way to say --records. Errors stop a build; warnings are unlikely things that may stand.
     """
-    from recordgen.records.archive import read_practice
-    from recordgen.records.tables import read_reference
+    from recordgen.records.whole import look_through
 
-    reference, wrong = read_reference(folder or records)
-    practice, problems = read_practice(folder or records, today, stable, reference)
-    problems.extend(wrong)
+    practice, _, problems = look_through(folder or records, today, stable)
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
         print_problems(list(problems))
-        if practice and not problems.errors:
+        if practice:
             horses = counted(len(practice.horses), "horse")
             click.echo(
                 f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "

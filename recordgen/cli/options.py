@@ -62,11 +62,6 @@ def print_json(value: Any) -> None:
     click.echo(json.dumps(value, indent=2, ensure_ascii=False))
 
 
-def counted(number: int, one: str, several: str = "") -> str:
-    """A number with its noun: 1 visit, 3 visits."""
-    return f"{number} {one if number == 1 else several or one + 's'}"
-
-
 def print_problems(problems: list[Problem]) -> None:
     """Print problems a line each, in the order of their places."""
     for problem in problems:

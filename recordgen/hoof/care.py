@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.records.reference import CareWords
-from recordgen.records.visit import Care, Visit
+from recordgen.records.visit import Care, Visit, care_giver
 
 
 @dataclass(frozen=True)
@@ -27,15 +27,10 @@ class Job:
 def jobs_in_force(visits: Sequence[Visit], library: dict[str, CareWords]) -> tuple[Job, ...]:
     """The jobs in force after the last visit, in the order the trimmer wrote them.
 
-    visits: oldest first. A visit that names notes replaces the earlier ones; `care_ends` ends them all.
+    visits: oldest first.
     """
-    jobs: tuple[Job, ...] = ()
-    for visit in visits:
-        if visit.care_ends:
-            jobs = ()
-        if visit.care:
-            jobs = tuple(_job(note, visit.date, library) for note in visit.care)
-    return jobs
+    giver = care_giver(visits)
+    return tuple(_job(note, giver.date, library) for note in giver.care) if giver else ()
 
 
 def _job(note: Care, since: date, library: dict[str, CareWords]) -> Job:

@@ -33,7 +33,7 @@ class Cycle:
     @property
     def mm_per_day(self) -> float:
         """Net growth, mm a day."""
-        return self.growth_mm / self.days
+        return rate_mm_per_day(0, self.growth_mm, self.days)
 
 
 @dataclass(frozen=True)

@@ -6,12 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from recordgen.days import listed, spoken_day
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import Foot
-
-MONTHS = (
-    "January February March April May June July August September October November December".split()  # noqa: SIM905
-)
 
 
 @dataclass(frozen=True)
@@ -44,13 +41,11 @@ class Naming:
 
     def listed(self, parts: Sequence[str]) -> str:
         """Several parts as one: one, two and three."""
-        if len(parts) < 2:
-            return "".join(parts)
-        return f"{', '.join(parts[:-1])} {self.phrases['and']} {parts[-1]}"
+        return listed(parts, self.phrases["and"])
 
     def day(self, day: date) -> str:
         """A day in words: 14 October 2026."""
-        return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+        return spoken_day(day)
 
     def mm(self, value: float) -> str:
         """A length in words: 25 mm."""

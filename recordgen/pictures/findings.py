@@ -21,7 +21,6 @@ EDGE = Pen("clay", 1.4, "clay")
 HATCHED = Pen("clay", 1.3, "card")
 STROKE = Pen("clay", 1.8, round_ends=True)
 BROAD = Pen("clay", 5.2, round_ends=True)
-SPECKS = Pen("card", 1.5, round_ends=True)
 
 # Middles of the places that are no zone of the wall: across and back in shares, as in `sole.py`.
 SPOTS: dict[str, Point] = {

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
+from recordgen.days import short_day
 from recordgen.hoof.series import Event, EventKind
 from recordgen.pictures.canvas import Canvas, Pen
 from recordgen.pictures.frame import FOOT_OF_AXIS, Frame
 from recordgen.pictures.shapes import Point, Shape, line, segments
-from recordgen.pictures.ticks import day_words
 
 ROW = 11.0
 CLOSE_TOGETHER = 10.0
@@ -81,7 +81,7 @@ def draw_events(canvas: Canvas, events: Sequence[Event], frame: Frame) -> None:
     """The marks on the time axis, each telling its days and texts to whoever points at it."""
     marks = marks_of(events, frame)
     for (x, kind, shared), row in zip(marks, rows_of(marks), strict=True):
-        with canvas.told("\n".join(f"{day_words(event.day)}: {event.text}" for event in shared)):
+        with canvas.told("\n".join(f"{short_day(event.day)}: {event.text}" for event in shared)):
             draw_mark(canvas, kind, (x, FOOT_OF_AXIS - 8 - row * ROW))
 
 

@@ -6,10 +6,10 @@ import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, timedelta
 
+from recordgen.days import SHORT_MONTHS, short_day
 from recordgen.hoof.series import Event, Reading
 from recordgen.records.names import Foot
 
-MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 MONTH_STEPS = (1, 2, 3, 4, 6, 12, 24, 60, 120, 240)
 MOST_DAY_TICKS = 4
 MOST_MONTH_TICKS = 5
@@ -19,11 +19,6 @@ LEAST_SPAN_DAYS = 112
 
 Span = tuple[date, date]
 Scale = tuple[float, float]
-
-
-def day_words(day: date) -> str:
-    """A day as it is told: 3 Apr 2026."""
-    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def nice_step(reach: float, most: int) -> float:
@@ -53,7 +48,7 @@ def _week_ticks(span: Span) -> list[tuple[date, str]]:
     reach = (span[1] - span[0]).days
     step = 7 * max(1, math.ceil((reach + 1) / 7 / MOST_DAY_TICKS))
     days = [span[0] + timedelta(days) for days in range(0, reach + 1, step)]
-    return [(day, day_words(day) if day == days[0] else f"{day.day} {MONTHS[day.month - 1]}") for day in days]
+    return [(day, short_day(day) if day == days[0] else f"{day.day} {SHORT_MONTHS[day.month - 1]}") for day in days]
 
 
 def _months(span: Span, step: int) -> Iterator[date]:
@@ -66,7 +61,7 @@ def _months(span: Span, step: int) -> Iterator[date]:
 
 def _month_labels(days: Sequence[date]) -> list[tuple[date, str]]:
     year_shown = any(day.month == 1 for day in days)
-    labels = [str(day.year) if day.month == 1 else MONTHS[day.month - 1] for day in days]
+    labels = [str(day.year) if day.month == 1 else SHORT_MONTHS[day.month - 1] for day in days]
     if labels and not year_shown:
         labels[0] = f"{labels[0]} {days[0].year}"
     return list(zip(days, labels, strict=True))

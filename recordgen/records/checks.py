@@ -8,7 +8,8 @@ from collections.abc import Callable, Iterator, Sequence
 from recordgen.problems import Problem, warning
 from recordgen.records.foot import FootVisit, Measures, Sides
 from recordgen.records.horse import Horse
-from recordgen.records.reading import Step, Written
+from recordgen.records.reading import Written
+from recordgen.records.shape import Step
 from recordgen.records.visit import Visit
 
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.records.days import listed, spoken_day
+from recordgen.days import listed, spoken_day
 
 Kind = Literal["added", "amended", "taken out"]
 

@@ -8,9 +8,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from recordgen.problems import Trouble, quoted
-from recordgen.records.diary import Kind, Other, message
-
-__all__ = ["GitTrouble", "Kind", "Other", "begin", "changes", "commit", "commit_stable", "kinds_of_change", "message"]
+from recordgen.records.diary import Kind
 
 
 class GitTrouble(Trouble):
@@ -38,14 +36,6 @@ _WORDS = {
 
 # Set while git runs a hook; they would point git at another repository.
 _NOT_PASSED_ON = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
-
-
-def changes(records: Path) -> list[Path]:
-    """The files under `records` that were added, changed or taken out since the last entry, in order.
-
-    Raises GitTrouble.
-    """
-    return list(kinds_of_change(records))
 
 
 def kinds_of_change(records: Path) -> dict[Path, Kind]:
@@ -81,8 +71,8 @@ def _kind(states: str) -> Kind:
 def commit_stable(records: Path, stable_slug: str, paths: Sequence[Path], says: str) -> None:
     """One entry of just these files of one stable; whatever else is staged stays as it is.
 
-    paths: under the stable's folder, as `changes` gives them; a file that is gone is taken out. says: the entry's text,
-    from `message`.
+    paths: under the stable's folder, as `kinds_of_change` gives them; a file that is gone is taken out.
+    says: the entry's text, as `diary.message` writes it.
     Raises GitTrouble, and ValueError for a path that lies elsewhere.
     """
     stable = records / stable_slug

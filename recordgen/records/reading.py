@@ -15,12 +15,10 @@ from pydantic_core import ErrorDetails
 from recordgen.problems import Place, Problem, warning
 from recordgen.records.fields import Record
 from recordgen.records.left_out import without_empty
-from recordgen.records.shape import Step, annotation_at, extra, field_at
+from recordgen.records.shape import Step, extra
 from recordgen.records.wording import refused, spoken, steps_of
 from recordgen.records.yaml_text import LARGEST_FILE_BYTES
 from recordgen.records.yaml_tree import Document, document, typed_key
-
-__all__ = ["Kind", "Step", "Written", "annotation_at", "field_at", "read", "read_as_far", "values", "warning"]
 
 Kind = TypeVar("Kind", bound=Record)
 

@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from recordgen.days import spoken_day
 from recordgen.problems import Trouble
-from recordgen.records.days import spoken_day
 from recordgen.records.foot import WallZone
 from recordgen.records.names import FEET, Foot
 from recordgen.records.practice import HorseRecord, StableRecord
 from recordgen.records.templates import rendered
-from recordgen.records.visit import Care, Next, Visit
+from recordgen.records.visit import Care, Next, Visit, care_giver
 
 HALF_A_YEAR = dt.timedelta(days=183)
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
@@ -69,10 +69,8 @@ class _Past:
     @property
     def care(self) -> tuple[Care, ...]:
         """The care notes in force: those given last, unless they were ended since."""
-        notes: tuple[Care, ...] = ()
-        for visit in self.visits:
-            notes = visit.care or (() if visit.care_ends else notes)
-        return notes
+        giver = care_giver(self.visits)
+        return giver.care if giver else ()
 
     @property
     def next(self) -> Next | None:

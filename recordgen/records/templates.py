@@ -10,8 +10,8 @@ from typing import Any
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from recordgen.days import spoken_day
 from recordgen.packaged import packaged
-from recordgen.records.days import spoken_day
 
 # Text that YAML reads back as it is without quotes.
 _NEEDS_NO_QUOTES = re.compile(r"[^\W\d_]+(?:[ '-][^\W\d_]+)*")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, ValidationInfo, field_validator, model_validator
@@ -155,3 +156,15 @@ class Visit(Record):
     def is_blank(self) -> bool:
         """Whether nothing but the day is filled in, as when the file was only begun."""
         return self.model_fields_set <= {"date"}
+
+
+def care_giver(visits: Sequence[Visit]) -> Visit | None:
+    """The visit whose care notes are in force, or None where none are. visits: oldest first.
+
+    A visit that names notes replaces the earlier ones; `care_ends` ends them all.
+    """
+    giver = None
+    for visit in visits:
+        if visit.care or visit.care_ends:
+            giver = visit if visit.care else None
+    return giver

@@ -30,14 +30,20 @@ class Whole:
     warnings: tuple[Problem, ...]
 
 
-def read_whole(folder: Path, today: dt.date, only: str | None = None) -> Whole:
-    """The practice in `folder` with its tables.
+def look_through(folder: Path, today: dt.date, only: str | None = None) -> tuple[Practice | None, Reference, Problems]:
+    """The practice in `folder`, or None where something is wrong, its tables, and all problems of both.
 
-    today: visits after this day are refused. only: the one stable to read. Raises RecordsTrouble.
+    today: visits after this day are refused. only: the one stable to read.
     """
     reference, wrong = read_reference(folder)
     practice, problems = read_practice(folder, today, only, reference)
     problems.extend(wrong)
-    if practice is None or problems.errors:
+    return (None if problems.errors else practice), reference, problems
+
+
+def read_whole(folder: Path, today: dt.date, only: str | None = None) -> Whole:
+    """The same where nothing is wrong. Raises RecordsTrouble where something is."""
+    practice, reference, problems = look_through(folder, today, only)
+    if practice is None:
         raise RecordsTrouble(problems)
     return Whole(practice, reference, tuple(problems.warnings))

@@ -10,8 +10,9 @@ from pathlib import Path
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
 from markupsafe import Markup
 
+from recordgen.days import month_day, short_day
 from recordgen.hoof.measures import Measure
-from recordgen.hoof.naming import MONTHS, Naming
+from recordgen.hoof.naming import Naming
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.names import FEET
@@ -30,8 +31,8 @@ def environment(records: Path, naming: Naming) -> Environment:
     )
     made.filters |= {
         "day": naming.day,
-        "day_short": _day_short,
-        "month_day": _month_day,
+        "day_short": short_day,
+        "month_day": month_day,
         "iso": date.isoformat,
         "foot": naming.foot,
         "place": naming.place,
@@ -107,14 +108,6 @@ def _age(months: int) -> str:
 
 def _plain(value: float, digits: int = 0) -> str:
     return _minus(f"{value:.{digits}f}")
-
-
-def _day_short(day: date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1][:3]} {day.year}"
-
-
-def _month_day(day: date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1]}"
 
 
 def _weeks(days: int) -> str:

@@ -5,7 +5,8 @@ from typing import get_args
 
 import pytest
 
-from recordgen.hoof.naming import MONTHS, Naming
+from recordgen.days import MONTHS
+from recordgen.hoof.naming import Naming
 from recordgen.records.foot import AbscessPlace, Object, Wound
 from recordgen.records.names import FEET, PLACES
 from tests.hoof.building import NAMING, REFERENCE, practice

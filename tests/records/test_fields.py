@@ -5,7 +5,7 @@ import datetime as dt
 import pytest
 from pydantic import ValidationError
 
-from recordgen.records.days import listed, spoken_day
+from recordgen.days import listed, spoken_day
 from recordgen.records.foot import Crack, FootVisit, Measures, WallZone
 from recordgen.records.horse import Horse, PracticeFile
 from recordgen.records.left_out import without_empty

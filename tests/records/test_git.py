@@ -5,15 +5,8 @@ import subprocess
 
 import pytest
 
-from recordgen.records.git import (
-    GitTrouble,
-    Other,
-    changes,
-    commit,
-    commit_stable,
-    kinds_of_change,
-    message,
-)
+from recordgen.records.diary import Other, message
+from recordgen.records.git import GitTrouble, commit, commit_stable, kinds_of_change
 
 FOURTEENTH, SIXTEENTH = dt.date(2026, 10, 14), dt.date(2026, 10, 16)
 
@@ -26,6 +19,11 @@ def somebody(monkeypatch, tmp_path):
         monkeypatch.setenv(f"GIT_{role}_EMAIL", "wren@example.org")
     for name in ("GIT_CONFIG_GLOBAL", "GIT_CONFIG_SYSTEM"):
         monkeypatch.setenv(name, str(tmp_path / "none"))
+
+
+def changes(records):
+    """The files that changed, in order."""
+    return list(kinds_of_change(records))
 
 
 def git(folder, *words):
