@@ -10,6 +10,7 @@ from collections.abc import Sequence
 
 from recordgen.hoof.series import Event, Reading
 from recordgen.pictures.canvas import FOOT_COLOUR, Canvas, Pen
+from recordgen.pictures.forecast import Forecast, draw_forecast
 from recordgen.pictures.frame import FONT_SIZE, FOOT_OF_AXIS, HEIGHT, LEFT, RIGHT, WIDTH, Frame, draw_frame
 from recordgen.pictures.marks import draw_events, room_for
 from recordgen.pictures.shapes import line
@@ -30,6 +31,7 @@ from recordgen.pictures.ticks import Scale, Span, scale_about_zero, shared_scale
 from recordgen.records.names import Foot
 
 __all__ = [
+    "Forecast",
     "angle_panel",
     "difference_panel",
     "scale_about_zero",
@@ -49,16 +51,20 @@ def toe_length_panel(
     scale: Scale,
     title: str,
     unit: str = "mm",
+    forecast: Forecast | None = None,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
     readings: toe length, in the unit shown. Where a visit lacks a value, a dotted line only joins what was measured.
+    forecast: the growth still to come as a light cone; span and scale should hold its last day and its reach.
     Raises ValueError where nothing was measured.
     """
     visits = measured(readings)
     frame = _frame(events, span, scale)
     canvas = _begun(frame, unit)
     weight = weight_of(visits, frame)
+    if forecast:
+        draw_forecast(canvas, foot, forecast, frame, weight)
     draw_strokes(canvas, bridges(visits, frame), NOT_MEASURED)
     draw_strokes(canvas, drops(visits, frame), Pen(FOOT_COLOUR[foot], 0.9 * weight, opacity=0.8))
     draw_strokes(canvas, climbs(visits, frame), pen_of(foot, 1.9 * weight))

@@ -28,10 +28,10 @@ def nice_step(reach: float, most: int) -> float:
     return next(step * power for step in (1, 2, 5, 10) if step * power >= rough * (1 - 1e-9))
 
 
-def value_ticks(scale: Scale) -> list[float]:
-    """Two to five round values inside a scale."""
+def value_ticks(scale: Scale, most: int = 4) -> list[float]:
+    """Round values inside a scale, two to five of them, or more where more steps are allowed."""
     low, high = scale
-    step = nice_step(high - low, 4)
+    step = nice_step(high - low, most)
     first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
     return [round(count * step, 6) for count in range(first, last + 1)]
 
@@ -72,12 +72,23 @@ def values_of(readings: Iterable[Reading]) -> list[float]:
     return [value for reading in readings for value in (reading.before, reading.after) if value is not None]
 
 
-def shared_scale(readings_by_foot: Mapping[Foot, Sequence[Reading]], least: float = 10) -> Scale:
+def shared_scale(
+    readings_by_foot: Mapping[Foot, Sequence[Reading]], least: float = 10, more: Sequence[float] = ()
+) -> Scale:
     """One scale for all feet, in round numbers with a little room; never narrower than `least`.
 
+    more: values beside the readings that it must hold.
     Raises ValueError where no foot has a value.
     """
     values = [value for readings in readings_by_foot.values() for value in values_of(readings)]
+    return round_scale([*values, *more], least)
+
+
+def round_scale(values: Sequence[float], least: float) -> Scale:
+    """A scale in round numbers that holds all values with a little room; never narrower than `least`.
+
+    Raises ValueError where there is no value.
+    """
     if not values:
         raise ValueError("no reading to make a scale from")
     low, high = min(values), max(values)
@@ -95,13 +106,17 @@ def scale_about_zero(readings_by_foot: Mapping[Foot, Sequence[Reading]], error: 
     return -top, top
 
 
-def shared_span(readings_by_foot: Mapping[Foot, Sequence[Reading]], events: Sequence[Event] = ()) -> Span:
+def shared_span(
+    readings_by_foot: Mapping[Foot, Sequence[Reading]], events: Sequence[Event] = (), until: date | None = None
+) -> Span:
     """One stretch of days for all feet with a little room at both ends; never shorter than sixteen weeks.
 
+    until: a day still to come that it must hold.
     Raises ValueError where there is no day at all.
     """
     days = [reading.day for readings in readings_by_foot.values() for reading in readings]
     days += [event.day for event in events]
+    days += [until] if until else []
     if not days:
         raise ValueError("no day to make a span from")
     first, last = min(days), max(days)
