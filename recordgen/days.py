@@ -9,6 +9,7 @@ MONTHS = (
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
 )
+WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 SHORT_MONTHS = tuple(month[:3] for month in MONTHS)
 
 
@@ -20,6 +21,21 @@ def spoken_day(day: date) -> str:
 def month_day(day: date) -> str:
     """The day without its year: `14 October`."""
     return f"{day.day} {MONTHS[day.month - 1]}"
+
+
+def weekday_day(day: date) -> str:
+    """The day with its weekday: `Wednesday, 14 October`."""
+    return f"{WEEKDAYS[day.weekday()]}, {month_day(day)}"
+
+
+def month_name(day: date) -> str:
+    """The month alone: `October`."""
+    return MONTHS[day.month - 1]
+
+
+def month_year(day: date) -> str:
+    """The month and its year: `October 2026`."""
+    return f"{month_name(day)} {day.year}"
 
 
 def short_day(day: date) -> str:

@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
-from recordgen.problems import counted
+from recordgen.problems import Problem, counted, warning
+
+if TYPE_CHECKING:
+    from recordgen.records.practice import Practice
+    from recordgen.records.reference import Reference
 
 
 @click.command("check")
@@ -28,7 +34,9 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
     """
     from recordgen.records.whole import look_through
 
-    practice, _, problems = look_through(folder or records, today, stable)
+    practice, reference, problems = look_through(folder or records, today, stable)
+    if practice:
+        problems.extend(_remarks(practice, reference, today))
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
@@ -43,3 +51,14 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
             click.echo(f"{problems.counted()}.")
     if problems.errors:
         raise click.exceptions.Exit(1)
+
+
+def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
+    """What the trimmer may want to look at again, as warnings with the line it stands in."""
+    from recordgen.hoof.summary import summarise
+    from recordgen.hoof.ways import Ways
+
+    ways = Ways.of(practice.file, reference)
+    for record in practice.horses:
+        for remark in summarise(record, ways, today).remarks:
+            yield warning(record.written[remark.visit].place(*remark.steps), remark.text, remark.way_out)

@@ -27,7 +27,8 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         recordgen due --stable willowmere --json
     """
     with told_plainly():
-        from recordgen.hoof.summary import Ways, summarise_stable
+        from recordgen.hoof.summary import summarise_stable
+        from recordgen.hoof.ways import Ways
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, today, stable)

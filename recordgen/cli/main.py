@@ -9,7 +9,7 @@ import click
 from recordgen import __version__
 
 # In the order of a trimmer's day.
-COMMANDS = ("init", "visit", "check", "commit", "build", "preview", "due", "summary", "schema")
+COMMANDS = ("init", "visit", "check", "commit", "build", "preview", "due", "rounds", "summary", "schema")
 
 
 class Lazy(click.Group):

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -32,7 +33,8 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
         raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
     with told_plainly():
         from recordgen.hoof.as_json import as_json as plain
-        from recordgen.hoof.summary import Ways, summarise
+        from recordgen.hoof.summary import summarise
+        from recordgen.hoof.ways import Ways
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, today, stable)
@@ -60,10 +62,10 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
 
 
 def _print_foot(one: FootSummary) -> None:
-    if one.growth:
-        growth = one.growth
-        spread = f"{growth.low:.2f} to {growth.high:.2f}, {growth.cycles} cycles"
-        click.echo(f"  {'net growth':34} {growth.mm_per_day:.2f} mm a day ({spread})")
+    for label, growth in (("net growth", one.growth.net), ("growth by a mark", one.growth.true)):
+        if growth:
+            spread = f"{growth.low:.2f} to {growth.high:.2f}, {counted(growth.cycles, 'cycle')}"
+            click.echo(f"  {label:34} {growth.mean:.2f} mm a day ({spread})")
     for summary in one.measures.values():
         measure = summary.measure
         label = measure.words.name + (f", {measure.zone}" if measure.zone else "")

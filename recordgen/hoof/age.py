@@ -3,16 +3,13 @@
 from __future__ import annotations
 
 from datetime import date
-from typing import Literal
 
 from recordgen.records.horse import Horse
+from recordgen.records.names import CareClass
 
-CareClass = Literal["adult", "donkey", "foal"]
-
-# Usual weeks between visits, from and to. Sources: UK welfare code, hoofcare, 2008 consultation (4 to 8 weeks), as
-# reported by Horsetalk, 12 April 2008; The Donkey Sanctuary, Notes for farriers, 2016 (6 to 10). Foals 3 to 6:
-# a judgement from the literature on young stock, growing about twice as fast (Curtis 2017).
-CLASS_RANGE_WEEKS: dict[CareClass, tuple[int, int]] = {"adult": (4, 8), "donkey": (6, 10), "foal": (3, 6)}
+# From this birthday on a horse counts as aged. Derived from: white-line widening was commoner over 19 years, Holzhauer
+# et al. 2017, Prev Vet Med, as reported by American Farriers Journal, April 2017.
+AGED_FROM_YEARS = 20
 
 
 def years_old(born: date, day: date) -> int:
@@ -26,7 +23,15 @@ def months_old(born: date, day: date) -> int:
 
 
 def care_class(horse: Horse, day: date) -> CareClass:
-    """The class of an animal on a day: foal up to its first birthday, donkey (mules are adults), or adult."""
-    if horse.born and years_old(horse.born, day) < 1:
+    """The class of an animal on a day: foal to its first birthday, then donkey, or yearling, adult and aged by years.
+
+    Mules count as horses. An animal whose birth is not told is an adult.
+    """
+    years = years_old(horse.born, day) if horse.born else None
+    if years is not None and years < 1:
         return "foal"
-    return "donkey" if horse.kind == "donkey" else "adult"
+    if horse.kind == "donkey":
+        return "donkey"
+    if years is None or 2 <= years < AGED_FROM_YEARS:
+        return "adult"
+    return "yearling" if years < 2 else "aged"

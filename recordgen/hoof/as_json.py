@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from recordgen.hoof.change import MeasureSummary, Step
+from recordgen.hoof.growing_out import GrowingOut
+from recordgen.hoof.rate import Rate
 from recordgen.hoof.summary import FootSummary, HorseSummary
 
 
@@ -22,9 +24,34 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
             "earliest": due.earliest.isoformat(),
             "best": due.best.isoformat(),
             "latest": due.latest.isoformat(),
+            "whose": due.whose,
             "reason": due.reason,
+            "earliest_reason": due.earliest_reason,
+            "latest_reason": due.latest_reason,
             "overdue_days": due.overdue_days,
         },
+        "growth": {
+            "together": _rate(summary.growth.together),
+            "season": summary.growth.season
+            and {
+                "swing": _rounded(summary.growth.season.swing),
+                "slowest": summary.growth.season.slowest_day(summary.as_of.year).isoformat(),
+            },
+            "apart": [
+                {"foot": apart.foot, "mm_per_day": _rounded(apart.mm_per_day, 4), "cycles": apart.cycles}
+                for apart in summary.growth.apart
+            ],
+        },
+        "forecasts": [
+            {
+                "made": one.made.isoformat(),
+                "about": one.about.isoformat(),
+                "came": one.came.isoformat(),
+                "expected_mm": _rounded(one.expected_mm),
+                "grown_mm": _rounded(one.grown_mm),
+            }
+            for one in summary.fared.forecasts
+        ],
         "cautions": [
             {
                 "rule": caution.rule,
@@ -45,15 +72,40 @@ def _foot(foot: FootSummary) -> dict[str, Any]:
     growth = foot.growth
     return {
         "last_seen": foot.last_seen.isoformat(),
-        "growth": growth
-        and {
-            "mm_per_day": _rounded(growth.mm_per_day, 4),
-            "low": _rounded(growth.low, 4),
-            "high": _rounded(growth.high, 4),
-            "cycles": growth.cycles,
+        "growth": {
+            "net": _rate(growth.net),
+            "by_mark": growth.true and _rate(growth.true),
+            "wear": growth.wear and _rate(growth.wear),
+            "left_out": [
+                {"start": one.cycle.start.isoformat(), "end": one.cycle.end.isoformat(), "why": one.why}
+                for one in growth.left_out
+            ],
         },
+        "growing_out": [_growing_out(one) for one in foot.growing_out],
         "measures": {key: _measure(summary) for key, summary in foot.measures.items()},
         "findings": [{"place": finding.place, "kind": finding.kind, "text": finding.text} for finding in foot.findings],
+    }
+
+
+def _rate(rate: Rate) -> dict[str, Any]:
+    return {
+        "mm_per_day": _rounded(rate.mean, 4),
+        "low": _rounded(rate.low, 4),
+        "high": _rounded(rate.high, 4),
+        "cycles": rate.cycles,
+    }
+
+
+def _growing_out(one: GrowingOut) -> dict[str, Any]:
+    return {
+        "kind": one.kind,
+        "zone": one.zone,
+        "seen": one.last.day.isoformat(),
+        "below_hairline_mm": _rounded(one.last.below_hairline_mm),
+        "earliest": one.earliest.isoformat(),
+        "about": one.about.isoformat(),
+        "latest": one.latest.isoformat() if one.latest else None,
+        "as_expected": one.as_expected,
     }
 
 

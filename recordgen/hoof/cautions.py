@@ -1,32 +1,38 @@
-"""The cautions that are open: what the rules say of each visit in turn, in the words of the table.
+"""The cautions of a horse in words: those that are open with their age, and those that ended with how they did.
 
-The absence of a sign never clears a horse: a caution stays open until a later record says otherwise of the same horse,
-foot or zone of the wall, or `resolved` names it. The rules stand in `caution_rules.py`.
+`caution_rules.py` holds the rules, `caution_book.py` opens and ends them; levels and words come from the table.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
-from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class
-from recordgen.hoof.caution_rules import CLEARED, FOOT_RULES, HORSE_RULES, WALL_RULES, Answer, Facts
-from recordgen.hoof.due import Due, plan_in_force
-from recordgen.hoof.naming import Naming
+from recordgen.hoof.caution_book import Book, End, How
+from recordgen.hoof.caution_rules import RULES
+from recordgen.hoof.caution_seen import Kept, Key, Raised, Seen
+from recordgen.hoof.due import Due
+from recordgen.hoof.ways import Ways
 from recordgen.records.horse import Horse
-from recordgen.records.names import FEET, Foot, Zone
-from recordgen.records.reference import CautionWords, Level
+from recordgen.records.names import FEET, Foot
+from recordgen.records.reference import Level
 from recordgen.records.visit import Visit
 
 LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
-# A rule, and the foot and the zone of the wall it speaks of; None for the whole horse or foot.
-Key = tuple[str, Foot | None, Zone | None]
+# Ages are told in days up to this many, in weeks from then on.
+AGE_IN_DAYS = 13
 
 
 @dataclass(frozen=True)
 class Caution:
-    """Something to act on: rule, level, foot (None for the whole horse), the day it was recorded, and the words."""
+    """Something to act on: rule, level, foot (None for the whole horse), the day it was last recorded, and the words.
+
+    about: the zone, the place or the scale it speaks of. since: the day it was first recorded without a break.
+    days_open: from then to the day of the build. seen_again: how many later visits recorded it again. age: that in
+    words, for the page; empty where no visit recorded it. part_of: the rule of an open caution that sums it up, and
+    tells its advice.
+    """
 
     rule: str
     level: Level
@@ -36,6 +42,12 @@ class Caution:
     meanwhile: str
     do_not: str | None
     source: str
+    about: str | None
+    since: date
+    days_open: int
+    seen_again: int
+    age: str
+    part_of: str | None = None
 
     @property
     def text(self) -> str:
@@ -43,69 +55,119 @@ class Caution:
         return " ".join(part for part in (self.seen, self.meanwhile, self.do_not) if part)
 
 
-def cautions(
-    horse: Horse, visits: Sequence[Visit], due: Due | None, words: dict[str, CautionWords], naming: Naming, today: date
-) -> tuple[Caution, ...]:
-    """The cautions that are open after the last visit, most urgent first, then newest, then by foot.
+@dataclass(frozen=True)
+class ClosedCaution:
+    """A caution that ended: rule, level, foot, what was last seen on `day`, and when, how and by whom it ended.
 
-    visits: oldest first. due: the window of the next visit, for the caution about being overdue.
+    ending: that in words. since: the day it was first recorded.
     """
-    open_now: dict[Key, Caution] = {}
-    for visit in visits:
-        for key, answer in _answers(visit, naming):
-            if answer == CLEARED:
-                open_now.pop(key, None)
-            elif answer is not None:
-                open_now[key] = _worded(key[0], key[1], visit.date, answer, words, naming)
-        _resolve(open_now, visit)
-    found = [*open_now.values(), *_overdue(horse, visits, due, words, naming, today)]
-    return tuple(sorted(found, key=_urgency))
+
+    rule: str
+    level: Level
+    foot: Foot | None
+    about: str | None
+    since: date
+    day: date
+    seen: str
+    ended: date
+    how: How
+    by: str | None
+    ending: str
 
 
-def _answers(visit: Visit, naming: Naming) -> Iterator[tuple[Key, Answer]]:
-    for name, horse_rule in HORSE_RULES.items():
-        yield (name, None, None), horse_rule(visit, naming)
-    for foot, found in visit.feet.items():
-        for name, foot_rule in FOOT_RULES.items():
-            yield (name, foot, None), foot_rule(found, naming)
-        for zone, wall in (found.wall or {}).items():
-            for name, wall_rule in WALL_RULES.items():
-                yield (name, foot, zone), wall_rule(wall, naming.place(zone), naming)
+@dataclass(frozen=True)
+class CautionBook:
+    """The cautions of a horse: those that are open, most urgent first, and those that ended, the latest first."""
+
+    open: tuple[Caution, ...]
+    closed: tuple[ClosedCaution, ...]
 
 
-def _resolve(open_now: dict[Key, Caution], visit: Visit) -> None:
-    for ended in visit.resolved:
-        for key, caution in list(open_now.items()):
-            same_foot = ended.foot is None or caution.foot in (None, ended.foot)
-            if caution.rule == ended.caution and same_foot and caution.day <= ended.date:
-                del open_now[key]
+def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Ways, today: date) -> CautionBook:
+    """All cautions after the last visit.
+
+    visits: oldest first. due: the window of the next visit, for the caution about being overdue. Open ones stand most
+    urgent first, then newest, then by foot; closed ones by the day they ended, the latest first.
+    """
+    book, told = Book(horse, visits, ways), _Teller(ways, today)
+    sums = {part: rule.key for rule in RULES if (rule.key, None, None) in book.open for part in rule.parts}
+    found = [replace(told.open(key, kept), part_of=sums.get(key[0])) for key, kept in book.open.items()]
+    if visits:
+        found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
+    closed = [told.closed(key, kept, end) for key, kept, end in book.closed]
+    return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_ended, reverse=True)))
 
 
-def _overdue(
-    horse: Horse, visits: Sequence[Visit], due: Due | None, words: dict[str, CautionWords], naming: Naming, today: date
-) -> Iterator[Caution]:
-    if due is None:
-        return
-    limit: float = CLASS_RANGE_WEEKS[care_class(horse, visits[-1].date)][1]
-    plan = plan_in_force(horse.vet_plan, visits[-1].date, today)
-    if plan and plan.weeks:
-        limit = min(limit, plan.weeks)
-    days = (today - visits[-1].date).days
-    if days > 7 * limit and today > due.latest:
-        facts = {"weeks": naming.weeks(days // 7), "limit": naming.weeks(limit)}
-        yield _worded("overdue", None, visits[-1].date, facts, words, naming)
+def cautions(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Ways, today: date) -> tuple[Caution, ...]:
+    """The cautions that are open after the last visit, in the order of `caution_book`."""
+    return caution_book(horse, visits, due, ways, today).open
 
 
-def _worded(
-    rule: str, foot: Foot | None, day: date, facts: Facts, words: dict[str, CautionWords], naming: Naming
-) -> Caution:
-    entry = words[rule]
-    told = {**facts, "day": naming.day(day), "foot": naming.foot(foot) if foot else ""}
-    seen = entry.seen.format(**told)
-    seen = seen[:1].upper() + seen[1:]
-    return Caution(rule, entry.level, foot, day, seen, entry.meanwhile, entry.do_not, entry.source)
+def _today(book: Book, visits: Sequence[Visit], due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
+    """What the day alone raises, without a visit."""
+    seen = Seen(book.horse, visits, book.ways, book.open, due=due, today=today)
+    for rule in RULES:
+        answer = rule.says(seen) if rule.of == "day" else None
+        if isinstance(answer, Raised):
+            yield rule.key, answer
 
 
-def _urgency(caution: Caution) -> tuple[int, int, int, str]:
+class _Teller:
+    """Puts cautions into the words of the tables."""
+
+    def __init__(self, ways: Ways, today: date) -> None:
+        self.words = ways.reference.cautions
+        self.naming = ways.naming
+        self.today = today
+
+    def open(self, key: Key, kept: Kept) -> Caution:
+        """A caution that visits recorded, with its age."""
+        return self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
+
+    def of_today(self, rule: str, raised: Raised, day: date) -> Caution:
+        """A caution that the day alone brings. day: of the last visit."""
+        return self._caution((rule, None, None), day, raised, raised.since or day, 0, "")
+
+    def closed(self, key: Key, kept: Kept, end: End) -> ClosedCaution:
+        """A caution that ended, with how it did."""
+        rule, foot, about = key
+        level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
+        phrase = f"caution_ended_{end.how.replace(' ', '_')}"
+        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by or "")
+        return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
+
+    def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
+        rule, foot, about = key
+        words, seen = self.words[rule], self._seen(key, day, raised)
+        level, rest = words.level, (words.meanwhile, words.do_not, words.source)
+        return Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
+
+    def _seen(self, key: Key, day: date, raised: Raised) -> str:
+        rule, foot, _ = key
+        told = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
+        seen = self.words[rule].seen.format(**told)
+        return seen[:1].upper() + seen[1:]
+
+    def _age(self, kept: Kept) -> str:
+        days, weeks = self._days(kept.since), self._days(kept.since) // 7
+        if days == 0:
+            return self.naming.phrase("caution_age_today")
+        ago = self.naming.days(days) if days <= AGE_IN_DAYS else self.naming.weeks(weeks)
+        since = self.naming.day(kept.since)
+        if kept.times == 1:
+            return self.naming.phrase("caution_age", since=since, ago=ago)
+        again = "caution_again_one" if kept.times == 2 else "caution_again_several"
+        times = self.naming.phrase(again, count=str(kept.times - 1))
+        return self.naming.phrase("caution_age_again", since=since, ago=ago, again=times)
+
+    def _days(self, since: date) -> int:
+        return max(0, (self.today - since).days)
+
+
+def _urgency(caution: Caution) -> tuple[int, int, int, str, str]:
     foot = FEET.index(caution.foot) if caution.foot else -1
-    return LEVELS.index(caution.level), -caution.day.toordinal(), foot, caution.rule
+    return LEVELS.index(caution.level), -caution.day.toordinal(), foot, caution.rule, caution.about or ""
+
+
+def _ended(closed: ClosedCaution) -> tuple[date, date, str, str, str]:
+    return closed.ended, closed.day, closed.rule, closed.foot or "", closed.about or ""

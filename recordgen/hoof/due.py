@@ -1,19 +1,41 @@
-"""When the next visit is due: a window with its best day, and the reason in a sentence."""
+"""When the next visit is due: a window with its best day, and the reason of each of its days in a sentence."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Literal
 
-from recordgen.hoof.age import CLASS_RANGE_WEEKS, CareClass, care_class
-from recordgen.hoof.naming import Naming
+from recordgen.hoof.age import care_class
+from recordgen.hoof.growth import HorseGrowth
+from recordgen.hoof.season import Season, growing_days
+from recordgen.hoof.series import Finding
+from recordgen.hoof.ways import Ways
 from recordgen.records.horse import Horse, PracticeFile, VetPlan
+from recordgen.records.names import CareClass
+from recordgen.records.reference import ClassWords
 from recordgen.records.visit import Visit
 
-Whose = Literal["usual", "vet", "trimmer"]
+Whose = Literal["usual", "growth", "practice", "vet", "trimmer"]
+
+# Young and old go by the practice's weeks and allowance for adults.
+FILED_UNDER: dict[CareClass, Literal["adult", "donkey", "foal"]] = {
+    "foal": "foal",
+    "yearling": "adult",
+    "adult": "adult",
+    "aged": "adult",
+    "donkey": "donkey",
+}
+
+
+@dataclass(frozen=True)
+class Bound:
+    """A day and why it is that day."""
+
+    day: date
+    reason: str
 
 
 @dataclass(frozen=True)
@@ -25,33 +47,61 @@ class Due:
     latest: date
     whose: Whose
     reason: str
+    earliest_reason: str
+    latest_reason: str
     overdue_days: int
 
 
 @dataclass(frozen=True)
 class _Word:
-    """A best day, who gave it, and the sentence of its reason."""
+    """A best day, who gave it, why, and the days before and after it that would do as well, with their reasons."""
 
     best: date
     whose: Whose
     reason: str
+    early: Bound
+    late: Bound
+
+    @property
+    def ordered(self) -> _Word:
+        """The same with no bound on the wrong side of the best day."""
+        early = self.early if self.early.day <= self.best else Bound(self.best, self.reason)
+        late = self.late if self.late.day >= self.best else Bound(self.best, self.reason)
+        return replace(self, early=early, late=late)
 
 
-def due(horse: Horse, visits: Sequence[Visit], practice: PracticeFile, naming: Naming, today: date) -> Due | None:
+def due(
+    horse: Horse, visits: Sequence[Visit], found: Sequence[Finding], growth: HorseGrowth, ways: Ways, today: date
+) -> Due | None:
     """The window of the next visit, or None for a horse that has left or was never visited.
 
-    visits: oldest first. The usual interval, clamped to the class's range, is shortened by a vet's plan in force; the
-    trimmer's own word at the last visit goes before both. The plan bounds the latest day whoever set the best.
+    visits: oldest first. found: what was found at the last of them. The best day is that on which toe growth since
+    the trim reaches the allowance, or that of the usual interval where the horse has one of its own or no cycle of
+    growth is known, held within the class's range. A vet's plan in force and the practice's own rules shorten it; the
+    trimmer's word at the last visit goes before all. A plan bounds the latest day whoever set the best.
     """
     if not visits or horse.left:
         return None
     last = visits[-1]
     plan = plan_in_force(horse.vet_plan, last.date, today)
-    word = _trimmer(last, practice, naming) or _sooner(_usual(horse, last, practice, naming), plan, last, naming)
-    earliest, latest = _window(word.best, last.date, care_class(horse, last.date), practice.leeway_days)
+    asked = _Asked(horse, visits, ways)
+    limits = [*asked.by_the_vet(plan), *asked.by_rule(found)]
+    word = asked.by_the_trimmer() or _soonest(asked.by_growth(growth) or asked.by_the_usual(), limits)
     if plan and plan.weeks:
-        latest = max(word.best, min(latest, last.date + days_of(plan.weeks)))
-    return Due(earliest, word.best, latest, word.whose, word.reason, max(0, (today - latest).days))
+        most = Bound(last.date + days_of(plan.weeks), asked.plan_told(plan))
+        word = replace(word, late=min(word.late, most, key=_day))
+    word = word.ordered
+    late_days = max(0, (today - word.late.day).days)
+    return Due(
+        word.early.day,
+        word.best,
+        word.late.day,
+        word.whose,
+        word.reason,
+        word.early.reason,
+        word.late.reason,
+        late_days,
+    )
 
 
 def days_of(weeks: float) -> timedelta:
@@ -66,45 +116,150 @@ def plan_in_force(plan: VetPlan | None, last: date, today: date) -> VetPlan | No
     return plan
 
 
-def _window(best: date, last: date, group: CareClass, leeway_days: int) -> tuple[date, date]:
-    low, high = CLASS_RANGE_WEEKS[group]
-    leeway = timedelta(days=leeway_days)
-    earliest = max(best - leeway, last + timedelta(weeks=low))
-    latest = min(best + leeway, last + timedelta(weeks=high))
-    return min(earliest, best), max(latest, best)
+def usual_weeks(practice: PracticeFile, group: CareClass) -> float:
+    """The usual interval of a class in a practice, in weeks."""
+    return float(getattr(practice.usual_weeks, FILED_UNDER[group]))
 
 
-def _trimmer(last: Visit, practice: PracticeFile, naming: Naming) -> _Word | None:
-    if last.next is None:
-        return None
-    if last.next.date:
-        best, said = last.next.date, naming.phrase("due_trimmer_date", trimmer=practice.trimmer)
-    else:
-        weeks = float(last.next.weeks or 0)
-        best = last.date + days_of(weeks)
-        said = naming.phrase("due_trimmer_weeks", weeks=naming.weeks(weeks), trimmer=practice.trimmer)
-    if last.next.reason:
-        said = naming.phrase("due_trimmer_reason", reason_so_far=said, reason=last.next.reason)
-    return _Word(best, "trimmer", said)
+def day_grown(start: date, growth_mm: float, mm_per_day: float, season: Season | None, most: date) -> date:
+    """The day nearest to that on which so much will have grown since `start`; `most` where that is later or never."""
+    if mm_per_day <= 0 or mm_per_day * growing_days(season, start, most) <= growth_mm:
+        return most
+    day = start + timedelta(days=round(growth_mm / mm_per_day))
+    if season is None:
+        return day
+    days = (start + timedelta(days=count) for count in range((most - start).days + 1))
+    return min(days, key=lambda day: abs(mm_per_day * growing_days(season, start, day) - growth_mm))
 
 
-def _sooner(usual: _Word, plan: VetPlan | None, last: Visit, naming: Naming) -> _Word:
-    if plan is None or plan.weeks is None or last.date + days_of(plan.weeks) >= usual.best:
-        return usual
-    said = naming.phrase("due_vet", weeks=naming.weeks(plan.weeks), by=plan.by)
-    return _Word(last.date + days_of(plan.weeks), "vet", said)
+def _day(bound: Bound) -> date:
+    return bound.day
 
 
-def _usual(horse: Horse, last: Visit, practice: PracticeFile, naming: Naming) -> _Word:
-    group = care_class(horse, last.date)
-    low, high = CLASS_RANGE_WEEKS[group]
-    wished = horse.usual_weeks or getattr(practice.usual_weeks, group)
-    weeks = min(max(wished, low), high)
-    facts = {"weeks": naming.weeks(weeks), "class": naming.phrases[f"class_{group}"]}
-    if weeks != wished:
-        said = naming.phrase("due_clamped", low=f"{low}", high=f"{high}", **facts)
-    elif horse.usual_weeks:
-        said = naming.phrase("due_usual_horse", **facts)
-    else:
-        said = naming.phrase("due_usual_class", **facts)
-    return _Word(last.date + days_of(weeks), "usual", said)
+def _soonest(usual: _Word, limits: Sequence[_Word]) -> _Word:
+    """The usual day, or the soonest of those that may not be passed."""
+    first = min(limits, key=lambda limit: limit.best, default=usual)
+    return first if first.best < usual.best else replace(usual, late=min([usual.late, *_lates(limits)], key=_day))
+
+
+def _lates(limits: Sequence[_Word]) -> list[Bound]:
+    return [limit.late for limit in limits]
+
+
+class _Asked:
+    """Asks everybody who has a say in the next visit of a horse."""
+
+    def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Ways) -> None:
+        self.horse = horse
+        self.last = visits[-1]
+        self.trimmed = next((visit for visit in reversed(visits) if visit.trimmed), None)
+        self.ways = ways
+        self.name = care_class(horse, self.last.date)
+        self.group: ClassWords = ways.group(self.name)
+        self.low = self.last.date + days_of(self.group.weeks.at_least)
+        self.high = self.last.date + days_of(self.group.weeks.at_most)
+
+    def by_the_trimmer(self) -> _Word | None:
+        wanted = self.last.next
+        if wanted is None or (wanted.date is None and wanted.weeks is None):
+            return None
+        trimmer = self.ways.practice.trimmer
+        if wanted.date:
+            best, said = wanted.date, self._told("due_trimmer_date", trimmer=trimmer)
+        else:
+            weeks = float(wanted.weeks or 0)
+            best = self.last.date + days_of(weeks)
+            said = self._told("due_trimmer_weeks", weeks=self.ways.naming.weeks(weeks), trimmer=trimmer)
+        if wanted.reason:
+            said = self._told("due_trimmer_reason", reason_so_far=said, reason=wanted.reason)
+        return self._with_leeway(best, "trimmer", said)
+
+    def by_the_vet(self, plan: VetPlan | None) -> list[_Word]:
+        if plan is None or plan.weeks is None:
+            return []
+        said = self._told("due_vet", weeks=self.ways.naming.weeks(plan.weeks), by=plan.by)
+        return [self._limit(plan.weeks, "vet", said, self.plan_told(plan))]
+
+    def plan_told(self, plan: VetPlan) -> str:
+        return self._told("bound_vet", weeks=self.ways.naming.weeks(plan.weeks or 0), by=plan.by)
+
+    def by_rule(self, found: Sequence[Finding]) -> list[_Word]:
+        words = []
+        for rule in self.ways.practice.sooner:
+            met = [one for one in found if one.kind == rule.finding and (one.size_mm or 0) >= (rule.from_mm or 0)]
+            if met:
+                facts = {"weeks": self.ways.naming.weeks(rule.weeks), "finding": met[0].text}
+                words.append(
+                    self._limit(
+                        rule.weeks, "practice", self._told("due_rule", **facts), self._told("bound_rule", **facts)
+                    )
+                )
+        return words
+
+    def by_growth(self, growth: HorseGrowth) -> _Word | None:
+        """None where the horse has an interval of its own, was never trimmed, or shows no cycle of growth."""
+        if self.horse.usual_weeks or self.trimmed is None or growth.together.cycles == 0:
+            return None
+        allowed, whose = self._allowance()
+        rate, start = growth.together, self.trimmed.date
+        days = {
+            pace: day_grown(start, allowed, pace, growth.season, self.high) for pace in (rate.low, rate.mean, rate.high)
+        }
+        best = max(days[rate.mean], self.low)
+        held = self._leeway(best)
+        fast = Bound(days[rate.high], self._told("bound_fast", rate=self._a_month(rate.high)))
+        slow = Bound(days[rate.low], self._told("bound_slow", rate=self._a_month(rate.low)))
+        facts = {"mm": self.ways.naming.mm(round(allowed)), "allowance": whose, "rate": self._a_month(rate.mean)}
+        said = self._told("due_growth", low=self._a_month(rate.low), high=self._a_month(rate.high), **facts)
+        return _Word(best, "growth", said, *self._inside(min(held[0], fast, key=_day), max(held[1], slow, key=_day)))
+
+    def by_the_usual(self) -> _Word:
+        wished = self.horse.usual_weeks or usual_weeks(self.ways.practice, self.name)
+        low, high = self.group.weeks.at_least, self.group.weeks.at_most
+        weeks = min(max(wished, low), high)
+        facts = {"weeks": self.ways.naming.weeks(weeks), "class": self.group.name}
+        if weeks != wished:
+            said = self._told("due_clamped", low=f"{low:g}", high=f"{high:g}", **facts)
+        elif self.horse.usual_weeks:
+            said = self._told("due_usual_horse", **facts)
+        else:
+            said = self._told("due_usual_class", **facts)
+        return self._with_leeway(self.last.date + days_of(weeks), "usual", said)
+
+    def _allowance(self) -> tuple[float, str]:
+        """How much toe may grow from trim to trim, mm, and whose figure that is."""
+        practice = self.ways.practice
+        own: float | None = getattr(practice.allowances, FILED_UNDER[self.name])
+        if own:
+            return own, self._told("allowance_practice", **{"class": self.group.name})
+        weeks = usual_weeks(practice, self.name)
+        facts = {"class": self.group.name, "weeks": self.ways.naming.weeks(weeks)}
+        return 7 * weeks * self.group.growth.mm_per_day, self._told("allowance_usual", **facts)
+
+    def _limit(self, weeks: float, whose: Whose, said: str, most: str) -> _Word:
+        word = self._with_leeway(self.last.date + days_of(weeks), whose, said)
+        return replace(word, late=Bound(word.best, most))
+
+    def _with_leeway(self, best: date, whose: Whose, said: str) -> _Word:
+        return _Word(best, whose, said, *self._inside(*self._leeway(best)))
+
+    def _leeway(self, best: date) -> tuple[Bound, Bound]:
+        days = self.ways.practice.leeway_days
+        told = self._told("bound_leeway", days=self.ways.naming.days(days))
+        return Bound(best - timedelta(days=days), told), Bound(best + timedelta(days=days), told)
+
+    def _inside(self, early: Bound, late: Bound) -> tuple[Bound, Bound]:
+        """The bounds held within the range of the class."""
+        least = self._told(
+            "bound_least", weeks=self.ways.naming.weeks(self.group.weeks.at_least), **{"class": self.group.name}
+        )
+        most = self._told(
+            "bound_most", weeks=self.ways.naming.weeks(self.group.weeks.at_most), **{"class": self.group.name}
+        )
+        return max(early, Bound(self.low, least), key=_day), min(late, Bound(self.high, most), key=_day)
+
+    def _a_month(self, mm_per_day: float) -> str:
+        return self.ways.naming.a_month(mm_per_day)
+
+    def _told(self, key: str, **facts: str) -> str:
+        return self.ways.naming.phrase(key, **facts)

@@ -3,29 +3,34 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class
+from recordgen.hoof.age import care_class
 from recordgen.records.horse import Horse
-from recordgen.records.names import FEET, Foot
+from recordgen.records.names import FEET, CareClass, Foot
+from recordgen.records.practice import HorseRecord
+from recordgen.records.reference import ClassWords
 from recordgen.records.visit import Visit
 
 
 @dataclass(frozen=True)
 class Gap:
-    """Something missing: its kind (a key of the phrases, after gap_), since when, and the feet it concerns."""
+    """Something missing: its kind (a key of the phrases, after gap_), since when, the feet it concerns, and where."""
 
     kind: str
     day: date | None = None
     feet: tuple[Foot, ...] = ()
     weeks: int | None = None
+    where: str = ""
 
 
-def gaps_of(horse: Horse, visits: Sequence[Visit]) -> tuple[Gap, ...]:
-    """The gaps in one horse's record. visits: oldest first."""
-    return tuple(gap for look in LOOKS for gap in look(horse, visits))
+def gaps_of(record: HorseRecord, classes: Mapping[CareClass, ClassWords]) -> tuple[Gap, ...]:
+    """The gaps in one horse's record. classes: their usual intervals."""
+    gaps = [gap for look in LOOKS for gap in look(record.horse, record.visits)]
+    moved = [Gap("moved", where=where) for where in record.earlier]
+    return (*gaps, *_long_breaks(record.horse, record.visits, classes), *moved)
 
 
 def _identity(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
@@ -50,16 +55,14 @@ def _last_visit(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
     untold = tuple(foot for foot, found in last.feet.items() if found.before and not found.after)
     if untold and last.trimmed:
         yield Gap("no_after", last.date, untold)
-    if last.next is None:
-        yield Gap("no_next", last.date)
 
 
-def _long_breaks(horse: Horse, visits: Sequence[Visit]) -> Iterator[Gap]:
+def _long_breaks(horse: Horse, visits: Sequence[Visit], classes: Mapping[CareClass, ClassWords]) -> Iterator[Gap]:
     for then, now in itertools.pairwise(visits):
-        limit = CLASS_RANGE_WEEKS[care_class(horse, then.date)][1]
+        limit = classes[care_class(horse, then.date)].weeks.at_most
         weeks = (now.date - then.date).days // 7
         if weeks > 2 * limit:
             yield Gap("long_break", then.date, weeks=weeks)
 
 
-LOOKS: tuple[Callable[[Horse, Sequence[Visit]], Iterator[Gap]], ...] = (_identity, _no_visit, _last_visit, _long_breaks)
+LOOKS: tuple[Callable[[Horse, Sequence[Visit]], Iterator[Gap]], ...] = (_identity, _no_visit, _last_visit)

@@ -10,6 +10,8 @@ from recordgen.days import listed, spoken_day
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import Foot
 
+MONTH_DAYS = 365.25 / 12
+
 
 @dataclass(frozen=True)
 class Naming:
@@ -38,6 +40,14 @@ class Naming:
     def weeks(self, count: float) -> str:
         """A number of weeks: 1 week, 6 weeks, 5.5 weeks."""
         return self.phrase("week_one" if count == 1 else "week_several", count=f"{count:g}")
+
+    def days(self, count: int) -> str:
+        """A number of days: 1 day, 7 days."""
+        return self.phrase("day_one" if count == 1 else "day_several", count=str(count))
+
+    def a_month(self, mm_per_day: float) -> str:
+        """A rate by the month: 7.9 mm."""
+        return self.mm(round(mm_per_day * MONTH_DAYS, 1))
 
     def listed(self, parts: Sequence[str]) -> str:
         """Several parts as one: one, two and three."""

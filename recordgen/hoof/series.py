@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from recordgen.records.names import Foot, Place
+from recordgen.records.names import FindingKind, Foot, Place
 
 Moment = Literal["before", "after"]
 EventKind = Literal["feed", "boots", "vet"]
@@ -36,6 +36,6 @@ class Finding:
 
     foot: Foot
     place: Place
-    kind: str
+    kind: FindingKind
     text: str
     size_mm: float | None = None

@@ -2,29 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.hoof.age import CareClass, care_class, months_old
+from recordgen.hoof.age import care_class, months_old
 from recordgen.hoof.balance import PAIRS, PairDifference, pair_differences
 from recordgen.hoof.care import Job, jobs_in_force
-from recordgen.hoof.cautions import Caution, cautions
+from recordgen.hoof.care_advice import care_advice
+from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
+from recordgen.hoof.cautions import Caution, ClosedCaution, caution_book
 from recordgen.hoof.change import Look, MeasureSummary, Step, measure_summary
 from recordgen.hoof.due import Due, due
 from recordgen.hoof.findings import findings_of
+from recordgen.hoof.forecasts import Fared, Forecast
 from recordgen.hoof.gaps import Gap, gaps_of
-from recordgen.hoof.growth import Growth, growth, growth_readings
-from recordgen.hoof.measures import Measure, measures_of, readings_at
-from recordgen.hoof.naming import Naming
-from recordgen.hoof.series import Event, Finding, Reading
-from recordgen.hoof.weight import weight_kg
+from recordgen.hoof.growing_out import GrowingOut, growing_out
+from recordgen.hoof.growth import FootGrowth, HorseGrowth, cycles_of, grown_mm
+from recordgen.hoof.measures import readings_at
+from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks
+from recordgen.hoof.scales import Grade, grades_by_scale
+from recordgen.hoof.series import Event, Finding
+from recordgen.hoof.ways import Ways
+from recordgen.hoof.weight import Weight, sole_area_cm2, weight_of, weight_over_area
 from recordgen.records.foot import Landing
-from recordgen.records.horse import Horse, PracticeFile, Stable
-from recordgen.records.names import FEET, Foot
+from recordgen.records.horse import Horse, Stable
+from recordgen.records.names import FEET, CareClass, Foot
 from recordgen.records.practice import HorseRecord, StableRecord
-from recordgen.records.reference import Reference
 from recordgen.records.visit import Visit
+
+# Forecasts of about a year are looked back at.
+LAST_FORECASTS = 8
 
 
 @dataclass(frozen=True)
@@ -45,11 +53,12 @@ class VisitSummary:
 
 @dataclass(frozen=True)
 class FootSummary:
-    """One foot: its growth, its measures by key, and what was found when it was last looked at, on `last_seen`."""
+    """One foot: its growth, marks on their way down, its measures by key, and what was found on the day `last_seen`."""
 
     foot: Foot
     last_seen: date
-    growth: Growth | None
+    growth: FootGrowth
+    growing_out: tuple[GrowingOut, ...]
     measures: dict[str, MeasureSummary]
     landing: Landing | None
     findings: tuple[Finding, ...]
@@ -75,7 +84,10 @@ class HorseSummary:
     age_months: int | None
     care_class: CareClass
     due: Due | None
+    growth: HorseGrowth
+    fared: Fared
     cautions: tuple[Caution, ...]
+    closed_cautions: tuple[ClosedCaution, ...]
     jobs: tuple[Job, ...]
     feet: dict[Foot, FootSummary]
     pairs: tuple[PairDifference, ...]
@@ -83,8 +95,11 @@ class HorseSummary:
     long_changes: tuple[Change, ...]
     events: tuple[Event, ...]
     history: tuple[VisitSummary, ...]
-    weight_kg: float | None
+    weight: Weight | None
+    load_kg_per_cm2: float | None
+    grades: dict[str, tuple[Grade, ...]]
     gaps: tuple[Gap, ...]
+    remarks: tuple[Remark, ...]
 
     @property
     def last_visit(self) -> date | None:
@@ -111,19 +126,9 @@ class StableSummary:
         return tuple(horse for horse in self.horses if not horse.horse.left)
 
 
-@dataclass(frozen=True)
-class Ways:
-    """What summaries are made with: the practice's file, the tables, the measures and the naming."""
-
-    practice: PracticeFile
-    reference: Reference
-    measures: tuple[Measure, ...]
-    naming: Naming
-
-    @classmethod
-    def of(cls, practice: PracticeFile, reference: Reference) -> Ways:
-        """The ways of a practice."""
-        return cls(practice, reference, measures_of(reference), Naming.of(practice, reference.phrases))
+def last_visits(horses: Iterable[HorseSummary]) -> dict[tuple[str, str], date]:
+    """The day of each horse's last visit, by the folders of its stable and of the horse."""
+    return {(horse.stable, horse.slug): horse.last_visit for horse in horses if horse.last_visit}
 
 
 def summarise_stable(record: StableRecord, ways: Ways, today: date) -> StableSummary:
@@ -133,19 +138,26 @@ def summarise_stable(record: StableRecord, ways: Ways, today: date) -> StableSum
 
 def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
-    visits = record.visits
-    window = due(record.horse, visits, ways.practice, ways.naming, today)
+    horse, visits = record.horse, record.visits
     history = tuple(_visit(visit, ways) for visit in visits)
-    feet = _feet(history, ways)
+    past = _Past(record, history, ways)
+    growth = past.growth(today)
+    window = due(horse, visits, past.found(len(visits) - 1), growth, ways, today)
+    feet = _feet(past, growth, today)
+    weight = weight_of(horse, visits)
+    book = caution_book(horse, visits, window, ways, today)
     return HorseSummary(
         stable=record.stable,
         slug=record.slug,
-        horse=record.horse,
+        horse=horse,
         as_of=today,
-        age_months=months_old(record.horse.born, today) if record.horse.born else None,
-        care_class=care_class(record.horse, today),
+        age_months=months_old(horse.born, today) if horse.born else None,
+        care_class=care_class(horse, today),
         due=window,
-        cautions=cautions(record.horse, visits, window, ways.reference.cautions, ways.naming, today),
+        growth=growth,
+        fared=past.fared(),
+        cautions=book.open,
+        closed_cautions=book.closed,
         jobs=jobs_in_force(visits, ways.reference.care),
         feet=feet,
         pairs=_pairs(feet),
@@ -153,9 +165,54 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         long_changes=_long_changes(feet, visits),
         events=_events(visits),
         history=history[::-1],
-        weight_kg=_weight(record.horse, visits),
-        gaps=gaps_of(record.horse, visits),
+        weight=weight,
+        load_kg_per_cm2=_load(weight, feet),
+        grades=grades_by_scale(visits),
+        gaps=gaps_of(record, ways.reference.classes),
+        remarks=(
+            *growth_remarks(growth, visits, ways.naming),
+            *resolved_before_raised(horse, visits, ways),
+            *resolved_never_raised(horse, visits, ways),
+            *care_remarks(care_advice(horse, visits, ways, today), visits),
+        ),
     )
+
+
+class _Past:
+    """What was known of a horse on the days of its visits."""
+
+    def __init__(self, record: HorseRecord, history: Sequence[VisitSummary], ways: Ways) -> None:
+        self.horse = record.horse
+        self.visits = record.visits
+        self.history = history
+        self.ways = ways
+        self.cycles = cycles_of(record.visits)
+        self._growths: dict[date, HorseGrowth] = {}
+
+    def growth(self, day: date) -> HorseGrowth:
+        """What was known of its growth on a day."""
+        if day not in self._growths:
+            cycles = {foot: one.until(day) for foot, one in self.cycles.items()}
+            group = self.ways.group(care_class(self.horse, day))
+            self._growths[day] = HorseGrowth.of(cycles, group, self.ways.toe_reading_sd_mm)
+        return self._growths[day]
+
+    def found(self, count: int) -> list[Finding]:
+        """What was found at the visit of that number; nothing before the first."""
+        return [one for at in self.history[count].feet.values() for one in at.findings] if count >= 0 else []
+
+    def fared(self) -> Fared:
+        """What was forecast at the visits of about the last year, and what came."""
+        there = self.horse.model_copy(update={"left": None})
+        made = []
+        for count in range(max(0, len(self.visits) - 1 - LAST_FORECASTS), len(self.visits) - 1):
+            day, came = self.visits[count].date, self.visits[count + 1].date
+            growth = self.growth(day)
+            told = due(there, self.visits[: count + 1], self.found(count), growth, self.ways, day)
+            if told and came > day:
+                grown = grown_mm(self.cycles, day, came)
+                made.append(Forecast(day, told.best, came, growth.expected_mm(day, came), grown))
+        return Fared(tuple(made))
 
 
 def _visit(visit: Visit, ways: Ways) -> VisitSummary:
@@ -169,17 +226,19 @@ def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Ways) -> F
     return FootAtVisit(look, findings_of(foot, found, ways.naming))
 
 
-def _feet(history: Sequence[VisitSummary], ways: Ways) -> dict[Foot, FootSummary]:
-    seen = {foot: [one.feet[foot] for one in history if foot in one.feet] for foot in FEET}
-    visits = [one.visit for one in history]
-    return {foot: _foot(foot, times, growth_readings(foot, visits), ways) for foot, times in seen.items() if times}
+def _feet(past: _Past, growth: HorseGrowth, today: date) -> dict[Foot, FootSummary]:
+    seen = {foot: [one.feet[foot] for one in past.history if foot in one.feet] for foot in FEET}
+    return {foot: _foot(foot, times, past, growth.feet[foot], today) for foot, times in seen.items() if times}
 
 
-def _foot(foot: Foot, times: Sequence[FootAtVisit], lengths: Sequence[Reading], ways: Ways) -> FootSummary:
+def _foot(foot: Foot, times: Sequence[FootAtVisit], past: _Past, growth: FootGrowth, today: date) -> FootSummary:
     looks = [one.look for one in times]
-    found = {measure.key: measure_summary(measure, looks) for measure in ways.measures}
+    found = {measure.key: measure_summary(measure, looks) for measure in past.ways.measures}
     measures = {key: summary for key, summary in found.items() if summary}
-    return FootSummary(foot, looks[-1].day, growth(lengths), measures, looks[-1].found.landing, times[-1].findings)
+    out = growing_out(
+        foot, past.visits, past.growth(today).by_mark(foot), lambda day: past.growth(day).by_mark(foot), today
+    )
+    return FootSummary(foot, looks[-1].day, growth, out, measures, looks[-1].found.landing, times[-1].findings)
 
 
 def _pairs(feet: dict[Foot, FootSummary]) -> tuple[PairDifference, ...]:
@@ -242,10 +301,12 @@ def _events(visits: Sequence[Visit]) -> tuple[Event, ...]:
     return tuple(sorted(found, key=lambda event: (event.day, event.kind, event.text)))
 
 
-def _weight(horse: Horse, visits: Sequence[Visit]) -> float | None:
-    """From the last girth and length; None for donkeys, mules and foals, whom the formula does not fit."""
-    for visit in reversed(visits):
-        fits = horse.kind in ("horse", "pony") and care_class(horse, visit.date) == "adult"
-        if fits and visit.condition and visit.condition.girth and visit.condition.length:
-            return weight_kg(visit.condition.girth, visit.condition.length)
-    return None
+def _load(weight: Weight | None, feet: dict[Foot, FootSummary]) -> float | None:
+    """The whole weight over the area of the smallest fore foot whose sole was measured, kg to the cm2."""
+    soles = [feet[foot].measures for foot in PAIRS["fore"] if foot in feet]
+    areas = [
+        sole_area_cm2(sole["sole_length"].latest, sole["sole_width"].latest)
+        for sole in soles
+        if {"sole_length", "sole_width"} <= set(sole)
+    ]
+    return weight_over_area(weight.kg, min(areas)) if weight and areas else None

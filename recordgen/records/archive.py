@@ -11,17 +11,19 @@ from __future__ import annotations
 import datetime as dt
 import gc
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 
 from recordgen.problems import Problems, quoted
 from recordgen.records.checks import horse_problems, visit_problems
 from recordgen.records.horse import Horse, PracticeFile, Stable
-from recordgen.records.known import unknown_in_practice, unknown_in_visit
+from recordgen.records.known import ended_in_vain, unknown_in_practice, unknown_in_stable, unknown_in_visit
 from recordgen.records.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.reading import Kind, Written, read_as_far
 from recordgen.records.reference import Reference
+from recordgen.records.same_horse import doubled, is_same
 from recordgen.records.visit import Visit
 from recordgen.records.walk import VISIT_FILE, Walk
 
@@ -60,6 +62,7 @@ class _Reader:
         self.walk = walk
         self.today = today
         self.reference = reference
+        self.horses: list[Written[Horse]] = []
 
     def practice(self, only: str | None) -> Practice | None:
         folder = self.walk.root
@@ -75,7 +78,8 @@ class _Reader:
             missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
             self.walk.tell(folder, missing, "A stable is a folder with a stable.yaml in it")
         stables = [stable for stable in map(self.stable, names) if stable]
-        return Practice(folder, file.record, tuple(stables)) if file else None
+        self.walk.problems.extend(doubled(self.horses))
+        return Practice(folder, file.record, tuple(_with_earlier(stables))) if file else None
 
     def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:
         if not self.walk.may_read(path):
@@ -86,6 +90,10 @@ class _Reader:
 
     def stable(self, path: Path) -> StableRecord | None:
         file = self.file(path / "stable.yaml", Stable)
+        if file and file.record.near:
+            folders = self.walk.entries(self.walk.root)
+            stables = [folder.name for folder in folders if os.path.isfile(folder / "stable.yaml")]
+            self.walk.problems.extend(unknown_in_stable(file, stables))
         self.walk.strangers(path, {"stable.yaml"})
         horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
         by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
@@ -97,12 +105,14 @@ class _Reader:
         self.walk.strangers(path, {"horse.yaml", *(day.name for day in days)})
         self.walk.unread_folders(path)
         visits = [visit for visit in map(self.visit, days) if visit]
+        self.walk.problems.extend(ended_in_vain(visits))
         if file is None:
             return None
+        self.horses.append(file)
         self.walk.problems.extend(horse_problems(file, visits, self.today))
         in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
-        filled = tuple(visit.record for visit in in_order if not visit.record.is_blank)
-        return HorseRecord(path.name, path.parent.name, file.record, filled)
+        filled = tuple(visit for visit in in_order if not visit.record.is_blank)
+        return HorseRecord(path.name, path.parent.name, file.record, tuple(one.record for one in filled), filled)
 
     def visit(self, path: Path) -> Written[Visit] | None:
         written = self.file(path, Visit)
@@ -111,3 +121,15 @@ class _Reader:
         if written and self.reference:
             self.walk.problems.extend(unknown_in_visit(written, self.reference))
         return written
+
+
+def _with_earlier(stables: Sequence[StableRecord]) -> Iterator[StableRecord]:
+    """The stables, each horse that came from elsewhere with the records of it that ended."""
+    ended = [horse for stable in stables for horse in stable.horses if horse.horse.left]
+    for stable in stables:
+        yield replace(stable, horses=tuple(_since_before(horse, ended) for horse in stable.horses))
+
+
+def _since_before(horse: HorseRecord, ended: Sequence[HorseRecord]) -> HorseRecord:
+    before = [one for one in ended if one is not horse and is_same(one.horse, horse.horse)]
+    return replace(horse, earlier=tuple(f"{one.stable}/{one.slug}" for one in before)) if before else horse

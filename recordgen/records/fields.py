@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Callable
-from typing import Annotated, Any
+from typing import Annotated, Any, NamedTuple
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
 from pydantic.config import JsonDict
@@ -23,9 +23,17 @@ from recordgen.records.identity import microchip_fault, ueln_fault
 FIRST_YEAR = 1950  # no animal in a record was born or seen before
 
 _DAY = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_SPAN = "^ *[0-9]{4}-[0-9]{2}-[0-9]{2}( to [0-9]{4}-[0-9]{2}-[0-9]{2})? *$"
 _YEAR = re.compile("[0-9]{4}")
 # A number, or a fraction with or without a whole in front of it, and perhaps a unit.
 _WITH_UNIT = '^ *[-+]?[0-9][0-9./ -]*[¼½¾⅛⅜⅝⅞]? *[a-zA-Z"°″]*\\.?$'
+
+
+class DaySpan(NamedTuple):
+    """Days in a row, the last one included."""
+
+    first: dt.date
+    last: dt.date
 
 
 class Record(BaseModel):
@@ -124,6 +132,17 @@ def _date(value: Any) -> dt.date:
     return day
 
 
+def _days(value: Any) -> DaySpan:
+    if isinstance(value, DaySpan):
+        return value
+    text = _typed(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
+    first, to, last = text.partition(" to ")
+    span = DaySpan(_date(first), _date(last if to else first))
+    if span.last < span.first:
+        raise refusal(f"{quoted(text)} ends before it begins", "Write the earlier day first")
+    return span
+
+
 def _born(value: Any) -> dt.date:
     text = value.strip() if isinstance(value, str) else value
     return _date(f"{text}-01-01" if isinstance(text, str) and _YEAR.fullmatch(text) else text)
@@ -180,6 +199,7 @@ Degrees = Annotated[float, _quantity(q.DEGREES, "51 or 51.5"), _schema("degrees"
 Number = Annotated[float, _quantity(q.NO_UNIT, "5 or 5.5"), WithJsonSchema({"type": "number"})]
 Whole = Annotated[int, _WHOLE, WithJsonSchema({"type": "integer"})]
 Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string", "format": "date"})]
+Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "string", "pattern": _SPAN})]
 Born = Annotated[dt.date, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
 Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]

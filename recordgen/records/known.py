@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import difflib
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from recordgen.problems import Problem, quoted
-from recordgen.records.horse import PracticeFile
+from recordgen.problems import Problem, quoted, warning
+from recordgen.records.horse import PracticeFile, Stable
 from recordgen.records.names import ZONES
 from recordgen.records.reading import Written
 from recordgen.records.reference import MeasureWords, Reference
-from recordgen.records.visit import Visit
+from recordgen.records.shape import Step
+from recordgen.records.visit import ALL, Visit, alike, care_in_force
 
 # A care note in words has a space or a capital letter; a name has neither.
 _NAME = re.compile("[a-z0-9]+(-[a-z0-9]+)+")
@@ -22,6 +23,13 @@ def unknown_in_practice(practice: Written[PracticeFile], reference: Reference) -
     yield from _methods(practice, practice.record.methods, reference)
 
 
+def unknown_in_stable(stable: Written[Stable], stables: Sequence[str]) -> Iterator[Problem]:
+    """The neighbours of a stable that are none of the practice's stables. stables: the names of their folders."""
+    for index, name in enumerate(stable.record.near):
+        if name not in stables:
+            yield Problem(stable.place("near", index), f"no stable is named {quoted(name)}", _nearest(name, stables))
+
+
 def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Problem]:
     """The names in a visit that no table knows."""
     yield from _methods(visit, visit.record.methods, reference)
@@ -29,12 +37,47 @@ def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Pr
         if _NAME.fullmatch(note.what) and note.what not in reference.care:
             message = f"no care note is named {quoted(note.what)}"
             yield Problem(visit.place("care", index), message, _nearest(note.what, reference.care))
-    for index, over in enumerate(visit.record.resolved):
-        if over.caution not in reference.cautions:
-            message = f"no caution is named {quoted(over.caution)}"
-            yield Problem(
-                visit.place("resolved", index, "caution"), message, _nearest(over.caution, reference.cautions)
-            )
+    for steps, caution in _ended(visit.record):
+        if caution not in reference.cautions:
+            message = f"no caution is named {quoted(caution)}"
+            yield Problem(visit.place(*steps), message, _nearest(caution, reference.cautions))
+
+
+def _ended(visit: Visit) -> Iterator[tuple[tuple[Step, ...], str]]:
+    """The cautions that a visit says are over, and where it says so."""
+    for index, over in enumerate(visit.resolved):
+        yield ("resolved", index, "caution"), over.caution
+    for index, entry in enumerate(visit.vet):
+        yield from ((("vet", index, "ends", place), ended.caution) for place, ended in enumerate(entry.ends))
+
+
+def ended_in_vain(visits: Sequence[Written[Visit]]) -> Iterator[Problem]:
+    """The care notes that a visit ends and that are not in force then. visits: one horse's.
+
+    Nothing is told from a visit on of which a part could not be read, since it may be the care notes.
+    """
+    in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
+    for count, visit in enumerate(in_order):
+        if not visit.whole:
+            return
+        if not visit.record.care_ends:
+            continue
+        names = [one.note.what for one in care_in_force(before.record for before in in_order[:count])]
+        for index, name in enumerate(visit.record.care_ends):
+            if alike(name) not in {ALL, *map(alike, names)}:
+                message = f"no care note named {quoted(name)} is in force"
+                yield warning(visit.place("care_ends", index), message, _in_force(name, names))
+
+
+def _in_force(typed: str, names: Sequence[str]) -> str:
+    if not names:
+        return "None is in force then; take it out"
+    near = difflib.get_close_matches(typed.lower()[:60], names, n=1, cutoff=0.5)
+    return f"Did you mean {_short(near[0])}?" if near else f"In force then: {', '.join(map(_short, names))}"
+
+
+def _short(name: str) -> str:
+    return quoted(name)[1:-1]
 
 
 def _methods(

@@ -33,6 +33,25 @@ Place = Literal[
 ]
 PLACES: tuple[Place, ...] = get_args(Place)
 
+# What may be found at a place, as the findings of a visit name it.
+FindingKind = Literal[
+    "flare",
+    "separation",
+    "crack",
+    "chip",
+    "bruise",
+    "infection",
+    "tissue",
+    "sensitive",
+    "object",
+    "wound",
+    "abscess",
+    "mark",
+]
+
+# By age, and donkeys for themselves: what the usual interval and the usual growth go by.
+CareClass = Literal["foal", "yearling", "adult", "aged", "donkey"]
+
 FOOT_SPELLINGS: dict[str, Foot] = {
     **{foot: foot for foot in FEET},
     "near_fore": "left_fore",

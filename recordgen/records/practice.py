@@ -7,17 +7,24 @@ from pathlib import Path
 
 from recordgen.problems import Trouble, quoted
 from recordgen.records.horse import Horse, PracticeFile, Stable
+from recordgen.records.reading import Written
 from recordgen.records.visit import Visit
 
 
 @dataclass(frozen=True)
 class HorseRecord:
-    """One horse: its file, and its visits, oldest first."""
+    """One horse: its file, and its visits, oldest first.
+
+    written: the same visits with the files they stand in. earlier: records of the same horse that ended elsewhere, such
+    as fallow-end/otter.
+    """
 
     slug: str
     stable: str
     horse: Horse
     visits: tuple[Visit, ...]
+    written: tuple[Written[Visit], ...] = ()
+    earlier: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

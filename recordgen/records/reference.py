@@ -6,13 +6,34 @@ The tables lie in `site_templates/words`. A practice that has a file of the same
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field, model_validator
 
-from recordgen.records.fields import Number, Record, Text, Whole, YesNo, several, told
+from recordgen.records.fields import Country, Day, Number, Record, Text, Whole, YesNo, measured, refusal, several, told
+from recordgen.records.names import CareClass
 
 Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
+# The months a care note is for; which they are, a practice's file or its country tells.
+CareSeason = Literal["wet", "dry", "warm", "cold"]
+# What is recorded that a care note may suit.
+CareReason = Literal[
+    "infection of the frog",
+    "deep groove",
+    "gap at the white line",
+    "crack",
+    "chip",
+    "sore after trimming",
+    "tender sole",
+    "warmth or pulse",
+    "crest or condition",
+    "boots",
+    "foal",
+    "wet months",
+    "dry months",
+]
+# The parts of the page on safety, in its order.
+SafetySection = Literal["vet now", "vet today", "handling", "hygiene", "chemicals", "records", "data"]
 
 
 class Method(Record):
@@ -57,6 +78,13 @@ class CautionWords(Record):
     source: Text = told("where the advice comes from", ...)
 
 
+def _sourced(value: str) -> str:
+    if not value:
+        message = "nothing says where this advice comes from"
+        raise refusal(message, 'Add source: with a name and a year, or "Common practice, no source"')
+    return value
+
+
 class CareWords(Record):
     """One care note of the library."""
 
@@ -66,7 +94,95 @@ class CareWords(Record):
     until: Text | None = told("until when")
     stop_if: Text | None = told("what to stop at")
     caution: Text | None = told("what to beware of")
-    source: Text = told("where the advice comes from", ...)
+    times_a_week: Whole | None = measured("days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks")
+    season: CareSeason | None = told("the months it is for, where it is not for all")
+    suits: tuple[CareReason, ...] = several("what is recorded that it may be a help with")
+    source: Annotated[Text, BeforeValidator(_sourced)] = Field(
+        "", validate_default=True, description="where the advice comes from"
+    )
+
+
+class Interval(Record):
+    """Weeks between visits, the least and the most that a class usually needs."""
+
+    at_least: Number = measured("weeks", (0.5, 52), (2, 12), "the least", ...)
+    at_most: Number = measured("weeks", (0.5, 52), (3, 16), "the most", ...)
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.at_least > self.at_most:
+            raise refusal("at_least is more than at_most", "Write the fewer weeks in at_least")
+        return self
+
+
+class UsualGrowth(Record):
+    """Net growth of a class, and how much its animals differ."""
+
+    mm_per_day: Number = measured("mm a day", (0.01, 2), (0.1, 0.6), "mean of the class", ...)
+    sd: Number = measured("mm a day", (0.001, 1), (0.01, 0.2), "standard deviation between animals", ...)
+    assumed: YesNo = told("whether the figures are assumed rather than published", False)
+
+
+class ClassWords(Record):
+    """One class of animals: its name, the interval it usually needs, and how fast its hoof wall usually grows."""
+
+    name: Text = told("name of the class, in the plural", ...)
+    weeks: Interval = told("weeks between visits", ...)
+    weeks_source: Text = told("where the interval comes from", ...)
+    growth: UsualGrowth = told("net growth of the toe", ...)
+    growth_source: Text = told("where the growth comes from", ...)
+
+
+class PublishedShare(Record):
+    """The share of animals that a survey found something in."""
+
+    name: Text = told("what the survey calls it", ...)
+    percent: Number = measured("per cent", (0, 100), (0, 100), "share of the animals", ...)
+    of: Whole = Field(gt=0, description="animals in the survey")
+
+
+class PatternWords(Record):
+    """One finding that says something about a place where several horses have it."""
+
+    name: Text = told("the finding", ...)
+    seen: Text = told("how many had it, with {count}, {looked}, {since} and {name}", ...)
+    maybe: Text = told("what it may come of, as a kind question in one sentence", ...)
+    published: PublishedShare | None = told("the nearest published figure")
+    source: Text = told("where the figure and the question come from", ...)
+
+
+class ScaleWords(Record):
+    """One scale of lameness, pain or condition: its ends, its steps, and what each grade means."""
+
+    name: Text = told("name of the scale, as it stands beside a grade", ...)
+    called: Literal["grade", "score", "total"] = told("what a value on it is called", ...)
+    meaning: Text = told("what it tells, for an owner", ...)
+    low: Number = told("lowest grade", ...)
+    high: Number = told("highest grade", ...)
+    step: Number = measured(
+        "grades", (0.1, 1), (0.5, 1), "from one grade to the next: 1, or 0.5 where people write halves", ...
+    )
+    grades: dict[Number, Text] = told("what each grade means; left out where only the total is known", {})
+    source: Text = told("where the scale was published", ...)
+
+
+class SafetyWords(Record):
+    """One statement of the page on safety: where it stands there, what it says, and where that comes from."""
+
+    section: SafetySection = told("where on the page; data is for the trimmer alone", ...)
+    text: Text = told("what is so, or what to do", ...)
+    meanwhile: Text | None = told("what is safe until somebody comes")
+    source: Text = told("where it comes from", ...)
+
+
+class ScopeWords(Record):
+    """One note on what law asks in some countries, or in general: no legal advice, and true on the day it was read."""
+
+    about: Literal["work", "data"] = told("what a trimmer may do, or what is kept on people", ...)
+    countries: tuple[Country, ...] = several("where it holds, in two letters each; left out, everywhere")
+    text: Text = told("what it says", ...)
+    source: Text = told("where it was read", ...)
+    read: Day = told("the day it was read", ...)
 
 
 class Word(Record):
@@ -83,4 +199,9 @@ class Reference(Record):
     cautions: dict[str, CautionWords] = told("the cautions", {})
     care: dict[str, CareWords] = told("the care notes", {})
     glossary: dict[str, Word] = told("words of the trade", {})
+    safety: dict[str, SafetyWords] = told("the statements of the page on safety", {})
+    scope: dict[str, ScopeWords] = told("notes on what law asks", {})
+    classes: dict[CareClass, ClassWords] = told("the classes of animals", {})
+    patterns: dict[str, PatternWords] = told("the patterns of a stable", {})
+    scales: dict[str, ScaleWords] = told("the scales of lameness, pain and condition", {})
     phrases: dict[str, Text] = told("sentences that are put together while computing", {})

@@ -14,7 +14,7 @@ from recordgen.records.foot import WallZone
 from recordgen.records.names import FEET, Foot
 from recordgen.records.practice import HorseRecord, StableRecord
 from recordgen.records.templates import rendered
-from recordgen.records.visit import Care, Next, Visit, care_giver
+from recordgen.records.visit import Care, Next, Visit, care_in_force
 
 HALF_A_YEAR = dt.timedelta(days=183)
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
@@ -68,9 +68,8 @@ class _Past:
 
     @property
     def care(self) -> tuple[Care, ...]:
-        """The care notes in force: those given last, unless they were ended since."""
-        giver = care_giver(self.visits)
-        return giver.care if giver else ()
+        """The care notes in force: those given last, but for those ended since."""
+        return tuple(one.note for one in care_in_force(self.visits))
 
     @property
     def next(self) -> Next | None:

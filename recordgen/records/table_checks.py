@@ -12,18 +12,31 @@ from recordgen.records.names import ZONES
 from recordgen.records.reading import Written
 from recordgen.records.reference import MeasureWords, Reference
 from recordgen.records.shape import extra, field_at
+from recordgen.records.visit import ALL
+from recordgen.records.walk import SLUG, slug_of
+
+# Where our own tables lie, as people see it; a practice's lie in its own folder.
+OURS = "site_templates/words/"
+# What is filled in of a pattern, whichever of it our own words use.
+PATTERN_FACTS = {"count", "looked", "since", "name"}
 
 
 def table_problems(over: Written[Reference], under: Reference, both: Reference) -> Iterator[Problem]:
     """What is wrong with the entries of one file.
 
-    under: the tables beneath it; ours has nothing beneath. both: the tables with its entries.
+    under: the tables beneath it; beneath ours is nothing, or ours so far. both: the tables with its entries.
     """
-    if under.phrases and under.cautions:
+    if not over.shown.startswith(OURS):
         yield from _unknown(over, "phrases", over.record.phrases, under.phrases)
         yield from _unknown(over, "cautions", over.record.cautions, under.cautions)
+        yield from _unknown(over, "patterns", over.record.patterns, under.patterns)
         yield from _phrases(over, under)
         yield from _cautions(over, under)
+        yield from _patterns(over, under)
+        yield from _unknown(over, "scales", over.record.scales, under.scales)
+        yield from _ends_of_scales(over, under)
+    yield from _grades(over)
+    yield from _care(over)
     for key, words in over.record.measures.items():
         for message, way_out in _measure(words, both.measures):
             yield Problem(over.place("measures", key), f"the measure {key} {message}", way_out)
@@ -47,6 +60,49 @@ def _cautions(over: Written[Reference], under: Reference) -> Iterator[Problem]:
         if key in under.cautions:
             known = (facts_in(under.cautions[key].seen) or set()) | {"day", "foot"}
             yield from _facts(over, ("cautions", key, "seen"), words.seen, known)
+
+
+def _patterns(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    for key, words in over.record.patterns.items():
+        if key in under.patterns:
+            yield from _facts(over, ("patterns", key, "seen"), words.seen, PATTERN_FACTS)
+
+
+def is_note_name(key: str) -> bool:
+    """Whether visits can call a care note so: small letters, digits and hyphens, and no word that `care_ends` knows."""
+    return bool(SLUG.fullmatch(key)) and key not in (ALL, "yes", "no", "true", "false")
+
+
+def note_name(typed: str) -> str:
+    """A name that visits can call a care note by, near to what was typed where that goes."""
+    near = slug_of(typed)
+    return near if is_note_name(near) else "dry-bed"
+
+
+def _care(over: Written[Reference]) -> Iterator[Problem]:
+    for key in over.record.care:
+        if not is_note_name(key):
+            way_out = f"Use small letters, digits and hyphens, such as {note_name(key)}"
+            yield Problem(over.place("care", key), f"{quoted(key)} cannot name a care note", way_out)
+
+
+def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    """A practice may say a scale in its own words, but not make it longer, shorter or finer."""
+    for key, words in over.record.scales.items():
+        ours = under.scales.get(key, words)
+        if (words.low, words.high, words.step) != (ours.low, ours.high, ours.step):
+            way_out = f"Write low: {ours.low:g}, high: {ours.high:g}, step: {ours.step:g}"
+            yield Problem(over.place("scales", key), f"{key} is another scale with these ends or steps", way_out)
+
+
+def _grades(over: Written[Reference]) -> Iterator[Problem]:
+    for key, words in over.record.scales.items():
+        for grade in words.grades:
+            if not words.low <= grade <= words.high or grade % 1:
+                message = f"{grade:g} is not a whole grade of the scale {key}"
+                yield Problem(
+                    over.place("scales", key), message, f"That scale runs from {words.low:g} to {words.high:g}"
+                )
 
 
 def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: set[str]) -> Iterator[Problem]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from typing import Annotated, Any, Literal
+import datetime as dt
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal, Self
 
-from pydantic import BeforeValidator, ValidationInfo, field_validator, model_validator
+from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, field_validator, model_validator
 
 from recordgen.records.fields import (
     Centimetres,
@@ -15,6 +17,7 @@ from recordgen.records.fields import (
     OrText,
     Record,
     Text,
+    Whole,
     YesNo,
     measured,
     refusal,
@@ -30,6 +33,9 @@ Sign = Literal[
     "shifts weight", "leans back", "reluctant to walk", "reluctant to turn", "lies down more", "pottery gait"
 ]
 
+# In `care_ends`: all care notes in force.
+ALL = "all"
+
 # Lowest and highest grade by scale. Sources: AAEP scale as reproduced in teaching texts; Vet Times, 7 Dec 2015 (0-10);
 # Meier et al. 2021, BMC Vet Res 17:16, Table 1 (Obel, 0 for sound); Meier et al. 2019, PeerJ 7:e7084 (modified Obel);
 # Dalla Costa et al. 2014, PLoS ONE 9(3):e92281 (grimace: six items of 0-2).
@@ -40,6 +46,17 @@ LAMENESS_SCALES: dict[str, tuple[int, int]] = {
     "modified Obel": (0, 12),
     "Horse Grimace": (0, 12),
 }
+# On these, people write halves between two grades. Common practice, no source.
+IN_HALVES = ("AAEP", "0-10", "body condition", "crest")
+
+
+def _step(scale: str, grade: float) -> None:
+    """Refuses a grade between the steps of its scale."""
+    step = 0.5 if scale in IN_HALVES else 1
+    if grade % step:
+        low = grade // step * step
+        steps = "whole and half numbers" if step < 1 else "whole numbers"
+        raise refusal(f"the {scale} scale has no {grade:g}, only {steps}", f"Write {low:g} or {low + step:g}")
 
 
 class Lameness(Record):
@@ -49,6 +66,14 @@ class Lameness(Record):
     grade: Number = told("grade on that scale", ...)
     note: Text | None = told("which foot, which surface, which gait")
 
+    @model_validator(mode="before")
+    @classmethod
+    def _named(cls, value: Any) -> Any:
+        if isinstance(value, str | int | float) or (isinstance(value, dict) and value.get("scale") is None):
+            way_out = "Write it like {scale: AAEP, grade: 2}; the scales are " + ", ".join(LAMENESS_SCALES)
+            raise refusal("a grade tells nothing without the name of its scale", way_out)
+        return value
+
     @field_validator("grade")
     @classmethod
     def _on_its_scale(cls, grade: float, info: ValidationInfo) -> float:
@@ -56,6 +81,7 @@ class Lameness(Record):
         if not low <= grade <= high:
             scale = info.data["scale"]
             raise refusal(f"{grade:g} is not on the {scale} scale", f"That scale runs from {low} to {high}")
+        _step(info.data.get("scale", ""), grade)
         return grade
 
 
@@ -78,6 +104,28 @@ class Condition(Record):
     crest: Number | None = measured("points", (0, 5), (0, 4), "crest of the neck, 0 to 5")
     girth: Centimetres | None = measured("cm", (50, 280), (90, 230), "around the chest behind the withers")
     length: Centimetres | None = measured("cm", (40, 280), (80, 200), "point of shoulder to point of buttock")
+    neck: Centimetres | None = measured("cm", (25, 200), (50, 150), "around the middle of the neck")
+
+    @field_validator("henneke", "crest")
+    @classmethod
+    def _in_steps(cls, score: float | None, info: ValidationInfo) -> float | None:
+        if score is not None:
+            _step("crest" if info.field_name == "crest" else "body condition", score)
+        return score
+
+
+class CautionEnd(Record):
+    """A caution that a vet's finding ends."""
+
+    caution: Text = told("name of the caution as the site prints it in brackets", ...)
+    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+
+
+def _caution_end(value: Any) -> Any:
+    return {"caution": value} if isinstance(value, str) else value
+
+
+EndsCaution = Annotated[CautionEnd, BeforeValidator(_caution_end), OrText()]
 
 
 class VetEntry(Record):
@@ -87,6 +135,13 @@ class VetEntry(Record):
     by: Text = told("which vet", ...)
     kind: Literal["advised", "seen"] = told("asked for by us, or seen by the vet", ...)
     words: Text | None = told("what was said or found")
+    ends: tuple[EndsCaution, ...] = several("cautions that the vet's finding ends, by name or with their foot")
+
+    @model_validator(mode="after")
+    def _ended_by_one_who_saw(self) -> Self:
+        if self.ends and self.kind != "seen":
+            raise refusal("a vet ends a caution only after seeing the horse", "Write kind: seen, or take out ends")
+        return self
 
 
 class Resolved(Record):
@@ -106,6 +161,7 @@ class Care(Record):
     until: Text | None = told("until when")
     why: Text | None = told("why")
     stop_if: Text | None = told("what to stop at")
+    times_a_week: Whole | None = measured("days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks")
 
 
 def _care(value: Any) -> Any:
@@ -126,8 +182,24 @@ class Next(Record):
         return self
 
 
+def _ended(value: Any) -> Any:
+    if isinstance(value, bool):
+        return (ALL,) if value else ()
+    if not isinstance(value, str):
+        return value
+    word = value.strip().lower()
+    return () if word in ("no", "false") else (ALL,) if word in ("yes", "true", ALL) else (value,)
+
+
 Feet = Annotated[dict[Foot, FootVisit], BeforeValidator(with_names(foot_named)), NamedKeys(*FEET)]
 CareNote = Annotated[Care, BeforeValidator(_care), OrText()]
+Ended = Annotated[
+    tuple[Text, ...],
+    BeforeValidator(_ended),
+    WithJsonSchema(
+        {"anyOf": [{"enum": [True, False]}, {"type": "string"}, {"type": "array", "items": {"type": "string"}}]}
+    ),
+]
 
 
 class Visit(Record):
@@ -144,7 +216,7 @@ class Visit(Record):
     trimmed: YesNo = told("no where the feet were only looked at", True)
     feet: Feet = told("the feet that were looked at", {})
     care: tuple[CareNote, ...] = several("care notes by name, or written out; they replace the earlier ones")
-    care_ends: YesNo = told("yes ends all care notes in force", False)
+    care_ends: Ended = several("care notes that end, as they were named, such as [dry-bed]; yes ends them all")
     vet: tuple[VetEntry, ...] = several("what a vet advised or found")
     resolved: tuple[Resolved, ...] = several("cautions that are over")
     next: Next | None = told("the trimmer's word on the next visit")
@@ -158,13 +230,34 @@ class Visit(Record):
         return self.model_fields_set <= {"date"}
 
 
-def care_giver(visits: Sequence[Visit]) -> Visit | None:
-    """The visit whose care notes are in force, or None where none are. visits: oldest first.
+@dataclass(frozen=True)
+class CareInForce:
+    """A care note in force, and the day since when it has been so without a break."""
 
-    A visit that names notes replaces the earlier ones; `care_ends` ends them all.
+    note: Care
+    since: dt.date
+
+
+def care_in_force(visits: Iterable[Visit]) -> tuple[CareInForce, ...]:
+    """The care notes in force after the last visit, in the order the trimmer wrote them. visits: oldest first.
+
+    A visit that names notes replaces the earlier ones; `care_ends` ends those it names, or all of them. A note that is
+    named again goes on.
     """
-    giver = None
+    found: tuple[CareInForce, ...] = ()
     for visit in visits:
-        if visit.care or visit.care_ends:
-            giver = visit if visit.care else None
-    return giver
+        found = tuple(one for one in found if not _ends(visit, one.note))
+        if visit.care:
+            since = {alike(one.note.what): one.since for one in found}
+            found = tuple(CareInForce(note, since.get(alike(note.what), visit.date)) for note in visit.care)
+    return found
+
+
+def _ends(visit: Visit, note: Care) -> bool:
+    """Whether a visit says that a care note is over."""
+    return bool({ALL, alike(note.what)} & {alike(name) for name in visit.care_ends})
+
+
+def alike(name: str) -> str:
+    """A care note's name or words, less what does not tell two notes apart: capital letters and blanks."""
+    return " ".join(name.lower().split())

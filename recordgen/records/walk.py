@@ -9,8 +9,8 @@ from pathlib import Path
 
 from recordgen.problems import Place, Problem, Problems, warning
 
-# Folders among the stables that are none: a practice's own templates, photographs, and the sites built here.
-OWN_FOLDERS = {"site_templates", "photos", "sites"}
+# Folders that are no stable and no horse: own templates, own care notes, photographs, and the sites built here.
+OWN_FOLDERS = {"site_templates", "care", "photos", "sites"}
 # The trimmer's own site has this name, so no stable can.
 TAKEN = "practice"
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
@@ -81,7 +81,12 @@ class Walk:
         return [path for path in wanted if self._is_place(path)]
 
     def _is_place(self, path: Path) -> bool:
-        if path.name.startswith(".") or path.name in OWN_FOLDERS or not os.path.isdir(path) or self._leads_out(path):
+        if path.name.startswith(".") or not os.path.isdir(path):
+            return False
+        if path.name in OWN_FOLDERS:
+            self._not_lost(path)
+            return False
+        if self._leads_out(path):
             return False
         if path.name == TAKEN:
             self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
@@ -91,6 +96,12 @@ class Walk:
         message = "the folder's name cannot be part of an address"
         self.tell(path, message, "Use small letters, digits and hyphens, such as old-mill")
         return False
+
+    def _not_lost(self, path: Path) -> None:
+        """Tell where a stable or a horse lies in a folder that is read for something else."""
+        if any(os.path.lexists(path / name) for name in ("stable.yaml", "horse.yaml")):
+            message = f"a folder named {path.name} is read for something else, not as a stable or a horse"
+            self.tell(path, message, "Give the folder another name")
 
     def strangers(self, parent: Path, known: set[str]) -> None:
         """Tell of the files in `parent` that are not read."""

@@ -8,14 +8,17 @@ import os
 import shutil
 import sys
 import tempfile
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 
 from platformdirs import user_cache_path
 
-from recordgen.hoof.summary import StableSummary, Ways, summarise_stable
+from recordgen.hoof.patterns import Pattern, patterns_by_stable
+from recordgen.hoof.rounds import Calendar, Plan, plan_rounds, wishes_of
+from recordgen.hoof.summary import StableSummary, summarise_stable
+from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
 from recordgen.records.whole import Whole, read_whole
 from recordgen.site.model import Site
@@ -35,11 +38,12 @@ class Built:
 
 @dataclass(frozen=True)
 class Work:
-    """What every builder of one run shares: the practice's folder, the ways, the summaries, the day, the pictures."""
+    """What every builder of one run shares: records, ways, summaries, patterns, the day, the folder of pictures."""
 
     records: Path
     ways: Ways
     stables: tuple[StableSummary, ...]
+    patterns: Mapping[str, Sequence[Pattern]]
     today: dt.date
     pictures: Path | None
 
@@ -47,11 +51,16 @@ class Work:
         """What pages are made with."""
         return Desk(self.ways, environment(self.records, self.ways.naming), Kept(self.pictures), self.today)
 
+    def _plan(self) -> Plan:
+        near = {stable.slug: stable.stable.near for stable in self.stables}
+        wishes = wishes_of(horse for stable in self.stables for horse in stable.present)
+        return plan_rounds(wishes, near, Calendar.of(self.ways.practice, self.today))
+
     def site(self, slug: str, desk: Desk) -> Site:
         """One site, ready for the engine."""
         if slug == PRACTICE:
-            return practice_site(self.stables, desk)
-        return stable_site(next(stable for stable in self.stables if stable.slug == slug), desk)
+            return practice_site(self.stables, self.patterns, self._plan(), desk)
+        return stable_site(next(one for one in self.stables if one.slug == slug), self.patterns[slug], desk)
 
 
 def picture_folder() -> Path:
@@ -63,7 +72,8 @@ def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     """The summaries of a practice that was read, for the builders to share."""
     ways = Ways.of(whole.practice.file, whole.reference)
     stables = tuple(summarise_stable(stable, ways, today) for stable in whole.practice.stables)
-    return Work(whole.practice.folder, ways, stables, today, pictures)
+    patterns = patterns_by_stable(stables, whole.reference.patterns, ways.naming, today)
+    return Work(whole.practice.folder, ways, stables, patterns, today, pictures)
 
 
 def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:

@@ -1,10 +1,11 @@
-"""A site before any engine has seen it: its name and its pages, as HTML with places left for late parts."""
+"""A site before any engine has seen it: its name, its pages as HTML with places left for late parts, and its files."""
 
 from __future__ import annotations
 
 import posixpath
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 _LATE = re.compile(r"<!--late (\d+)-->")
 
@@ -35,11 +36,15 @@ def late_place(number: int) -> str:
 
 @dataclass(frozen=True)
 class Site:
-    """One site: its slug, the name its readers see, and its pages, the first being the front page."""
+    """One site: its slug, the name its readers see, and its pages, the first being the front page.
+
+    files: what lies beside the pages, such as dates.ics, by its path in the site.
+    """
 
     slug: str
     name: str
     pages: tuple[Page, ...]
+    files: Mapping[str, bytes] = field(default_factory=dict)
 
 
 def link(here: str, there: str) -> str:

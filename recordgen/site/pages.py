@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from jinja2 import Environment
 
-from recordgen.hoof.care import Job
+from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
-from recordgen.hoof.summary import Change, HorseSummary, StableSummary, Ways
+from recordgen.hoof.forecasts import together
+from recordgen.hoof.patterns import Pattern
+from recordgen.hoof.rounds import Plan
+from recordgen.hoof.scales import grade_words
+from recordgen.hoof.scope import scope_notes
+from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
+from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
+from recordgen.site.calendar import due_calendar, rounds_calendar
 from recordgen.site.model import Page, Site, link
 from recordgen.site.pictured import Pictures
 from recordgen.site.strip import strip
@@ -19,8 +26,13 @@ from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import rendered
 
 PRACTICE = "practice"
+JOBS, SAFETY = "jobs.md", "safety.md"
+# Files for a calendar program: when a stable's visits are due, and the rounds that would do.
+DATES, ROUNDS = "dates.ics", "rounds.ics"
 # An owner reads a few lines; every figure stands in the table below them.
 MOST_LONG_TERM = 5
+# Of several findings compared twice each, one is told by chance now and then; so few are told.
+MOST_PATTERNS = 2
 
 
 @dataclass(frozen=True)
@@ -33,34 +45,39 @@ class Desk:
     today: date
 
 
-@dataclass(frozen=True)
-class JobOfHorses:
-    """One job and the horses it is for."""
-
-    job: Job
-    horses: tuple[HorseSummary, ...]
-
-
-def stable_site(stable: StableSummary, desk: Desk) -> Site:
-    """The site of one stable: its front page, a page per horse, the words, and the method. No word of another."""
+def stable_site(stable: StableSummary, patterns: Sequence[Pattern], desk: Desk) -> Site:
+    """The site of one stable: front page, jobs, a page per horse, and what explains them. No word of another stable."""
     places = {horse.slug: f"horses/{horse.slug}.md" for horse in stable.horses}
     make = _Maker(desk, private=False, menu=[[("index.md", stable.stable.name), *_horses(stable, places)]])
-    pages = [make.stable("index.md", stable, places)]
+    pages = [make.stable("index.md", JOBS, stable, places, patterns), make.jobs(JOBS, stable)]
     pages += [make.horse(places[horse.slug], horse, stable) for horse in stable.horses]
-    return Site(stable.slug, stable.stable.name, (*pages, *make.explanations()))
+    return Site(stable.slug, stable.stable.name, (*pages, *make.explanations()), _dates(stable, desk))
 
 
-def practice_site(stables: Sequence[StableSummary], desk: Desk) -> Site:
-    """The trimmer's own site: due list, watch list, gaps, and the pages of every stable, private notes included."""
+def _dates(stable: StableSummary, desk: Desk) -> dict[str, bytes]:
+    """The stable's dates for a calendar program; no file where nothing is due."""
+    dates = due_calendar(stable, desk.ways, desk.today)
+    return {DATES: dates} if dates else {}
+
+
+def practice_site(
+    stables: Sequence[StableSummary], patterns: Mapping[str, Sequence[Pattern]], plan: Plan, desk: Desk
+) -> Site:
+    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included."""
     fronts = [(f"{stable.slug}/index.md", stable.stable.name) for stable in stables]
     menu = [[("index.md", desk.ways.naming.phrase("menu_due")), *fronts]]
-    pages = [_Maker(desk, private=True, menu=menu).overview(stables)]
+    pages = [_Maker(desk, private=True, menu=menu).overview(stables, plan)]
     for stable in stables:
         places = {horse.slug: f"{stable.slug}/{horse.slug}.md" for horse in stable.horses}
         make = _Maker(desk, private=True, menu=[*menu, _horses(stable, places)])
-        pages.append(make.stable(f"{stable.slug}/index.md", stable, places))
+        front, jobs = f"{stable.slug}/index.md", f"{stable.slug}/{JOBS}"
+        pages += [make.stable(front, jobs, stable, places, patterns[stable.slug]), make.jobs(jobs, stable)]
         pages += [make.horse(places[horse.slug], horse, stable) for horse in stable.horses]
-    return Site(PRACTICE, desk.ways.practice.name, (*pages, *_Maker(desk, private=True, menu=menu).explanations()))
+    pages += _Maker(desk, private=True, menu=menu).explanations()
+    names = {stable.slug: stable.stable.name for stable in stables}
+    horses = [horse for stable in stables for horse in stable.present]
+    files = {ROUNDS: rounds_calendar(plan, names, desk.ways, desk.today, last_visits(horses))}
+    return Site(PRACTICE, desk.ways.practice.name, tuple(pages), {path: held for path, held in files.items() if held})
 
 
 def _horses(stable: StableSummary, places: dict[str, str]) -> list[tuple[str, str]]:
@@ -90,7 +107,9 @@ class _Maker:
         html = rendered(self.desk.templates, template, **shared, **values)
         return Page(uri, title, html, tuple(pictures.late), any(uri == place for place, _ in self.menu[0]))
 
-    def stable(self, uri: str, stable: StableSummary, places: dict[str, str]) -> Page:
+    def stable(
+        self, uri: str, jobs: str, stable: StableSummary, places: dict[str, str], patterns: Sequence[Pattern]
+    ) -> Page:
         return self.page(
             uri,
             stable.stable.name,
@@ -99,8 +118,21 @@ class _Maker:
             horses=sorted(stable.present, key=_by_due),
             left=[horse for horse in stable.horses if horse.horse.left],
             places=places,
+            dates=DATES if not self.private and any(horse.due for horse in stable.present) else None,
             cautions=worst_first(stable.present),
-            jobs=jobs_of(stable.present),
+            jobs=jobs_of_horses((horse, horse.jobs) for horse in stable.present),
+            jobs_page=jobs,
+            patterns=patterns if self.private else [pattern for pattern in patterns if pattern.said][:MOST_PATTERNS],
+        )
+
+    def jobs(self, uri: str, stable: StableSummary) -> Page:
+        return self.page(
+            uri,
+            self.desk.ways.naming.phrase("menu_jobs"),
+            "jobs.html",
+            stable=stable.stable,
+            horses=stable.present,
+            week=week_of_jobs((horse, horse.jobs) for horse in stable.present),
         )
 
     def horse(self, uri: str, horse: HorseSummary, stable: StableSummary) -> Page:
@@ -116,12 +148,17 @@ class _Maker:
             figures=lambda measure: figures(horse, measure),
             measures={measure.key: measure for measure in self.desk.ways.measures},
             measure_words=self.desk.ways.reference.measures,
+            scale_words=self.desk.ways.reference.scales,
+            grade_words=lambda scale, grade: grade_words(
+                scale, grade, self.desk.ways.reference.scales, self.desk.ways.naming
+            ),
+            class_words=self.desk.ways.group(horse.care_class),
             real=[change for change in horse.changes if change.step.real],
             within=[change for change in horse.changes if not change.step.real],
             long_term=_untold(horse)[:MOST_LONG_TERM],
         )
 
-    def overview(self, stables: Sequence[StableSummary]) -> Page:
+    def overview(self, stables: Sequence[StableSummary], plan: Plan) -> Page:
         places = {
             (horse.stable, horse.slug): f"{horse.stable}/{horse.slug}.md" for one in stables for horse in one.horses
         }
@@ -130,14 +167,25 @@ class _Maker:
             "index.md",
             self.desk.ways.practice.name,
             "practice.html",
-            stables=stables,
-            due=sorted(present, key=lambda pair: _by_due(pair[1])),
+            plan=plan,
+            rounds=ROUNDS if plan.rounds else None,
+            fewest_told=self._fewest(plan),
+            horse_count=len(present),
+            due=[(stable, sorted(stable.present, key=_overdue_first)) for stable in stables],
+            fared=together(horse.fared for _, horse in present),
             watch=worst_first(horse for _, horse in present),
             names={stable.slug: stable.stable.name for stable in stables},
             levels=LEVELS,
-            gaps=[(stable, horse) for stable, horse in present if horse.gaps],
+            gaps=[(stable, horse) for stable, horse in present if horse.gaps or horse.remarks],
             places=places,
         )
+
+    def _fewest(self, plan: Plan) -> str:
+        naming = self.desk.ways.naming
+        days = naming.days(len(plan.rounds))
+        if plan.gap == 0:
+            return naming.phrase("rounds_fewest", days=days)
+        return naming.phrase("rounds_more", days=days, more=naming.days(plan.gap))
 
     def explanations(self) -> list[Page]:
         reference = self.desk.ways.reference
@@ -151,7 +199,16 @@ class _Maker:
                 "method.html",
                 measures=measures,
                 cautions=reference.cautions,
+                classes=reference.classes,
                 levels=LEVELS,
+                safety=SAFETY,
+            ),
+            self.page(
+                SAFETY,
+                phrase("menu_safety"),
+                "safety.html",
+                notes=tuple(reference.safety.values()),
+                scope=scope_notes(self.desk.ways.practice.country, reference.scope),
             ),
         ]
 
@@ -162,19 +219,13 @@ def worst_first(horses: Iterable[HorseSummary]) -> list[tuple[HorseSummary, Caut
     return sorted(found, key=lambda pair: (LEVELS.index(pair[1].level), pair[0].horse.name))
 
 
-def jobs_of(horses: Iterable[HorseSummary]) -> list[JobOfHorses]:
-    """Each job once, with the horses it is for; those for most horses first."""
-    grouped: dict[tuple[str, str, str | None], list[tuple[Job, HorseSummary]]] = {}
-    for horse in horses:
-        for job in horse.jobs:
-            grouped.setdefault((job.key, job.what, job.how_often), []).append((job, horse))
-    made = [JobOfHorses(pairs[0][0], tuple(horse for _, horse in pairs)) for pairs in grouped.values()]
-    return sorted(made, key=lambda one: (-len(one.horses), one.job.what))
-
-
 def _untold(horse: HorseSummary) -> list[Change]:
     """Changes since the first visit, but those that began at the visit before and are told already."""
     return [change for change in horse.long_changes if change.step != change.summary.last]
+
+
+def _overdue_first(horse: HorseSummary) -> tuple[int, date, str]:
+    return (-horse.due.overdue_days if horse.due else 0, *_by_due(horse))
 
 
 def _by_due(horse: HorseSummary) -> tuple[date, str]:

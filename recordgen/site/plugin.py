@@ -88,12 +88,14 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return Path(config.config_file_path or ".").parent / self.config.records
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add each page as a generated file; leave out what no page asks for (source maps, other languages)."""
+        """Add each page and file as a generated one; leave out what no page asks for (source maps, languages)."""
         for file in list(files):
             if file.src_uri.endswith(".map") or file.src_uri.startswith("assets/javascripts/lunr/"):
                 files.remove(file)
         for page in self.site.pages:
             files.append(File.generated(config, page.uri, content=" "))
+        for path, content in self.site.files.items():
+            files.append(File.generated(config, path, content=content))
         return files
 
     def on_env(self, env: Environment, **_: Any) -> Environment:

@@ -10,7 +10,7 @@ from pathlib import Path
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
 from markupsafe import Markup
 
-from recordgen.days import month_day, short_day
+from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
 from recordgen.hoof.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.packaged import packaged
@@ -33,13 +33,18 @@ def environment(records: Path, naming: Naming) -> Environment:
         "day": naming.day,
         "day_short": short_day,
         "month_day": month_day,
+        "weekday_day": weekday_day,
         "iso": date.isoformat,
         "foot": naming.foot,
         "place": naming.place,
         "named": named(naming),
         "weeks": _weeks,
         "plain": _plain,
+        "plain_signed": _plain_signed,
         "start_upper": _start_upper,
+        "a_month": naming.a_month,
+        "month_name": month_name,
+        "month_year": month_year,
         "short": "{:g}".format,
         "age": _age,
     }
@@ -108,6 +113,10 @@ def _age(months: int) -> str:
 
 def _plain(value: float, digits: int = 0) -> str:
     return _minus(f"{value:.{digits}f}")
+
+
+def _plain_signed(value: float) -> str:
+    return _minus(f"{value:+.0f}") if value else "0"
 
 
 def _weeks(days: int) -> str:

@@ -101,7 +101,8 @@ def help_time() -> float:
 
 def picture_times() -> dict[str, float]:
     """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time."""
-    from recordgen.hoof.summary import Ways, summarise_stable
+    from recordgen.hoof.summary import summarise_stable
+    from recordgen.hoof.ways import Ways
     from recordgen.pictures.feet import foot_from_below
     from recordgen.pictures.through_time import angle_panel, shared_scale, shared_span, toe_length_panel
     from recordgen.records.whole import read_whole
@@ -124,6 +125,13 @@ def picture_times() -> dict[str, float]:
         "foot from below": lambda: foot_from_below("left_fore", horse.feet["left_fore"].findings, labels, "title"),
     }
     return {kind: _median_ms(draw) for kind, draw in draws.items()}
+
+
+def coverages() -> dict[int, tuple[float, float]]:
+    """By number of cycles: how often the interval of a rate holds the true one, and its mean width, mm a day."""
+    from tests.published.simulated import COUNTS, coverage
+
+    return {count: coverage(count, horses=2000, seed=count) for count in COUNTS}
 
 
 def _median_ms(draw: Callable[[], str]) -> float:

@@ -52,7 +52,7 @@ def test_json_lists_path_line_column_level_message_and_way_out(tmp_path: Path) -
 
 
 def test_warnings_stop_nothing(tmp_path: Path) -> None:
-    """An unlikely value is listed, and the exit code is 0."""
+    """An unlikely value and the growth that it would mean are listed, and the exit code is 0."""
     records = small_practice(tmp_path)
     file = records / "willowmere/bramble/2026-10-14.yaml"
     file.write_text("date: 2026-10-14\nfeet:\n  LF: {before: {toe_length: 130}}\n")
@@ -60,7 +60,8 @@ def test_warnings_stop_nothing(tmp_path: Path) -> None:
 
     assert result.exit_code == 0
     assert "2026-10-14.yaml:3:" in result.output
-    assert "1 warning in 1 file" in result.output
+    assert "2 warnings in 1 file" in result.output
+    assert "far more than its other cycles" in result.output
 
 
 def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:

@@ -17,7 +17,7 @@ def test_summary_as_json_holds_what_other_programs_read() -> None:
 
     assert set(told["due"]) >= {"earliest", "best", "latest", "reason"}
     assert set(told["cautions"][0]) >= {"level", "text", "source"}
-    assert set(told["feet"]["left_fore"]["growth"]) == {"mm_per_day", "low", "high", "cycles"}
+    assert set(told["feet"]["left_fore"]["growth"]) == {"net", "by_mark", "wear", "left_out"}
     assert set(told["feet"]["left_fore"]["measures"]["toe_length"]) >= {
         "before",
         "after",

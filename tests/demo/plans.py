@@ -97,6 +97,12 @@ def on(day: str, **parts: Any) -> dict[date, dict[str, Any]]:
     return {date.fromisoformat(day): parts | ({"feet": feet} if feet else {})}
 
 
+def frogs(day: str, infection: str, groove: int = 6) -> dict[date, dict[str, Any]]:
+    """What the frogs of the hinds were like at one visit."""
+    found = {"frog": {"infection": infection, "central_groove_depth": groove}}
+    return on(day, left_hind=found, right_hind={"frog": {"infection": infection}})
+
+
 def marked(foot: str, kind: str, zone: str, places: Mapping[date, int]) -> dict[date, dict[str, Any]]:
     """A mark on one foot, by day, from its mm below the hairline."""
     return {

@@ -17,7 +17,10 @@ PRACTICE: dict[str, Any] = {
     "feet": "left and right",
     "usual_weeks": {"adult": 6, "donkey": 8, "foal": 4},
     "leeway_days": 7,
+    "sooner": [{"finding": "separation", "from_mm": 8, "weeks": 5}],
     "working_days": ["mon", "tue", "wed", "thu", "fri"],
+    "holidays": ["2026-12-24 to 2027-01-03"],
+    "horses_a_day": 8,
     "methods": {"toe_length": "rule", "toe_angle": "protractor", "circumference": "tape"},
 }
 
@@ -54,6 +57,7 @@ STABLES: dict[str, dict[str, Any]] = {
             {"name": "Cass Orme", "role": "manager", "phone": "07700 900625", "email": "yard@tithebarn.example.org"},
             {"name": "Leo Winterflood", "role": "owner of Rowan", "phone": "07700 900633"},
         ],
+        "near": ["willowmere"],
         "vet": {"name": "Fold Gate Vets", "role": "Petra Lunn", "phone": "01632 960856"},
         "private_note": "No signal in the barn: ring before turning off the road. Light switch left of the door.",
     },

@@ -7,7 +7,8 @@ from typing import Any
 
 from recordgen.hoof.change import MeasureSummary
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.summary import HorseSummary, Ways, summarise
+from recordgen.hoof.summary import HorseSummary, summarise
+from recordgen.hoof.ways import Ways
 from recordgen.records.foot import FootVisit
 from recordgen.records.horse import Horse, PracticeFile
 from recordgen.records.names import FEET, Foot

@@ -1,60 +1,140 @@
-"""The least records that raise cautions, and what is open after some visits."""
+"""For each rule of the cautions the least records that raise it and end it, and what is open after some visits."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from recordgen.hoof.cautions import Caution
+from recordgen.hoof.caution_book import Book
+from recordgen.hoof.cautions import Caution, CautionBook, ClosedCaution, caution_book
+from recordgen.records.names import Foot
 from recordgen.records.visit import Visit
-from tests.hoof.building import summary, visit
+from tests.hoof.building import WAYS, horse, summary, visit
 
-DAY, LATER = "2026-10-14", "2026-11-25"
+BEFORE, DAY, LATER = "2026-09-02", "2026-10-14", "2026-11-25"
 JUST_AFTER = date(2026, 11, 26)
 
+Values = dict[str, Any]
+YEARLING: Values = {"born": "2025-05-01"}
 
-def wall(**values: Any) -> dict[str, Any]:
+
+@dataclass(frozen=True)
+class Case:
+    """The least record that raises a rule, and the same thing recorded otherwise; None where only a word ends it.
+
+    first: what was recorded at the visit before. also: the other rules that the least record raises. horse: the animal.
+    """
+
+    raised: Values
+    ended: Values | None = None
+    of: Foot | None = None
+    first: Values | None = None
+    also: tuple[str, ...] = ()
+    horse: Values | None = None
+
+    def visits(self, *more: Visit) -> list[Visit]:
+        """The visits up to the one that raises it, and `more`."""
+        return [*self.before, visit(DAY, **self.raised), *more]
+
+    @property
+    def before(self) -> list[Visit]:
+        """The visit before, where one is needed."""
+        return [visit(BEFORE, **self.first)] if self.first else []
+
+
+def wall(**values: Any) -> Values:
     """A foot of which the toe of the wall was recorded."""
     return {"wall": {"toe": values}}
 
 
-# The least that raises each rule, and the same thing recorded otherwise; None where nothing but `resolved` ends it.
-OF_A_FOOT: dict[str, tuple[dict[str, Any], dict[str, Any] | None]] = {
-    "object-in-foot": (
-        {"object": {"what": "nail", "where": "sole"}},
-        {"object": {"what": "nail", "where": "sole", "still_in": False}},
+def of_foot(raised: Values, ended: Values | None = None, first: Values | None = None, **more: Any) -> Case:
+    """A case of the left fore."""
+    named = [{"left_fore": found} if found else None for found in (ended, first)]
+    return Case({"left_fore": raised}, named[0], "left_fore", named[1], **more)
+
+
+def of_foot_and_lame(found: Values, **more: Any) -> Case:
+    """A case of the left fore at a visit with lameness; the end of lameness ends it."""
+    raised = {"left_fore": found, "lameness": aaep(1)}
+    return Case(raised, {"lameness": aaep(0)}, "left_fore", **more)
+
+
+def aaep(grade: float) -> Values:
+    """A grade on the AAEP scale."""
+    return {"scale": "AAEP", "grade": grade}
+
+
+def grimace(total: float) -> Values:
+    """A total on the Horse Grimace Scale."""
+    return {"scale": "Horse Grimace", "grade": total}
+
+
+NAIL = {"what": "nail", "where": "sole"}
+SORE_GROOVE = {"frog": {"infection": "deep groove", "painful": True}}
+DRAINED = {"abscess": {"where": "sole", "state": "drained"}}
+MOIST, DRY = wall(crack={"moisture": True}), wall(crack={"moisture": False, "blood": False})
+
+CASES: dict[str, Case] = {
+    "object-in-foot": of_foot({"object": NAIL}, {"object": {**NAIL, "still_in": False}}),
+    "object-taken-out": of_foot({"object": {**NAIL, "still_in": False}}),
+    "bears-no-weight": of_foot({"bears_weight": "not"}, {"bears_weight": "fully"}),
+    "bears-less": of_foot({"bears_weight": "less"}, {"bears_weight": "fully"}),
+    "wound": of_foot({"wound": {"where": "coronet"}}),
+    "abscess": of_foot({"abscess": {"where": "sole"}}, DRAINED),
+    "abscess-again": of_foot(DRAINED, None, DRAINED),
+    "frog-tissue": of_foot({"frog": {"tissue": "creamy"}}, {"frog": {"tissue": "usual"}}),
+    "painful-infection": of_foot(
+        {"frog": {"infection": "painful or bleeding"}}, {"frog": {"infection": "deep groove"}}
     ),
-    "object-taken-out": ({"object": {"what": "nail", "where": "sole", "still_in": False}}, None),
-    "bears-no-weight": ({"bears_weight": "not"}, {"bears_weight": "less"}),
-    "wound": ({"wound": {"where": "coronet"}}, None),
-    "abscess": ({"abscess": {"where": "sole"}}, {"abscess": {"where": "sole", "state": "drained"}}),
-    "crack-open": (wall(crack={"moisture": True}), wall(crack={"moisture": False, "blood": False})),
-    "frog-tissue": ({"frog": {"tissue": "creamy"}}, {"frog": {"tissue": "usual"}}),
-    "painful-infection": ({"frog": {"infection": "painful or bleeding"}}, {"frog": {"infection": "deep groove"}}),
-    "painful-groove": ({"frog": {"infection": "deep groove", "painful": True}}, {"frog": {"infection": "surface"}}),
-    "separation": (wall(separation={"depth": 10}), wall(separation={"depth": 9.9})),
-    "sole-sensitive": ({"sole": {"sensitive": True}}, {"sole": {"sensitive": False}}),
-    "sole-gives": ({"sole": {"gives": True}}, {"sole": {"gives": False}}),
-    "pulse": ({"pulse": "strong"}, {"pulse": "usual"}),
-    "testers": ({"testers": {"reaction": True}}, {"testers": {"reaction": False}}),
-    "deviation": ({"deviation": "a bend at the knee"}, None),
+    "painful-groove": of_foot(SORE_GROOVE, {"frog": {"infection": "surface"}}),
+    "groove-and-lame": of_foot_and_lame(SORE_GROOVE, also=("painful-groove", "slightly-lame")),
+    "pulse": of_foot({"pulse": "strong"}, {"pulse": "usual"}),
+    "heat": of_foot({"heat": True}, {"heat": False}),
+    "testers": of_foot({"testers": {"reaction": True}}, {"testers": {"reaction": False}}),
+    "sole-sensitive": of_foot({"sole": {"sensitive": True}}, {"sole": {"sensitive": False}}),
+    "sole-gives": of_foot({"sole": {"gives": True}}, {"sole": {"gives": False}}),
+    "sole-thinner": of_foot({"sole": {"depth": 9}}, {"sole": {"depth": 11}}, {"sole": {"depth": 12}}),
+    "angle-sudden": of_foot(
+        {"before": {"toe_angle": 46}}, {"before": {"toe_angle": 49}}, {"before": {"toe_angle": 51}}
+    ),
+    "deviation": of_foot({"deviation": "a bend at the knee"}, horse=YEARLING),
+    "crack-open": of_foot(MOIST, DRY),
+    "crack-and-lame": of_foot_and_lame(wall(crack={"length": 20}), also=("slightly-lame",)),
+    "separation": of_foot(wall(separation={"depth": 10}), wall(separation={"depth": 9.9})),
+    "separation-grows": of_foot(
+        wall(separation={"depth": 5}), wall(separation={"depth": 3}), wall(separation={"depth": 2})
+    ),
+    "signs-together": Case({"signs": ["leans back", "reluctant to turn"]}, also=("stance",)),
+    "stance": Case({"signs": ["leans back"]}),
+    "severely-lame": Case({"lameness": aaep(5)}, {"lameness": aaep(4.5)}),
+    "lame": Case({"lameness": aaep(3)}, {"lameness": aaep(0)}),
+    "slightly-lame": Case({"lameness": aaep(1)}, {"lameness": aaep(0)}),
+    "pain-face": Case({"lameness": grimace(4)}, {"lameness": grimace(3)}),
+    "sore-after-trim": Case({"sore_after_last_trim": True}, {"sore_after_last_trim": False}),
+    "sore-and-lame": Case(
+        {"sore_after_last_trim": True, "lameness": aaep(1)},
+        {"lameness": aaep(0)},
+        also=("slightly-lame", "sore-after-trim"),
+    ),
+    "heavy": Case({"condition": {"henneke": 7}}, {"condition": {"henneke": 6.5}}),
+    "thin": Case({"condition": {"henneke": 3}}, {"condition": {"henneke": 3.5}}),
+    "crest": Case({"condition": {"crest": 3}}, {"condition": {"crest": 2.5}}),
 }
-OF_A_HORSE: dict[str, tuple[dict[str, Any], dict[str, Any] | None]] = {
-    "stance": ({"signs": ["leans back"]}, None),
-    "lame": ({"lameness": {"scale": "AAEP", "grade": 3}}, {"lameness": {"scale": "AAEP", "grade": 0}}),
-    "slightly-lame": ({"lameness": {"scale": "AAEP", "grade": 1}}, {"lameness": {"scale": "AAEP", "grade": 0}}),
-    "sore-after-trim": ({"sore_after_last_trim": True}, {"sore_after_last_trim": False}),
-    "condition": ({"condition": {"henneke": 7}}, {"condition": {"henneke": 6.5}}),
-    "crest": ({"condition": {"crest": 3}}, {"condition": {"crest": 2.5}}),
-}
-RAISING: dict[str, dict[str, Any]] = {
-    **{rule: {"left_fore": raised} for rule, (raised, _) in OF_A_FOOT.items()},
-    **{rule: raised for rule, (raised, _) in OF_A_HORSE.items()},
-}
-ENDING: dict[str, dict[str, Any]] = {
-    **{rule: {"left_fore": ended} for rule, (_, ended) in OF_A_FOOT.items() if ended},
-    **{rule: ended for rule, (_, ended) in OF_A_HORSE.items() if ended},
-}
+ENDING = {rule: case.ended for rule, case in CASES.items() if case.ended}
+BY_A_WORD = sorted(set(CASES) - set(ENDING) - {"signs-together"})
+
+
+def case_of(rule: str, *more: Visit, today: date = JUST_AFTER) -> list[Caution]:
+    """The cautions that are open after the case of a rule, and `more`."""
+    case = CASES[rule]
+    return cautions(*case.visits(*more), today=today, **(case.horse or {}))
+
+
+def the(rule: str, found: list[Caution]) -> Caution:
+    """The one caution of a rule."""
+    (one,) = [caution for caution in found if caution.rule == rule]
+    return one
 
 
 def cautions(*visits: Visit, today: date = JUST_AFTER, **values: Any) -> list[Caution]:
@@ -70,3 +150,28 @@ def rules(*visits: Visit, **values: Any) -> list[str]:
 def raised_by(**values: Any) -> list[str]:
     """The rules that one visit raises."""
     return rules(visit(DAY, **values))
+
+
+def book_of(*visits: Visit, today: date = JUST_AFTER, **values: Any) -> CautionBook:
+    """The cautions that are open after these visits, and those that ended, but for one of being overdue."""
+    return caution_book(horse(**values), visits, None, WAYS, today)
+
+
+def closed_by(*visits: Visit, **values: Any) -> list[ClosedCaution]:
+    """The cautions that ended."""
+    return list(book_of(*visits, **values).closed)
+
+
+def said(rule: str, day: str, by: str = "Wren Ashdown", **more: Any) -> dict[str, Any]:
+    """A word of anybody that a caution is over."""
+    return {"resolved": [{"caution": rule, "date": day, "by": by, **more}]}
+
+
+def found_by_a_vet(day: str, *ends: Any, by: str = "Dr Sage") -> dict[str, Any]:
+    """A vet's finding that ends cautions."""
+    return {"vet": [{"date": day, "by": by, "kind": "seen", "ends": list(ends)}]}
+
+
+def book(*visits: Visit) -> Book:
+    """The book of a grown horse's visits."""
+    return Book(horse(), visits, WAYS)

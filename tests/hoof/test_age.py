@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 
-from recordgen.hoof.age import CLASS_RANGE_WEEKS, care_class, months_old, years_old
-from tests.hoof.building import horse, practice
+from recordgen.hoof.age import care_class, months_old, years_old
+from recordgen.hoof.due import usual_weeks
+from tests.hoof.building import REFERENCE, horse, practice
 
 
 @pytest.mark.parametrize(
@@ -39,7 +40,7 @@ def test_a_foal_is_one_until_its_first_birthday(kind: str) -> None:
     young = horse(kind=kind, born="2026-05-01")
 
     assert care_class(young, date(2027, 4, 30)) == "foal"
-    assert care_class(young, date(2027, 5, 1)) == ("donkey" if kind == "donkey" else "adult")
+    assert care_class(young, date(2027, 5, 1)) == ("donkey" if kind == "donkey" else "yearling")
 
 
 def test_without_a_birthday_it_is_grown() -> None:
@@ -49,9 +50,19 @@ def test_without_a_birthday_it_is_grown() -> None:
 
 def test_the_usual_weeks_of_a_practice_lie_in_the_range_of_each_class() -> None:
     """What a new practice starts with needs no clamping."""
-    usual = practice().usual_weeks
+    assert all(
+        words.weeks.at_least <= usual_weeks(practice(), group) <= words.weeks.at_most
+        for group, words in REFERENCE.classes.items()
+    )
 
-    assert all(low <= getattr(usual, group) <= high for group, (low, high) in CLASS_RANGE_WEEKS.items())
+
+@pytest.mark.parametrize(
+    ("day", "expected"),
+    [("2029-04-30", "yearling"), ("2029-05-01", "adult"), ("2047-04-30", "adult"), ("2047-05-01", "aged")],
+)
+def test_young_and_old_have_a_class_of_their_own(day: str, expected: str) -> None:
+    """From one to two a yearling, aged from twenty on."""
+    assert care_class(horse(born="2027-05-01"), date.fromisoformat(day)) == expected
 
 
 @pytest.mark.parametrize(

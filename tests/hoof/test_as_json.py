@@ -29,7 +29,8 @@ def test_what_is_promised_is_there() -> None:
     assert (found["stable"], found["horse"], found["as_of"]) == ("willowmere", "bramble", "2026-12-01")
     assert {"earliest", "best", "latest", "reason"} <= set(found["due"])
     assert all({"level", "text", "source"} <= set(caution) for caution in found["cautions"])
-    assert {"mm_per_day", "low", "high", "cycles"} <= set(foot["growth"])
+    assert {"mm_per_day", "low", "high", "cycles"} <= set(foot["growth"]["net"])
+    assert {"together", "season", "apart"} <= set(found["growth"])
     assert {"before", "after", "change", "smallest_real_change", "real"} <= set(foot["measures"]["toe_length"])
 
 
@@ -39,7 +40,10 @@ def test_the_due_window() -> None:
         "earliest": "2026-11-18",
         "best": "2026-11-25",
         "latest": "2026-12-02",
+        "whose": "trimmer",
         "reason": "6 weeks after the last visit, as Wren Ashdown set it that day",
+        "earliest_reason": "7 days from the best day, which does as well",
+        "latest_reason": "7 days from the best day, which does as well",
         "overdue_days": 0,
     }
 
@@ -76,7 +80,8 @@ def test_a_measure_taken_once() -> None:
     """What there is nothing to compare with is null, and so is what was not taken."""
     found = plain(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))["feet"]["left_fore"]
 
-    assert found["growth"] is None
+    assert found["growth"]["net"]["cycles"] == 0
+    assert (found["growth"]["by_mark"], found["growth"]["wear"], found["growing_out"]) == (None, None, [])
     assert found["measures"]["toe_length"] | {"unit": "mm"} == {
         "unit": "mm",
         "day": "2026-10-14",
@@ -93,11 +98,37 @@ def test_a_measure_taken_once() -> None:
 
 
 def test_growth() -> None:
-    """mm a day to a ten-thousandth, with how many cycles it rests on."""
-    visits = toes(("2026-07-22", 90, 80), ("2026-09-02", 90, 80), ("2026-10-14", 93, 80))
-    found = plain(*visits)["feet"]["left_fore"]["growth"]
+    """mm a day to a ten-thousandth, with its interval and how many cycles it rests on; slips are named."""
+    visits = toes(("2026-07-22", 90, 80), ("2026-09-02", 90, 80), ("2026-10-14", 130, 80))
+    found = plain(*visits)
+    growth = found["feet"]["left_fore"]["growth"]
 
-    assert found == {"mm_per_day": 0.2738, "low": 0.2381, "high": 0.3095, "cycles": 2}
+    assert growth["net"]["low"] < growth["net"]["mm_per_day"] == round(growth["net"]["mm_per_day"], 4)
+    assert (growth["net"]["cycles"], found["growth"]["together"]["cycles"]) == (1, 1)
+    assert growth["left_out"] == [{"start": "2026-09-02", "end": "2026-10-14", "why": "too fast"}]
+
+
+def test_a_mark_on_its_way_down() -> None:
+    """Where it was last seen, and the days between which it reaches the ground."""
+    ring = {"marks": [{"kind": "event ring", "below_hairline": 20}], "after": {"toe_length": 80}}
+    (found,) = plain(visit("2026-10-14", left_fore=ring))["feet"]["left_fore"]["growing_out"]
+
+    assert (found["kind"], found["zone"], found["below_hairline_mm"]) == ("event ring", "toe", 20)
+    assert found["earliest"] < found["about"] < found["latest"]
+    assert found["as_expected"] is None
+
+
+def test_forecasts_and_what_came() -> None:
+    """One for each visit but the last."""
+    (found,) = plain(*toes(("2026-09-02", 90, 80), ("2026-10-14", 91, 80)))["forecasts"]
+
+    assert found == {
+        "made": "2026-09-02",
+        "about": "2026-10-14",
+        "came": "2026-10-14",
+        "expected_mm": 10.92,
+        "grown_mm": 11,
+    }
 
 
 @pytest.mark.parametrize("visits", [(), (visit("2026-10-14"),)])

@@ -1,10 +1,16 @@
-"""Which care notes are in force."""
+"""Which care notes are in force, and how they go into a week."""
+
+from __future__ import annotations
 
 from datetime import date
 from typing import Any
 
-from recordgen.hoof.care import Job, jobs_in_force
+import pytest
+
+from recordgen.hoof.care import Job, JobOfHorses, Week, jobs_in_force, jobs_of_horses, week_of_jobs
 from tests.hoof.building import REFERENCE, visit
+
+DAY = date(2026, 10, 14)
 
 
 def jobs(*visits: Any) -> tuple[Job, ...]:
@@ -32,6 +38,7 @@ def test_a_note_of_the_library_comes_with_all_its_words() -> None:
             until=words.until,
             stop_if=words.stop_if,
             caution=words.caution,
+            times_a_week=7,
         ),
     )
 
@@ -66,9 +73,118 @@ def test_a_visit_without_notes_leaves_the_earlier_ones_in_force() -> None:
     assert (job.key, job.since) == ("dry-bed", date(2026, 9, 1))
 
 
-def test_notes_end() -> None:
-    """`care_ends` ends them all; notes of the same visit come after the end."""
+def test_notes_end_all_at_once() -> None:
+    """`care_ends: yes` ends them all; notes of the same visit come after the end."""
     before = visit("2026-09-01", care=["dry-bed"])
 
-    assert jobs(before, visit("2026-10-14", care_ends=True)) == ()
+    assert jobs(before, visit("2026-10-14", care_ends="yes")) == ()
     assert [job.key for job in jobs(before, visit("2026-10-14", care_ends=True, care=["boots-fit"]))] == ["boots-fit"]
+
+
+@pytest.mark.parametrize(
+    ("ends", "left"),
+    [
+        ("dry-bed", ["boots-fit", "Walk in hand"]),
+        (["dry-bed", "boots-fit"], ["Walk in hand"]),
+        (["walk  in hand", "DRY-BED"], ["boots-fit"]),
+        ("no", ["dry-bed", "boots-fit", "Walk in hand"]),
+        (["all"], []),
+    ],
+)
+def test_notes_end_by_name_or_words(ends: Any, left: list[str]) -> None:
+    """The others stay in force, since the day on which they were given."""
+    before = visit("2026-09-01", care=["dry-bed", "boots-fit", "Walk in hand"])
+    found = jobs(before, visit("2026-10-14", care_ends=ends))
+
+    assert [job.key or job.what for job in found] == left
+    assert {job.since for job in found} <= {date(2026, 9, 1)}
+
+
+def test_a_note_that_is_named_again_goes_on_since_its_first_day() -> None:
+    """Over several visits, those without notes included, by its name or by the same words."""
+    first = visit("2026-07-01", care=["dry-bed", "Walk in hand"])
+    later = visit("2026-09-01", care=["walk in hand", "dry-bed", "boots-fit"])
+
+    found = jobs(first, visit("2026-08-01"), later)
+    assert [job.since for job in found] == [date(2026, 7, 1), date(2026, 7, 1), date(2026, 9, 1)]
+
+
+@pytest.mark.parametrize("between", [{"care": ["boots-fit"]}, {"care_ends": ["dry-bed"]}, {"care_ends": True}])
+def test_a_note_that_was_out_of_force_begins_anew(between: dict[str, Any]) -> None:
+    """A break is a break, whether it was replaced or ended."""
+    first, last = visit("2026-07-01", care=["dry-bed"]), visit("2026-10-14", care=["dry-bed"])
+    (job,) = jobs(first, visit("2026-09-01", **between), last)
+
+    assert job.since == DAY
+
+
+def test_own_words_on_how_often_put_the_days_of_the_library_aside() -> None:
+    """A note is not ticked seven times that is asked for twice, unless the trimmer says how many."""
+    twice = {"what": "daily-grooves", "how_often": "twice a week"}
+
+    assert jobs(visit("2026-10-14", care=[twice]))[0].times_a_week is None
+    assert jobs(visit("2026-10-14", care=[{**twice, "times_a_week": 2}]))[0].times_a_week == 2
+    assert jobs(visit("2026-10-14", care=[{"what": "Own words", "times_a_week": 3}]))[0].times_a_week == 3
+
+
+def test_a_note_for_some_months_says_so_all_year() -> None:
+    """The trimmer chose it, so it stands there; the months are told."""
+    assert jobs(visit("2026-06-01", care=["wet-season-frog"]))[0].season == "wet"
+
+
+def job(what: str, times: int | None = None, since: date = DAY) -> Job:
+    """A job in a trimmer's own words."""
+    return Job("", what, since, times_a_week=times)
+
+
+def test_a_job_of_several_horses_stands_once() -> None:
+    """Since when does not part it; those for most horses come first."""
+    found = jobs_of_horses([("Otter", [job("B"), job("A")]), ("Moss", [job("B", since=date(2026, 1, 1))])])
+
+    assert found == (JobOfHorses(job("B"), ("Otter", "Moss")), JobOfHorses(job("A"), ("Otter",)))
+
+
+def test_jobs_with_other_words_are_two_jobs() -> None:
+    """What one horse's owner should stop at is not another's."""
+    found = jobs_of_horses([("Otter", [job("A")]), ("Moss", [Job("", "A", DAY, stop_if="it hurts")])])
+
+    assert [one.horses for one in found] == [("Otter",), ("Moss",)]
+
+
+@pytest.mark.parametrize(
+    ("times", "days"),
+    [
+        (1, (0,)),
+        (2, (0, 3)),
+        (3, (0, 2, 4)),
+        (4, (0, 2, 4, 6)),
+        (5, (0, 1, 3, 4, 6)),
+        (6, (0, 1, 2, 3, 4, 5)),
+        (7, (0, 1, 2, 3, 4, 5, 6)),
+    ],
+)
+def test_a_job_is_spread_over_the_week(times: int, days: tuple[int, ...]) -> None:
+    """Daily is every day; three times is Monday, Wednesday and Friday."""
+    assert week_of_jobs([("Moss", [job("A", times)])]).on_days == (JobOfHorses(job("A", times), ("Moss",), days),)
+
+
+def test_jobs_keep_out_of_each_others_way() -> None:
+    """Three times a week twice over, and three weekly ones: no day is left empty, none holds three."""
+    week = week_of_jobs([("Moss", [job("A", 3), job("B", 3), *(job(f"weekly {one}", 1) for one in "abc")])])
+    load = [sum(day in one.days for one in week.on_days) for day in range(7)]
+
+    assert [one.days for one in week.on_days[:2]] == [(0, 2, 4), (1, 3, 5)]
+    assert sorted(load) == [1, 1, 1, 1, 1, 2, 2]
+
+
+def test_a_job_has_the_same_days_for_all_its_horses() -> None:
+    """One walks through the stable once."""
+    week = week_of_jobs([("Moss", [job("A", 1), job("B", 1)]), ("Otter", [job("A", 1)])])
+
+    assert [(one.horses, one.days) for one in week.on_days] == [(("Moss", "Otter"), (0,)), (("Moss",), (1,))]
+
+
+def test_jobs_without_days_stand_apart() -> None:
+    """Their words say when they come up."""
+    assert week_of_jobs([("Moss", [job("A")])]) == Week((), (JobOfHorses(job("A"), ("Moss",)),))
+    assert week_of_jobs([]) == Week((), ())

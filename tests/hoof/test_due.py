@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
@@ -9,27 +10,30 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from recordgen.hoof.due import Due, due
-from recordgen.records.horse import PracticeFile
+from recordgen.hoof.due import Due, day_grown
+from recordgen.hoof.season import Season
+from recordgen.hoof.ways import Ways
 from recordgen.records.visit import Visit
-from tests.hoof.building import NAMING, TODAY, horse, practice, visit
+from tests.hoof.building import TODAY, summary, toes, visit, ways
 
 LAST = visit("2026-10-14")
 PLAN = {"by": "Dr Sage", "date": "2026-09-01", "words": "every four weeks"}
 
 
-def window(
-    last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any
-) -> tuple[str, str, str]:
+def window(last: Visit = LAST, today: date = TODAY, by: Ways | None = None, **values: Any) -> tuple[str, str, str]:
     """The window of a horse last visited then, as month and day."""
-    found = due(horse(**values), [last], by or practice(), NAMING, today)
-    assert found is not None
+    found = told(last, today, by, **values)
     return f"{found.earliest:%m-%d}", f"{found.best:%m-%d}", f"{found.latest:%m-%d}"
 
 
-def told(last: Visit = LAST, today: date = TODAY, by: PracticeFile | None = None, **values: Any) -> Due:
+def told(last: Visit = LAST, today: date = TODAY, by: Ways | None = None, **values: Any) -> Due:
     """The same, with everything told."""
-    found = due(horse(**values), [last], by or practice(), NAMING, today)
+    return after([last], today, by, **values)
+
+
+def after(visits: Sequence[Visit], today: date = TODAY, by: Ways | None = None, **values: Any) -> Due:
+    """What is due after some visits."""
+    found = summary(*visits, by=by or ways(), today=today, **values).due
     assert found is not None
     return found
 
@@ -52,7 +56,7 @@ def test_usual_interval_of_each_class(values: dict[str, Any], expected: tuple[st
 def test_a_horse_s_own_interval_wins_over_that_of_its_class() -> None:
     """And the practice's over our own."""
     assert window(usual_weeks=5)[1] == "11-18"
-    assert window(by=practice(usual_weeks={"adult": 7}))[1] == "12-02"
+    assert window(by=ways(usual_weeks={"adult": 7}))[1] == "12-02"
     assert told(usual_weeks=5).reason == "5 weeks after the last visit, the usual interval of this horse"
 
 
@@ -81,8 +85,8 @@ def test_the_window_ends_where_the_range_of_the_class_ends(weeks: int, expected:
 
 def test_leeway_is_the_practice_s() -> None:
     """Without any, the window is one day."""
-    assert window(by=practice(leeway_days=0)) == ("11-25", "11-25", "11-25")
-    assert window(by=practice(leeway_days=3)) == ("11-22", "11-25", "11-28")
+    assert window(by=ways(leeway_days=0)) == ("11-25", "11-25", "11-25")
+    assert window(by=ways(leeway_days=3)) == ("11-22", "11-25", "11-28")
 
 
 def test_a_vet_s_plan_wins_over_the_usual_interval() -> None:
@@ -157,9 +161,8 @@ def test_the_trimmer_s_day_is_taken_as_it_is() -> None:
 
 def test_only_the_word_of_the_last_visit_counts() -> None:
     """An earlier one is spent."""
-    found = due(horse(), [visit("2026-09-02", next={"weeks": 20}), LAST], practice(), NAMING, TODAY)
+    found = after([visit("2026-09-02", next={"weeks": 20}), LAST])
 
-    assert found is not None
     assert (found.best, found.whose) == (date(2026, 11, 25), "usual")
 
 
@@ -173,7 +176,7 @@ def test_a_foal_that_turns_one_is_visited_as_a_grown_horse(day: str, best: str) 
 
 def test_the_window_of_a_foal_stays_that_of_the_day_it_was_visited() -> None:
     """It has turned one since; its window still ends six weeks after the visit, not eight."""
-    found = window(visit("2027-04-30"), date(2028, 1, 1), by=practice(leeway_days=28), born="2026-05-01")
+    found = window(visit("2027-04-30"), date(2028, 1, 1), by=ways(leeway_days=28), born="2026-05-01")
 
     assert found == ("05-21", "05-28", "06-11")
 
@@ -186,10 +189,8 @@ def test_overdue_counts_from_the_latest_day(today: str, expected: int) -> None:
 
 def test_nothing_is_due_for_a_horse_that_left_or_was_never_visited() -> None:
     """There is no window then."""
-    left = horse(left={"date": "2026-11-01"})
-
-    assert due(left, [LAST], practice(), NAMING, TODAY) is None
-    assert due(horse(), [], practice(), NAMING, TODAY) is None
+    assert summary(LAST, left={"date": "2026-11-01"}).due is None
+    assert summary().due is None
 
 
 WEEKS = st.floats(1, 26, allow_nan=False)
@@ -219,7 +220,7 @@ def test_the_best_day_lies_in_the_window(
     found = told(
         visit("2026-10-14", next=word),
         today,
-        practice(leeway_days=leeway),
+        ways(leeway_days=leeway),
         kind=kind,
         born=born,
         usual_weeks=usual,
@@ -231,3 +232,117 @@ def test_the_best_day_lies_in_the_window(
     assert found.best - found.earliest <= timedelta(days=leeway)
     assert (found.overdue_days > 0) == (today > found.latest)
     assert found.reason
+    assert found.earliest_reason
+    assert found.latest_reason
+
+
+def grown(rate: float, cycles: int = 8, days: int = 42) -> list[Visit]:
+    """Visits of a horse that grows evenly, the last one on 14 October 2026, trimmed to 80 mm each time."""
+    last = date(2026, 10, 14)
+    dates = [last - timedelta(days=days * count) for count in range(cycles, -1, -1)]
+    return toes(*((day.isoformat(), 80 + rate * days, 80) for day in dates))
+
+
+def test_growth_names_the_day_on_which_the_allowance_is_reached() -> None:
+    """At 0.3 mm a day 12 mm take forty days; what is known of the rate opens the window."""
+    found = after(grown(0.3), by=ways(allowances={"adult": 12}, leeway_days=0))
+
+    assert abs((found.best - date(2026, 11, 23)).days) <= 1
+    assert found.whose == "growth"
+    assert found.earliest < found.best < found.latest
+    assert "as much as this practice allows adult horses and ponies" in found.reason
+    assert found.earliest_reason.startswith("if it grows as fast as 9")
+    assert found.latest_reason.startswith("if it grows as slowly as 8")
+
+
+def test_without_an_allowance_a_horse_of_usual_growth_gets_the_usual_interval() -> None:
+    """The allowance is then what its class grows in the usual weeks; who grows faster is due sooner."""
+    usual, fast, slow = (after(grown(rate)).best for rate in (0.26, 0.32, 0.21))
+
+    assert abs((usual - date(2026, 11, 25)).days) <= 1
+    assert fast < usual < slow
+
+
+def test_growth_unknown_is_the_usual_interval() -> None:
+    """One visit tells no growth."""
+    assert after(grown(0.3, cycles=0)).whose == "usual"
+
+
+@pytest.mark.parametrize(("rate", "best"), [(0.7, "11-11"), (0.05, "12-09"), (0.0, "12-09"), (-0.05, "12-09")])
+def test_growth_never_leads_out_of_the_range_of_the_class(rate: float, best: str) -> None:
+    """Four weeks at the least and eight at the most, also where nothing grows or more wears off than grows."""
+    found = after(grown(rate))
+
+    assert f"{found.best:%m-%d}" == best
+    assert date(2026, 11, 11) <= found.earliest <= found.best <= found.latest <= date(2026, 12, 9)
+
+
+def test_few_cycles_open_the_window_wider_than_many() -> None:
+    """With one cycle the growth is hardly known; the leeway is the least that is left."""
+    one, many = (after(grown(0.26, cycles=count), by=ways(leeway_days=0)) for count in (1, 9))
+
+    assert one.latest - one.earliest > many.latest - many.earliest
+    wide = after(grown(0.26, cycles=9), by=ways(leeway_days=10))
+    assert (wide.best - wide.earliest).days >= 10
+
+
+def test_a_horse_s_own_interval_and_the_trimmer_s_word_win_over_growth() -> None:
+    """Growth is asked where nobody has spoken."""
+    visits = grown(0.3)
+    last = visits[-1].model_copy(update={"next": visit("2026-10-14", next={"weeks": 5}).next})
+
+    assert after(visits, usual_weeks=7).whose == "usual"
+    assert after([*visits[:-1], last]).whose == "trimmer"
+    assert after(visits, vet_plan={**PLAN, "weeks": 4}).whose == "vet"
+
+
+FLARED = visit("2026-10-14", left_fore={"wall": {"toe": {"flare": 6}}})
+
+
+@pytest.mark.parametrize(
+    ("rule", "whose", "best"),
+    [
+        ({"finding": "flare", "weeks": 4}, "practice", "11-11"),
+        ({"finding": "flare", "from_mm": 6, "weeks": 4}, "practice", "11-11"),
+        ({"finding": "flare", "from_mm": 7, "weeks": 4}, "usual", "11-25"),
+        ({"finding": "infection", "weeks": 4}, "usual", "11-25"),
+        ({"finding": "flare", "weeks": 8}, "usual", "11-25"),
+    ],
+)
+def test_a_practice_comes_sooner_after_a_finding_of_its_own_rules(rule: dict[str, Any], whose: str, best: str) -> None:
+    """A rule shortens, from its size on; it never lengthens."""
+    found = told(FLARED, by=ways(sooner=[rule]))
+
+    assert (found.whose, f"{found.best:%m-%d}") == (whose, best)
+    if whose == "practice":
+        assert found.latest == found.best
+        assert found.reason.endswith("comes sooner after: flare, 6 mm")
+
+
+def test_the_trimmer_s_word_wins_over_a_rule_of_the_practice() -> None:
+    """Who saw the foot knows better than the rule."""
+    flared = FLARED.model_copy(update={"next": visit("2026-10-14", next={"weeks": 6}).next})
+
+    assert told(flared, by=ways(sooner=[{"finding": "flare", "weeks": 4}])).whose == "trimmer"
+
+
+def test_growth_counts_from_the_last_trim() -> None:
+    """A look without a trim moves the range of the class and not the growth."""
+    visits = [*grown(0.26), visit("2026-10-28", trimmed=False)]
+    found = after(visits)
+
+    assert (found.best, found.earliest) == (date(2026, 11, 25), date(2026, 11, 25))
+    assert "seldom need a visit before" in found.earliest_reason
+
+
+def test_a_slow_season_moves_the_day_on() -> None:
+    """The same growth takes longer into the winter than the mean of the year would have it."""
+    winter = Season(swing=0.3, slowest=15)
+    most = date(2027, 3, 1)
+
+    even = day_grown(date(2026, 11, 1), 11, 0.26, None, most)
+    slow = day_grown(date(2026, 11, 1), 11, 0.26, winter, most)
+
+    assert even == date(2026, 12, 13)
+    assert 8 <= (slow - even).days <= 20
+    assert 0.26 * winter.growing_days(date(2026, 11, 1), slow) == pytest.approx(11, abs=0.15)

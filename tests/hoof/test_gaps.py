@@ -1,5 +1,6 @@
 """What the records lack, told to the trimmer."""
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -8,7 +9,7 @@ import pytest
 from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.records.names import FEET
 from recordgen.records.visit import Visit
-from tests.hoof.building import REFERENCE, horse, visit
+from tests.hoof.building import REFERENCE, record, visit
 
 KNOWN: dict[str, Any] = {"microchip": "968000004531234"}
 SEEN: dict[str, Any] = {foot: {} for foot in FEET}
@@ -16,7 +17,7 @@ SEEN: dict[str, Any] = {foot: {} for foot in FEET}
 
 def gaps(*visits: Visit, **values: Any) -> tuple[Gap, ...]:
     """The gaps of a horse whose own file lacks nothing."""
-    return gaps_of(horse(**{**KNOWN, **values}), visits)
+    return gaps_of(record(*visits, **{**KNOWN, **values}), REFERENCE.classes)
 
 
 def test_a_full_record_has_no_gap() -> None:
@@ -54,12 +55,12 @@ def test_feet_measured_before_the_trim_alone(trimmed: bool, expected: int) -> No
     assert found == (Gap("no_after", date(2026, 10, 14), ("left_hind",)),) * expected
 
 
-def test_no_next_visit_set() -> None:
-    """The trimmer's own word is missing."""
-    assert gaps(visit("2026-10-14", **SEEN)) == (Gap("no_next", date(2026, 10, 14)),)
+def test_a_next_visit_need_not_be_set() -> None:
+    """It is computed where the trimmer gave no word."""
+    assert gaps(visit("2026-10-14", **SEEN)) == ()
 
 
-def test_a_horse_that_left_lacks_no_next_visit() -> None:
+def test_of_a_horse_that_left_nothing_is_wanted() -> None:
     """Nothing is wanted of its last visit any more."""
     assert gaps(visit("2026-10-14"), left={"date": "2026-11-01"}) == ()
 
@@ -77,6 +78,8 @@ def test_a_long_break(days: int, kind: str, expected: int) -> None:
 def test_every_kind_of_gap_has_its_words() -> None:
     """Each kind is a key of the phrases, and no phrase of a gap is left over."""
     broken = gaps(visit("2025-01-01"), visit("2026-10-14", left_fore={"before": {}}), born=None, microchip=None)
-    kinds = {gap.kind for gap in (*gaps(), *broken)}
+    moved = gaps_of(replace(record(), earlier=("fallow-end/otter",)), REFERENCE.classes)
+    kinds = {gap.kind for gap in (*gaps(), *broken, *moved)}
 
+    assert moved[-1] == Gap("moved", where="fallow-end/otter")
     assert {f"gap_{kind}" for kind in kinds} == {key for key in REFERENCE.phrases if key.startswith("gap_")}

@@ -1,148 +1,156 @@
-"""Net growth, cycle by cycle."""
+"""Growth of a horse: each foot, all feet together, a season, and feet growing apart."""
 
 from __future__ import annotations
 
-import statistics
 from datetime import date, timedelta
+from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from scipy import stats  # type: ignore[import-untyped]
 
-from recordgen.hoof.growth import Cycle, Growth, cycles, growth, growth_readings, rate_mm_per_day, wear_mm
-from recordgen.hoof.series import Reading
+from recordgen.hoof.growth import HorseGrowth
+from recordgen.hoof.season import Season, growing_days
+from recordgen.records.names import FEET
 from recordgen.records.visit import Visit
-from tests.hoof.building import summary, toes, visit
-
-DAY = date(2026, 3, 1)
+from tests.hoof.building import REFERENCE, summary, toes, visit, ways
 
 
-def reading(week: int, before: float | None, after: float | None) -> Reading:
-    """A reading some weeks after the first."""
-    return Reading(DAY + timedelta(weeks=week), before, after)
+def growing(
+    rates: dict[str, float], cycles: int = 8, days: int = 42, noise_mm: float = 0, season: Season | None = None
+) -> list[Visit]:
+    """Visits of a horse whose feet grow at these rates, mm a day, trimmed to 80 mm each time; noise is shared."""
+    rng = np.random.default_rng(3)
+    start = date(2024, 2, 1)
+    made = []
+    for count in range(cycles + 1):
+        day = start + timedelta(days=days * count)
+        grew = growing_days(season, day - timedelta(days=days), day)
+        shared = rng.normal(0, noise_mm)
+        feet: dict[str, Any] = {
+            foot: {"before": {"toe_length": round(80 + rate * grew + shared, 1)}, "after": {"toe_length": 80}}
+            for foot, rate in rates.items()
+        }
+        made.append(visit(day.isoformat(), **feet))
+    return made
 
 
-def grown(*visits: Visit) -> list[tuple[str, str, float]]:
-    """First day, last day and growth of the cycles of the left fore."""
-    found = cycles(growth_readings("left_fore", visits))
-    return [(one.start.isoformat(), one.end.isoformat(), one.growth_mm) for one in found]
+def growth(*visits: Visit, **values: Any) -> HorseGrowth:
+    """What is known of such a horse."""
+    return summary(*visits, **values).growth
 
 
-def test_from_after_one_trim_to_before_the_next() -> None:
-    """What the trim took is no growth."""
-    assert grown(*toes(("2026-03-01", 90, 80), ("2026-04-12", 92, 81), ("2026-05-24", 92, 80))) == [
-        ("2026-03-01", "2026-04-12", 12),
-        ("2026-04-12", "2026-05-24", 11),
-    ]
+def test_four_feet_are_one_observation_a_cycle() -> None:
+    """What life did between two visits they share; so together they rest on as many cycles as one foot."""
+    found = growth(*growing(dict.fromkeys(FEET, 0.3)))
+
+    assert (found.together.cycles, found.feet["left_fore"].net.cycles) == (8, 8)
+    assert found.together.mean == pytest.approx(0.3, abs=0.005)
+    one = found.feet["left_fore"].net
+    assert one.sd / 2 < found.together.sd < one.sd
 
 
-def test_a_cycle_counts_its_days() -> None:
-    """Twelve millimetres in six weeks."""
-    cycle = Cycle(date(2026, 3, 1), date(2026, 4, 12), 12)
+def test_a_foot_measured_once_has_the_rate_of_its_class() -> None:
+    """And rests on no cycle; a foot never looked at has none."""
+    found = growth(*toes(("2026-03-01", 90, 80)))
 
-    assert cycle.days == 42
-    assert cycle.mm_per_day == pytest.approx(12 / 42)
-
-
-@pytest.mark.parametrize(
-    "taken",
-    [
-        [("2026-03-01", 90, None), ("2026-04-12", 92, 81)],
-        [("2026-03-01", 90, 80), ("2026-04-12", None, 81)],
-        [("2026-03-01", 90, 80)],
-    ],
-)
-def test_a_cycle_needs_both_ends(taken: list[tuple[str, float | None, float | None]]) -> None:
-    """Without the length after the one trim and before the next there is none."""
-    assert grown(*toes(*taken)) == []
+    assert found.feet["left_fore"].net.cycles == 0
+    assert found.feet["left_fore"].net.mean == pytest.approx(REFERENCE.classes["adult"].growth.mm_per_day)
+    assert "right_hind" not in found.feet
 
 
-@pytest.mark.parametrize("between", [{}, {"left_fore": {"landing": "flat"}}, {"right_fore": {}}])
-def test_a_trim_without_the_length_breaks_the_cycle(between: dict[str, object]) -> None:
-    """Nobody knows how much was taken; no cycle runs across it."""
-    first, last = toes(("2026-03-01", 90, 80), ("2026-05-24", 100, 80))
+@pytest.mark.parametrize(("born", "group"), [("2026-01-15", "foal"), ("2024-11-01", "adult"), ("2000-05-01", "aged")])
+def test_what_is_expected_goes_by_class(born: str, group: str) -> None:
+    """Of a foal more than of a grown horse, and less of an old one."""
+    found = growth(visit("2026-11-20", left_fore={}), born=born)
 
-    assert grown(first, visit("2026-04-12", **between), last) == []
-    assert grown(first, last) == [("2026-03-01", "2026-05-24", 20)]
-
-
-def test_a_look_without_a_trim_passes_the_length_on() -> None:
-    """What was found is what stayed: two cycles, one on each side of it."""
-    first, last = toes(("2026-03-01", 90, 80), ("2026-05-24", 102, 80))
-    (look,) = toes(("2026-04-12", 91, None), trimmed=False)
-
-    assert grown(first, look, last) == [
-        ("2026-03-01", "2026-04-12", 11),
-        ("2026-04-12", "2026-05-24", 11),
-    ]
+    assert found.usual.mm_per_day == REFERENCE.classes[group].growth.mm_per_day
 
 
-@pytest.mark.parametrize("seen", [{}, {"left_fore": {"landing": "flat"}}])
-def test_a_look_that_tells_no_length_is_passed_over(seen: dict[str, object]) -> None:
-    """Nothing was taken, so the cycle runs on."""
-    first, last = toes(("2026-03-01", 90, 80), ("2026-05-24", 102, 80))
+def test_a_slip_changes_the_estimate_little() -> None:
+    """It is named and left out."""
+    visits = growing({"left_fore": 0.26}, cycles=9)
+    slip = visits[4].model_dump(exclude_unset=True)
+    slip["feet"]["left_fore"]["before"]["toe_length"] += 20
+    with_slip = growth(*visits[:4], Visit.model_validate(slip), *visits[5:])
 
-    assert grown(first, visit("2026-04-12", trimmed=False, **seen), last) == [("2026-03-01", "2026-05-24", 22)]
-
-
-def test_two_visits_on_one_day() -> None:
-    """Measured in the morning, trimmed and measured in the evening: the day ends one cycle and begins the next."""
-    taken = [("2026-03-01", 90, 80), ("2026-04-12", 91, None), ("2026-04-12", None, 79), ("2026-05-24", 92, 80)]
-
-    assert grown(*toes(*taken)) == [("2026-03-01", "2026-04-12", 11), ("2026-04-12", "2026-05-24", 13)]
+    assert [one.why for one in with_slip.feet["left_fore"].left_out] == ["too fast"]
+    assert with_slip.feet["left_fore"].net.mean == pytest.approx(growth(*visits).feet["left_fore"].net.mean, abs=0.003)
 
 
-def test_a_day_is_no_cycle() -> None:
-    """Trimmed twice in one day: nothing grew between, and nothing is divided by no days."""
-    taken = toes(("2026-04-12", 91, 82), ("2026-04-12", 82, 79), ("2026-05-24", 92, 80))
+def test_a_foot_that_grows_apart_is_told() -> None:
+    """Slower than the other three in every cycle, beyond what two readings can be out by."""
+    (apart,) = [one for one in growth(*growing(apart_rates(0.16))).apart if one.foot == "left_fore"]
 
-    assert grown(*taken) == [("2026-04-12", "2026-05-24", 13)]
-
-
-@pytest.mark.parametrize(("now", "expected"), [(77.3, 1), (77.2, 0), (60, 0)])
-def test_a_wall_that_became_shorter_is_left_out(now: float, expected: int) -> None:
-    """Up to 2.77 mm shorter may be the error of two readings; more is a slip."""
-    assert len(cycles([reading(0, None, 80), reading(6, now, None)])) == expected
+    assert apart.mm_per_day == pytest.approx(-0.1, abs=0.03)
+    assert apart.high < 0
+    assert apart.cycles == 8
 
 
-def test_growth_is_the_median_with_its_range() -> None:
-    """One odd cycle moves the range and not the middle."""
-    taken = [reading(0, None, 80), reading(1, 82.1, 80), reading(2, 82.8, 80), reading(3, 90, 80)]
-    found = growth(taken)
-
-    assert found is not None
-    assert [found.low, found.mm_per_day, found.high] == pytest.approx([0.3, 0.4, 10 / 7])
-    assert found.cycles == 3
+@pytest.mark.parametrize(("own", "cycles"), [(0.25, 8), (0.16, 2)])
+def test_a_foot_apart_is_not_told_for_little_or_too_soon(own: float, cycles: int) -> None:
+    """A hundredth of a millimetre a day, or two cycles."""
+    assert growth(*growing(apart_rates(own), cycles=cycles)).apart == ()
 
 
-def test_the_median_of_an_even_count_lies_between_the_middle_two() -> None:
-    """As numpy has it."""
-    taken = [reading(week, 80 + extra, 80) for week, extra in enumerate([0, 1, 2, 4, 9])]
-    found = growth(taken)
-
-    assert found is not None
-    assert found.mm_per_day == pytest.approx(float(np.median([1, 2, 4, 9])) / 7)
+def apart_rates(own: float) -> dict[str, float]:
+    """Three feet alike and one of its own."""
+    return {"left_fore": own, "right_fore": 0.26, "left_hind": 0.26, "right_hind": 0.26}
 
 
-def test_no_growth_without_a_cycle() -> None:
-    """A first visit tells a length and no rate."""
-    assert growth([]) is None
-    assert growth([reading(0, 88, 80)]) is None
+def test_a_foot_is_seldom_told_apart_by_chance() -> None:
+    """Four feet that grow alike, read to the millimetre, in 100 simulated horses."""
+    rng = np.random.default_rng(5)
+    told = 0
+    for _ in range(100):
+        visits = growing(dict.fromkeys(FEET, 0.26), cycles=6)
+        told += bool(growth(*(_read_anew(one, rng) for one in visits)).apart)
+
+    assert told <= 6
 
 
-@given(st.lists(st.floats(0, 20), min_size=1, max_size=12))
-def test_growth_lies_between_its_slowest_and_fastest_cycle(grew: list[float]) -> None:
-    """The same rates, computed outside: median, least and most."""
-    found = growth([reading(0, None, 80), *(reading(week + 1, 80 + mm, 80) for week, mm in enumerate(grew))])
-    rates = [mm / 7 for mm in grew]
+def _read_anew(one: Visit, rng: np.random.Generator) -> Visit:
+    values = one.model_dump(exclude_unset=True)
+    for found in values["feet"].values():
+        found["before"]["toe_length"] = round(found["before"]["toe_length"] + rng.normal(0, 1))
+        found["after"]["toe_length"] = round(found["after"]["toe_length"] + rng.normal(0, 1))
+    return Visit.model_validate(values)
 
-    assert found is not None
-    assert found.low <= found.mm_per_day <= found.high
-    assert found.cycles == len(rates)
-    assert [found.low, found.high] == pytest.approx([min(rates), max(rates)])
-    assert found.mm_per_day == pytest.approx(statistics.median(rates))
+
+def test_a_season_is_part_of_what_is_expected() -> None:
+    """Two years of a horse that grows by three tenths less in January: less is expected until February."""
+    found = growth(*growing(dict.fromkeys(FEET, 0.26), cycles=18, noise_mm=0.5, season=Season(0.3, 15)))
+
+    assert found.season is not None
+    winter = found.expected_mm(date(2026, 12, 20), date(2027, 1, 31))
+    summer = found.expected_mm(date(2026, 6, 20), date(2026, 8, 1))
+    assert summer / winter == pytest.approx(1.3 / 0.7, abs=0.25)
+
+
+def test_wear_is_a_rate_of_its_own() -> None:
+    """A mark came down 0.3 mm a day while the toe grew by 0.2: 0.1 wore off."""
+    visits = []
+    for count in range(7):
+        found = {
+            "before": {"toe_length": 80 + 0.2 * 42},
+            "after": {"toe_length": 80},
+            "marks": [{"kind": "growth mark", "below_hairline": round(10 + 0.3 * 42 * (count % 4), 1)}],
+        }
+        visits.append(visit((date(2026, 1, 1) + timedelta(days=42 * count)).isoformat(), left_fore=found))
+    foot = growth(*visits).feet["left_fore"]
+
+    assert foot.true is not None
+    assert foot.wear is not None
+    assert foot.true.mean == pytest.approx(0.3, abs=0.01)
+    assert foot.wear.mean == pytest.approx(0.1, abs=0.01)
+
+
+def test_a_short_last_cycle_is_told_as_such() -> None:
+    """Four weeks are long enough."""
+    assert growth(*growing({"left_fore": 0.26}, cycles=3, days=28)).short is None
+    short = growth(*growing({"left_fore": 0.26}, cycles=3, days=27)).short
+    assert short is not None
+    assert short.days == 27
 
 
 def test_a_steady_foot_grows_at_the_slope_of_its_lengths() -> None:
@@ -150,35 +158,17 @@ def test_a_steady_foot_grows_at_the_slope_of_its_lengths() -> None:
     taken = [("2026-03-01", 80.0, 80.0), ("2026-03-31", 89.0, 82.0), ("2026-05-20", 97.0, 80.0)]
     line = stats.linregress([0, 30, 80], [80, 89, 104])
 
-    found = summary(*toes(*taken)).feet["left_fore"].growth
+    found = growth(*toes(*taken)).feet["left_fore"].net
 
-    assert found is not None
-    assert found.mm_per_day == pytest.approx(line.slope)
-
-
-def test_feet_grow_apart() -> None:
-    """Each foot has cycles of its own; one that was measured once has none."""
-    visits = [
-        visit("2026-03-01", left_fore={"after": {"toe_length": 80}}, right_fore={"after": {"toe_length": 80}}),
-        visit("2026-04-12", left_fore={"before": {"toe_length": 90}}, right_hind={"before": {"toe_length": 90}}),
-    ]
-    feet = summary(*visits).feet
-
-    assert feet["left_fore"].growth == Growth(10 / 42, 10 / 42, 10 / 42, 1)
-    assert feet["right_fore"].growth is None
-    assert feet["right_hind"].growth is None
+    assert found.low < line.slope < found.high
+    assert found.mean == pytest.approx(line.slope, abs=0.012)
 
 
-@pytest.mark.parametrize("days", [0, -1])
-def test_a_rate_needs_days_in_order(days: int) -> None:
-    """The same day, and swapped days, are refused."""
-    with pytest.raises(ValueError, match="two days in order"):
-        rate_mm_per_day(20, 33, days)
+def test_a_coarser_way_of_measuring_makes_the_interval_wider() -> None:
+    """From photographs a length is out by twice as much."""
+    visits = growing({"left_fore": 0.26}, cycles=2)
+    rule, photograph = (
+        growth(*visits, by=ways(methods={"toe_length": way})).together.sd for way in ("rule", "photograph")
+    )
 
-
-@given(st.floats(0, 40), st.floats(50, 120), st.floats(0, 30), st.floats(0, 30))
-def test_wear_is_what_growth_length_and_trim_leave_over(grew: float, then: float, wore: float, took: float) -> None:
-    """A wall that grew, wore and was trimmed gives its wear back."""
-    now = then + grew - wore - took
-
-    assert wear_mm(grew, then, now, took) == pytest.approx(wore, abs=1e-9)
+    assert photograph > 1.3 * rule

@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from recordgen.hoof.series import Event
-from recordgen.hoof.summary import Ways, summarise, summarise_stable
+from recordgen.hoof.summary import summarise, summarise_stable
+from recordgen.hoof.ways import Ways
 from recordgen.records.horse import Stable
 from recordgen.records.names import FEET
 from recordgen.records.practice import HorseRecord, StableRecord
@@ -63,7 +64,7 @@ def test_a_horse_without_a_visit() -> None:
     """Nothing is due, nothing is open, nothing is known of its feet."""
     found = summary()
 
-    assert (found.last_visit, found.days_since, found.due, found.weight_kg) == (None, None, None, None)
+    assert (found.last_visit, found.days_since, found.due, found.weight) == (None, None, None, None)
     assert (found.cautions, found.jobs, found.feet, found.pairs, found.events, found.history) == (
         (),
         (),
@@ -209,7 +210,7 @@ def test_all_parts_of_a_full_visit_are_there() -> None:
     assert [caution.rule for caution in found.cautions] == ["slightly-lame"]
     assert [job.key for job in found.jobs] == ["daily-grooves"]
     assert [pair.measure for pair in found.pairs] == ["toe_length"]
-    assert found.feet["left_fore"].growth is not None
+    assert found.feet["left_fore"].growth.net.cycles == 1
     assert found.gaps[-1].feet == tuple(foot for foot in FEET if "hind" in foot)
 
 

@@ -74,3 +74,103 @@ def test_a_method_that_no_table_knows_is_told_in_the_practice(tmp_path):
     assert told(tmp_path, {"practice.yaml": text}) == [
         (3, "toe_angle is not taken by 'ruler'. Choose from gauge, photograph")
     ]
+
+
+EARLIER_FILE = "willowmere/bramble/2026-09-01.yaml"
+EARLIER = "date: 2026-09-01\nfeet: {LF: {landing: flat}}\ncare: [dry-bed, Walk in hand]\n"
+LATER = "date: 2026-10-14\nfeet: {LF: {landing: flat}}\n"
+
+
+@pytest.mark.parametrize(
+    "ends", ["yes", "no", "all", "dry-bed", "[dry-bed, Walk in hand]", "[walk in  hand]", "", "[]"]
+)
+def test_care_notes_in_force_may_end(tmp_path, ends):
+    """All, or by their names, or by their words."""
+    assert told(tmp_path, {EARLIER_FILE: EARLIER, VISIT_FILE: f"{LATER}care_ends: {ends}\n"}) == []
+
+
+@pytest.mark.parametrize(
+    ("earlier", "way_out"),
+    [
+        (EARLIER, "Did you mean dry-bed?"),
+        (EARLIER.replace("dry-bed", "boots"), "In force then: boots, Walk in hand"),
+        (EARLIER.replace("care: [dry-bed, Walk in hand]", "note: x"), "None is in force then; take it out"),
+        (None, "None is in force then; take it out"),
+    ],
+)
+def test_a_care_note_that_is_not_in_force_cannot_end(tmp_path, earlier, way_out):
+    """It is a warning at its line, with the nearest one or those that are."""
+    files = {EARLIER_FILE: earlier, VISIT_FILE: f"{LATER}care_ends: [dry-beds]\n"}
+
+    assert told(tmp_path, files) == [(3, f"no care note named 'dry-beds' is in force. {way_out}")]
+
+
+def test_what_a_visit_ends_is_not_in_force_at_the_next(tmp_path):
+    """Nor what it replaces; a second visit of the day comes after the first."""
+    first, second = f"{LATER}care_ends: [dry-bed]\n", f"{LATER}note: x\ncare_ends: [dry-bed]\n"
+    files = {EARLIER_FILE: EARLIER, VISIT_FILE: first, VISIT_FILE.replace(".yaml", "-b.yaml"): second}
+
+    assert told(tmp_path, files) == [(4, "no care note named 'dry-bed' is in force. In force then: Walk in hand")]
+
+
+def test_nothing_is_told_of_care_after_a_visit_that_could_not_be_read(tmp_path):
+    """Its care notes may be what is missing."""
+    files = {EARLIER_FILE: EARLIER + "wrong: x\n", VISIT_FILE: f"{LATER}care_ends: [boots-fit]\n"}
+
+    assert [line for line, _ in told(tmp_path, files)] == [4]
+
+
+@pytest.mark.parametrize(
+    ("months", "expected"),
+    [
+        ("{wet_months: [13]}", "seasons, wet_months, number 1: 13 is no month. "),
+        ("{wet_months: [oct]}", "'oct' does not read as a number"),
+        ("{wet: [1]}", "'wet' is not a known key here"),
+    ],
+)
+def test_months_of_a_practice_that_are_none_are_told(tmp_path, months, expected):
+    """With the way to write them."""
+    text = FILES["practice.yaml"] + f"seasons: {months}\n"
+    (found,) = told(tmp_path, {"practice.yaml": text})
+
+    assert (found[0], expected in found[1]) == (3, True), found
+
+
+@pytest.mark.parametrize("file", ["care/stable.yaml", "willowmere/care/horse.yaml"])
+def test_a_stable_or_horse_where_care_notes_belong_is_told(tmp_path, file):
+    """It would be lost without a word."""
+    (found,) = told(tmp_path, {file: "name: Care\n"})
+
+    assert "a folder named care is read for something else" in found[1]
+
+
+def test_care_notes_are_no_stable(tmp_path):
+    """Their folder lies among the stables."""
+    assert told(tmp_path, {"care/over-the-bridge.yaml": "what: x\n"}) == []
+
+
+STABLES = {"old-mill/stable.yaml": "name: Old Mill\n", "tithe-barn/stable.yaml": "name: Tithe Barn\n"}
+
+
+@pytest.mark.parametrize(
+    ("near", "expected"),
+    [
+        ("[old-mill, tithe-barn]", []),
+        ("[old-mill, tithe-bran]", [(2, "no stable is named 'tithe-bran'. Did you mean tithe-barn?")]),
+        ("[Old Mill]", [(2, "no stable is named 'Old Mill'. Did you mean old-mill?")]),
+        ("[x]", [(2, "no stable is named 'x'. Known are old-mill, tithe-barn, willowmere")]),
+    ],
+)
+def test_a_stable_near_another_must_be_one_of_the_practice(tmp_path, near, expected):
+    """Named by its folder."""
+    text = f"name: Willowmere\nnear: {near}\n"
+
+    assert told(tmp_path, {**STABLES, "willowmere/stable.yaml": text}) == expected
+
+
+def test_a_neighbour_is_known_where_one_stable_is_read_alone(tmp_path):
+    """The others are there, though they are not read."""
+    files = {**STABLES, "willowmere/stable.yaml": "name: Willowmere\nnear: [old-mill, hill]\n"}
+    _, problems = read_practice(build(tmp_path, files), TODAY, "willowmere", REFERENCE)
+
+    assert [problem.message for problem in problems] == ["no stable is named 'hill'"]

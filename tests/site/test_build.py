@@ -5,6 +5,7 @@ from __future__ import annotations
 import pickle
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -72,10 +73,10 @@ def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
 
 def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A second build draws nothing: every picture is kept."""
-    desk = Work(work.records, work.ways, work.stables, work.today, tmp_path).desk()
+    desk = replace(work, pictures=tmp_path).desk()
     first = work.site("willowmere", desk)
     monkeypatch.setattr(Kept, "_write", lambda *_: pytest.fail("a picture was drawn again"))
-    again = Work(work.records, work.ways, work.stables, work.today, tmp_path).desk()
+    again = replace(work, pictures=tmp_path).desk()
 
     assert work.site("willowmere", again) == first
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from tests.demo.days import counted_back
-from tests.demo.plans import FootPlan, HorsePlan, on
+from tests.demo.plans import FootPlan, HorsePlan, frogs, on
 
 _FORE = FootPlan(58, (36, 36.5), 62.5, slip=1.5)
 _HIND = FootPlan(56, (35, 35), 63.5, slip=1.5)
@@ -20,7 +20,6 @@ PLAN = HorsePlan(
         "born": 2004,
         "height": "104 cm",
         "microchip": "999000000205311",
-        "usual_weeks": 8,
         "note": "Donkey feet are steeper than a pony's and should stay so. Lives with the old Shetland next door.",
         "private_note": "Ginger biscuit first, feet second. Not the other way round.",
     },
@@ -32,7 +31,7 @@ PLAN = HorsePlan(
         "right_hind": _HIND.with_(toe=55.5),
     },
     rate=0.2,
-    weeks=8,
+    weeks=None,
     ridden=False,
     looks=0.3,
     half_degrees=False,
@@ -54,6 +53,8 @@ PLAN = HorsePlan(
         on("2025-05-08", care_ends=True),
         on("2025-10-23", care=["dry-bed", "pick-out-daily"]),
         on("2026-04-09", care_ends=True),
-        on("2026-11-19", care=["dry-bed", "pick-out-daily"], next={"weeks": 8}),
+        frogs("2025-10-23", "none"),
+        frogs("2026-11-19", "surface", 9),
+        on("2026-11-19", care=["daily-grooves", "dry-bed", "pick-out-daily"]),
     ),
 )

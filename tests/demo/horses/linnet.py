@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from tests.demo.days import counted_back
-from tests.demo.plans import UNMEASURED, HorsePlan, four_feet, on
+from tests.demo.plans import UNMEASURED, HorsePlan, four_feet, frogs, on
 
 PLAN = HorsePlan(
     stable="fallow-end",
@@ -37,6 +37,12 @@ PLAN = HorsePlan(
             right_hind=UNMEASURED,
             note="Hinds trimmed but not measured: the foal was restless.",
         ),
-        on("2026-11-05", next={"date": date(2026, 12, 22), "reason": "Seven weeks, and before Christmas"}),
+        frogs("2025-10-09", "none"),
+        frogs("2026-11-05", "surface", 9),
+        on(
+            "2026-11-05",
+            care=["daily-grooves"],
+            next={"date": date(2026, 12, 22), "reason": "Seven weeks, and before Christmas"},
+        ),
     ),
 )

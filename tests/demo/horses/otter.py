@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from tests.demo.days import counted_back
-from tests.demo.plans import FootPlan, HorsePlan, on
+from tests.demo.plans import FootPlan, HorsePlan, frogs, on
 
 BORN = date(2026, 5, 3)
 _FORE = FootPlan((46, 48, 51, 54, 56, 58), ((23, 24, 25, 26, 27, 28), (23, 24, 25, 26, 27, 28)), 56, slip=2)
@@ -65,6 +65,7 @@ PLAN = HorsePlan(
         on("2026-08-20", right_fore={"deviation": "less than last time, about 3 degrees", "landing": "lateral first"}),
         on("2026-09-17", right_fore={"deviation": "slight, about 2 degrees", "landing": "flat"}),
         on("2026-10-15", right_fore={"deviation": "slight, seen from the front only", "landing": "flat"}),
+        frogs("2026-11-12", "none"),
         on(
             "2026-11-12",
             since_last="Weaned last week, noisy but eating.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from tests.demo.days import counted_back, grown_down
-from tests.demo.plans import FootPlan, HorsePlan, four_feet, marked, on
+from tests.demo.plans import FootPlan, HorsePlan, four_feet, frogs, marked, on
 
 # Seen six weeks apart, but for two visits around the abscess.
 DAYS = (
@@ -101,11 +101,13 @@ PLAN = HorsePlan(
             right_fore={"wall": {"lateral quarter": {"crack": {"length": 12, "direction": "horizontal"}}}},
             care=["watch-the-edge"],
         ),
+        frogs("2025-11-06", "none"),
+        frogs("2026-10-15", "surface", 9),
         on(
             "2026-10-15",
             right_fore={"note": "The line has reached the ground; the last of it went with the trim."},
             since_last="Mild and wet. Ridden four times a week.",
-            care_ends=True,
+            care=["daily-grooves", "pick-out-daily"],
             note="Nine months on, the wall is whole again.",
             next={"weeks": 6},
         ),

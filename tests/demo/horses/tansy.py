@@ -16,12 +16,12 @@ PLAN = HorsePlan(
         "sex": "mare",
         "born": 2016,
         "height": "13.2 hh",
-        "usual_weeks": 6,
         "note": "Boots on the fores for stony rides. Size them anew twice a year.",
     },
     days=counted_back(date(2026, 11, 4), 6, 6, 5),
     feet=four_feet(71, 32, 51.5, more={"sole_length": 108, "sole_width": 104, "circumference": 318}),
     rate=0.27,
+    weeks=None,
     looks=0.45,
     work=(
         "Pony rally and lanes.",

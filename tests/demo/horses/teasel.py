@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from tests.demo.days import counted_back
-from tests.demo.plans import FootPlan, HorsePlan, four_feet, on
+from tests.demo.plans import FootPlan, HorsePlan, four_feet, frogs, on
 
 _feet = four_feet(83, 34, 50)
 _feet["left_fore"] = FootPlan(85, (31.5, 32), 48, slip=2.5, more={"sole_width": 128, "circumference": 371})
@@ -21,12 +21,12 @@ PLAN = HorsePlan(
         "height": "15.2 hh",
         "microchip": "999000000205614",
         "conformation": ["right fore upright, left fore lower: an uneven pair", "grazes with the left fore forward"],
-        "usual_weeks": 6,
         "note": "Her fores differ and always have. The aim is that each is comfortable, not that both look alike.",
     },
     days=counted_back(date(2026, 10, 29), 6),
     feet=_feet,
     rate=0.27,
+    weeks=None,
     looks=0.6,
     follows_angle=True,
     work=("Schooling, both reins.", "Hacks and pole work.", "Lanes and a little trotting.", "Young and busy."),
@@ -48,6 +48,8 @@ PLAN = HorsePlan(
             ],
         ),
         on("2026-04-02", lameness={"scale": "AAEP", "grade": 0}),
-        on("2026-10-29", left_fore={"landing": "flat"}, right_fore={"landing": "heel first"}),
+        frogs("2025-10-16", "none"),
+        frogs("2026-10-29", "surface", 8),
+        on("2026-10-29", care=["daily-grooves"], left_fore={"landing": "flat"}, right_fore={"landing": "heel first"}),
     ),
 )

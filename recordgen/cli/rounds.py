@@ -1,0 +1,215 @@
+"""recordgen rounds"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
+from recordgen.days import weekday_day
+from recordgen.problems import Trouble, sentences
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.hoof.rounds import Calendar, Plan, Unmet, Wish
+    from recordgen.hoof.summary import HorseSummary, StableSummary
+    from recordgen.hoof.ways import Ways
+
+_DAY = DayType()
+
+
+class _DaysType(click.ParamType):  # type: ignore[type-arg]
+    """A day, or days from one to another: 2026-12-24 to 2027-01-02."""
+
+    name = "days"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> list[dt.date]:
+        """Each of the days a text means."""
+        first, to, last = (part.strip() for part in str(value).partition(" to "))
+        begin, end = (_DAY.convert(part, param, ctx) for part in (first, last if to else first))
+        if end < begin:
+            self.fail(f"'{value}' ends before it begins; write the earlier day first", param, ctx)
+        return [dt.date.fromordinal(day) for day in range(begin.toordinal(), end.toordinal() + 1)]
+
+
+@dataclass(frozen=True)
+class _Planned:
+    """A plan, and what is needed to tell it: the stables it is for, their names, and what all is told with."""
+
+    plan: Plan
+    calendar: Calendar
+    stables: Sequence[StableSummary]
+    ways: Ways
+
+    @property
+    def names(self) -> dict[str, str]:
+        """The name of each stable, by its folder."""
+        return {one.slug: one.stable.name for one in self.stables}
+
+    @property
+    def unvisited(self) -> list[HorseSummary]:
+        """The horses that were never visited, so that nothing is due."""
+        return [horse for one in self.stables for horse in one.present if horse.last_visit is None]
+
+
+@click.command("rounds")
+@records_option
+@today_option
+@json_option
+@click.option("--stable", help="Plan this stable alone, as if it had the calendar to itself.")
+@click.option("--from", "start", type=_DAY, help="No round before this day; else from today on.")
+@click.option(
+    "--skip", type=_DaysType(), multiple=True, help="No round on this day, or 2026-12-01 to 2026-12-05. Again for more."
+)
+@click.option(
+    "--calendar",
+    "folder",
+    type=click.Path(path_type=Path, file_okay=False),
+    help="Write rounds.ics and a file for each stable here; with --stable, that stable's alone.",
+)
+def command(
+    records: Path,
+    today: dt.date,
+    as_json: bool,
+    stable: str | None,
+    start: dt.date | None,
+    skip: tuple[list[dt.date], ...],
+    folder: Path | None,
+) -> None:
+    """Plan the fewest rounds: which day to go where, so that each horse is visited inside its window.
+
+    \b
+        recordgen rounds
+        recordgen rounds --from 2026-12-01 --skip "2026-12-14 to 2026-12-18"
+        recordgen rounds --calendar my-calendar
+
+    A round is a day at one stable, or at stables near each other. What days hold stands in practice.yaml.
+    """
+    with told_plainly():
+        planned = _plan(records, today, stable, start or today, frozenset(day for days in skip for day in days))
+        if as_json:
+            print_json(_plain(planned))
+        else:
+            for line in _told(planned):
+                click.echo(line)
+        if folder:
+            for line in _written(planned, folder, today, stable):
+                click.echo(line, err=as_json)
+
+
+def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipped: frozenset[dt.date]) -> _Planned:
+    from recordgen.hoof.rounds import Calendar, plan_rounds, wishes_of
+    from recordgen.hoof.summary import summarise_stable
+    from recordgen.hoof.ways import Ways
+    from recordgen.records.whole import read_whole
+
+    whole = read_whole(records, today, only)
+    ways = Ways.of(whole.practice.file, whole.reference)
+    stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
+    near = {one.slug: one.stable.near for one in stables}
+    calendar = Calendar.of(whole.practice.file, start, skipped)
+    wishes = wishes_of(horse for one in stables for horse in one.present)
+    return _Planned(plan_rounds(wishes, near, calendar), calendar, stables, ways)
+
+
+def _told(planned: _Planned) -> Iterator[str]:
+    from recordgen.hoof.rounds import fewest_told
+
+    plan, naming, names = planned.plan, planned.ways.naming, planned.names
+    yield from _table(planned)
+    if plan.unmet:
+        yield naming.phrase("rounds_unmet")
+        yield from (f"  {_unmet(one, names, naming)}" for one in plan.unmet)
+    if planned.unvisited:
+        unvisited = [_horse_at(one.horse.name, names[one.stable], naming) for one in planned.unvisited]
+        yield sentences(naming.phrase("rounds_unvisited", horses=naming.listed(unvisited)))
+    yield sentences(fewest_told(plan, naming))
+
+
+def _horse_at(horse: str, stable: str, naming: Naming) -> str:
+    return naming.phrase("rounds_horse_at", horse=horse, stable=stable)
+
+
+def _table(planned: _Planned) -> Iterator[str]:
+    naming, most = planned.ways.naming, str(planned.calendar.horses_a_day)
+    rows = [
+        (
+            weekday_day(one.day),
+            ", ".join(planned.names[stable] for stable in one.stables),
+            naming.phrase("rounds_held", count=str(len(one.wishes)), most=most),
+            ", ".join(wish.name for wish in one.wishes),
+        )
+        for one in planned.plan.rounds
+    ]
+    wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
+    for row in rows:
+        yield "  ".join(text.ljust(width) for text, width in zip(row, wide, strict=True)).rstrip()
+
+
+def _unmet(one: Unmet, names: Mapping[str, str], naming: Naming) -> str:
+    wish = one.wish
+    horse = _horse_at(wish.name, names[wish.stable], naming)
+    earliest, latest = naming.day(wish.earliest), naming.day(wish.latest)
+    window = latest if earliest == latest else naming.phrase("rounds_window", earliest=earliest, latest=latest)
+    why = naming.phrase(f"rounds_{one.why.replace(' ', '_')}", window=window, latest=latest)
+    placed = naming.phrase("rounds_placed", day=weekday_day(one.placed)) if one.placed else None
+    return sentences(f"{horse}: {why}; {placed or naming.phrase('rounds_unplaced')}")
+
+
+def _plain(planned: _Planned) -> dict[str, Any]:
+    plan = planned.plan
+    return {
+        "from": planned.calendar.start.isoformat(),
+        "horses_a_day": planned.calendar.horses_a_day,
+        "rounds": [
+            {"day": one.day.isoformat(), "stables": list(one.stables), "horses": [_horse(wish) for wish in one.wishes]}
+            for one in plan.rounds
+        ],
+        "unmet": [
+            {**_horse(one.wish), "why": one.why, "placed": one.placed and one.placed.isoformat()} for one in plan.unmet
+        ],
+        "no_visit_yet": [
+            {"stable": one.stable, "horse": one.slug, "name": one.horse.name} for one in planned.unvisited
+        ],
+        "fewest": plan.fewest,
+        "gap": plan.gap,
+    }
+
+
+def _horse(wish: Wish) -> dict[str, str]:
+    days = {"earliest": wish.earliest, "best": wish.best, "latest": wish.latest}
+    told = {name: day.isoformat() for name, day in days.items()}
+    return {"stable": wish.stable, "horse": wish.horse, "name": wish.name, **told}
+
+
+def _written(planned: _Planned, folder: Path, today: dt.date, only: str | None) -> Iterator[str]:
+    from recordgen.pictures.kept import write_whole
+
+    for name, content in _calendars(planned, today, only).items():
+        path = folder / f"{name}.ics"
+        if content:
+            write_whole(path, content.decode())
+            yield f"{path}"
+        elif path.exists():
+            path.unlink()
+            yield sentences(planned.ways.naming.phrase("rounds_taken_away", file=str(path)))
+
+
+def _calendars(planned: _Planned, today: dt.date, only: str | None) -> dict[str, bytes]:
+    """The content of each calendar file by its name; empty where nothing is planned."""
+    from recordgen.hoof.summary import last_visits
+    from recordgen.site.calendar import rounds_calendar, stable_calendar
+
+    plan, names, ways = planned.plan, planned.names, planned.ways
+    visited = last_visits(horse for one in planned.stables for horse in one.present)
+    files = {slug: stable_calendar(slug, plan, names, ways, today, visited) for slug in names}
+    if only:
+        return files
+    if "rounds" in files:
+        raise Trouble("the stable rounds would have the trimmer's own file", "Give its folder another name")
+    return {"rounds": rounds_calendar(plan, names, ways, today, visited), **files}

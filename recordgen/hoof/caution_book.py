@@ -1,0 +1,120 @@
+"""The book of a horse's cautions: each visit in turn raises, keeps and ends them.
+
+The absence of a sign ends nothing. A caution is open until a later record says otherwise of the same horse, foot, zone,
+place or scale, until `resolved` names it, or until a vet who saw the horse ends it. The rules stand in
+`caution_rules.py`, the words in `cautions.py`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from recordgen.hoof.caution_ends import Word, words_of
+from recordgen.hoof.caution_history import COMPARED
+from recordgen.hoof.caution_rules import RULES
+from recordgen.hoof.caution_seen import Cleared, Kept, Key, Raised, Rule, Seen
+from recordgen.hoof.change import Look
+from recordgen.hoof.measures import readings_at
+from recordgen.hoof.ways import Ways
+from recordgen.records.horse import Horse
+from recordgen.records.names import FEET, ZONES, Foot
+from recordgen.records.visit import Visit
+
+How = Literal["recorded otherwise", "resolved", "vet"]
+
+
+@dataclass(frozen=True)
+class End:
+    """How a caution ended: on which day, by a record or a word, and by whose word."""
+
+    day: date
+    how: How
+    by: str | None = None
+
+
+class Book:
+    """The cautions of one horse after its visits.
+
+    open: those that nothing ended. closed: those that ended, in the order in which they did. raised: the number of a
+    visit and a caution that it raised.
+    """
+
+    def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Ways) -> None:
+        self.horse = horse
+        self.ways = ways
+        self.open: dict[Key, Kept] = {}
+        self.closed: list[tuple[Key, Kept, End]] = []
+        self.raised: list[tuple[int, Key]] = []
+        self._rules = {of: [rule for rule in RULES if rule.of == of] for of in ("horse", "foot", "zone")}
+        self._sums = [rule for rule in RULES if rule.parts]
+        self._compared = [measure for measure in ways.measures if measure.name in COMPARED]
+        self._looks: dict[Foot, list[Look]] = {foot: [] for foot in FEET}
+        for count in range(len(visits)):
+            self._read(visits[: count + 1])
+
+    def _read(self, visits: Sequence[Visit]) -> None:
+        """Read the last of some visits."""
+        self._ask(Seen(self.horse, visits, self.ways, self.open), "horse")
+        for foot in FEET:
+            self._read_foot(visits, foot)
+        for word in words_of(visits[-1]):
+            self._end_by(word)
+        self._end_sums(visits[-1].date)
+
+    def _read_foot(self, visits: Sequence[Visit], foot: Foot) -> None:
+        """Read one foot, where it was looked at or something of it is open."""
+        look, earlier = self._look(visits[-1], foot), self._looks[foot]
+        places = {about for _, of, about in self.open if of == foot}
+        if look is None and not places:
+            return
+        self._ask(Seen(self.horse, visits, self.ways, self.open, foot, look, earlier), "foot")
+        wall = (look.found.wall if look else None) or {}
+        for zone in ZONES:
+            if zone in wall or zone in places:
+                self._ask(Seen(self.horse, visits, self.ways, self.open, foot, look, earlier, zone), "zone")
+        if look:
+            earlier.append(look)
+
+    def _look(self, visit: Visit, foot: Foot) -> Look | None:
+        if foot not in visit.feet:
+            return None
+        methods = {**self.ways.practice.methods, **visit.methods}
+        found = visit.feet[foot]
+        return Look(visit.date, found, readings_at(self._compared, found, visit.date), methods)
+
+    def _ask(self, seen: Seen, of: str) -> None:
+        for rule in self._rules[of]:
+            answer = rule.says(seen)
+            if answer is not None:
+                self._take(rule, seen, answer)
+
+    def _take(self, rule: Rule, seen: Seen, answer: Raised | Cleared) -> None:
+        key = (rule.key, seen.foot, answer.about or seen.zone)
+        if isinstance(answer, Cleared):
+            self._close(key, End(seen.visit.date, "recorded otherwise"))
+            return
+        before = self.open.get(key)
+        since, times = (before.since, before.times) if before else (seen.visit.date, 0)
+        self.open[key] = Kept(since, seen.visit.date, times + 1, answer)
+        self.raised.append((len(seen.visits) - 1, key))
+
+    def _close(self, key: Key, end: End) -> None:
+        kept = self.open.pop(key, None)
+        if kept:
+            self.closed.append((key, kept, end))
+
+    def _end_by(self, word: Word) -> None:
+        """A word ends what it names, but nothing that was recorded after its day."""
+        for (rule, foot, about), kept in list(self.open.items()):
+            if word.means(rule, foot) and kept.day <= word.day:
+                self._close((rule, foot, about), End(word.day, word.how, word.by))
+
+    def _end_sums(self, day: date) -> None:
+        """What sums up others ends with the last of them, and as that one did."""
+        for rule in self._sums:
+            if not any(key in rule.parts for key, _, _ in self.open):
+                ends = (end for key, _, end in reversed(self.closed) if key[0] in rule.parts)
+                self._close((rule.key, None, None), next(ends, End(day, "recorded otherwise")))

@@ -1,0 +1,53 @@
+"""Words that end a caution which was not open: for the trimmer, with the place of the word."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+
+from recordgen.hoof.caution_book import Book
+from recordgen.hoof.caution_ends import Word, words_of
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.remarks import Remark
+from recordgen.hoof.ways import Ways
+from recordgen.records.horse import Horse
+from recordgen.records.visit import Visit
+
+
+def resolved_before_raised(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+    """The words, of anybody or of a vet, by which a caution was over before a visit first recorded it: an error.
+
+    visits: oldest first; only those up to the one that holds the word are looked at.
+    """
+    for number, word, raised in _words(horse, visits, ways):
+        if raised and min(raised) > word.day:
+            yield _remark(number, word, "caution_over_too_early", ways.naming, min(raised))
+
+
+def resolved_never_raised(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+    """The words that end a caution which no visit recorded, up to the one that holds the word: a warning.
+
+    visits: oldest first. A name that no table knows is told elsewhere.
+    """
+    for number, word, raised in _words(horse, visits, ways):
+        if not raised:
+            yield _remark(number, word, "caution_never_recorded", ways.naming)
+
+
+def _words(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[tuple[int, Word, list[date]]]:
+    """Each word with the number of its visit, and the days on which visits up to it recorded what it names."""
+    words = [(number, word) for number, visit in enumerate(visits) for word in words_of(visit)]
+    if not words:
+        return
+    book = Book(horse, visits, ways)
+    for number, word in words:
+        if word.caution in ways.reference.cautions:
+            raised = [at for at, (rule, foot, _) in book.raised if at <= number and word.means(rule, foot)]
+            yield number, word, [visits[at].date for at in raised]
+
+
+def _remark(number: int, word: Word, phrase: str, naming: Naming, raised: date | None = None) -> Remark:
+    facts = {"day": naming.day(word.day), "raised": naming.day(raised) if raised else ""}
+    caution = f"{word.caution} ({naming.foot(word.foot)})" if word.foot else word.caution
+    text = naming.phrase(phrase, caution=caution, **facts)
+    return Remark(number, word.steps, text, naming.phrase(f"{phrase}_way_out"))

@@ -1,0 +1,121 @@
+"""What a rule of the cautions looks at, and what it may answer. All rules have this one shape."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from typing import Literal
+
+from recordgen.hoof.change import Look
+from recordgen.hoof.due import Due
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.ways import Ways
+from recordgen.records.foot import FootVisit, WallZone
+from recordgen.records.horse import Horse
+from recordgen.records.names import Foot, Zone
+from recordgen.records.visit import Visit
+
+# A rule, the foot it speaks of, and the zone, the place or the scale; None for the whole horse or foot.
+Key = tuple[str, Foot | None, str | None]
+
+UNSEEN, BARE = FootVisit.model_construct(), WallZone.model_construct()
+
+
+@dataclass(frozen=True)
+class Raised:
+    """What was recorded: the facts its words are filled with.
+
+    about: the place or the scale, where one of it clears nothing of another. then: the day of the reading compared
+    with. since: from when on it holds, where that is not the day of the record.
+    """
+
+    facts: Mapping[str, str]
+    about: str | None = None
+    then: date | None = None
+    since: date | None = None
+
+
+@dataclass(frozen=True)
+class Cleared:
+    """The same thing was recorded otherwise. about: as in `Raised`."""
+
+    about: str | None = None
+
+
+# None: nothing was recorded about it, which clears nothing.
+Answer = Raised | Cleared | None
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A caution that is open: its first and its latest record without a break, how often it was recorded, and that."""
+
+    since: date
+    day: date
+    times: int
+    raised: Raised
+
+
+@dataclass(frozen=True)
+class Seen:
+    """A horse on one day: the visits up to then, the last one as recorded, and of it one foot and one zone of the wall.
+
+    visits: oldest first. open: what is open so far. look: of this foot at this visit; None where it was not looked at.
+    earlier: its looks before, oldest first. due, today: for what a day alone brings, without a visit.
+    """
+
+    horse: Horse
+    visits: Sequence[Visit]
+    ways: Ways
+    open: Mapping[Key, Kept]
+    foot: Foot | None = None
+    look: Look | None = None
+    earlier: Sequence[Look] = ()
+    zone: Zone | None = None
+    due: Due | None = None
+    today: date | None = None
+
+    @property
+    def visit(self) -> Visit:
+        """The visit that is looked at."""
+        return self.visits[-1]
+
+    @property
+    def found(self) -> FootVisit:
+        """The foot as recorded; empty where it was not looked at."""
+        return self.look.found if self.look else UNSEEN
+
+    @property
+    def wall(self) -> WallZone:
+        """The zone as recorded; empty where it was not looked at."""
+        return (self.found.wall or {}).get(self.zone, BARE) if self.zone else BARE
+
+    @property
+    def naming(self) -> Naming:
+        """How places and days are named."""
+        return self.ways.naming
+
+    @property
+    def where(self) -> str:
+        """The zone's name."""
+        return self.naming.place(self.zone) if self.zone else ""
+
+    def before(self, rule: str) -> Raised | None:
+        """What a rule said of the same horse, foot or zone, where that is still open."""
+        kept = self.open.get((rule, self.foot, self.zone))
+        return kept.raised if kept else None
+
+
+@dataclass(frozen=True)
+class Rule:
+    """A rule: its key in the table of words, what it looks at, and how it answers.
+
+    of: once a visit, for each foot, for each zone of the wall, or for the day of the build. parts: the rules that a
+    rule sums up; it ends with the last of them.
+    """
+
+    key: str
+    of: Literal["horse", "foot", "zone", "day"]
+    says: Callable[[Seen], Answer]
+    parts: tuple[str, ...] = ()

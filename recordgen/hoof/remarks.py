@@ -1,0 +1,54 @@
+"""What the trimmer may want to look at again in the records of a horse: nothing that stops a build, with its place."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from recordgen.hoof.care_advice import Advice
+from recordgen.hoof.cycles import Doubted
+from recordgen.hoof.growth import HorseGrowth
+from recordgen.hoof.naming import Naming
+from recordgen.records.names import Foot
+from recordgen.records.visit import Visit
+
+Step = str | int
+
+
+@dataclass(frozen=True)
+class Remark:
+    """One thing to look at: the number of the visit it stands in, where in it, what, and what to do."""
+
+    visit: int
+    steps: tuple[Step, ...]
+    text: str
+    way_out: str
+
+
+def growth_remarks(growth: HorseGrowth, visits: Sequence[Visit], naming: Naming) -> Iterator[Remark]:
+    """The cycles of growth that are named rather than used. visits: oldest first."""
+    for foot, found in growth.feet.items():
+        for doubted in found.left_out:
+            # A break of many weeks is told among the gaps.
+            if doubted.why != "too long":
+                yield _growth_remark(foot, doubted, visits, naming)
+
+
+def care_remarks(advised: Sequence[Advice], visits: Sequence[Visit]) -> Iterator[Remark]:
+    """The care notes to consider after the last visit. visits: oldest first."""
+    for advice in advised:
+        number = max(count for count, visit in enumerate(visits) if visit.date == advice.day)
+        yield Remark(number, tuple(advice.steps), advice.text, "")
+
+
+def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming: Naming) -> Remark:
+    cycle = doubted.cycle
+    number = max(count for count, visit in enumerate(visits) if visit.date == cycle.end)
+    key = f"remark_growth_{doubted.why.replace(' ', '_')}"
+    facts = {"foot": naming.foot(foot), "growth": naming.mm(round(cycle.growth_mm, 1)), "days": naming.days(cycle.days)}
+    return Remark(
+        number,
+        ("feet", foot),
+        naming.phrase(key, **facts),
+        naming.phrase(f"{key}_way_out"),
+    )

@@ -1,0 +1,192 @@
+"""Days for a calendar program, as iCalendar: the trimmer's rounds, a stable's planned visits, and when visits are due.
+
+Every event is a proposal for a whole day and keeps its UID while its day moves, so that taking in a newer file moves
+it. The files carry no METHOD: they are snapshots, and nobody is invited to anything. METHOD:PUBLISH would need an
+organizer's address in each event, which a practice need not have.
+Sources: RFC 5545, sections 3.6.1 and 3.7.2; RFC 5546, section 3.2.1.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, time, timedelta
+from typing import TYPE_CHECKING, Literal
+
+from icalendar import Calendar, Event, vText
+
+from recordgen.days import month_day
+from recordgen.hoof.due import Due
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.hoof.ways import Ways
+from recordgen.problems import sentences
+
+if TYPE_CHECKING:
+    from recordgen.hoof.rounds import Plan, Round, Wish
+
+# The day of each horse's last visit, by the folders of its stable and of the horse.
+LastVisits = Mapping[tuple[str, str], date]
+
+PRODUCT = "-//recordgen//Days of visits//EN"
+# A name that no host will ever have. Source: RFC 2606, section 2.
+DOMAIN = "recordgen.invalid"
+# What no value may hold: controls but the tab and the line's end, which is escaped (RFC 5545, section 3.1). The
+# controls above ASCII and lone surrogates mean nothing in a calendar either.
+_CONTROLS = dict.fromkeys([*(set(range(32)) - {9, 10}), *range(0x7F, 0xA0), *range(0xD800, 0xE000)])
+
+
+@dataclass(frozen=True)
+class _Anchor:
+    """What an event is, wherever its day moves: a horse's next visit, or the round that this horse leads."""
+
+    what: Literal["visit", "round"]
+    stable: str
+    horse: str
+    last_visit: date
+
+    def uid(self) -> str:
+        """One for each event, with nothing to read in it. Source: RFC 7986, section 5.3."""
+        told = "\0".join((self.what, self.stable, self.horse, self.last_visit.isoformat()))
+        return f"{hashlib.sha256(told.encode()).hexdigest()[:32]}@{DOMAIN}"
+
+
+@dataclass(frozen=True)
+class _Day:
+    """One event: what it is, on which day, and its words."""
+
+    anchor: _Anchor
+    day: date
+    summary: str
+    lines: Sequence[str]
+
+
+def rounds_calendar(plan: Plan, names: Mapping[str, str], ways: Ways, today: date, last_visits: LastVisits) -> bytes:
+    """The trimmer's file: a day for each round with its stables, their horses and windows; b"" without a round.
+
+    names: of the stables, by folder. The horse whose window ends first leads a round: as long as it leads one and waits
+    for the same visit, the event stays the same on another day.
+    Raises KeyError for a stable without a name or a horse without a last visit.
+    """
+    days = [_round(one, names, ways.naming, last_visits) for one in plan.rounds]
+    return _file(ways.naming.phrase("calendar_rounds", practice=ways.practice.name), days, today)
+
+
+def stable_calendar(
+    slug: str, plan: Plan, names: Mapping[str, str], ways: Ways, today: date, last_visits: LastVisits
+) -> bytes:
+    """The owners' file of one stable: for each horse the day its visit is planned; b"" without one.
+
+    It holds no word of another stable. Arguments and errors as with `rounds_calendar`.
+    """
+    ours = [(one.day, wish) for one in plan.rounds for wish in one.wishes if wish.stable == slug]
+    days = [_planned(day, wish, ways, last_visits) for day, wish in ours]
+    return _file(ways.naming.phrase("calendar_stable", stable=names[slug]), days, today)
+
+
+def due_calendar(stable: StableSummary, ways: Ways, today: date) -> bytes:
+    """The file on a stable's own site: for each present horse the best day of its window; b"" without one.
+
+    An overdue horse stays on its best day, and its words say by when it was due: a day that moved on with every build
+    would look like an appointment. A horse's event is the same as in `stable_calendar`.
+    """
+    days = [day for horse in stable.present if (day := _due(horse, ways.naming))]
+    in_order = sorted(days, key=lambda one: (one.day, one.summary))
+    return _file(ways.naming.phrase("calendar_stable", stable=stable.stable.name), in_order, today)
+
+
+def _round(one: Round, names: Mapping[str, str], naming: Naming, last_visits: LastVisits) -> _Day:
+    leader = min(one.wishes, key=lambda wish: (wish.latest, wish.stable, wish.horse))
+    anchor = _Anchor("round", leader.stable, leader.horse, last_visits[leader.stable, leader.horse])
+    lines: list[str] = []
+    for stable in one.stables:
+        horses = [_horse(wish, one.day, naming) for wish in one.wishes if wish.stable == stable]
+        lines += [*([""] if lines else []), names[stable], *horses]
+    return _Day(anchor, one.day, naming.listed([names[stable] for stable in one.stables]), lines)
+
+
+def _horse(wish: Wish, day: date, naming: Naming) -> str:
+    facts = {"horse": wish.name, "window": _window(wish, naming)}
+    if how := _outside(wish, day, naming):
+        return naming.phrase("calendar_horse_outside", how=how, **facts)
+    return naming.phrase("calendar_horse", **facts)
+
+
+def _outside(wish: Wish, day: date, naming: Naming) -> str:
+    """Earlier or later, for a day that a plan gave for want of one inside the window; empty inside."""
+    if wish.earliest <= day <= wish.latest:
+        return ""
+    return naming.phrase("calendar_early" if day < wish.earliest else "calendar_late")
+
+
+def _planned(day: date, wish: Wish, ways: Ways, last_visits: LastVisits) -> _Day:
+    naming = ways.naming
+    anchor = _Anchor("visit", wish.stable, wish.horse, last_visits[wish.stable, wish.horse])
+    how = _outside(wish, day, naming)
+    lines = [
+        naming.phrase("calendar_proposed", trimmer=ways.practice.trimmer),
+        naming.phrase("calendar_window_of", window=_window(wish, naming)),
+        *([naming.phrase("calendar_outside", how=how)] if how else []),
+    ]
+    return _Day(anchor, day, naming.phrase("calendar_planned", horse=wish.name), [sentences(line) for line in lines])
+
+
+def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
+    due, last = horse.due, horse.last_visit
+    if due is None or last is None:
+        return None
+    lines = [
+        naming.phrase("calendar_window_of", window=_window(due, naming)),
+        naming.phrase("calendar_reason", reason=due.reason),
+        *([naming.phrase("calendar_overdue", latest=naming.day(due.latest))] if due.overdue_days else []),
+    ]
+    anchor = _Anchor("visit", horse.stable, horse.slug, last)
+    summary = naming.phrase("calendar_due", horse=horse.horse.name)
+    return _Day(anchor, due.best, summary, [sentences(line) for line in lines])
+
+
+def _window(span: Due | Wish, naming: Naming) -> str:
+    if span.earliest == span.latest:
+        return naming.day(span.best)
+    days = {"earliest": month_day(span.earliest), "latest": naming.day(span.latest), "best": month_day(span.best)}
+    return naming.phrase("calendar_window", **days)
+
+
+def _file(name: str, days: Sequence[_Day], today: date) -> bytes:
+    """The bytes of a calendar; none without an event, since a calendar holds one at least (RFC 5545, section 3.6)."""
+    if not days:
+        return b""
+    calendar = Calendar()
+    calendar.add("prodid", PRODUCT)
+    calendar.add("version", "2.0")
+    # The name of the standard (RFC 7986, section 5.1), and the one that programs older than it read.
+    calendar.add("name", _text(name))
+    calendar.add("x-wr-calname", _text(name))
+    for day in days:
+        calendar.add_component(_event(day, today))
+    written: bytes = calendar.to_ical()
+    return written
+
+
+def _event(day: _Day, today: date) -> Event:
+    """One whole day, which ends where the next begins.
+
+    Its sequence number counts the days since the last visit: it rises from file to file without a memory of the last.
+    """
+    event = Event()
+    event.add("uid", day.anchor.uid())
+    event.add("dtstamp", datetime.combine(today, time(), UTC))
+    event.add("sequence", max(0, (today - day.anchor.last_visit).days))
+    event.add("dtstart", day.day)
+    event.add("dtend", day.day + timedelta(days=1))
+    event.add("summary", _text(day.summary))
+    event.add("description", _text("\n".join(day.lines)))
+    event.add("status", "TENTATIVE")
+    event.add("transp", "TRANSPARENT")
+    return event
+
+
+def _text(words: str) -> vText:
+    """Words to be escaped whatever the property; every end of a line becomes a plain one, other controls go."""
+    return vText("\n".join(words.splitlines()).translate(_CONTROLS))

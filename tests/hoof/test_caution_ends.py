@@ -1,0 +1,280 @@
+"""How a caution ends, how old an open one is, and words that end nothing."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Any
+
+import pytest
+
+from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
+from recordgen.hoof.remarks import Remark
+from recordgen.records.visit import Visit
+from tests.hoof.building import WAYS, horse, visit
+from tests.hoof.raising import (
+    BEFORE,
+    BY_A_WORD,
+    CASES,
+    DAY,
+    ENDING,
+    LATER,
+    Values,
+    aaep,
+    book_of,
+    case_of,
+    cautions,
+    closed_by,
+    found_by_a_vet,
+    rules,
+    said,
+    the,
+)
+
+WOUND: Values = {"wound": {"where": "coronet"}}
+LAST = "2027-01-06"
+
+
+def too_early(*visits: Visit) -> list[Remark]:
+    """What is over before it was recorded."""
+    return list(resolved_before_raised(horse(), visits, WAYS))
+
+
+def never(*visits: Visit) -> list[Remark]:
+    """What is over and was never recorded."""
+    return list(resolved_never_raised(horse(), visits, WAYS))
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_a_word_ends_any_caution(rule: str) -> None:
+    """Of anybody, or of a vet who saw the horse; the day it was recorded is enough."""
+    for word in (said(rule, DAY), found_by_a_vet(DAY, rule)):
+        assert rule not in [caution.rule for caution in case_of(rule, visit(LATER, **word))]
+
+
+@pytest.mark.parametrize("rule", BY_A_WORD)
+def test_some_end_only_by_a_word(rule: str) -> None:
+    """An object, a wound, a bend, a sign: no later record can say otherwise, and all looked at clears nothing."""
+    everything = {
+        "left_fore": {"pulse": "usual", "heat": False, "bears_weight": "fully", "sole": {"sensitive": False}},
+        "lameness": aaep(0),
+        "sore_after_last_trim": False,
+    }
+
+    assert rule not in ENDING
+    assert rule in [caution.rule for caution in case_of(rule, visit(LATER, **everything))]
+
+
+@pytest.mark.parametrize(
+    ("named", "open_still"),
+    [
+        ({}, []),
+        ({"foot": "left_fore"}, ["right_fore"]),
+        ({"foot": "left_hind"}, ["left_fore", "right_fore"]),
+        ({"date": "2026-10-14"}, []),
+        ({"date": "2026-10-13"}, ["left_fore", "right_fore"]),
+        ({"caution": "abscess"}, ["left_fore", "right_fore"]),
+    ],
+)
+def test_a_word_ends_what_it_names(named: dict[str, str], open_still: list[str]) -> None:
+    """The name, the foot, and no day before it was raised; all feet where none is named."""
+    word = {"caution": "wound", "date": "2026-11-01", "by": "Wren Ashdown", **named}
+    found = cautions(visit(DAY, left_fore=WOUND, right_fore=WOUND), visit(LATER, resolved=[word]))
+
+    assert [caution.foot for caution in found] == open_still
+
+
+@pytest.mark.parametrize(
+    ("ends", "open_still"),
+    [
+        (["wound"], ["stance"]),
+        (["wound", "stance"], []),
+        ([{"caution": "wound", "foot": "left_fore"}], ["wound", "stance"]),
+        ([], ["wound", "wound", "stance"]),
+    ],
+)
+def test_a_vets_finding_ends_what_it_names(ends: list[Any], open_still: list[str]) -> None:
+    """By name, on all feet or on one."""
+    first = visit(DAY, left_fore=WOUND, right_fore=WOUND, signs=["leans back"])
+
+    assert rules(first, visit(LATER, **found_by_a_vet("2026-11-01", *ends))) == open_still
+
+
+def test_what_is_recorded_after_the_word_is_open_again() -> None:
+    """A word of last month ends nothing of today, and the age begins anew."""
+    again = visit(LATER, left_fore=WOUND, **said("wound", "2026-11-01"))
+    (kept,) = cautions(visit(DAY, left_fore=WOUND), again)
+    (anew,) = cautions(visit(DAY, left_fore=WOUND, **said("wound", DAY)), visit(LATER, left_fore=WOUND))
+
+    assert (kept.day, kept.since) == (date(2026, 11, 25), date(2026, 10, 14))
+    assert (anew.day, anew.since, anew.seen_again) == (date(2026, 11, 25), date(2026, 11, 25), 0)
+
+
+@pytest.mark.parametrize(
+    ("word", "how", "by", "ending"),
+    [
+        (
+            {"left_fore": {"pulse": "usual"}},
+            "recorded otherwise",
+            None,
+            "25 November 2026: a later record says otherwise",
+        ),
+        (said("pulse", "2026-11-02"), "resolved", "Wren Ashdown", "2 November 2026, as Wren Ashdown says"),
+        (found_by_a_vet("2026-11-03", "pulse"), "vet", "Dr Sage", "3 November 2026 by the vet, Dr Sage"),
+    ],
+)
+def test_what_ended_is_kept_with_how_it_did(word: Values, how: str, by: str | None, ending: str) -> None:
+    """The day of the record or of the word, and whose word it was; with what had been seen."""
+    (found,) = closed_by(
+        visit(BEFORE, left_fore={"pulse": "raised"}), visit(DAY, left_fore={"pulse": "strong"}), visit(LATER, **word)
+    )
+
+    assert (found.rule, found.level, found.foot) == ("pulse", "call today", "left_fore")
+    assert (found.since, found.day) == (date(2026, 9, 2), date(2026, 10, 14))
+    assert found.seen == "A strong pulse at the left fore was recorded on 14 October 2026."
+    assert (found.how, found.by, found.ending) == (how, by, f"Ended on {ending}")
+    assert ending.startswith(f"{found.ended.day} ")
+
+
+def test_what_ended_stands_latest_first() -> None:
+    """The vet asks for the last thing first; an open one is not among them."""
+    visits = [
+        visit(BEFORE, lameness=aaep(3), left_fore={"pulse": "strong", **WOUND}),
+        visit(DAY, lameness=aaep(0)),
+        visit(LATER, left_fore={"pulse": "usual"}),
+    ]
+
+    assert [(found.rule, found.ended) for found in closed_by(*visits)] == [
+        ("pulse", date(2026, 11, 25)),
+        ("lame", date(2026, 10, 14)),
+    ]
+    assert [caution.rule for caution in book_of(*visits).open] == ["wound"]
+
+
+def test_being_overdue_is_not_kept_among_what_ended() -> None:
+    """It ends by a visit, and only the day tells it."""
+    assert book_of(visit(BEFORE), visit(LAST)).closed == ()
+
+
+def test_several_signs_end_with_the_last_of_them() -> None:
+    """As long as one of them is open, so are they; then they end as that one did."""
+    first = visit(BEFORE, signs=["leans back"], left_fore={"pulse": "strong", "heat": True})
+    cooler = visit(DAY, left_fore={"heat": False, "pulse": "usual"})
+    book = book_of(first, cooler, visit(LATER, **found_by_a_vet("2026-11-20", "stance")))
+
+    assert rules(first, cooler) == ["signs-together", "stance"]
+    assert book.open == ()
+    assert [(one.rule, one.how, one.by) for one in book.closed[:2]] == [
+        ("stance", "vet", "Dr Sage"),
+        ("signs-together", "vet", "Dr Sage"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("today", "days", "age"),
+    [
+        ("2026-10-14", 0, "First recorded today"),
+        ("2026-10-15", 1, "First recorded on 14 October 2026, 1 day ago"),
+        ("2026-10-27", 13, "First recorded on 14 October 2026, 13 days ago"),
+        ("2026-10-28", 14, "First recorded on 14 October 2026, 2 weeks ago"),
+        ("2026-11-25", 42, "First recorded on 14 October 2026, 6 weeks ago"),
+        ("2026-12-01", 48, "First recorded on 14 October 2026, 6 weeks ago"),
+    ],
+)
+def test_an_open_one_tells_its_age(today: str, days: int, age: str) -> None:
+    """Days for two weeks, whole weeks from then on."""
+    found = the("wound", cautions(visit(DAY, left_fore=WOUND), today=date.fromisoformat(today)))
+
+    assert (found.since, found.days_open, found.age) == (date(2026, 10, 14), days, age)
+
+
+def test_an_open_one_tells_how_often_it_was_seen_again() -> None:
+    """The first day without a break, the last one, and the visits between that recorded it."""
+    strong: Values = {"left_fore": {"pulse": "strong"}}
+    once = the("pulse", cautions(visit(BEFORE, **strong), visit(DAY), visit(LATER, **strong)))
+    twice = the("pulse", cautions(*[visit(day, **strong) for day in (BEFORE, DAY, LATER)]))
+
+    assert (once.since, once.day, once.days_open, once.seen_again) == (date(2026, 9, 2), date(2026, 11, 25), 85, 1)
+    assert once.age == "First recorded on 2 September 2026, 12 weeks ago, and once more"
+    assert twice.age == "First recorded on 2 September 2026, 12 weeks ago, and 2 times more"
+
+
+def test_a_break_begins_the_age_anew() -> None:
+    """Usual in October: it is open since November, and the earlier one is among those that ended."""
+    strong: Values = {"left_fore": {"pulse": "strong"}}
+    book = book_of(visit(BEFORE, **strong), visit(DAY, left_fore={"pulse": "usual"}), visit(LATER, **strong))
+
+    assert [(one.since, one.seen_again) for one in book.open] == [(date(2026, 11, 25), 0)]
+    assert [(one.since, one.ended) for one in book.closed] == [(date(2026, 9, 2), date(2026, 10, 14))]
+
+
+def test_the_age_grows_from_build_to_build() -> None:
+    """Nothing was recorded in between: the same caution is a day older a day later."""
+    ages = [the("wound", cautions(visit(DAY, left_fore=WOUND), today=date(2026, 11, day))).days_open for day in (2, 3)]
+
+    assert ages == [19, 20]
+
+
+@pytest.mark.parametrize(
+    ("word", "steps"),
+    [
+        (said("wound", "2026-10-13"), ("resolved", 0)),
+        (said("wound", "2026-10-13", foot="left_fore"), ("resolved", 0)),
+        (found_by_a_vet("2026-10-13", "wound"), ("vet", 0, "ends", 0)),
+    ],
+)
+def test_over_before_it_was_recorded(word: Values, steps: tuple[str | int, ...]) -> None:
+    """The day of the word is before the first record; told with its visit, its place and the way out."""
+    (found,) = too_early(visit(BEFORE), visit(DAY, left_fore=WOUND), visit(LATER, **word))
+
+    assert (found.visit, found.steps) == (2, steps)
+    assert "is said to be over on 13 October 2026, but was first recorded on 14 October 2026" in found.text
+    assert found.way_out == "Correct the day, or take it out"
+
+
+def test_a_word_on_an_earlier_record_is_right() -> None:
+    """It was recorded twice, and over between; or over on the very day."""
+    twice = visit(DAY, left_fore=WOUND), visit(LATER, left_fore=WOUND, **said("wound", "2026-11-01"))
+
+    assert too_early(*twice) == []
+    assert too_early(visit(DAY, left_fore=WOUND, **said("wound", DAY))) == []
+    assert never(*twice) == []
+    assert never(visit(DAY, left_fore=WOUND, **said("wound", DAY))) == []
+
+
+@pytest.mark.parametrize(
+    "word",
+    [
+        said("abscess", LATER),
+        said("wound", LATER, foot="left_hind"),
+        said("overdue", LATER),
+        found_by_a_vet(LATER, "abscess"),
+    ],
+)
+def test_over_without_ever_being_recorded(word: Values) -> None:
+    """Another caution, or another foot, was recorded; being overdue ends by a visit alone."""
+    visits = visit(DAY, left_fore=WOUND), visit(LATER, **word)
+
+    assert [found.visit for found in never(*visits)] == [1]
+    assert too_early(*visits) == []
+
+
+def test_what_comes_after_a_word_is_not_asked_about_it() -> None:
+    """A wound of a later visit makes an old word no mistake of its day."""
+    visits = visit(DAY, **said("wound", DAY)), visit(LATER, left_fore=WOUND)
+
+    assert too_early(*visits) == []
+    assert [found.text for found in never(*visits)] == [
+        "wound is said to be over, but no visit up to this one recorded it"
+    ]
+
+
+def test_a_name_that_no_table_knows_is_told_elsewhere() -> None:
+    """Once is enough."""
+    assert never(visit(DAY, **said("wounds", DAY))) == []
+
+
+def test_the_foot_of_a_word_is_named() -> None:
+    """As the practice names it."""
+    (found,) = never(visit(DAY, **said("wound", DAY, foot="left_fore")))
+
+    assert found.text.startswith("wound (left fore) is said to be over")

@@ -1,0 +1,130 @@
+"""The list of jobs for the wall of the feed room."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from pathlib import Path
+from types import SimpleNamespace
+
+import pytest
+from bs4 import BeautifulSoup
+
+from recordgen.hoof.care import Job, jobs_in_force, week_of_jobs
+from recordgen.records.horse import Stable
+from recordgen.site.templates import environment, rendered
+from tests.hoof.building import NAMING, REFERENCE, practice, visit
+
+TODAY = date(2026, 11, 2)
+WHOLE = practice(phone="07700 900142")
+
+
+def horse(name: str, *care: str) -> SimpleNamespace:
+    """What the page asks of a horse's summary."""
+    jobs = jobs_in_force([visit("2026-10-14", care=list(care))], REFERENCE.care)
+    return SimpleNamespace(horse=SimpleNamespace(name=name), slug=name.lower(), jobs=jobs)
+
+
+def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> BeautifulSoup:
+    """The page of a stable with these horses."""
+    html = rendered(
+        environment(Path("none"), NAMING),
+        "jobs.html",
+        here="jobs.md",
+        menu=[],
+        private=False,
+        practice=WHOLE,
+        today=TODAY,
+        link=lambda there: there,
+        stable=stable or Stable(name="Willowmere"),
+        horses=horses,
+        week=week_of_jobs((one, one.jobs) for one in horses),
+    )
+    return BeautifulSoup(html, "lxml")
+
+
+def rows(found: BeautifulSoup) -> dict[str, list[str]]:
+    """By horse, the days that are to be ticked."""
+    lines = [row for row in found.select(".rg-week tbody tr") if row.select_one("th[scope=row]")]
+    ticks = {row.th.get_text(): [str(tick["aria-label"]) for tick in row.select(".rg-tick")] for row in lines if row.th}
+    assert all(len(row.select("td")) == 7 for row in lines)
+    return ticks
+
+
+def text_of(found: BeautifulSoup, part: str) -> str:
+    """The words of a part of the page."""
+    section = found.select_one(part)
+    assert section is not None
+    return " ".join(section.get_text(" ").split())
+
+
+def test_ticks_stand_on_their_days() -> None:
+    """Every day for a daily job, two days for one that is done twice a week."""
+    ticks = rows(page([horse("Otter", "pick-out-daily"), horse("Moss", "chip-that-catches")]))
+
+    assert (len(ticks["Otter"]), ticks["Moss"]) == (7, ["Monday", "Thursday"])
+
+
+def test_a_job_stands_once_over_its_horses() -> None:
+    """With how often, and the months it is for."""
+    found = page([horse("Otter", "wet-season-frog"), horse("Moss", "wet-season-frog")])
+
+    assert [head.get_text(" ") for head in found.select(".rg-week th[scope=rowgroup]")] == [
+        "Dry the feet, then look at the middle groove with a light every second day while the ground is wet, "
+        "for the wet months"
+    ]
+    assert set(rows(found)) == {"Otter", "Moss"}
+
+
+def test_jobs_without_days_say_when_they_come_up() -> None:
+    """They have no boxes to tick by day."""
+    found = page([horse("Otter", "boots-fit")])
+
+    assert found.select_one("#week") is None
+    assert text_of(found, "#as-told").endswith("before and after each use Otter")
+
+
+def test_each_job_tells_why_and_what_to_stop_at() -> None:
+    """Below the week, once for all its horses; and each horse has its own line."""
+    found = page([horse("Otter", "daily-grooves", "Walk in hand"), horse("Moss", "daily-grooves"), horse("Fennel")])
+    words = REFERENCE.care["daily-grooves"]
+
+    assert all(part and part in text_of(found, "#by-job") for part in (words.why, words.stop_if, words.caution))
+    assert text_of(found, "#by-horse") == (
+        "By horse Otter : Pick out and brush the grooves of the frog (every day); Walk in hand "
+        "Moss : Pick out and brush the grooves of the frog (every day)"
+    )
+
+
+def test_a_stable_without_jobs_says_so() -> None:
+    """It does not say that nothing need be done."""
+    assert "No care note is in force. That only tells what was written down." in page([horse("Fennel")]).get_text()
+
+
+def test_whom_to_ring_stands_on_the_sheet() -> None:
+    """The trimmer, and the vet where one is named."""
+    vet = Stable.model_validate({"name": "Willowmere", "vet": {"name": "Fold Gate Vets", "phone": "01632 960856"}})
+    found = page([horse("Otter", "pick-out-daily")], vet)
+
+    assert "ring Wren Ashdown, 07700 900142" in text_of(found, "header")
+    assert text_of(found, ".rg-vet") == "Vet: Fold Gate Vets, 01632 960856"
+
+
+@pytest.mark.parametrize("name", ["<b>Otter</b>", "{{ 7 * 7 }}"])
+def test_a_name_stands_as_it_was_typed(name: str) -> None:
+    """On every list of the page."""
+    found = page([horse(name, "pick-out-daily", "boots-fit")])
+
+    assert all(name in text_of(found, part) for part in ("#week", "#as-told", "#by-job", "#by-horse"))
+
+
+def test_since_when_a_job_stands_is_told_on_a_horses_page() -> None:
+    """With the year where it is another."""
+    made = environment(Path("none"), NAMING)
+    jobs = [Job("", "Rest", date(2026, 10, 14)), Job("", "Walk", date(2025, 10, 14), how_often="daily", until="May")]
+    html = rendered(made, "horse/jobs.html", summary=SimpleNamespace(jobs=jobs), today=TODAY)
+
+    assert [part.get_text() for part in BeautifulSoup(html, "lxml").select("small")] == [
+        "since 14 October",
+        "daily, until May, since 14 October 2025",
+    ]
