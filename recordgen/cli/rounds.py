@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -16,7 +16,7 @@ from recordgen.problems import Trouble, sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.hoof.rounds import Calendar, Plan, Unmet, Wish
+    from recordgen.hoof.rounds import Calendar, Plan, Wish
     from recordgen.hoof.summary import HorseSummary, StableSummary
     from recordgen.hoof.ways import Ways
 
@@ -103,7 +103,7 @@ def command(
 
 
 def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipped: frozenset[dt.date]) -> _Planned:
-    from recordgen.hoof.rounds import Calendar, plan_rounds, wishes_of
+    from recordgen.hoof.rounds import Calendar, plan_of
     from recordgen.hoof.summary import summarise_stable
     from recordgen.hoof.ways import Ways
     from recordgen.records.whole import read_whole
@@ -111,20 +111,20 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
     whole = read_whole(records, today, only)
     ways = Ways.of(whole.practice.file, whole.reference)
     stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
-    near = {one.slug: one.stable.near for one in stables}
     calendar = Calendar.of(whole.practice.file, start, skipped)
-    wishes = wishes_of(horse for one in stables for horse in one.present)
-    return _Planned(plan_rounds(wishes, near, calendar), calendar, stables, ways)
+    return _Planned(plan_of(stables, calendar), calendar, stables, ways)
 
 
 def _told(planned: _Planned) -> Iterator[str]:
-    from recordgen.hoof.rounds import fewest_told
+    from recordgen.hoof.rounds_told import fewest_told, unmet_told
 
     plan, naming, names = planned.plan, planned.ways.naming, planned.names
     yield from _table(planned)
     if plan.unmet:
         yield naming.phrase("rounds_unmet")
-        yield from (f"  {_unmet(one, names, naming)}" for one in plan.unmet)
+        for one in plan.unmet:
+            horse = _horse_at(one.wish.name, names[one.wish.stable], naming)
+            yield sentences(f"  {horse}: {unmet_told(one, naming)}")
     if planned.unvisited:
         unvisited = [_horse_at(one.horse.name, names[one.stable], naming) for one in planned.unvisited]
         yield sentences(naming.phrase("rounds_unvisited", horses=naming.listed(unvisited)))
@@ -149,16 +149,6 @@ def _table(planned: _Planned) -> Iterator[str]:
     wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
     for row in rows:
         yield "  ".join(text.ljust(width) for text, width in zip(row, wide, strict=True)).rstrip()
-
-
-def _unmet(one: Unmet, names: Mapping[str, str], naming: Naming) -> str:
-    wish = one.wish
-    horse = _horse_at(wish.name, names[wish.stable], naming)
-    earliest, latest = naming.day(wish.earliest), naming.day(wish.latest)
-    window = latest if earliest == latest else naming.phrase("rounds_window", earliest=earliest, latest=latest)
-    why = naming.phrase(f"rounds_{one.why.replace(' ', '_')}", window=window, latest=latest)
-    placed = naming.phrase("rounds_placed", day=weekday_day(one.placed)) if one.placed else None
-    return sentences(f"{horse}: {why}; {placed or naming.phrase('rounds_unplaced')}")
 
 
 def _plain(planned: _Planned) -> dict[str, Any]:

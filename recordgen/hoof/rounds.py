@@ -8,11 +8,10 @@ from datetime import date
 from itertools import islice
 from typing import Literal, get_args
 
-from recordgen.hoof.naming import Naming
 from recordgen.hoof.nearer_days import PlaceRounds
 from recordgen.hoof.place_days import Asked, Window
 from recordgen.hoof.shared_days import Shared
-from recordgen.hoof.summary import HorseSummary
+from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.records.fields import DaySpan
 from recordgen.records.horse import PracticeFile, Weekday
 
@@ -127,8 +126,8 @@ def plan_rounds(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]], calen
     near: for each stable of the practice those that can be visited on the same day, by their folders. It holds both
     ways, and from neighbour to neighbour; names of no stable are passed over.
 
-    A day belongs to one stable, or to stables near each other. Where these are all, nothing meets more horses, and
-    nothing has fewer days. Where several such places share the calendar, it is a good plan that may not be the best;
+    A day belongs to one place: a stable, or stables near each other. For one place no plan meets more horses, and none
+    that meets these has fewer days. Where several share the calendar, it is a good plan that may not be the best;
     `Plan.gap` tells how many days fewer might do. A horse that cannot be met is visited all the same: one whose window
     was over before the start within the leeway after it where there is room, others on the nearest day with room to
     their best. Then days and horses are shifted towards the best days; that sum is made smaller, not proven the least.
@@ -155,14 +154,10 @@ def plan_rounds(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]], calen
     )
 
 
-def fewest_told(plan: Plan, naming: Naming) -> str:
-    """How many days a plan takes, and whether fewer would do; a sentence without its full stop."""
-    days = naming.days(len(plan.rounds))
-    if not plan.rounds:
-        return naming.phrase("rounds_none")
-    if plan.gap:
-        return naming.phrase("rounds_more", days=days, more=naming.days(plan.gap))
-    return naming.phrase("rounds_unmet_fewest" if plan.unmet else "rounds_fewest", days=days)
+def plan_of(stables: Sequence[StableSummary], calendar: Calendar) -> Plan:
+    """The rounds for the next visits of all horses of some stables that have not left."""
+    near = {one.slug: one.stable.near for one in stables}
+    return plan_rounds(wishes_of(horse for one in stables for horse in one.present), near, calendar)
 
 
 def _places(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]]) -> list[list[Wish]]:

@@ -16,7 +16,7 @@ from pathlib import Path
 from platformdirs import user_cache_path
 
 from recordgen.hoof.patterns import Pattern, patterns_by_stable
-from recordgen.hoof.rounds import Calendar, Plan, plan_rounds, wishes_of
+from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
@@ -51,15 +51,11 @@ class Work:
         """What pages are made with."""
         return Desk(self.ways, environment(self.records, self.ways.naming), Kept(self.pictures), self.today)
 
-    def _plan(self) -> Plan:
-        near = {stable.slug: stable.stable.near for stable in self.stables}
-        wishes = wishes_of(horse for stable in self.stables for horse in stable.present)
-        return plan_rounds(wishes, near, Calendar.of(self.ways.practice, self.today))
-
     def site(self, slug: str, desk: Desk) -> Site:
         """One site, ready for the engine."""
         if slug == PRACTICE:
-            return practice_site(self.stables, self.patterns, self._plan(), desk)
+            plan = plan_of(self.stables, Calendar.of(self.ways.practice, self.today))
+            return practice_site(self.stables, self.patterns, plan, desk)
         return stable_site(next(one for one in self.stables if one.slug == slug), self.patterns[slug], desk)
 
 

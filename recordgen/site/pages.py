@@ -13,6 +13,7 @@ from recordgen.hoof.cautions import LEVELS, Caution
 from recordgen.hoof.forecasts import together
 from recordgen.hoof.patterns import Pattern
 from recordgen.hoof.rounds import Plan
+from recordgen.hoof.rounds_told import fewest_told, unmet_told
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.scope import scope_notes
 from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
@@ -169,7 +170,8 @@ class _Maker:
             "practice.html",
             plan=plan,
             rounds=ROUNDS if plan.rounds else None,
-            fewest_told=self._fewest(plan),
+            fewest_told=fewest_told(plan, self.desk.ways.naming),
+            unmet=[(one, unmet_told(one, self.desk.ways.naming)) for one in plan.unmet],
             horse_count=len(present),
             due=[(stable, sorted(stable.present, key=_overdue_first)) for stable in stables],
             fared=together(horse.fared for _, horse in present),
@@ -179,13 +181,6 @@ class _Maker:
             gaps=[(stable, horse) for stable, horse in present if horse.gaps or horse.remarks],
             places=places,
         )
-
-    def _fewest(self, plan: Plan) -> str:
-        naming = self.desk.ways.naming
-        days = naming.days(len(plan.rounds))
-        if plan.gap == 0:
-            return naming.phrase("rounds_fewest", days=days)
-        return naming.phrase("rounds_more", days=days, more=naming.days(plan.gap))
 
     def explanations(self) -> list[Page]:
         reference = self.desk.ways.reference

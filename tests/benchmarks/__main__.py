@@ -13,6 +13,7 @@ from tests.benchmarks.measured import (
     coverages,
     help_time,
     picture_times,
+    rounds_seconds,
 )
 from tests.conftest import RECORDS
 from tests.demo.generated import generated_practice
@@ -31,6 +32,7 @@ def main() -> None:
     print(ROW.format("recordgen --help", f"{help_time():.2f}", "", ""))
     for kind, ms in picture_times().items():
         print(f"{kind:<86} {ms:9.2f} ms a picture, drawn anew")
+    print(ROW.format("rounds of 25 stables x 12 horses, some near each other", _s(rounds_seconds(25, 12)), "", ""))
     print("the 95 % interval of growth: share of 2,000 simulated horses whose true rate it holds, and its mean width")
     for count, (held, width) in coverages().items():
         print(f"{f'{count} cycles':<86} {100 * held:9.1f} % {width * 30.4375:9.2f} mm a month")

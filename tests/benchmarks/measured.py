@@ -127,6 +127,24 @@ def picture_times() -> dict[str, float]:
     return {kind: _median_ms(draw) for kind, draw in draws.items()}
 
 
+def rounds_seconds(stables: int, horses: int) -> float:
+    """Seconds to plan the rounds of a practice whose windows are spread over six weeks; the median of five."""
+    from datetime import timedelta
+
+    from recordgen.hoof.rounds import Calendar, Wish, plan_rounds
+    from tests.hoof.building import practice
+
+    wishes = [
+        Wish(f"s{stable}", f"h{horse}", f"h{horse}", best - timedelta(days=7), best, best + timedelta(days=7))
+        for stable in range(stables)
+        for horse in range(horses)
+        for best in [TODAY + timedelta(days=8 + (17 * stable + 5 * horse) % 42)]
+    ]
+    near = {f"s{stable}": [f"s{stable + 1}"] if stable % 3 else [] for stable in range(stables)}
+    calendar = Calendar.of(practice(horses_a_day=12), TODAY)
+    return _median_ms(lambda: str(plan_rounds(wishes, near, calendar)), 5) / 1000
+
+
 def coverages() -> dict[int, tuple[float, float]]:
     """By number of cycles: how often the interval of a rate holds the true one, and its mean width, mm a day."""
     from tests.published.simulated import COUNTS, coverage
@@ -134,9 +152,9 @@ def coverages() -> dict[int, tuple[float, float]]:
     return {count: coverage(count, horses=2000, seed=count) for count in COUNTS}
 
 
-def _median_ms(draw: Callable[[], str]) -> float:
+def _median_ms(draw: Callable[[], str], runs: int = 40) -> float:
     times = []
-    for _ in range(40):
+    for _ in range(runs):
         start = time.perf_counter()
         draw()
         times.append(1000 * (time.perf_counter() - start))

@@ -6,7 +6,6 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from recordgen.hoof.caution_book import Book
 from recordgen.hoof.cautions import Caution, CautionBook, ClosedCaution, caution_book
 from recordgen.records.names import Foot
 from recordgen.records.visit import Visit
@@ -170,8 +169,3 @@ def said(rule: str, day: str, by: str = "Wren Ashdown", **more: Any) -> dict[str
 def found_by_a_vet(day: str, *ends: Any, by: str = "Dr Sage") -> dict[str, Any]:
     """A vet's finding that ends cautions."""
     return {"vet": [{"date": day, "by": by, "kind": "seen", "ends": list(ends)}]}
-
-
-def book(*visits: Visit) -> Book:
-    """The book of a grown horse's visits."""
-    return Book(horse(), visits, WAYS)

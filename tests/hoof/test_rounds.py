@@ -2,60 +2,19 @@
 
 from __future__ import annotations
 
-import random
-from collections import Counter
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
-from recordgen.hoof.active_days import Span
 from recordgen.hoof.nearer_days import PlaceRounds, draw_nearer
 from recordgen.hoof.place_days import Asked, PlaceDays, Window
-from recordgen.hoof.rounds import Calendar, Plan, Wish, fewest_told, plan_rounds, wishes_of
+from recordgen.hoof.rounds import Calendar, Plan, Wish, plan_rounds, wishes_of
+from recordgen.hoof.rounds_told import fewest_told
 from recordgen.records.fields import DaySpan
 from tests.hoof.building import NAMING, TODAY, practice, summary, visit
-from tests.hoof.every_way import least_shared, met_on
-
-# A Monday, and every day of four weeks is a working day unless a test says otherwise.
-START = date(2026, 12, 7)
-EVERY_DAY = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-WORKING_DAYS = EVERY_DAY[:5]
-
-
-def day(number: int) -> date:
-    """The day so many days after the start."""
-    return START + timedelta(days=number)
-
-
-def wish(horse: str, first: int, last: int, best: int | None = None, stable: str = "mill") -> Wish:
-    """A horse whose window is these days after the start; the best in the middle unless given."""
-    best = (first + last) // 2 if best is None else best
-    return Wish(stable, horse.lower(), horse, day(first), day(best), day(last))
-
-
-def calendar(**values: Any) -> Calendar:
-    """A calendar of every day from the start, with `values` over it."""
-    usual = {"weekdays": EVERY_DAY, "holidays": (), "skipped": frozenset(), "horses_a_day": 8, "leeway_days": 7}
-    return Calendar(**{**usual, "start": START, **values})
-
-
-def plan(*wishes: Wish, near: dict[str, Sequence[str]] | None = None, **values: Any) -> Plan:
-    """The plan for these horses."""
-    return plan_rounds(wishes, near or {}, calendar(**values))
-
-
-def days_of(found: Plan) -> dict[int, str]:
-    """The horses of each round, by days after the start, as one text."""
-    return {(one.day - START).days: " ".join(wish.name for wish in one.wishes) for one in found.rounds}
-
-
-def unmet(found: Plan) -> list[tuple[str, str, int | None]]:
-    """Who cannot be met: name, why, and the day instead."""
-    return [(one.wish.name, one.why, (one.placed - START).days if one.placed else None) for one in found.unmet]
+from tests.hoof.planning import WORKING_DAYS, calendar, day, days_of, plan, unmet, wish
 
 
 def test_horses_whose_windows_meet_share_a_day() -> None:
@@ -269,70 +228,6 @@ def test_the_calendar_of_a_practice_is_what_its_file_says() -> None:
     assert (found.horses_a_day, found.leeway_days) == (5, 3)
 
 
-WINDOWS = st.tuples(st.integers(-10, 30), st.integers(0, 10), st.integers(0, 10))
-
-
-@st.composite
-def practices(draw: st.DrawFn) -> tuple[list[Wish], dict[str, list[str]], Calendar]:
-    """The horses of some stables, which of these are near each other, and a calendar."""
-    stables = ["mill", "barn", "yard", "hill"][: draw(st.integers(1, 4))]
-    windows = draw(st.lists(st.tuples(st.sampled_from(stables), WINDOWS), max_size=24))
-    wishes = [
-        wish(f"H{number}", best - before, best + after, best, stable)
-        for number, (stable, (best, before, after)) in enumerate(windows)
-    ]
-    near = draw(st.dictionaries(st.sampled_from(stables), st.lists(st.sampled_from(stables), max_size=2), max_size=2))
-    held = calendar(
-        weekdays=tuple(draw(st.sets(st.sampled_from(EVERY_DAY), min_size=1))),
-        holidays=(DaySpan(day(draw(st.integers(0, 9))), day(draw(st.integers(5, 20)))),),
-        horses_a_day=draw(st.integers(1, 6)),
-        leeway_days=draw(st.integers(0, 9)),
-    )
-    return wishes, near, held
-
-
-@settings(max_examples=50, deadline=None)
-@given(practices())
-def test_every_plan_keeps_the_rules(asked: tuple[list[Wish], dict[str, list[str]], Calendar]) -> None:
-    """Each horse once, on a day of work, no day over its capacity or twice; inside its window unless it is named."""
-    wishes, near, held = asked
-    found = plan_rounds(wishes, near, held)
-    days = {wish: one.day for one in found.rounds for wish in one.wishes}
-    outside = {one.wish: one.placed for one in found.unmet}
-
-    assert Counter(wish for one in found.rounds for wish in one.wishes) == Counter(wishes)
-    assert [one.day for one in found.rounds] == sorted({one.day for one in found.rounds})
-    assert {one.day for one in found.rounds} <= set(held.days(day(400)))
-    assert all(1 <= len(one.wishes) <= held.horses_a_day for one in found.rounds)
-    assert outside == {wish: day for wish, day in days.items() if not wish.earliest <= day <= wish.latest}
-    assert found.gap >= 0
-
-
-@settings(max_examples=25, deadline=None)
-@given(practices(), st.randoms(use_true_random=False))
-def test_the_order_of_the_wishes_does_not_matter(
-    asked: tuple[list[Wish], dict[str, list[str]], Calendar], lot: random.Random
-) -> None:
-    """The plan is the same."""
-    wishes, near, held = asked
-
-    assert plan_rounds(lot.sample(wishes, len(wishes)), near, held) == plan_rounds(wishes, near, held)
-
-
-@settings(max_examples=100, deadline=None)
-@given(st.lists(WINDOWS, min_size=1, max_size=20), st.integers(1, 6))
-def test_one_place_meets_most_horses_on_the_fewest_days(windows: list[tuple[int, int, int]], most: int) -> None:
-    """Nobody is left out whom another plan would meet, and the gap is none, also where some cannot be met."""
-    wishes = [
-        wish(f"H{number}", best - before, best + after, best) for number, (best, before, after) in enumerate(windows)
-    ]
-    spans = [Span(max(0, best - before), best + after) for best, before, after in windows]
-    found = plan(*wishes, horses_a_day=most)
-
-    assert len(wishes) - len(found.unmet) == met_on(range(41), spans, most)
-    assert found.gap == 0
-
-
 def test_a_day_on_which_nobody_goes_any_more_is_given_back() -> None:
     """Both horses of a place go on a day that became free since, and one day less is taken."""
     asked = [Asked(Window(0, 1), 1), Asked(Window(1, 2), 1)]
@@ -340,32 +235,3 @@ def test_a_day_on_which_nobody_goes_any_more_is_given_back() -> None:
     draw_nearer([place], [0, 1, 2])
 
     assert {day: sorted(horses) for day, horses in place.horses.items()} == {1: [0, 1]}
-
-
-def by_lot(lot: random.Random) -> tuple[list[list[Span]], int]:
-    """The spans of two or three places in six days, and how many horses a day holds."""
-    firsts = [[lot.randrange(6) for _ in range(lot.randint(1, 3))] for _ in range(lot.randint(2, 3))]
-    places = [[Span(first, min(5, first + lot.randrange(1, 5))) for first in place] for place in firsts]
-    return places, lot.randint(1, 3)
-
-
-def test_what_a_plan_of_several_places_says_of_itself_holds_against_every_way() -> None:
-    """Where all are met, the least number of days lies between `fewest` and the plan's, and is both without a gap.
-
-    Of some 250 horses no more than one is left out that another plan would meet.
-    """
-    lot = random.Random(20261207)
-    missed = 0
-    for _ in range(50):
-        places, most = by_lot(lot)
-        wishes = [
-            wish(f"H{number}", span.first, span.last, stable=f"place-{place}")
-            for place, spans in enumerate(places)
-            for number, span in enumerate(spans)
-        ]
-        found, (left_out, days) = plan(*wishes, horses_a_day=most), least_shared(places, 6, most)
-        missed += len(found.unmet) - left_out
-        assert len(found.unmet) >= left_out
-        assert found.unmet or found.fewest <= days <= len(found.rounds)
-
-    assert missed <= 1

@@ -9,7 +9,7 @@ from icalendar import Calendar
 
 from recordgen.days import month_day, month_year, weekday_day
 from recordgen.hoof.rounds import Calendar as Days
-from recordgen.hoof.rounds import plan_rounds, wishes_of
+from recordgen.hoof.rounds import plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
 from recordgen.records.whole import read_whole
@@ -70,9 +70,7 @@ def test_a_mark_is_told_with_the_month_it_grows_out(demo_sites: Path, stables: l
 def test_the_trimmer_sees_the_rounds_that_would_do(demo_sites: Path, stables: list[StableSummary]) -> None:
     """Each planned day with its horses, in order, as the planner gives it."""
     whole = read_whole(RECORDS, TODAY)
-    near = {stable.slug: stable.stable.near for stable in stables}
-    wishes = wishes_of(one for stable in stables for one in stable.present)
-    plan = plan_rounds(wishes, near, Days.of(whole.practice.file, TODAY))
+    plan = plan_of(stables, Days.of(whole.practice.file, TODAY))
     rows = soup(demo_sites / "practice/index.html").select("#rounds tbody tr")
 
     assert [row.select_one("th").get_text(strip=True) for row in rows] == [weekday_day(one.day) for one in plan.rounds]
