@@ -58,10 +58,29 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
                 "level": caution.level,
                 "foot": caution.foot,
                 "day": caution.day.isoformat(),
+                "about": caution.about,
+                "since": caution.since.isoformat(),
+                "days_open": caution.days_open,
+                "seen_again": caution.seen_again,
                 "text": caution.text,
                 "source": caution.source,
             }
             for caution in summary.cautions
+        ],
+        "closed_cautions": [
+            {
+                "rule": one.rule,
+                "level": one.level,
+                "foot": one.foot,
+                "about": one.about,
+                "since": one.since.isoformat(),
+                "day": one.day.isoformat(),
+                "ended": one.ended.isoformat(),
+                "how": one.how,
+                "by": one.by,
+                "text": one.seen,
+            }
+            for one in summary.closed_cautions
         ],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
         "feet": {foot: _foot(one) for foot, one in summary.feet.items()},

@@ -53,7 +53,12 @@ def test_a_caution() -> None:
     (found,) = plain(visit("2026-10-14", left_fore={"bears_weight": "not"}))["cautions"]
 
     assert (found["rule"], found["level"], found["foot"]) == ("bears-no-weight", "call now", "left_fore")
-    assert found["day"] == "2026-10-14"
+    assert (found["day"], found["since"], found["days_open"], found["seen_again"]) == (
+        "2026-10-14",
+        "2026-10-14",
+        48,
+        0,
+    )
     assert found["text"].startswith("The left fore took no weight on 14 October 2026.")
 
 

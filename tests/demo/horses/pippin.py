@@ -135,7 +135,8 @@ PLAN = HorsePlan(
                     "date": date(2026, 8, 27),
                     "by": VET,
                     "kind": "seen",
-                    "words": "Blood test better. Sound at walk. Still no grass; carry on.",
+                    "words": "Blood test better. Sound at walk, no heat. Still no grass; carry on.",
+                    "ends": ["stance", "heat"],
                 }
             ],
             next={"weeks": 4},
@@ -143,7 +144,6 @@ PLAN = HorsePlan(
         on(
             "2026-09-30",
             since_last="Walks in hand, ten minutes twice a day, as the vet said.",
-            resolved=[{"caution": "stance", "date": date(2026, 8, 27), "by": VET}],
             keeping={"feed_change": "Balancer added, chosen by the vet; still soaked hay, no grass."},
             lameness={"scale": "Obel", "grade": 0},
             condition={"henneke": 6, "crest": 2.5, "girth": 147},
