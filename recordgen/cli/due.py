@@ -32,7 +32,7 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, today, stable)
-        ways = Ways.of(whole.practice.file, whole.reference)
+        ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
         horses = [horse for one in whole.practice.stables for horse in summarise_stable(one, ways, today).present]
     horses.sort(key=lambda horse: (horse.due.best if horse.due else dt.date.max, horse.stable, horse.slug))
     if as_json:

@@ -31,4 +31,6 @@ def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) ->
         click.echo(path)
     if made.not_in_git:
         click.echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
+    else:
+        click.echo("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks).")
     click.echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")

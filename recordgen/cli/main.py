@@ -9,7 +9,11 @@ import click
 from recordgen import __version__
 
 # In the order of a trimmer's day.
-COMMANDS = ("init", "visit", "check", "commit", "build", "preview", "due", "rounds", "summary", "schema")
+COMMANDS = (
+    *("init", "visit", "photo", "check", "commit", "build", "preview"),
+    *("publish", "readers", "verify"),
+    *("due", "rounds", "summary", "sheet", "share", "repeatability", "schema"),
+)
 
 
 class Lazy(click.Group):

@@ -109,7 +109,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
     from recordgen.records.whole import read_whole
 
     whole = read_whole(records, today, only)
-    ways = Ways.of(whole.practice.file, whole.reference)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
     stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
     calendar = Calendar.of(whole.practice.file, start, skipped)
     return _Planned(plan_of(stables, calendar), calendar, stables, ways)

@@ -38,7 +38,7 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, today, stable)
-        ways = Ways.of(whole.practice.file, whole.reference)
+        ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
         summary = summarise(whole.practice.horse(stable, horse), ways, today)
         if as_json:
             print_json(plain(summary))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.hoof.age import care_class, months_old
+from recordgen.hoof.aims import Aimed, aimed
 from recordgen.hoof.balance import PAIRS, PairDifference, pair_differences
 from recordgen.hoof.care import Job, jobs_in_force
 from recordgen.hoof.care_advice import care_advice
@@ -29,6 +30,7 @@ from recordgen.records.foot import Landing
 from recordgen.records.horse import Horse, Stable
 from recordgen.records.names import FEET, CareClass, Foot
 from recordgen.records.practice import HorseRecord, StableRecord
+from recordgen.records.shared import Shared
 from recordgen.records.visit import Visit
 
 # Forecasts of about a year are looked back at.
@@ -86,6 +88,7 @@ class HorseSummary:
     due: Due | None
     growth: HorseGrowth
     fared: Fared
+    aims: tuple[Aimed, ...]
     cautions: tuple[Caution, ...]
     closed_cautions: tuple[ClosedCaution, ...]
     jobs: tuple[Job, ...]
@@ -100,6 +103,7 @@ class HorseSummary:
     grades: dict[str, tuple[Grade, ...]]
     gaps: tuple[Gap, ...]
     remarks: tuple[Remark, ...]
+    shared: tuple[Shared, ...]
 
     @property
     def last_visit(self) -> date | None:
@@ -156,6 +160,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         due=window,
         growth=growth,
         fared=past.fared(),
+        aims=aimed(horse.aims, {foot: one.measures for foot, one in feet.items()}),
         cautions=book.open,
         closed_cautions=book.closed,
         jobs=jobs_in_force(visits, ways.reference.care),
@@ -169,6 +174,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         load_kg_per_cm2=_load(weight, feet),
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
+        shared=record.shared,
         remarks=(
             *growth_remarks(growth, visits, ways.naming),
             *resolved_before_raised(horse, visits, ways),

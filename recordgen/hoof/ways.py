@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from recordgen.hoof.measures import Measure, measures_of
 from recordgen.hoof.naming import Naming
+from recordgen.hoof.repeatability import own_errors, with_own
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import CareClass
 from recordgen.records.reference import ClassWords, Reference
+from recordgen.records.visit import Visit
 
 
 @dataclass(frozen=True)
@@ -21,9 +24,11 @@ class Ways:
     naming: Naming
 
     @classmethod
-    def of(cls, practice: PracticeFile, reference: Reference) -> Ways:
-        """The ways of a practice."""
-        return cls(practice, reference, measures_of(reference), Naming.of(practice, reference.phrases))
+    def of(cls, practice: PracticeFile, reference: Reference, repeated: Sequence[Visit] = ()) -> Ways:
+        """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
+        own = own_errors(reference, practice.methods, repeated) if repeated else {}
+        tables = with_own(reference, own) if own else reference
+        return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases))
 
     def group(self, name: CareClass) -> ClassWords:
         """What the table tells of a class of animals."""

@@ -4,6 +4,8 @@ practice.yaml
 <stable>/stable.yaml
 <stable>/<horse>/horse.yaml
 <stable>/<horse>/2026-10-14.yaml
+<stable>/<horse>/shared.yaml
+<stable>/<horse>/photos/2026-10-14-left-fore-sole-before.jpg
 """
 
 from __future__ import annotations
@@ -19,11 +21,19 @@ from pathlib import Path
 from recordgen.problems import Problems, quoted
 from recordgen.records.checks import horse_problems, visit_problems
 from recordgen.records.horse import Horse, PracticeFile, Stable
-from recordgen.records.known import ended_in_vain, unknown_in_practice, unknown_in_stable, unknown_in_visit
+from recordgen.records.known import (
+    ended_in_vain,
+    unknown_in_horse,
+    unknown_in_practice,
+    unknown_in_stable,
+    unknown_in_visit,
+)
+from recordgen.records.photos import read_photos
 from recordgen.records.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.reading import Kind, Written, read_as_far
 from recordgen.records.reference import Reference
 from recordgen.records.same_horse import doubled, is_same
+from recordgen.records.shared import SHARED_FILE, Shared, SharedFile, shared_problems
 from recordgen.records.visit import Visit
 from recordgen.records.walk import VISIT_FILE, Walk
 
@@ -102,17 +112,30 @@ class _Reader:
     def horse(self, path: Path) -> HorseRecord | None:
         file = self.file(path / "horse.yaml", Horse)
         days = [day for day in self.walk.entries(path) if VISIT_FILE.fullmatch(day.name)]
-        self.walk.strangers(path, {"horse.yaml", *(day.name for day in days)})
+        log = [path / SHARED_FILE] if os.path.lexists(path / SHARED_FILE) else []
+        self.walk.strangers(path, {"horse.yaml", *(one.name for one in (*days, *log))})
         self.walk.unread_folders(path)
         visits = [visit for visit in map(self.visit, days) if visit]
         self.walk.problems.extend(ended_in_vain(visits))
+        photos = read_photos(self.walk, path, self.today)
+        shared = tuple(entry for one in log for entry in self.shared(one))
         if file is None:
             return None
         self.horses.append(file)
+        if self.reference:
+            self.walk.problems.extend(unknown_in_horse(file, self.reference))
         self.walk.problems.extend(horse_problems(file, visits, self.today))
         in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
         filled = tuple(visit for visit in in_order if not visit.record.is_blank)
-        return HorseRecord(path.name, path.parent.name, file.record, tuple(one.record for one in filled), filled)
+        by_day = tuple(one.record for one in filled)
+        return HorseRecord(path.name, path.parent.name, file.record, by_day, filled, shared=shared, photos=photos)
+
+    def shared(self, path: Path) -> tuple[Shared, ...]:
+        written = self.file(path, SharedFile)
+        if written is None:
+            return ()
+        self.walk.problems.extend(shared_problems(written, self.today))
+        return written.record.shared
 
     def visit(self, path: Path) -> Written[Visit] | None:
         written = self.file(path, Visit)

@@ -55,6 +55,13 @@ class Measures(Record):
     )
 
 
+class Again(Record):
+    """The same measures taken again, the foot put down between: how well this practice's readings repeat."""
+
+    before: tuple[Measures, ...] = several("further readings before the trim, each as before:")
+    after: tuple[Measures, ...] = several("further readings after the trim, each as after:")
+
+
 class Frog(Record):
     """The frog and its grooves, as found."""
 
@@ -163,6 +170,9 @@ class FootVisit(Record):
     landing: Landing | None = told("which part touches the ground first at a walk")
     before: Measures | None = told("measures before the trim")
     after: Measures | None = told("measures after the trim")
+    repeat: Again | None = told(
+        "readings taken again, such as {after: [{toe_length: 81}]}; they tell how well they repeat"
+    )
     frog: Frog | None = told("the frog and its grooves")
     wall: Walls | None = told("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
     bars: Sides | None = told("length of each bar along its crest (mm)")

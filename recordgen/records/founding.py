@@ -11,11 +11,13 @@ from typing import get_args
 
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, quoted
-from recordgen.records.git import GitTrouble, begin
+from recordgen.records.git import HOOKS, GitTrouble, begin, look_through_first
 from recordgen.records.schema import FileKind, schema
 from recordgen.records.templates import rendered
 from recordgen.records.walk import OWN_FOLDERS, SLUG, TAKEN
 
+# What git runs before it keeps an entry.
+HOOK = f"{HOOKS}/pre-commit"
 FIRST_MESSAGE = "Records of {practice} begun"
 
 
@@ -31,6 +33,8 @@ def found(
     folder: Path, practice_name: str, trimmer: str, stable_slug: str, stable_name: str, today: dt.date
 ) -> Founded:
     """A new folder of records with a first stable, in git where git is there.
+
+    Git looks through the records before each entry from then on.
 
     folder: new or empty. stable_slug: the name of the stable's folder, in small letters.
     Raises Trouble where the folder holds anything, where a name cannot be used, or where nothing can be written.
@@ -52,6 +56,7 @@ def found(
     files = [_written(folder, name, text) for name, text in sorted(texts.items())]
     try:
         begin(folder, FIRST_MESSAGE.format(practice=practice_name))
+        look_through_first(folder)
     except GitTrouble as trouble:
         return Founded(files, trouble)
     return Founded(files)
@@ -60,6 +65,7 @@ def found(
 def _for_tools() -> Iterator[tuple[str, str]]:
     templates = packaged() / "site_templates" / "records"
     yield ".gitignore", (templates / "gitignore").read_text("utf-8")
+    yield HOOK, (templates / "pre-commit").read_text("utf-8")
     yield ".vscode/settings.json", (templates / "editor.json").read_text("utf-8")
     for kind in get_args(FileKind):
         yield f".schemas/{kind}.json", json.dumps(schema(kind), indent=1, ensure_ascii=False) + "\n"
@@ -89,6 +95,8 @@ def _written(folder: Path, name: str, text: str) -> Path:
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)
+        if name == HOOK:
+            path.chmod(0o755)
     except OSError:
         raise Trouble(f"{path} cannot be written", "Look whether you may write there") from None
     return path

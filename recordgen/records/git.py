@@ -34,6 +34,11 @@ _WORDS = {
     "did not match any file": ("a file that was to be kept is not there", "Save the files first, then try again"),
 }
 
+# Where a repository keeps what git runs before an entry, as `init` lays it out.
+HOOKS = ".githooks"
+# Tells that hook that the records of an entry were looked through already.
+CHECKED = "RECORDGEN_CHECKED"
+
 # Set while git runs a hook; they would point git at another repository.
 _NOT_PASSED_ON = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
 
@@ -101,9 +106,15 @@ def begin(folder: Path, says: str) -> None:
     _git(folder, "commit", "--quiet", f"--message={says}")
 
 
+def look_through_first(folder: Path) -> None:
+    """From now on git runs what lies in the repository's own folder of hooks before an entry. Raises GitTrouble."""
+    _git(folder, "config", "--local", "core.hooksPath", HOOKS)
+
+
 def _git(folder: Path, *words: str, given: str = "") -> str:
     kept = {name: value for name, value in os.environ.items() if name not in _NOT_PASSED_ON}
     environment = kept | {"LC_ALL": "C", "GIT_TERMINAL_PROMPT": "0", "GIT_LITERAL_PATHSPECS": "1", "GIT_EDITOR": "true"}
+    environment[CHECKED] = "1"
     try:
         done = subprocess.run(
             ["git", "-C", str(folder), *words], input=os.fsencode(given), capture_output=True, env=environment
@@ -111,11 +122,12 @@ def _git(folder: Path, *words: str, given: str = "") -> str:
     except FileNotFoundError:
         raise GitTrouble("git is not on this computer", "Install git, then try again") from None
     if done.returncode:
-        raise _trouble(words[0], os.fsdecode(done.stderr + done.stdout))
+        raise trouble_told(words[0], os.fsdecode(done.stderr + done.stdout))
     return os.fsdecode(done.stdout)
 
 
-def _trouble(asked: str, said: str) -> GitTrouble:
+def trouble_told(asked: str, said: str) -> GitTrouble:
+    """What git could not do, in words. asked: the first word of the command; said: what git printed."""
     words = next((words for part, words in _WORDS.items() if part in said.lower()), None)
     if words:
         return GitTrouble(*words)

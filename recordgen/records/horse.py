@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, model_validator
 
 from recordgen.records.fields import (
     Born,
@@ -23,9 +23,11 @@ from recordgen.records.fields import (
     measured,
     refusal,
     several,
+    spelled,
     told,
 )
-from recordgen.records.names import FindingKind
+from recordgen.records.names import FindingKind, Foot, Zone, foot_named, zone_named
+from recordgen.records.publish import Publish
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
@@ -48,6 +50,23 @@ class Consent(Record):
     date: Day = told("the day", ...)
 
 
+class Aim(Record):
+    """What the trim aims at: a measure of a foot, or of all feet, that shall come under or over a value."""
+
+    measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
+    zone: Annotated[Zone, spelled(zone_named)] | None = told("zone of the wall, for measures of the wall")
+    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    under: Number | None = told("it shall come to this or less; of a difference, to either side of nothing")
+    over: Number | None = told("it shall come to this or more")
+    note: Text | None = told("why, for the owner to read")
+
+    @model_validator(mode="after")
+    def _has_a_value(self) -> Self:
+        if (self.under is None) == (self.over is None):
+            raise refusal("an aim has either under or over", "Write one of them, such as under: 2")
+        return self
+
+
 class Left(Record):
     """The end of a horse's record here."""
 
@@ -68,6 +87,7 @@ class Horse(Record):
     conformation: tuple[Text, ...] = several("leg shape that explains what the feet do")
     usual_weeks: Number | None = measured("weeks", (1, 26), (3, 12), "usual interval of this horse")
     vet_plan: VetPlan | None = told("a vet's plan in force")
+    aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")
     consent: Consent | None = told("what may be shared")
     left: Left | None = told("when and why the record ends")
     note: Text | None = told("about the horse, for the owner to read")
@@ -90,6 +110,7 @@ class Stable(Record):
     contacts: tuple[Contact, ...] = several("people to reach; on the trimmer's site alone")
     near: tuple[Text, ...] = several("folders of stables that can be visited on the same day")
     vet: Contact | None = told("the stable's vet; shown to owners beside a call to the vet")
+    publish: Publish | None = told("where and how its site is published")
     note: Text | None = told("a note for everybody at the stable")
     private_note: Text | None = told("a note for the trimmer alone, such as the gate's code")
 

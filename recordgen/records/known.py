@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from recordgen.problems import Problem, quoted, warning
-from recordgen.records.horse import PracticeFile, Stable
+from recordgen.records.horse import Horse, PracticeFile, Stable
 from recordgen.records.names import ZONES
 from recordgen.records.reading import Written
 from recordgen.records.reference import MeasureWords, Reference
@@ -28,6 +28,19 @@ def unknown_in_stable(stable: Written[Stable], stables: Sequence[str]) -> Iterat
     for index, name in enumerate(stable.record.near):
         if name not in stables:
             yield Problem(stable.place("near", index), f"no stable is named {quoted(name)}", _nearest(name, stables))
+
+
+def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Problem]:
+    """The measures in a horse's aims that no table knows, and zones where a measure has none or lacks one."""
+    for index, aim in enumerate(horse.record.aims):
+        words = reference.measures.get(aim.measure)
+        if words is None:
+            message = f"no measure is named {quoted(aim.measure)}"
+            yield Problem(horse.place("aims", index, "measure"), message, _nearest(aim.measure, reference.measures))
+        elif ("*" in (words.path or "")) != (aim.zone is not None):
+            message = f"{aim.measure} is of {'a zone of the wall' if aim.zone is None else 'the whole foot'}"
+            way_out = "Add zone:, such as lateral quarter" if aim.zone is None else "Take out zone:"
+            yield Problem(horse.place("aims", index), message, way_out)
 
 
 def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Problem]:

@@ -49,6 +49,12 @@ FindingKind = Literal[
     "mark",
 ]
 
+# From where a foot is photographed, and when: before or after the trim, or as found where nothing was trimmed.
+View = Literal["side", "front", "sole", "heel", "whole"]
+VIEWS: tuple[View, ...] = get_args(View)
+Moment = Literal["found", "before", "after"]
+MOMENTS: tuple[Moment, ...] = get_args(Moment)
+
 # By age, and donkeys for themselves: what the usual interval and the usual growth go by.
 CareClass = Literal["foal", "yearling", "adult", "aged", "donkey"]
 

@@ -7,7 +7,9 @@ from pathlib import Path
 
 from recordgen.problems import Trouble, quoted
 from recordgen.records.horse import Horse, PracticeFile, Stable
+from recordgen.records.photos import Photo
 from recordgen.records.reading import Written
+from recordgen.records.shared import Shared
 from recordgen.records.visit import Visit
 
 
@@ -16,7 +18,8 @@ class HorseRecord:
     """One horse: its file, and its visits, oldest first.
 
     written: the same visits with the files they stand in. earlier: records of the same horse that ended elsewhere, such
-    as fallow-end/otter.
+    as fallow-end/otter. shared: whom the record was shared with, in the order of the file.
+    photos: its photographs by day, foot, view and moment.
     """
 
     slug: str
@@ -25,6 +28,8 @@ class HorseRecord:
     visits: tuple[Visit, ...]
     written: tuple[Written[Visit], ...] = ()
     earlier: tuple[str, ...] = ()
+    shared: tuple[Shared, ...] = ()
+    photos: tuple[Photo, ...] = ()
 
 
 @dataclass(frozen=True)

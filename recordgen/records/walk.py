@@ -8,16 +8,19 @@ import unicodedata
 from pathlib import Path
 
 from recordgen.problems import Place, Problem, Problems, warning
+from recordgen.records.shared import SHARED_FILE
 
 # Folders that are no stable and no horse: own templates, own care notes, photographs, and the sites built here.
 OWN_FOLDERS = {"site_templates", "care", "photos", "sites"}
+# How the names of picture files end.
+PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.
 TAKEN = "practice"
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 # What editors and systems leave behind; nobody means it as a record.
-_LEFT_BEHIND = re.compile(r"\..*|.*~|#.*#|.*\.(bak|tmp|swp|swo|orig)|thumbs\.db|desktop\.ini", re.IGNORECASE)
+LEFT_BEHIND = re.compile(r"\..*|.*~|#.*#|.*\.(bak|tmp|swp|swo|orig)|thumbs\.db|desktop\.ini", re.IGNORECASE)
 
 
 class Walk:
@@ -47,7 +50,7 @@ class Walk:
 
     def may_read(self, path: Path) -> bool:
         """Whether a file that is wanted is there, is a file, and lies inside the records; a problem where not."""
-        if self._leads_out(path):
+        if self.leads_out(path):
             return False
         if os.path.isfile(path):
             return True
@@ -59,7 +62,8 @@ class Walk:
             self.tell(path, "this file is missing", f"Make it; recordgen schema {path.stem} tells what goes in")
         return False
 
-    def _leads_out(self, path: Path) -> bool:
+    def leads_out(self, path: Path) -> bool:
+        """Whether a path is a link that leads out of the records or nowhere; a problem where so."""
         if not os.path.islink(path):
             return False
         try:
@@ -86,7 +90,7 @@ class Walk:
         if path.name in OWN_FOLDERS:
             self._not_lost(path)
             return False
-        if self._leads_out(path):
+        if self.leads_out(path):
             return False
         if path.name == TAKEN:
             self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
@@ -102,6 +106,9 @@ class Walk:
         if any(os.path.lexists(path / name) for name in ("stable.yaml", "horse.yaml")):
             message = f"a folder named {path.name} is read for something else, not as a stable or a horse"
             self.tell(path, message, "Give the folder another name")
+        if path.name == "photos" and any(one.suffix.lower() in PICTURES for one in self.entries(path)):
+            message = "photographs are not read here"
+            self.problems.add(warning(Place(self.shown(path)), message, "They lie in a horse's folder, in photos"))
 
     def strangers(self, parent: Path, known: set[str]) -> None:
         """Tell of the files in `parent` that are not read."""
@@ -110,7 +117,7 @@ class Walk:
         }
         for path in self.entries(parent):
             meant = _means(path.name)
-            if path.name in known or meant in missing or _LEFT_BEHIND.fullmatch(path.name) or os.path.isdir(path):
+            if path.name in known or meant in missing or LEFT_BEHIND.fullmatch(path.name) or os.path.isdir(path):
                 continue
             if meant is None:
                 self.problems.add(warning(Place(self.shown(path)), "this file is not read", "Move it elsewhere"))
@@ -120,7 +127,7 @@ class Walk:
     def unread_folders(self, horse: Path) -> None:
         """Tell of the folders beside a horse's visits that nobody reads."""
         for path in self.entries(horse):
-            if os.path.isdir(path) and path.name not in OWN_FOLDERS and not _LEFT_BEHIND.fullmatch(path.name):
+            if os.path.isdir(path) and path.name not in OWN_FOLDERS and not LEFT_BEHIND.fullmatch(path.name):
                 if VISIT_FILE.fullmatch(path.name) or path.name == "horse.yaml":
                     continue
                 way_out = "Visits lie beside horse.yaml, pictures in photos"
@@ -142,6 +149,6 @@ def _means(name: str) -> str | None:
 def _named_rightly(meant: str, known: set[str]) -> str:
     if "horse.yaml" not in known:
         return "A stable holds stable.yaml and a folder for each horse; visits lie in the horse's folder"
-    if VISIT_FILE.fullmatch(meant) and meant not in known:
+    if (meant == SHARED_FILE or VISIT_FILE.fullmatch(meant)) and meant not in known:
         return f"Name it {meant}"
     return "A visit's file is named by its day: 2026-10-14.yaml, a second one 2026-10-14-b.yaml"

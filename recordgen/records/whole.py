@@ -10,7 +10,9 @@ from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.archive import read_practice
 from recordgen.records.practice import Practice
 from recordgen.records.reference import Reference
+from recordgen.records.repeats import repeated_visits
 from recordgen.records.tables import read_reference
+from recordgen.records.visit import Visit
 
 
 class RecordsTrouble(Trouble):
@@ -23,11 +25,15 @@ class RecordsTrouble(Trouble):
 
 @dataclass(frozen=True)
 class Whole:
-    """A practice that was read without an error, its tables, and what is unlikely about it."""
+    """A practice that was read without an error, its tables, and what is unlikely about it.
+
+    repeated: the visits of all stables that tell how well readings repeat.
+    """
 
     practice: Practice
     reference: Reference
     warnings: tuple[Problem, ...]
+    repeated: tuple[Visit, ...] = ()
 
 
 def look_through(folder: Path, today: dt.date, only: str | None = None) -> tuple[Practice | None, Reference, Problems]:
@@ -46,4 +52,4 @@ def read_whole(folder: Path, today: dt.date, only: str | None = None) -> Whole:
     practice, reference, problems = look_through(folder, today, only)
     if practice is None:
         raise RecordsTrouble(problems)
-    return Whole(practice, reference, tuple(problems.warnings))
+    return Whole(practice, reference, tuple(problems.warnings), repeated_visits(folder))

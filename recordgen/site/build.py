@@ -10,7 +10,7 @@ import sys
 import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from platformdirs import user_cache_path
@@ -20,7 +20,10 @@ from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
+from recordgen.records.history import trails
+from recordgen.records.photos import Photo
 from recordgen.records.whole import Whole, read_whole
+from recordgen.site.amended import HorseTrails
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
 from recordgen.site.templates import environment
@@ -46,10 +49,16 @@ class Work:
     patterns: Mapping[str, Sequence[Pattern]]
     today: dt.date
     pictures: Path | None
+    photos: Mapping[tuple[str, str], tuple[Photo, ...]] = field(default_factory=dict)
+    trails: Mapping[tuple[str, str], HorseTrails] = field(default_factory=dict)
 
     def desk(self) -> Desk:
         """What pages are made with."""
-        return Desk(self.ways, environment(self.records, self.ways.naming), Kept(self.pictures), self.today)
+        made = environment(self.records, self.ways.naming)
+        kept = Kept(self.pictures)
+        return Desk(
+            self.ways, made, kept, self.today, photos=self.photos, kept_photos=self.pictures, trails=self.trails
+        )
 
     def site(self, slug: str, desk: Desk) -> Site:
         """One site, ready for the engine."""
@@ -66,10 +75,13 @@ def picture_folder() -> Path:
 
 def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     """The summaries of a practice that was read, for the builders to share."""
-    ways = Ways.of(whole.practice.file, whole.reference)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
     stables = tuple(summarise_stable(stable, ways, today) for stable in whole.practice.stables)
     patterns = patterns_by_stable(stables, whole.reference.patterns, ways.naming, today)
-    return Work(whole.practice.folder, ways, stables, patterns, today, pictures)
+    photos = {(horse.stable, horse.slug): horse.photos for horse in whole.practice.horses if horse.photos}
+    known = trails(whole.practice, whole.reference)
+    by_horse = {(horse.stable, horse.slug): known.of_horse(horse.stable, horse.slug) for horse in whole.practice.horses}
+    return Work(whole.practice.folder, ways, stables, patterns, today, pictures, photos, by_horse)
 
 
 def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:

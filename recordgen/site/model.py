@@ -15,7 +15,7 @@ class Page:
     """One page.
 
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
-    which come in last, so that neither the engine nor search reads through them.
+    which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
     """
 
     uri: str
@@ -23,6 +23,7 @@ class Page:
     html: str
     late: tuple[str, ...] = ()
     in_menu: bool = True
+    searched: bool = True
 
     def complete(self, text: str) -> str:
         """The text with each place for a late part filled."""

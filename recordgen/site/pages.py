@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
+from pathlib import Path
 
 from jinja2 import Environment
 
@@ -16,12 +17,17 @@ from recordgen.hoof.rounds import Plan
 from recordgen.hoof.rounds_told import fewest_told, unmet_told
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.scope import scope_notes
+from recordgen.hoof.sheet import sheet_of
 from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
+from recordgen.records.photos import Photo
+from recordgen.site.amended import HorseTrails, amendments, trail_finder
 from recordgen.site.calendar import due_calendar, rounds_calendar
 from recordgen.site.model import Page, Site, link
+from recordgen.site.photographs import MOST_DAYS, Album, PhotoFiles, album
 from recordgen.site.pictured import Pictures
+from recordgen.site.sheet import sheet_values
 from recordgen.site.strip import strip
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import rendered
@@ -32,27 +38,38 @@ JOBS, SAFETY = "jobs.md", "safety.md"
 DATES, ROUNDS = "dates.ics", "rounds.ics"
 # An owner reads a few lines; every figure stands in the table below them.
 MOST_LONG_TERM = 5
+# The trimmer has all photographs in the records; on the own site stand those of the last day and of the first.
+MOST_DAYS_PRIVATE = 1
 # Of several findings compared twice each, one is told by chance now and then; so few are told.
 MOST_PATTERNS = 2
 
 
 @dataclass(frozen=True)
 class Desk:
-    """What pages are made with: ways, templates, kept pictures, and the day."""
+    """What pages are made with: ways, templates, kept pictures, the day, and how a horse's page is named by its slug.
+
+    On a stable's own site that page is horses/<name>.md; a published site takes names that tell a host nothing.
+    """
 
     ways: Ways
     templates: Environment
     kept: Kept
     today: date
+    named: Callable[[str], str] = str
+    photos: Mapping[tuple[str, str], tuple[Photo, ...]] = field(default_factory=dict)
+    kept_photos: Path | None = None
+    trails: Mapping[tuple[str, str], HorseTrails] = field(default_factory=dict)
 
 
 def stable_site(stable: StableSummary, patterns: Sequence[Pattern], desk: Desk) -> Site:
     """The site of one stable: front page, jobs, a page per horse, and what explains them. No word of another stable."""
-    places = {horse.slug: f"horses/{horse.slug}.md" for horse in stable.horses}
+    places = {horse.slug: f"horses/{desk.named(horse.slug)}.md" for horse in stable.horses}
     make = _Maker(desk, private=False, menu=[[("index.md", stable.stable.name), *_horses(stable, places)]])
     pages = [make.stable("index.md", JOBS, stable, places, patterns), make.jobs(JOBS, stable)]
-    pages += [make.horse(places[horse.slug], horse, stable) for horse in stable.horses]
-    return Site(stable.slug, stable.stable.name, (*pages, *make.explanations()), _dates(stable, desk))
+    pages += [page for horse in stable.horses for page in make.horse(places[horse.slug], horse, stable)]
+    albums = [make.album(places[horse.slug], horse) for horse in stable.horses]
+    files = PhotoFiles(albums, desk.kept_photos, _dates(stable, desk))
+    return Site(stable.slug, stable.stable.name, (*pages, *make.explanations()), files)
 
 
 def _dates(stable: StableSummary, desk: Desk) -> dict[str, bytes]:
@@ -67,18 +84,20 @@ def practice_site(
     """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included."""
     fronts = [(f"{stable.slug}/index.md", stable.stable.name) for stable in stables]
     menu = [[("index.md", desk.ways.naming.phrase("menu_due")), *fronts]]
-    pages = [_Maker(desk, private=True, menu=menu).overview(stables, plan)]
+    pages, albums = [_Maker(desk, private=True, menu=menu).overview(stables, plan)], []
     for stable in stables:
         places = {horse.slug: f"{stable.slug}/{horse.slug}.md" for horse in stable.horses}
         make = _Maker(desk, private=True, menu=[*menu, _horses(stable, places)])
         front, jobs = f"{stable.slug}/index.md", f"{stable.slug}/{JOBS}"
         pages += [make.stable(front, jobs, stable, places, patterns[stable.slug]), make.jobs(jobs, stable)]
-        pages += [make.horse(places[horse.slug], horse, stable) for horse in stable.horses]
+        pages += [page for horse in stable.horses for page in make.horse(places[horse.slug], horse, stable)]
+        albums += [make.album(places[horse.slug], horse) for horse in stable.horses]
     pages += _Maker(desk, private=True, menu=menu).explanations()
     names = {stable.slug: stable.stable.name for stable in stables}
     horses = [horse for stable in stables for horse in stable.present]
-    files = {ROUNDS: rounds_calendar(plan, names, desk.ways, desk.today, last_visits(horses))}
-    return Site(PRACTICE, desk.ways.practice.name, tuple(pages), {path: held for path, held in files.items() if held})
+    rounds = rounds_calendar(plan, names, desk.ways, desk.today, last_visits(horses))
+    files = PhotoFiles(albums, desk.kept_photos, {ROUNDS: rounds} if rounds else {})
+    return Site(PRACTICE, desk.ways.practice.name, tuple(pages), files)
 
 
 def _horses(stable: StableSummary, places: dict[str, str]) -> list[tuple[str, str]]:
@@ -136,7 +155,26 @@ class _Maker:
             week=week_of_jobs((horse, horse.jobs) for horse in stable.present),
         )
 
-    def horse(self, uri: str, horse: HorseSummary, stable: StableSummary) -> Page:
+    def album(self, uri: str, horse: HorseSummary) -> Album:
+        photos = self.desk.photos.get((horse.stable, horse.slug), ())
+        return album(photos, uri, MOST_DAYS_PRIVATE if self.private else MOST_DAYS)
+
+    def horse(self, uri: str, horse: HorseSummary, stable: StableSummary) -> tuple[Page, Page]:
+        """A horse's page, and its sheet for the vet."""
+        sheet = f"{uri.removesuffix('.md')}-sheet.md"
+        return self._history(uri, sheet, horse, stable), self._sheet(sheet, horse, stable)
+
+    def _sheet(self, uri: str, horse: HorseSummary, stable: StableSummary) -> Page:
+        ways, trails = self.desk.ways, self._trails(horse)
+        changed = amendments(horse, trails, ways.naming) if any(trails) else None
+        title = ways.naming.phrase("sheet_title", horse=horse.horse.name)
+        sheet = sheet_of(horse, stable.stable, ways, amendments=changed)
+        return replace(self.page(uri, title, "sheet.html", **sheet_values(sheet, ways)), searched=False)
+
+    def _trails(self, horse: HorseSummary) -> HorseTrails:
+        return self.desk.trails.get((horse.stable, horse.slug), ())
+
+    def _history(self, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:
         return self.page(
             uri,
             horse.horse.name,
@@ -144,6 +182,9 @@ class _Maker:
             summary=horse,
             horse=horse.horse,
             stable=stable.stable,
+            photographs=self.album(uri, horse),
+            sheet=sheet,
+            trail_of=trail_finder(horse, self._trails(horse)),
             days=strip(horse.due) if horse.due else (),
             rows=side_by_side(horse, self.desk.ways.measures),
             figures=lambda measure: figures(horse, measure),

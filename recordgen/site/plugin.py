@@ -94,9 +94,14 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
                 files.remove(file)
         for page in self.site.pages:
             files.append(File.generated(config, page.uri, content=" "))
-        for path, content in self.site.files.items():
-            files.append(File.generated(config, path, content=content))
         return files
+
+    def on_post_build(self, config: MkDocsConfig) -> None:
+        """Write the other files, one at a time: of photographs there are more than the memory holds."""
+        for path, content in self.site.files.items():
+            place = Path(config.site_dir) / path
+            place.parent.mkdir(parents=True, exist_ok=True)
+            place.write_bytes(content)
 
     def on_env(self, env: Environment, **_: Any) -> Environment:
         """Compile each template of the theme once a process, however many sites it builds."""
@@ -108,6 +113,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         ours = self.pages[page.file.src_uri]
         page.title = escape(ours.title)
         page.meta["hide"] = ["navigation", "toc"]
+        page.meta["search"] = {"exclude": not ours.searched}
         return ""
 
     def on_page_content(self, html: str, page: EnginePage, **_: Any) -> str:

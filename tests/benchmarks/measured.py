@@ -110,7 +110,8 @@ def picture_times() -> dict[str, float]:
     from tests.conftest import RECORDS
 
     whole = read_whole(RECORDS, TODAY, "willowmere")
-    stable = summarise_stable(whole.practice.stables[0], Ways.of(whole.practice.file, whole.reference), TODAY)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    stable = summarise_stable(whole.practice.stables[0], ways, TODAY)
     horse = next(one for one in stable.horses if one.slug == "bramble")
     length, angle = readings_of(horse, "toe_length"), readings_of(horse, "toe_angle")
     span = shared_span(length, horse.events)

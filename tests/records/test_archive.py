@@ -172,7 +172,7 @@ def test_what_is_missing_or_misplaced_is_told_once(tmp_path, files, expected):
         "willowmere/bramble/2026-10-14.yaml.bak",
         "willowmere/bramble/.DS_Store",
         "willowmere/Thumbs.db",
-        "willowmere/bramble/photos/front.jpg",
+        "willowmere/bramble/photos/.DS_Store",
         ".git/config",
         "site_templates/words/measures.yaml",
         "README.md",

@@ -2,18 +2,21 @@
 
 import datetime as dt
 import json
+import os
+import shutil
 import subprocess
 
 import pytest
 
 from recordgen.problems import Trouble
 from recordgen.records.archive import read_practice
-from recordgen.records.founding import found
+from recordgen.records.founding import HOOK, found
 from recordgen.records.schema import schema
 from recordgen.records.templates import yaml_text
 from recordgen.records.yaml_tree import document
 from tests.records.building import TODAY
 
+GIT, SHELL = (shutil.which(name) or name for name in ("git", "sh"))
 GIVEN = ("Hazel Hoof Care", "Wren Ashdown", "old-mill", "Old Mill")
 
 
@@ -42,6 +45,7 @@ def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path):
     made = found(tmp_path, *GIVEN, TODAY)
 
     assert [file.relative_to(tmp_path).as_posix() for file in made.files] == [
+        ".githooks/pre-commit",
         ".gitignore",
         ".schemas/horse.json",
         ".schemas/practice.json",
@@ -73,8 +77,55 @@ def test_without_git_the_files_are_there_and_it_is_said(tmp_path, monkeypatch):
     monkeypatch.setenv("PATH", str(tmp_path / "nothing"))
     made = found(tmp_path / "records", *GIVEN, TODAY)
 
-    assert len(made.files) == 9
+    assert len(made.files) == 10
     assert made.not_in_git.message == "git is not on this computer"
+
+
+def commit_by_hand(folder, path, **more):
+    """What plain git says to an entry of everything, with programs on `path`."""
+    asked = {"cwd": folder, "env": os.environ | {"PATH": path} | more, "capture_output": True, "text": True}
+    subprocess.run([GIT, "add", "--all"], check=True, **asked)
+    return subprocess.run([GIT, "commit", "-qm", "x"], **asked)
+
+
+@pytest.fixture
+def checker(tmp_path):
+    """A path with a recordgen in front that finds something wrong and tells how it was called."""
+    made = tmp_path / "path" / "recordgen"
+    made.parent.mkdir()
+    made.write_text('#!/bin/sh\necho "asked to $*"\nexit 1\n')
+    made.chmod(0o755)
+    return f"{made.parent}{os.pathsep}{os.environ['PATH']}"
+
+
+def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path, checker):
+    """The hook looks the records through; it is kept in git as something to run."""
+    found(tmp_path / "records", *GIVEN, TODAY)
+    (tmp_path / "records" / "practice.yaml").write_text("x")
+    refused = commit_by_hand(tmp_path / "records", checker)
+    modes = subprocess.run(["git", "ls-files", "-s", HOOK], cwd=tmp_path / "records", capture_output=True, text=True)
+
+    assert (refused.returncode, refused.stderr) == (1, "asked to check --records .\n")
+    assert modes.stdout.startswith("100755 ")
+
+
+def test_an_entry_of_recordgen_is_looked_through_once(tmp_path, checker):
+    """Who has looked already says so to the hook."""
+    found(tmp_path / "records", *GIVEN, TODAY)
+    (tmp_path / "records" / "practice.yaml").write_text("x")
+
+    assert commit_by_hand(tmp_path / "records", checker, RECORDGEN_CHECKED="1").returncode == 0
+
+
+def test_without_recordgen_on_the_path_an_entry_is_kept_and_it_is_said(tmp_path):
+    """Programs that call git often know no other path."""
+    found(tmp_path / "records", *GIVEN, TODAY)
+    (tmp_path / "records" / "practice.yaml").write_text("x")
+    (tmp_path / "bin").mkdir()
+    (tmp_path / "bin" / "sh").symlink_to(SHELL)
+    made = commit_by_hand(tmp_path / "records", str(tmp_path / "bin"))
+
+    assert (made.returncode, made.stderr.startswith("The records were not looked through")) == (0, True)
 
 
 @pytest.mark.parametrize("there", ["notes.txt", ".hidden"])

@@ -1,9 +1,12 @@
 """Names that must stand in the reference tables."""
 
+from pathlib import Path
+
 import pytest
 
 from recordgen.records.archive import read_practice
 from recordgen.records.reference import Reference
+from recordgen.records.tables import read_reference
 from tests.records.building import FILES, TODAY, VISIT, VISIT_FILE, build
 
 MEASURE = {"name": "x", "plain": "x", "landmarks": "x", "view": "side"}
@@ -174,3 +177,23 @@ def test_a_neighbour_is_known_where_one_stable_is_read_alone(tmp_path):
     _, problems = read_practice(build(tmp_path, files), TODAY, "willowmere", REFERENCE)
 
     assert [problem.message for problem in problems] == ["no stable is named 'hill'"]
+
+
+@pytest.mark.parametrize(
+    ("aim", "told"),
+    [
+        ("{measure: flair, zone: toe, under: 2}", "no measure is named 'flair'. Did you mean flare?"),
+        ("{measure: flare, under: 2}", "flare is of a zone of the wall. Add zone:"),
+        ("{measure: toe_length, zone: toe, under: 80}", "toe_length is of the whole foot. Take out zone:"),
+        ("{measure: toe_length}", "an aim has either under or over"),
+        ("{measure: toe_length, under: 80, over: 70}", "an aim has either under or over"),
+    ],
+)
+def test_an_aim_names_a_measure_and_one_value(tmp_path: Path, aim: str, told: str) -> None:
+    """With its file and line, and the way out."""
+    folder = build(tmp_path, {"willowmere/bramble/horse.yaml": f"name: Bramble\naims:\n  - {aim}\n"})
+    _, problems = read_practice(folder, TODAY, reference=read_reference(None)[0])
+
+    (line,) = [problem.as_line() for problem in problems]
+    assert "horse.yaml:3:" in line
+    assert told in line

@@ -21,7 +21,7 @@ from tests.site.pages import soup, words
 def stables() -> list[StableSummary]:
     """The demo practice."""
     whole = read_whole(RECORDS, TODAY)
-    ways = Ways.of(whole.practice.file, whole.reference)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
     return [summarise_stable(stable, ways, TODAY) for stable in whole.practice.stables]
 
 
@@ -109,3 +109,14 @@ def test_remarks_are_for_the_trimmer_alone(demo_sites: Path) -> None:
     assert soup(demo_sites / "practice/index.html").select_one("#gaps")
     for stable in ("willowmere", "fallow-end", "tithe-barn"):
         assert "look at in the records" not in words(demo_sites / stable / "index.html")
+
+
+def test_aims_are_told_with_how_far_each_foot_is(demo_sites: Path) -> None:
+    """The measure, the value aimed at, and the latest reading of each foot, in one line an aim."""
+    section = soup(demo_sites / "willowmere/horses/bramble.html").select_one("#aims")
+    assert section is not None
+    first, second = (" ".join(item.get_text(" ").split()) for item in section.select("li"))
+
+    assert first == "Flare at the outer quarter at 2 mm or less: left fore 1.5 mm on 14 Oct 2026, there."
+    assert second.startswith("Heels, outer less inner at 2 mm or less: left fore")
+    assert "right hind" in second

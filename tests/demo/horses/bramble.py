@@ -34,6 +34,10 @@ PLAN = HorsePlan(
         "microchip": "999000000104217",
         "ueln": "826ZZZ000104217",
         "conformation": ["left fore turns out a little from the knee"],
+        "aims": [
+            {"measure": "flare", "zone": "lateral quarter", "foot": "left_fore", "under": 2},
+            {"measure": "heel_difference", "under": 2, "note": "Level heels are what lets the flare grow out"},
+        ],
         "usual_weeks": 6,
         "consent": {"vet": True, "by": "Jonah Peake", "date": date(2025, 3, 5)},
         "note": "Turns out on the left fore, so that side wears unevenly. Six weeks suits her well.",

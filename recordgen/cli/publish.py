@@ -1,0 +1,85 @@
+"""recordgen publish"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.asking import must_be_askable, show_once
+from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.problems import counted
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.private.deliver import Edition
+
+
+@click.command("publish")
+@click.argument("stable")
+@records_option
+@today_option
+@click.option("--dry-run", is_flag=True, help="List what would change, and publish nothing.")
+@click.option("--yes", is_flag=True, help="Publish without asking.")
+@click.option("--plain", is_flag=True, help="Publish the site unsealed, so that anybody can read it.")
+def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool) -> None:
+    """Seal a stable's site and put it where its readers open it, as stable.yaml says.
+
+    \b
+        recordgen publish willowmere --dry-run
+        recordgen publish willowmere
+        recordgen publish willowmere --yes
+
+    What is served is files that nobody can read without the words. The first time makes six words and shows them once.
+    """
+    from recordgen.private.deliver import edition
+
+    must_be_askable(yes or dry_run)
+    with told_plainly(), edition(records, stable, today, plain) as ready:
+        print_problems(list(ready.task.whole.warnings))
+        naming = ready.task.naming
+        for line in _told(ready, naming, plain):
+            click.echo(line)
+        question = "publish_question_plain" if plain else "publish_question"
+        if dry_run or not (yes or click.confirm(naming.phrase(question))):
+            click.echo(naming.phrase("publish_not"))
+            raise click.exceptions.Exit(0 if dry_run else 1)
+        ready.begin()
+        if ready.words:
+            show_once(naming.phrase("publish_words"), ready.words)
+            click.echo(naming.phrase("publish_words_how", slug=stable))
+            click.echo(naming.phrase("publish_words_hold"))
+        arrived = ready.send(click.echo)
+        click.echo(naming.phrase("publish_done" if arrived else "publish_same", address=ready.task.publish.address))
+
+
+def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
+    name = ready.task.stable.name
+    yield naming.phrase("publish_heading", stable=name, address=ready.task.publish.address)
+    changes = ready.changes
+    kinds = {"new": changes.new, "changed": changes.changed, "removed": changes.removed}
+    for kind, pages in kinds.items():
+        for page in pages:
+            yield f"  {naming.phrase(f'publish_{kind}', title=page.title.removesuffix(f' - {name}'))}"
+    if not any(kinds.values()):
+        yield naming.phrase("publish_unchanged")
+    sizes = [path.stat().st_size for path in ready.folder.rglob("*") if path.is_file()]
+    yield f"{counted(len(sizes), 'file')}, {sum(sizes) / 1e6:.1f} MB"
+    yield from _warnings(ready, naming, plain)
+
+
+def _warnings(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
+    from recordgen.private.address import needs_https, sharing_origin
+
+    if plain:
+        yield naming.phrase("publish_plain")
+        return
+    if needs_https(ready.task.publish.address):
+        yield naming.phrase("publish_insecure", address=ready.task.publish.address)
+    if shared := sharing_origin(ready.task.publish, ready.task.others):
+        yield naming.phrase("publish_shared", stables=naming.listed(shared))
+    if ready.day > ready.task.today:
+        yield naming.phrase("publish_clock", day=naming.day(ready.day))

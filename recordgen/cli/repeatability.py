@@ -1,0 +1,62 @@
+"""recordgen repeatability"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+
+if TYPE_CHECKING:
+    from recordgen.hoof.repeatability import Told
+
+
+@click.command("repeatability")
+@records_option
+@today_option
+@json_option
+def command(records: Path, today: dt.date, as_json: bool) -> None:
+    """Tell how well each measure repeats, how large a change must be, and where the figure comes from.
+
+    \b
+        recordgen repeatability
+        recordgen repeatability --json
+
+    Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more.
+    """
+    with told_plainly():
+        from recordgen.hoof.repeatability import told
+        from recordgen.records.whole import read_whole
+
+        whole = read_whole(records, today)
+        rows = told(whole.reference, whole.practice.file.methods, whole.repeated)
+    if as_json:
+        print_json([_plain(row) for row in rows])
+        return
+    for row in rows:
+        click.echo(_line(row))
+
+
+def _plain(row: Told) -> dict[str, Any]:
+    return {
+        "measure": row.measure,
+        "way": row.way,
+        "usual": row.usual,
+        "unit": row.unit,
+        "sd": round(row.sd, 4),
+        "smallest_real_change": round(row.smallest_real_change, 4),
+        "assumed": row.assumed,
+        "source": row.source,
+        "own_readings": row.own.sets + row.own.freedom if row.own else 0,
+        "own_sd": round(row.own.sd, 4) if row.own else None,
+        "own_counts": bool(row.own and row.own.counts),
+    }
+
+
+def _line(row: Told) -> str:
+    usual = "*" if row.usual else " "
+    real = f"{row.sd:8.2f} {row.smallest_real_change:8.2f} {row.unit}"
+    return f"{usual} {row.name:28} {row.way:12} {real:28} {row.source}"

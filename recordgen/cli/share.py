@@ -1,0 +1,99 @@
+"""recordgen share"""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.asking import show_once
+from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.problems import sentences
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.private.sharing import Handing, Sealed
+
+
+@click.command("share")
+@click.argument("which", metavar="STABLE/HORSE")
+@click.option("--with", "to", required=True, metavar="NAME", help="The vet who gets it.")
+@click.option("--until", type=DayType(), help="Ask them to delete it after this day; nothing enforces that.")
+@click.option(
+    "--photos",
+    "photo_days",
+    metavar="DAY",
+    type=DayType(),
+    multiple=True,
+    help="A day whose photographs go with it; may be said several times.",
+)
+@click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the files; else this one.")
+@click.option("--no-pdf", is_flag=True, help="Make the HTML file alone.")
+@records_option
+@today_option
+def command(
+    which: str,
+    to: str,
+    until: dt.date | None,
+    photo_days: tuple[dt.date, ...],
+    out: Path | None,
+    no_pdf: bool,
+    records: Path,
+    today: dt.date,
+) -> None:
+    """Make one horse's sheet for the vet as files that open with six words alone: HTML, and PDF.
+
+    \b
+        recordgen share willowmere/bramble --with "Three Larches Equine Vets" --out ..
+        recordgen share willowmere/bramble --with "Three Larches Equine Vets" --until 2027-01-31 --photos 2026-10-14
+
+    The owner must have agreed (consent in horse.yaml). Send the files one way and the words another, such as by
+    telephone; the words are shown once. Each time is kept in the horse's shared.yaml.
+    """
+    from recordgen.private.sharing import Handing
+
+    stable, _, horse = which.partition("/")
+    if not stable or not horse:
+        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
+    if until and until < today:
+        raise click.UsageError(f"--until {until} is over already.")
+    if not to.strip() or not to.isprintable():
+        raise click.UsageError("--with needs a name on one line.")
+    handing = Handing(to.strip(), today, until, photo_days, not no_pdf)
+    with told_plainly():
+        sealed, written, naming = _shared(records, stable, horse, out, handing)
+    _tell(sealed, written, naming)
+
+
+def _shared(
+    records: Path, stable: str, horse: str, out: Path | None, handing: Handing
+) -> tuple[Sealed, list[Path], Naming]:
+    from recordgen.hoof.ways import Ways
+    from recordgen.private.horse_photos import photographs
+    from recordgen.private.horse_sheet import horse_sheet
+    from recordgen.private.places import fit_place
+    from recordgen.private.sharing import hand_over, require_consent, sealed_record
+    from recordgen.records.whole import read_whole
+
+    whole = read_whole(records, handing.on, stable)
+    record = whole.practice.horse(stable, horse)
+    require_consent(whole.practice, record, handing.on)
+    place = fit_place(out, records)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    pictures = tuple(photographs(record.photos, handing.photo_days, ways.naming))
+    sheet = horse_sheet(whole, record, ways, handing.on, pictures)
+    sealed = sealed_record(sheet, handing, ways.naming, whole.practice)
+    return sealed, hand_over(sealed, whole.practice, record, place), ways.naming
+
+
+def _tell(sealed: Sealed, written: list[Path], naming: Naming) -> None:
+    for path in written:
+        click.echo(path)
+    if sealed.no_pdf:
+        click.echo(sentences(sealed.no_pdf.message, sealed.no_pdf.way_out), err=True)
+    show_once(naming.phrase("share_words"), sealed.words)
+    click.echo(naming.phrase("share_words_how"))
+    if "pdf" in sealed.files:
+        click.echo(naming.phrase("share_words_pdf"))

@@ -1,0 +1,131 @@
+"""recordgen sheet"""
+
+from __future__ import annotations
+
+import datetime as dt
+import json
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.options import json_option, records_option, today_option, told_plainly
+from recordgen.problems import Trouble
+
+if TYPE_CHECKING:
+    from recordgen.hoof.sheet import Sheet
+    from recordgen.hoof.ways import Ways
+    from recordgen.records.horse import Horse
+
+
+@click.command("sheet")
+@click.argument("which", metavar="STABLE/HORSE")
+@records_option
+@today_option
+@click.option("--out", type=click.Path(path_type=Path, dir_okay=False), help="Write into this file.")
+@click.option("--csv", "as_csv", is_flag=True, help="Every reading as CSV, a row each, with its error.")
+@json_option
+@click.option("--dictionary", is_flag=True, help="What each field of the CSV and the JSON means, as CSV.")
+@click.option("--for-myself", is_flag=True, help="Also without an agreement to share; the sheet says so.")
+def command(
+    which: str,
+    records: Path,
+    today: dt.date,
+    out: Path | None,
+    as_csv: bool,
+    as_json: bool,
+    dictionary: bool,
+    for_myself: bool,
+) -> None:
+    """Write the sheet of one horse for a vet: two pages of A4 in one file that needs no other.
+
+    \b
+        recordgen sheet willowmere/bramble
+        recordgen sheet willowmere/bramble --csv --out bramble.csv
+
+    Without --out the sheet goes into this folder, and CSV or JSON is printed.
+    """
+    stable, _, horse = which.partition("/")
+    if not stable or not horse:
+        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
+    if as_csv + as_json + dictionary > 1:
+        raise click.UsageError("Ask for one of --csv, --json and --dictionary.")
+    with told_plainly():
+        sheet, ways = _read(records, today, stable, horse)
+        if dictionary:
+            _put(_dictionary(ways), out)
+            return
+        if not for_myself:
+            _agreed(sheet.summary.horse)
+        if as_csv:
+            _put(_csv(sheet), out)
+        elif as_json:
+            _put(_json(sheet, ways), out)
+        else:
+            _put(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
+
+
+def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet, Ways]:
+    from recordgen.hoof.sheet import sheet_of
+    from recordgen.hoof.summary import summarise
+    from recordgen.hoof.ways import Ways
+    from recordgen.records.whole import read_whole
+
+    whole = read_whole(records, today, stable)
+    practice = whole.practice
+    ways = Ways.of(practice.file, whole.reference, whole.repeated)
+    summary = summarise(practice.horse(stable, horse), ways, today)
+    home = next(one.stable for one in practice.stables if one.slug == stable)
+    return sheet_of(summary, home, ways), ways
+
+
+def _agreed(horse: Horse) -> None:
+    """Raises Trouble where nobody agreed, as the record says, that a vet may have it."""
+    from recordgen.hoof.sheet import may_be_shared
+
+    if may_be_shared(horse):
+        return
+    said = f"{horse.consent.by} did not agree" if horse.consent else "nobody's agreement is recorded"
+    way_out = "Write consent: {vet: yes, by: ..., date: ...} into horse.yaml once the owner agrees"
+    message = f"{said} that the record of {horse.name} may be shared with a vet"
+    raise Trouble(message, f"{way_out}, or add --for-myself for a sheet of your own")
+
+
+def _csv(sheet: Sheet) -> str:
+    from recordgen.hoof.sheet_rows import COLUMNS, csv_of, reading_rows
+
+    return csv_of(COLUMNS, reading_rows(sheet))
+
+
+def _json(sheet: Sheet, ways: Ways) -> str:
+    from recordgen.hoof.sheet_json import sheet_json
+
+    return json.dumps(sheet_json(sheet, ways), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
+
+
+def _dictionary(ways: Ways) -> str:
+    from recordgen.hoof.sheet_json import DICTIONARY_COLUMNS, dictionary
+    from recordgen.hoof.sheet_rows import csv_of
+
+    return csv_of(DICTIONARY_COLUMNS, dictionary(ways))
+
+
+def _html(sheet: Sheet, ways: Ways, records: Path) -> str:
+    from recordgen.pictures.kept import Kept
+    from recordgen.site.build import picture_folder
+    from recordgen.site.sheet import sheet_alone
+    from recordgen.site.templates import environment
+
+    return sheet_alone(sheet, ways, environment(records, ways.naming), Kept(picture_folder()))
+
+
+def _put(text: str, out: Path | None) -> None:
+    """Print a text as it is, or write it to a file and say where."""
+    from recordgen.pictures.kept import write_whole
+
+    if out is None:
+        # As bytes, so that no system changes the ends of lines that CSV asks for.
+        click.echo(text.encode(), nl=False)
+        return
+    write_whole(out, text)
+    click.echo(f"Written: {out}")

@@ -1,0 +1,66 @@
+"""recordgen verify"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.options import records_option, told_plainly
+from recordgen.problems import counted
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.private.unsealing import Fault
+
+# What a browser runs before anything is opened.
+SCRIPTS = {"index.html", "404.html", "sw.js"}
+
+
+@click.command("verify")
+@click.argument("stable")
+@records_option
+@click.option("--folder", type=click.Path(path_type=Path), help="Look at this folder, such as the one that is served.")
+@click.option("--url", metavar="ADDRESS", help="Look at this address; else at the one in stable.yaml.")
+def command(stable: str, records: Path, folder: Path | None, url: str | None) -> None:
+    """Compare what is served with what was published, file by file.
+
+    \b
+        recordgen verify willowmere
+        recordgen verify willowmere --folder ../public/willowmere
+        recordgen verify willowmere --url https://willowmere.example.org/
+
+    Exit code 1 means that something differs. Whoever runs the host can change the page that asks for the words; that
+    is found in no other way, so look now and then, best from another network than the host's.
+    """
+    if folder and url:
+        raise click.UsageError("Name a folder or an address, not both.")
+    with told_plainly():
+        from recordgen.private.address import publish_of
+        from recordgen.private.readers import naming_of
+        from recordgen.private.verify import faults_at, faults_in_folder
+
+        naming = naming_of(records)
+        if folder:
+            found = faults_in_folder(records, stable, folder)
+        else:
+            found = faults_at(records, stable, url or publish_of(records, stable).address)
+    for line in _told(found, stable, naming):
+        click.echo(line)
+    if found:
+        raise click.exceptions.Exit(1)
+
+
+def _told(found: Sequence[Fault], stable: str, naming: Naming) -> Iterator[str]:
+    if not found:
+        yield naming.phrase("publish_as_published")
+        return
+    yield naming.phrase("publish_not_as_published", count=counted(len(found), "file"))
+    for fault in found:
+        yield f"  {naming.phrase(f'publish_fault_{fault.kind}', file=fault.path)}"
+    scripts = sorted(fault.path for fault in found if fault.path in SCRIPTS and fault.kind == "changed")
+    if scripts:
+        yield naming.phrase("publish_scripts", files=naming.listed(scripts))
+    yield naming.phrase("publish_again", slug=stable)

@@ -1,0 +1,85 @@
+"""The keys of one sealed site, and the three standard steps they are made and used by: HKDF, PBKDF2 and AES-GCM."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from cryptography.exceptions import InvalidTag
+from cryptography.hazmat.primitives.ciphers.aead import AESGCM
+from cryptography.hazmat.primitives.hashes import SHA256
+from cryptography.hazmat.primitives.kdf.hkdf import HKDF
+from cryptography.hazmat.primitives.kdf.pbkdf2 import PBKDF2HMAC
+
+from recordgen.problems import Trouble
+
+KEY_BYTES = 32
+NONCE_BYTES = 12
+
+# What is written, and what a reader takes. Fewer make guessing cheap; more would hold up a phone for minutes.
+ITERATIONS = 1_000_000
+FEWEST_ITERATIONS = 600_000
+MOST_ITERATIONS = 10_000_000
+
+
+class NotOpened(Trouble):
+    """Bytes that these words or keys do not open, or that were changed since they were sealed."""
+
+
+@dataclass(frozen=True)
+class Keys:
+    """The keys of one site until the next rotation: `enc` for readers, `mac` for the publisher alone.
+
+    enc, mac: 32 bytes. kid: 8 bytes, public, tells the keys of one time from those of another.
+    """
+
+    enc: bytes = field(repr=False)
+    mac: bytes = field(repr=False)
+    kid: bytes
+
+
+def keys_of(master: bytes, site_id: bytes) -> Keys:
+    """The keys that come out of a site's master key.
+
+    master: 32 random bytes. site_id: 16 bytes.
+    """
+    enc, mac, kid = (hkdf(master, site_id, info) for info in (b"sld1 enc", b"sld1 mac", b"sld1 kid"))
+    return Keys(enc, mac, kid[:8])
+
+
+def hkdf(secret: bytes, salt: bytes, info: bytes, length: int = KEY_BYTES) -> bytes:
+    """A key from a secret that is random already, by HKDF-SHA256; `length` in bytes.
+
+    Source: RFC 5869.
+    """
+    return HKDF(SHA256(), length, salt, info).derive(secret)
+
+
+def pbkdf2(words: bytes, salt: bytes, iterations: int, length: int = KEY_BYTES) -> bytes:
+    """A key from words that people type, by PBKDF2-HMAC-SHA256; `length` in bytes.
+
+    Source: RFC 8018, section 5.2.
+    """
+    return PBKDF2HMAC(SHA256(), length, salt, iterations).derive(words)
+
+
+def encrypted(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
+    """The bytes sealed by AES-256-GCM, tag last; `bound` is not hidden, and without it nothing opens.
+
+    key: 32 bytes. nonce: 12 bytes, never twice with one key for different bytes. Source: NIST SP 800-38D.
+    """
+    return AESGCM(key).encrypt(nonce, plain, bound)
+
+
+def decrypted(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
+    """What `encrypted` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
+    try:
+        return AESGCM(key).decrypt(nonce, sealed, bound)
+    except (InvalidTag, ValueError):
+        raise NotOpened("these bytes cannot be opened: another key, or changed since they were sealed") from None
+
+
+def within_limits(iterations: int, fewest: int = FEWEST_ITERATIONS) -> int:
+    """The number of iterations, if a reader takes it. Raises NotOpened for one that guards too little or never ends."""
+    if not fewest <= iterations <= MOST_ITERATIONS:
+        raise NotOpened(f"{iterations} rounds of hashing are not between {fewest} and {MOST_ITERATIONS}")
+    return iterations

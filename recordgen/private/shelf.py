@@ -1,0 +1,88 @@
+"""What this computer keeps about the publishing of one stable, in the folder of keys."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import tempfile
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+
+from recordgen.private.alone import alone
+from recordgen.private.ring import b64u
+from recordgen.private.state import State
+from recordgen.private.whereabouts import put, state_file
+
+ITSELF = "keys.json"
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """The files of one stable. keys: where its state is kept, there or not yet."""
+
+    records: Path
+    slug: str
+    keys: Path
+
+    @classmethod
+    def of(cls, records: Path, slug: str) -> Shelf:
+        """Those of a stable. Raises Trouble where the folder of keys cannot be used."""
+        return cls(records, slug, state_file(records, slug))
+
+    @property
+    def last_sealed(self) -> Path:
+        """The folder of the last sealed edition that was sent; nothing in it can be read without the words."""
+        return self.keys.with_suffix(".sealed")
+
+    @property
+    def _last_plain(self) -> Path:
+        return self.keys.with_suffix(".plain")
+
+    def state(self) -> State:
+        """The stable's keys, or new ones that are not kept yet. Raises Trouble where the file cannot be read."""
+        begun = self.keys.exists()
+        return State.load(self.records, self.slug) if begun else State.begin(self.records, self.slug)
+
+    def plain(self) -> dict[str, str]:
+        """The files that were published unsealed, by path with their SHA-256; none where the last were sealed."""
+        file = self._last_plain
+        found: dict[str, str] = json.loads(file.read_bytes()) if file.exists() else {}
+        return found
+
+    def keep_plain(self, published: Mapping[str, str]) -> None:
+        """Keep what was published unsealed; nothing, once a sealed site took its place."""
+        if published:
+            put(self._last_plain, json.dumps(published, indent=1).encode())
+        else:
+            self._last_plain.unlink(missing_ok=True)
+
+    @contextmanager
+    def room(self) -> Iterator[Path]:
+        """A folder to work in, for one process at a time; what a killed one left in its own is taken away.
+
+        Raises Trouble where somebody else works on this stable.
+        """
+        with alone(self.keys):
+            mine = f".{self.keys.stem}-"
+            for left in self.keys.parent.glob(f"{mine}*"):
+                shutil.rmtree(left, ignore_errors=True)
+            with tempfile.TemporaryDirectory(dir=self.keys.parent, prefix=mine) as folder:
+                yield Path(folder)
+
+
+def site_of(state: State) -> str:
+    """The public id of a stable's sealed site, as its key ring spells it."""
+    return b64u(state.site_id)
+
+
+def paths_of(state: State) -> set[str]:
+    """The paths of the last sealed editions."""
+    return {*state.fixed, *(name for edition in state.editions for name in edition)}
+
+
+def draft_of(state: State, folder: Path) -> State:
+    """A copy of a state that is saved into a folder, so that the state itself stays as it is."""
+    put(folder / ITSELF, state.model_dump_json().encode())
+    return State.read(folder / ITSELF)

@@ -1,0 +1,104 @@
+"""Where keys lie: one folder of this user's alone, outside every repository, one file for each stable of a practice."""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import subprocess
+import tempfile
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from recordgen.problems import Trouble
+from recordgen.records.walk import SLUG
+
+ENVIRONMENT = "RECORDGEN_PRIVATE"
+ENDING = ".json"
+
+# Set while git runs a hook; they would point git at another repository.
+_NOT_PASSED_ON = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
+
+
+def private_folder() -> Path:
+    """The folder of keys, made where it is missing and closed to others. Raises Trouble inside a git repository."""
+    named = os.environ.get(ENVIRONMENT)
+    folder = Path(named or user_data_path("recordgen") / "private")
+    refuse_repository(folder)
+    folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+    folder.chmod(0o700)
+    return folder
+
+
+def refuse_repository(path: Path) -> None:
+    """Raises Trouble where a path lies inside a git repository: what is once in git cannot be taken back."""
+    real = Path(os.path.realpath(path))
+    for folder in (real, *real.parents):
+        if (folder / ".git").exists():
+            way_out = f"Name a folder outside {folder}; for the keys, in the environment variable {ENVIRONMENT}"
+            raise Trouble(f"{path} lies in a git repository, where no key may lie", way_out)
+
+
+def state_file(records: Path, slug: str) -> Path:
+    """The file of one stable's keys, there or not yet.
+
+    It is named by the stable and by the first entry of the records' git history, so that it is found again when the
+    records move or are cloned, and two practices never meet. Records without a history are known by their folder; once
+    they have one, the file is renamed. Raises Trouble where the folder of keys cannot be used.
+    """
+    if not SLUG.fullmatch(slug):
+        raise ValueError(f"{slug!r} is no name of a stable")
+    folder = private_folder()
+    by_folder = _named(folder, slug, str(records.resolve()))
+    history = _history(records)
+    if history is None:
+        return by_folder
+    by_history = _named(folder, slug, history)
+    if by_folder.exists() and not by_history.exists():
+        by_folder.rename(by_history)
+    return by_history
+
+
+def _named(folder: Path, slug: str, practice: str) -> Path:
+    return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ENDING}"
+
+
+def _history(records: Path) -> str | None:
+    """The first entry of the history and the records' place in its repository; None without a history."""
+    roots = _git(records, "rev-list", "--max-parents=0", "HEAD").split()
+    if not roots:
+        return None
+    if _git(records, "rev-parse", "--is-shallow-repository").strip() == "true":
+        way_out = "Fetch all of it: git fetch --unshallow"
+        raise Trouble(
+            "the records' history is cut short, so their keys cannot be told from another practice's", way_out
+        )
+    return f"{roots[-1]}/{_git(records, 'rev-parse', '--show-prefix').strip()}"
+
+
+def _git(folder: Path, *words: str) -> str:
+    """What git answers; nothing where there is no git, no repository or no entry."""
+    kept = {name: value for name, value in os.environ.items() if name not in _NOT_PASSED_ON}
+    try:
+        done = subprocess.run(["git", "-C", str(folder), *words], capture_output=True, env=kept | {"LC_ALL": "C"})
+    except FileNotFoundError:
+        return ""
+    return os.fsdecode(done.stdout) if done.returncode == 0 else ""
+
+
+def put(path: Path, content: bytes, mode: int = 0o600) -> None:
+    """Write a file whole or not at all, on the disk before it takes its name. Raises OSError.
+
+    mode: who may read it; this user alone unless told otherwise.
+    """
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        Path(name).chmod(mode)
+        os.replace(name, path)
+    except OSError:
+        Path(name).unlink(missing_ok=True)
+        raise

@@ -1,0 +1,45 @@
+"""The words that open a sealed site: drawn, never chosen, and read the same however they are typed."""
+
+from __future__ import annotations
+
+import re
+import secrets
+import unicodedata
+from functools import cache
+from importlib.resources import files
+
+# The long list for dice of the Electronic Frontier Foundation, 2016, under CC BY 3.0, as the package xkcdpass ships it:
+# common English words, of which six out of 7776 make 77 bits.
+LIST = ("xkcdpass", "static/eff-long")
+LIST_LENGTH = 7776
+COUNT = 6
+
+# Kept to ASCII: what else counts as white space differs between Python and a browser's script.
+_GAPS = re.compile(r"[ \t\n\r\f\v-]+")
+
+
+def six_words() -> str:
+    """Six words drawn by chance, with spaces between them."""
+    return " ".join(secrets.choice(word_list()) for _ in range(COUNT))
+
+
+@cache
+def word_list() -> tuple[str, ...]:
+    """The words to draw from, in order; the few with a hyphen are left out, so that six words stay six.
+
+    Raises RuntimeError where the installed list is not whole.
+    """
+    package, path = LIST
+    words = sorted(set(files(package).joinpath(path).read_text("utf-8").split()))
+    if len(words) != LIST_LENGTH:
+        raise RuntimeError(f"the list of words holds {len(words)} words rather than {LIST_LENGTH}")
+    return tuple(word for word in words if "-" not in word)
+
+
+def normal(text: str) -> str:
+    """Words as they are hashed: one form of each letter, small, one space between words.
+
+    Full-width, composed and capital letters, hyphens and ASCII white space all come out the same.
+    """
+    parts = _GAPS.split(unicodedata.normalize("NFKC", text).lower())
+    return " ".join(part for part in parts if part)

@@ -1,0 +1,127 @@
+"""The trails of a practice's visits: when each was first kept in git, and what was changed in it since.
+
+Told is what stands in the history of the present entry and nothing else; what that cannot tell for sure is said.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path, PurePosixPath
+
+from recordgen.records.git import GitTrouble
+from recordgen.records.git_log import ask, log, text
+from recordgen.records.practice import Practice
+from recordgen.records.reference import Reference
+from recordgen.records.tracks import followed
+from recordgen.records.trail import State, VisitTrail
+from recordgen.records.trail_made import Past, contents, trail_of
+from recordgen.records.trail_words import Words
+from recordgen.records.versions import visits_of
+
+
+@dataclass(frozen=True)
+class Trails:
+    """The trails of a practice's visits, by their files; `trouble` tells why there are none, where git has none."""
+
+    found: Mapping[Path, VisitTrail] = field(default_factory=dict)
+    files: Mapping[tuple[str, str], tuple[Path, ...]] = field(default_factory=dict)
+    trouble: GitTrouble | None = None
+
+    def of(self, file: Path) -> VisitTrail | None:
+        """The trail of the visit in a file; None where git knows nothing."""
+        return self.found.get(file)
+
+    def of_horse(self, stable: str, horse: str) -> tuple[VisitTrail | None, ...]:
+        """The trails of a horse's visits in the order of its record, by the names of its folders."""
+        return tuple(map(self.of, self.files.get((stable, horse), ())))
+
+
+def trails(practice: Practice, reference: Reference) -> Trails:
+    """What git knows of each visit of a practice, read at once. Without git, or outside of it, nothing; never raises.
+
+    reference: the tables, for the words of what changed.
+    """
+    files = {(horse.stable, horse.slug): tuple(visit.file for visit in horse.written) for horse in practice.horses}
+    every = [file for each in files.values() for file in each]
+    try:
+        return Trails(_found(practice.folder, every, Words(practice.file, reference)), files)
+    except GitTrouble as trouble:
+        return Trails(trouble=trouble)
+
+
+def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTrail]:
+    places = text(ask(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
+    prefix, _, shallow = places.rpartition("\n")
+    names = dict(_named(folder, files, prefix))
+    now = _kept_now(folder)
+    versions = followed(log(folder), set(names.values())) if now else {}
+    visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
+    past = Past(visits, now, _lines(folder / shallow), words)
+    states = _states(folder)
+    made = {
+        file: trail_of(name, _state(name, now, states), versions.get(name, []), past) for file, name in names.items()
+    }
+    return _without_reasons_of_private(made)
+
+
+def _named(folder: Path, files: list[Path], prefix: str) -> Iterator[tuple[Path, str]]:
+    """Each file and its name in git; a file that is a link, or lies behind one, is what it leads to."""
+    base = os.path.realpath(folder)
+    folders = {parent: Path(os.path.realpath(parent)) for parent in {file.parent for file in files}}
+    for file in files:
+        path = Path(os.path.realpath(file)) if file.is_symlink() else folders[file.parent] / file.name
+        if path.is_relative_to(base):
+            yield file, prefix + path.relative_to(base).as_posix()
+
+
+def _kept_now(folder: Path) -> dict[str, str]:
+    """The content of each file under the folder in the present entry, by name; none where there is no entry yet."""
+    try:
+        ask(folder, "rev-parse", "--quiet", "--verify", "HEAD")
+    except GitTrouble:
+        return {}
+    told = text(ask(folder, "ls-tree", "-r", "-z", "--full-name", "HEAD"))
+    entries = (entry.partition("\t") for entry in told.split("\0") if entry)
+    return {name: about.split(" ")[2] for about, _, name in entries}
+
+
+def _states(folder: Path) -> dict[str, str]:
+    """What git says of each file under the folder that is not as it keeps it, by name."""
+    told = ask(
+        *(folder, "status", "--porcelain=v1", "-z", "--untracked-files=all", "--ignored=matching", "--no-renames"),
+        *("--", "."),
+    )
+    return {entry[3:].rstrip("/"): entry[:2] for entry in text(told).split("\0") if entry}
+
+
+def _state(name: str, now: Mapping[str, str], states: Mapping[str, str]) -> State:
+    if name in now:
+        return "amended" if name in states else "kept"
+    above = [name, *map(str, PurePosixPath(name).parents)]
+    return "left out" if any(states.get(path) == "!!" for path in above) else "new"
+
+
+def _lines(file: Path) -> set[str]:
+    try:
+        return set(file.read_text("utf-8").split())
+    except OSError:
+        return set()
+
+
+def _without_reasons_of_private(made: dict[Path, VisitTrail]) -> dict[Path, VisitTrail]:
+    """The trails, where an entry's reason is for the trimmer alone if it changed anything private in any visit."""
+    changes = [change for trail in made.values() for change in trail.changes]
+    private = {change.entry for change in changes if any(part.private for part in change.parts)}
+    if not private:
+        return made
+    return {
+        file: replace(
+            trail,
+            changes=tuple(
+                replace(change, for_all=change.for_all and change.entry not in private) for change in trail.changes
+            ),
+        )
+        for file, trail in made.items()
+    }

@@ -1,0 +1,86 @@
+"""A value of a visit that changed, in the words of the pages: what it is, and what it was and became."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from recordgen.days import spoken_day
+from recordgen.records.horse import PracticeFile
+from recordgen.records.names import FEET, ZONES
+from recordgen.records.reference import Reference
+from recordgen.records.shape import Step, annotation_at, choices, extra, field_at
+from recordgen.records.versions import Difference
+from recordgen.records.visit import Visit
+
+PRIVATE = "private_note"
+
+
+@dataclass(frozen=True)
+class Part:
+    """One value that changed: what it is, what it was, what it became; None where there was none.
+
+    private: whether it is for the trimmer alone. worded: whether it is free text, whose earlier wording may have been
+    taken out on purpose.
+    """
+
+    what: str
+    before: str | None
+    after: str | None
+    private: bool = False
+    worded: bool = False
+
+
+class Words:
+    """Puts differences of visits into the words of the tables and of the practice."""
+
+    def __init__(self, practice: PracticeFile, reference: Reference) -> None:
+        self.phrases = reference.phrases
+        self.foot = "foot_near_" if practice.feet == "near and off" else "foot_"
+        self.measures = {words.path: words.name for words in reference.measures.values() if words.path}
+
+    def part(self, one: Difference) -> Part:
+        """A difference in words."""
+        before, after = (None if value is None else self._value(one.steps, value) for value in (one.before, one.after))
+        worded = not list(choices(annotation_at(Visit, one.steps))) and isinstance(one.before or one.after, str)
+        return Part(self._what(one.steps), before, after, PRIVATE in one.steps, worded)
+
+    def phrase(self, key: str, **facts: str) -> str:
+        """A phrase of the trail with its facts filled in."""
+        return self.phrases[f"trail_{key}"].format(**facts)
+
+    def _what(self, steps: Sequence[Step]) -> str:
+        if steps[0] == "feet" and len(steps) > 2:
+            return ", ".join([self.phrases[f"{self.foot}{steps[1]}"], *self._of_foot(steps[2:])])
+        return ", ".join(map(self._step, steps))
+
+    def _of_foot(self, steps: Sequence[Step]) -> Iterator[str]:
+        moment = [str(step) for step in steps if step in ("before", "after")]
+        zone = [str(step) for step in steps if step in ZONES]
+        path = ".".join("@" if step in moment else "*" if step in zone else str(step) for step in steps)
+        name = self.measures.get(path)
+        if name and zone:
+            yield self.phrases["measure_at"].format(measure=name, place=self._step(zone[0]))
+        elif name:
+            yield from (name, *map(self._step, moment))
+        else:
+            yield from map(self._step, steps)
+
+    def _step(self, step: Step) -> str:
+        if isinstance(step, int):
+            return self.phrase("number", number=str(step + 1))
+        if step in ZONES:
+            return self.phrases[f"place_{step.replace(' ', '_')}"]
+        return self.phrases.get(f"trail_field_{step}") or step.replace("_", " ")
+
+    def _value(self, steps: Sequence[Step], value: Any) -> str:
+        if isinstance(value, bool):
+            return self.phrase("yes" if value else "no")
+        if isinstance(value, dt.date):
+            return spoken_day(value)
+        if isinstance(value, int | float):
+            unit = extra(field_at(Visit, steps)).get("unit", "")
+            return f"{value:.10g}{'°' if unit == 'degrees' else f' {unit}' if unit else ''}"
+        return self.phrases[f"{self.foot}{value}"] if value in FEET else " ".join(str(value).split())

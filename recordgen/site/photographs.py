@@ -1,0 +1,212 @@
+"""The photographs of a horse's page: before and after side by side, and their files in two sizes.
+
+`album` arranges what a page shows; `PhotoFiles` holds the files that go with it. Neither looks at a picture until its
+bytes are asked for, since a practice has more of them than a computer has memory.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import os
+import tempfile
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+from pathlib import Path
+
+import PIL
+
+from recordgen.problems import Trouble
+from recordgen.records.names import Foot, Moment, View
+from recordgen.records.photo_reading import NotAPicture, picture_alone
+from recordgen.records.photo_taking import QUALITY, resized
+from recordgen.records.photos import Photo, Subject
+
+# Half the width of a phone at three pixels a point; what a page loads first.
+SMALL_WIDTH = 560
+# So many days with photographs are shown, the newest first, and the first of all to compare with.
+MOST_DAYS = 8
+
+
+@dataclass(frozen=True)
+class Copy:
+    """One photograph in one size: its path in the site, its address as seen from the page, and its size in pixels."""
+
+    path: str
+    address: str
+    file: Path
+    width: int
+    height: int
+    is_stored: bool
+
+
+@dataclass(frozen=True)
+class Shown:
+    """One photograph on a page, in its sizes, the smallest first."""
+
+    subject: Subject
+    copies: tuple[Copy, ...]
+
+    @property
+    def small(self) -> Copy:
+        """What stands on the page."""
+        return self.copies[0]
+
+    @property
+    def large(self) -> Copy:
+        """What opens when it is touched."""
+        return self.copies[-1]
+
+    @property
+    def srcset(self) -> str:
+        """The sizes a browser may choose from."""
+        return ", ".join(f"{copy.address} {copy.width}w" for copy in self.copies)
+
+
+@dataclass(frozen=True)
+class Pair:
+    """The same foot from the same side before and after a trim."""
+
+    foot: Foot
+    view: View
+    before: Shown
+    after: Shown
+
+
+@dataclass(frozen=True)
+class PhotoDay:
+    """The photographs of one day: pairs, and those that have no counterpart."""
+
+    day: date
+    pairs: tuple[Pair, ...]
+    singles: tuple[Shown, ...]
+
+    @property
+    def shown(self) -> tuple[Shown, ...]:
+        """All photographs of the day."""
+        return (*(one for pair in self.pairs for one in (pair.before, pair.after)), *self.singles)
+
+
+@dataclass(frozen=True)
+class Album:
+    """What a horse's page shows: the latest day first; how many days are left out."""
+
+    days: tuple[PhotoDay, ...] = ()
+    days_left_out: int = 0
+
+    @property
+    def shown(self) -> tuple[Shown, ...]:
+        """All photographs of the page."""
+        return tuple(one for day in self.days for one in day.shown)
+
+
+def album(photos: Sequence[Photo], page: str, most_days: int = MOST_DAYS) -> Album:
+    """The photographs of a horse as its page shows them; empty where there are none.
+
+    photos: as the record holds them, in order. page: the page's uri, such as horses/bramble.md; the files lie in a
+    folder beside it, horses/bramble/, and their names tell day, foot, view and moment.
+    """
+    by_day = {day: list(held) for day, held in groupby(photos, key=lambda photo: photo.subject.day)}
+    newest = sorted(by_day, reverse=True)
+    wanted = list(dict.fromkeys([*newest[:most_days], *newest[-1:]]))
+    folder = page.removesuffix(".md")
+    return Album(tuple(_day(day, by_day[day], folder) for day in wanted), len(newest) - len(wanted))
+
+
+def _day(day: date, photos: Iterable[Photo], folder: str) -> PhotoDay:
+    pairs, singles = [], []
+    for _, held in groupby(photos, key=lambda photo: (photo.subject.foot, photo.subject.view)):
+        by_moment: dict[Moment, list[Shown]] = {}
+        for photo in held:
+            alike = by_moment.setdefault(photo.subject.moment, [])
+            alike.append(_shown(photo, len(alike) + 1, folder))
+        before, after = by_moment.get("before", []), by_moment.get("after", [])
+        both = min(len(before), len(after))
+        pairs += [
+            Pair(one.subject.foot, one.subject.view, one, other) for one, other in zip(before, after, strict=False)
+        ]
+        singles += [*by_moment.get("found", []), *before[both:], *after[both:]]
+    return PhotoDay(day, tuple(pairs), tuple(singles))
+
+
+def _shown(photo: Photo, number: int, folder: str) -> Shown:
+    name = photo.subject.file_name(number)
+    large = _copy(photo, folder, name, photo.width)
+    if photo.width <= SMALL_WIDTH:
+        return Shown(photo.subject, (large,))
+    return Shown(photo.subject, (_copy(photo, folder, name.replace(".jpg", "-small.jpg"), SMALL_WIDTH), large))
+
+
+def _copy(photo: Photo, folder: str, name: str, width: int) -> Copy:
+    height = max(1, round(photo.height * width / photo.width))
+    address = f"{folder.rpartition('/')[2]}/{name}"
+    return Copy(f"{folder}/{name}", address, photo.file, width, height, width == photo.width)
+
+
+class PhotoFiles(Mapping[str, bytes]):
+    """The files of a site by their paths; a photograph is read, or made and kept, each time it is asked for."""
+
+    def __init__(self, albums: Iterable[Album], kept: Path | None, others: Mapping[str, bytes] | None = None) -> None:
+        """The photographs of some albums, and the other files of the site.
+
+        kept: the folder in which small ones stay between builds, None for nowhere.
+        """
+        self._others = dict(others or {})
+        self._copies = {copy.path: copy for one in albums for shown in one.shown for copy in shown.copies}
+        self._kept = kept
+
+    def __len__(self) -> int:
+        return len(self._others) + len(self._copies)
+
+    def __iter__(self) -> Iterator[str]:
+        yield from self._others
+        yield from self._copies
+
+    def __getitem__(self, path: str) -> bytes:
+        """The bytes of a file. Raises Trouble where the stored photograph is gone or cannot be read."""
+        if path in self._others:
+            return self._others[path]
+        copy = self._copies[path]
+        try:
+            stored = picture_alone(copy.file.read_bytes())
+        except (OSError, NotAPicture) as why:
+            raise Trouble(f"{copy.file} cannot be read ({why})", "Run recordgen check") from None
+        return stored if copy.is_stored else self._small(copy, stored)
+
+    def _small(self, copy: Copy, stored: bytes) -> bytes:
+        if self._kept is None:
+            return resized(stored, (copy.width, copy.height), copy.file.name)
+        path = self._kept / f"{key_of(stored, copy)}.jpg"
+        made = _read_whole(path)
+        if made is None:
+            made = resized(stored, (copy.width, copy.height), copy.file.name)
+            _write_whole(path, made)
+        return made
+
+
+def key_of(stored: bytes, copy: Copy) -> str:
+    """The name a small photograph is kept under: a hash of the stored one, its size, and of what makes it."""
+    how = f"\0{copy.width}x{copy.height} {QUALITY} {PIL.__version__}"
+    return hashlib.sha256(stored + how.encode()).hexdigest()
+
+
+def _read_whole(path: Path) -> bytes | None:
+    """A kept photograph; None where it is missing, cut short or not plain."""
+    try:
+        made = path.read_bytes()
+        return made if picture_alone(made) == made else None
+    except (OSError, NotAPicture):
+        return None
+
+
+def _write_whole(path: Path, made: bytes) -> None:
+    """Keep a photograph; a folder that cannot be written to only costs the time of making it."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".part")
+        with os.fdopen(handle, "wb") as file:
+            file.write(made)
+        os.replace(name, path)
+    except OSError:
+        return

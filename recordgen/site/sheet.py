@@ -1,0 +1,107 @@
+"""The vet's sheet as a page of a site, and as one file that stands alone with its style and pictures inside."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from datetime import date
+from typing import Any
+
+from jinja2 import Environment
+from markupsafe import Markup
+
+from recordgen import __version__
+from recordgen.days import SHORT_MONTHS
+from recordgen.hoof.change import Step
+from recordgen.hoof.measures import Measure
+from recordgen.hoof.naming import MONTH_DAYS
+from recordgen.hoof.scales import grade_words
+from recordgen.hoof.sheet import Row, Sheet
+from recordgen.hoof.sheet_json import edition_of
+from recordgen.hoof.ways import Ways
+from recordgen.packaged import packaged
+from recordgen.pictures.kept import Kept
+from recordgen.site.model import Page
+from recordgen.site.pictured import Pictures
+from recordgen.site.templates import rendered, signed
+
+# Two pages hold so many; how many more there are is told, and the CSV and the JSON hold all.
+MOST_VISITS, MOST_GRADES, MOST_CLOSED = 20, 8, 12
+STYLE = "site_templates/static/assets/recordgen.css"
+
+
+def sheet_values(sheet: Sheet, ways: Ways) -> dict[str, Any]:
+    """What the template sheet.html is filled in with, besides what every page has."""
+    scales, naming = ways.reference.scales, ways.naming
+    return {
+        "sheet": sheet,
+        "summary": sheet.summary,
+        "horse": sheet.summary.horse,
+        "edition": edition_of(sheet),
+        "version": __version__,
+        "measure_words": ways.reference.measures,
+        "scale_words": scales,
+        "grade_words": lambda scale, grade: grade_words(scale, grade, scales, naming),
+        "class_words": ways.group(sheet.summary.care_class),
+        "sourced": _sourced(sheet),
+        "figures_of": figures_of,
+        "change_of": change_of,
+        "day_tiny": day_tiny,
+        "month_mm": month_mm,
+        "css_text": css_text,
+        "most": {"visits": MOST_VISITS, "grades": MOST_GRADES, "closed": MOST_CLOSED},
+    }
+
+
+def sheet_alone(sheet: Sheet, ways: Ways, templates: Environment, kept: Kept) -> str:
+    """The sheet as one HTML file that needs no other: style and pictures are inside, and nothing is loaded.
+
+    Raises Trouble where a practice's own template cannot be filled in.
+    """
+    pictures = Pictures(kept, ways.naming)
+    title = ways.naming.phrase("sheet_title", horse=sheet.summary.horse.name)
+    values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
+    html = rendered(templates, "sheet/alone.html", **values, private=False, practice=ways.practice, style=_style())
+    return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
+
+
+def figures_of(row: Row, figures: tuple[float, float]) -> str:
+    """The least and the largest of some figures in the unit of a measure, told as one where they read the same."""
+    digits = 2 if row.measure.words.decimals > 1 else 1
+    told = dict.fromkeys(f"{figure:.{digits}f}".removesuffix(".0") for figure in figures)
+    return "–".join(told)
+
+
+def change_of(measure: Measure, step: Step) -> str:
+    """A change with its sign, in the digits of its measure; without one where those are all nought."""
+    told = signed(measure, step.change)
+    return told if any(sign in "123456789" for sign in told) else told.lstrip("+−")
+
+
+def month_mm(mm_per_day: float) -> str:
+    """A rate in mm a month, with one digit behind the point."""
+    return f"{mm_per_day * MONTH_DAYS:.1f}".replace("-", "−")
+
+
+def day_tiny(day: date) -> str:
+    """The day where there is hardly any room: `14 Oct 26`."""
+    return f"{day.day} {SHORT_MONTHS[day.month - 1]} {day.year % 100:02}"
+
+
+def css_text(text: str) -> Markup:
+    """Text inside quotation marks of a style sheet, each sign but letters and digits of ASCII by its number.
+
+    Source: CSS Syntax Module Level 3, section 4.3.7.
+    """
+    return Markup(re.sub(r"[^A-Za-z0-9]", lambda sign: f"\\{ord(sign[0]):x} ", text))
+
+
+def _sourced(sheet: Sheet) -> Mapping[str, str]:
+    """By measure, where its error comes from, of those whose error is not assumed; computed ones go by their parts."""
+    rows = [row for row in sheet.rows if not row.measure.parts]
+    taken = [(row.measure.words.name, one) for row in rows for one in row.taken.values()]
+    return {name: one.source for name, one in taken if one.error != "assumed"}
+
+
+def _style() -> Markup:
+    return Markup((packaged() / STYLE).read_text("utf-8"))

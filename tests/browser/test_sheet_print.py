@@ -1,0 +1,169 @@
+"""The vet's sheet printed by Chromium and read back: two pages of A4, every row whole, black on white."""
+
+from __future__ import annotations
+
+import io
+import re
+import unicodedata
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Literal
+
+import pytest
+from playwright.sync_api import Browser, Page
+from pypdf import PdfReader
+
+from recordgen.site.engine import write_site
+from recordgen.site.model import Site
+from tests.conftest import RECORDS
+from tests.site.sheets import demo_alone, demo_horses, sheet_page
+
+pytestmark = pytest.mark.xdist_group("browser")
+
+Scheme = Literal["light", "dark"]
+HORSES = ["bramble", "pippin"]
+# The names under which their sheets lie in a site; a site has a front page.
+IN_SITE = {"bramble": "index", "pippin": "pippin"}
+# A4 in points of a 72nd of an inch. Source: ISO 216, 210 x 297 mm.
+A4 = (210 / 25.4 * 72, 297 / 25.4 * 72)
+# The printed width inside the margins, 190 mm, in CSS pixels of a 96th of an inch.
+PRINTED_PX = round(190 / 25.4 * 96)
+# Cells and lines whose content is wider than they are, and steps that run into the next.
+OVERFLOWING = """() => [...document.querySelectorAll('.rg-sheet :is(td, th, li, dd, p, .rg-sheet-step)')]
+  .filter(one => one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).display !== 'inline')
+  .map(one => one.textContent.trim().slice(0, 40))"""
+SMALLEST_TEXT_PX = 10.9
+
+
+@pytest.fixture(scope="module")
+def places(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+    """Where each sheet lies: alone, and as a page of a site."""
+    folder = tmp_path_factory.mktemp("sheets")
+    for slug in demo_horses():
+        (folder / f"{slug}.html").write_text(demo_alone(slug), "utf-8")
+    pages = tuple(sheet_page(slug, f"{name}.md") for slug, name in IN_SITE.items())
+    write_site(Site("willowmere", "Willowmere", pages), folder / "site", RECORDS)
+    files = {slug: folder / f"{slug}.html" for slug in demo_horses()}
+    files |= {f"site {slug}": folder / "site" / f"{name}.html" for slug, name in IN_SITE.items()}
+    return {name: file.as_uri() for name, file in files.items()}
+
+
+@contextmanager
+def opened(browser: Browser, address: str, scheme: Scheme = "light", width: int = 1280) -> Iterator[Page]:
+    """A sheet in the browser."""
+    context = browser.new_context(viewport={"width": width, "height": 900}, color_scheme=scheme)
+    page = context.new_page()
+    page.goto(address)
+    page.wait_for_load_state("networkidle")
+    yield page
+    context.close()
+
+
+def printed(browser: Browser, address: str, scheme: Scheme = "light") -> PdfReader:
+    """The sheet as a PDF, with backgrounds, read back."""
+    with opened(browser, address, scheme) as page:
+        return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, print_background=True)))
+
+
+def close(text: str) -> str:
+    """A text without its blanks and joined letters, and without the arrow that the style puts between two readings."""
+    return re.sub(r"[\s→]", "", unicodedata.normalize("NFKC", text))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("name", [*HORSES, *(f"site {slug}" for slug in HORSES)])
+def test_two_pages_of_a4(browser: Browser, places: dict[str, str], name: str, scheme: Scheme) -> None:
+    """Alone and inside a site, whatever the reader chose."""
+    pages = printed(browser, places[name], scheme).pages
+
+    assert len(pages) == 2
+    assert [tuple(map(float, page.mediabox[2:])) for page in pages] == [pytest.approx(A4, abs=1.5)] * 2
+
+
+@pytest.mark.parametrize("slug", [slug for slug in demo_horses() if slug not in HORSES])
+def test_no_horse_of_the_demo_needs_a_third_page(browser: Browser, places: dict[str, str], slug: str) -> None:
+    """Nor do the others."""
+    assert len(printed(browser, places[slug]).pages) <= 2
+
+
+@pytest.mark.parametrize("name", [*HORSES, "site pippin", "moss"])
+def test_no_row_is_cut_between_pages(browser: Browser, places: dict[str, str], name: str) -> None:
+    """All words of a row, a line of a list or a heading stand on one page, in a stretch."""
+    pages = [close(page.extract_text()) for page in printed(browser, places[name]).pages]
+    with opened(browser, places[name]) as page:
+        rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.textContent)")
+
+    assert len(rows) > 40
+    assert [row for row in rows if not any(close(row) in text for text in pages)] == []
+
+
+@pytest.mark.parametrize("name", [*HORSES, "moss", "tansy", "site bramble"])
+def test_nothing_runs_over_its_cell_on_paper(browser: Browser, places: dict[str, str], name: str) -> None:
+    """No text is wider than its place at the width of the paper."""
+    with opened(browser, places[name], width=PRINTED_PX) as page:
+        page.emulate_media(media="print")
+
+        assert page.evaluate(OVERFLOWING) == []
+        assert page.evaluate("document.documentElement.scrollWidth") <= PRINTED_PX
+
+
+@pytest.mark.parametrize("slug", HORSES)
+def test_each_page_says_whose_it_is(browser: Browser, places: dict[str, str], slug: str) -> None:
+    """Name, microchip, edition and the number of the page, should the leaves part."""
+    texts = [page.extract_text() for page in printed(browser, places[slug]).pages]
+
+    for number, text in enumerate(texts, start=1):
+        foot = text[-200:] + text[:200]
+        assert close(f"page {number} of 2") in close(foot)
+        assert close(f"{slug.title()}, microchip 999") in close(foot)
+
+
+def test_figures_come_first(browser: Browser, places: dict[str, str]) -> None:
+    """Who it is and the measures stand on the first page, before any picture or list."""
+    first = close(printed(browser, places["pippin"]).pages[0].extract_text())
+
+    assert first.index("999000000104520") < first.index("toelength,mm") < first.index("Toelength,mmclimbs")
+
+
+@pytest.mark.parametrize("media", ["screen", "print"])
+@pytest.mark.parametrize("name", ["pippin", "site pippin"])
+def test_black_on_white_in_the_dark_too(browser: Browser, places: dict[str, str], name: str, media: str) -> None:
+    """On a screen and on paper; the pictures as well."""
+    with opened(browser, places[name], "dark") as page:
+        page.emulate_media(media="print" if media == "print" else "screen", color_scheme="dark")
+        ground = page.locator(".rg-sheet").evaluate("one => getComputedStyle(one).backgroundColor")
+        ink = "all => [...new Set(all.map(one => getComputedStyle(one).color))]"
+        inks = page.locator(".rg-sheet :is(td, b, h1, h2, li)").evaluate_all(ink)
+        drawn = "all => [...new Set(all.map(one => getComputedStyle(one).stroke))]"
+        lines = page.locator(".rg-sheet-pictures svg path").evaluate_all(drawn)
+
+    assert (ground, inks) == ("rgb(255, 255, 255)", ["rgb(0, 0, 0)"])
+    assert set(lines) <= {"none", *(f"rgb({grey}, {grey}, {grey})" for grey in (0, 51, 153, 255))}
+
+
+def test_the_paper_stays_white_to_its_edge(browser: Browser, places: dict[str, str]) -> None:
+    """No ground of the dark scheme is painted behind the sheet."""
+    with opened(browser, places["site pippin"], "dark") as page:
+        page.emulate_media(media="print", color_scheme="dark")
+        grounds = page.evaluate(
+            "[document.documentElement, document.body].map(e => getComputedStyle(e).backgroundColor)"
+        )
+        scheme = page.evaluate("getComputedStyle(document.documentElement).colorScheme")
+
+    assert grounds == ["rgb(255, 255, 255)"] * 2
+    assert "light" in scheme
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("name", ["pippin", "site pippin"])
+def test_it_reads_on_a_phone(browser: Browser, places: dict[str, str], name: str, scheme: Scheme) -> None:
+    """No sideways scroll and no text too small at 390 pixels; each figure says what it is."""
+    with opened(browser, places[name], scheme, width=390) as page:
+        sideways = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        sizes = "all => Math.min(...all.map(one => parseFloat(getComputedStyle(one).fontSize)))"
+        smallest = page.locator(".rg-sheet :is(small, td, li, p, dd)").evaluate_all(sizes)
+        label = page.locator(".rg-sheet-step").first.evaluate("one => getComputedStyle(one, '::before').content")
+
+    assert sideways <= 1
+    assert smallest >= SMALLEST_TEXT_PX
+    assert label == '"last "'

@@ -1,0 +1,50 @@
+"""Practices to publish from."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from tests.cli.publishing import TO_FOLDER, WORDS, Desk, git
+from tests.cli.running import small_practice
+
+
+@pytest.fixture(scope="session")
+def begun(tmp_path_factory: pytest.TempPathFactory) -> Desk:
+    """Records that were never published."""
+    desk = Desk(tmp_path_factory.mktemp("begun"))
+    small_practice(desk.folder)
+    desk.say(TO_FOLDER)
+    for words in (["init", "--quiet"], ["add", "."], ["commit", "--quiet", "--message", "begun"]):
+        git(desk.records, *words)
+    return desk
+
+
+@pytest.fixture(scope="session")
+def once(begun: Desk, tmp_path_factory: pytest.TempPathFactory) -> tuple[Desk, str]:
+    """The same after the first publishing, and what that printed."""
+    folder = tmp_path_factory.mktemp("once")
+    shutil.copytree(begun.folder, folder, dirs_exist_ok=True)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("RECORDGEN_PRIVATE", str(folder / "keys"))
+        told = Desk(folder).publish("--yes")
+    assert told.exit_code == 0, told.output
+    return Desk(folder, WORDS.findall(told.output)[0]), told.output
+
+
+@pytest.fixture
+def new(begun: Desk, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Desk:
+    """A copy that was never published."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
+    shutil.copytree(begun.folder, tmp_path, dirs_exist_ok=True)
+    return Desk(tmp_path)
+
+
+@pytest.fixture
+def published(once: tuple[Desk, str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Desk:
+    """A copy that was published once."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
+    shutil.copytree(once[0].folder, tmp_path, dirs_exist_ok=True)
+    return Desk(tmp_path, once[0].words)

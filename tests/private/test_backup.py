@@ -1,0 +1,124 @@
+"""The keys of all stables as one encrypted file."""
+
+import json
+import stat
+
+import pytest
+
+from recordgen.private.backup import SERIALS_AHEAD, export, restore
+from recordgen.private.keys import NotOpened
+from recordgen.private.state import State
+from recordgen.problems import Trouble
+from tests.private.sealed import QUICK, WORDS
+
+
+@pytest.fixture
+def states(tmp_path, monkeypatch):
+    """The keys of two stables, in a folder of keys."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
+    found = [State.begin(tmp_path, slug) for slug in ("tithe-barn", "willowmere")]
+    for state in found:
+        state.serial, state.digest = 5, "of edition 5"
+        state.save()
+    return found
+
+
+@pytest.fixture
+def copy(states, tmp_path):
+    """Their copy."""
+    assert export(tmp_path / "copy.json", WORDS, QUICK) == 2
+    return tmp_path / "copy.json"
+
+
+def test_lost_keys_come_back(states, copy):
+    """With the words, however they are typed, each stable has its keys again."""
+    for state in states:
+        state.file.unlink()
+    restored = restore(copy, WORDS.upper().replace(" ", "-"), QUICK)
+
+    assert restored.put_back == tuple(state.file.name for state in states)
+    assert [State.read(state.file).master for state in states] == [state.master for state in states]
+
+
+def test_an_edition_after_a_restore_is_newer_than_any_that_readers_saw(states, copy):
+    """The copy may be some editions old, and readers refuse a lower number."""
+    states[0].file.unlink()
+    restore(copy, WORDS, QUICK)
+    back = State.read(states[0].file)
+
+    assert back.serial == 5 + SERIALS_AHEAD
+    assert back.digest == ""
+
+
+def test_keys_that_are_here_stay_as_they_are(states, copy):
+    """An old copy overwrites nothing newer."""
+    states[0].serial = 9
+    states[0].save()
+    restored = restore(copy, WORDS, QUICK)
+
+    assert (restored.put_back, len(restored.already_here)) == ((), 2)
+    assert State.read(states[0].file) == states[0]
+
+
+def test_a_copy_shows_nothing(states, copy):
+    """Neither keys nor the names of stables stand in it; the file of keys holds both."""
+    shown = copy.read_text()
+    master = json.loads(states[0].file.read_text())["master"]
+
+    assert master in states[0].file.read_text()
+    assert not [secret for secret in (master, "willowmere", "tithe", WORDS) if secret in shown]
+    assert stat.S_IMODE(copy.stat().st_mode) == 0o600
+
+
+def test_other_words_do_not_open_it(copy):
+    """It says so, and puts nothing back."""
+    with pytest.raises(NotOpened, match="do not open"):
+        restore(copy, "other words", QUICK)
+
+
+def test_few_rounds_are_refused(copy):
+    """A copy that was weakened is not tried."""
+    with pytest.raises(NotOpened, match="1000 rounds"):
+        restore(copy, WORDS)
+
+
+def test_a_changed_copy_is_refused(copy):
+    """Its rounds and its bytes are held by the seal."""
+    told = json.loads(copy.read_text())
+    copy.write_text(json.dumps(told | {"iter": QUICK + 1}))
+
+    with pytest.raises(NotOpened, match="do not open"):
+        restore(copy, WORDS, QUICK)
+
+
+def test_another_file_is_told(tmp_path):
+    """It is no copy of keys."""
+    (tmp_path / "other.json").write_text("{}")
+
+    with pytest.raises(Trouble, match="no copy of keys"):
+        restore(tmp_path / "other.json", WORDS, QUICK)
+
+
+def test_a_copy_is_not_written_over_a_file(copy):
+    """An older copy may be the only good one."""
+    before = copy.read_bytes()
+
+    with pytest.raises(Trouble, match="is there already"):
+        export(copy, WORDS, QUICK)
+    assert copy.read_bytes() == before
+
+
+def test_a_copy_does_not_go_into_a_repository(states, tmp_path):
+    """Not even encrypted: what is once in git cannot be taken back."""
+    (tmp_path / "records" / ".git").mkdir(parents=True)
+
+    with pytest.raises(Trouble, match="git repository"):
+        export(tmp_path / "records" / "copy.json", WORDS, QUICK)
+
+
+def test_no_keys_make_no_copy(tmp_path, monkeypatch):
+    """An empty copy would be taken for a good one."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "none"))
+
+    with pytest.raises(Trouble, match="no keys on this computer"):
+        export(tmp_path / "copy.json", WORDS, QUICK)

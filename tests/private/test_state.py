@@ -1,0 +1,158 @@
+"""What the publisher keeps: saved for this user alone, found again, and renewed by a rotation."""
+
+import stat
+
+import pytest
+
+from recordgen.private.keys import NotOpened
+from recordgen.private.ring import opened_by_link, opened_by_words, read_ring
+from recordgen.private.state import KeysMissing, State
+from recordgen.problems import Trouble
+from tests.private.sealed import QUICK, WORDS, new_state
+
+
+@pytest.fixture
+def state(tmp_path):
+    """Keys with one way in."""
+    return new_state(tmp_path)
+
+
+@pytest.fixture
+def records(tmp_path, monkeypatch):
+    """A folder of records, and a folder for its keys."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
+    (tmp_path / "records").mkdir()
+    return tmp_path / "records"
+
+
+def opens(state, words):
+    """Whether the words open the ring as it would be published."""
+    try:
+        return opened_by_words(read_ring(state.ring), words, fewest=QUICK) == state.reader
+    except NotOpened:
+        return False
+
+
+def test_what_was_saved_is_read_back(state):
+    """All of it, byte for byte."""
+    state.editions, state.serial = [{"d/a.bin": "00"}], 7
+    state.save()
+
+    assert State.read(state.file) == state
+
+
+def test_only_this_user_may_read_it(state):
+    """The file is for its owner alone, the first time and ever after."""
+    state.save()
+    state.save()
+
+    assert stat.S_IMODE(state.file.stat().st_mode) == 0o600
+    assert [path.name for path in state.file.parent.iterdir()] == [state.file.name]
+
+
+def test_a_state_that_cannot_be_written_leaves_the_one_before(state, monkeypatch):
+    """A full disk cuts no file short and leaves nothing beside it."""
+    state.save()
+    before = state.file.read_bytes()
+    state.rotate(QUICK)
+    monkeypatch.setattr("os.fsync", lambda handle: (_ for _ in ()).throw(OSError(28, "No space left on device")))
+
+    with pytest.raises(OSError, match="No space"):
+        state.save()
+    assert state.file.read_bytes() == before
+    assert len(list(state.file.parent.iterdir())) == 1
+
+
+@pytest.mark.parametrize("text", ["", "{}", '{"v": 2}'])
+def test_a_damaged_state_is_told(state, text):
+    """It names the file and the way out."""
+    state.file.write_text(text)
+
+    with pytest.raises(Trouble, match=r"willowmere\.json is damaged"):
+        State.read(state.file)
+
+
+def test_a_stable_without_keys_is_told_what_to_do(records):
+    """Lost keys mean new words for everybody."""
+    with pytest.raises(KeysMissing) as told:
+        State.load(records, "willowmere")
+
+    assert "begin anew, with new words for every reader" in told.value.way_out
+
+
+def test_keys_begun_are_found_again_and_not_begun_twice(records):
+    """One stable has one set of keys."""
+    State.begin(records, "willowmere").save()
+
+    assert State.load(records, "willowmere").serial == 0
+    with pytest.raises(Trouble, match="has keys already"):
+        State.begin(records, "willowmere")
+
+
+def test_two_stables_share_nothing(records):
+    """Site numbers and keys differ."""
+    one, other = State.begin(records, "willowmere"), State.begin(records, "tithe-barn")
+
+    assert one.file != other.file
+    assert not {one.site_id, one.master, one.keys.kid} & {other.site_id, other.master, other.keys.kid}
+
+
+def test_a_state_is_not_printed_with_its_key(state):
+    """What a program prints of it by mistake opens nothing."""
+    shown = repr(state) + str(state) + repr(state.reader)
+
+    assert repr(state.master) not in shown
+    assert repr(state.keys.enc) not in shown
+
+
+def test_the_ring_is_the_same_until_a_slot_changes(state):
+    """Publishing again changes nothing in keys.json."""
+    before = state.ring
+
+    assert state.ring == before
+    state.add_link("the yard's tablet")
+    assert state.ring != before
+
+
+def test_whom_a_slot_was_made_for_is_not_published(state):
+    """Notes stay with the publisher."""
+    slot_id, _ = state.add_link("the yard's tablet")
+
+    assert state.notes[slot_id] == "the yard's tablet"
+    assert b"tablet" not in state.ring
+
+
+def test_a_dropped_slot_opens_no_more(state):
+    """Words and links of the others still do."""
+    slot_id, words = state.add_words("a rider", iterations=QUICK)
+    assert opens(state, words)
+    state.drop(slot_id)
+
+    assert not opens(state, words)
+    assert opens(state, WORDS)
+
+
+def test_an_unknown_slot_and_the_last_one_are_not_dropped(state):
+    """A site that nobody can open is no use, and a wrong id is told with the right ones."""
+    (only,) = state.notes
+
+    with pytest.raises(Trouble, match="last way in"):
+        state.drop(only)
+    with pytest.raises(Trouble) as told:
+        state.drop("none")
+    assert only in told.value.way_out
+
+
+def test_a_rotation_leaves_one_way_in(state):
+    """Old words and links are dead, the site keeps its number, and the master is new."""
+    _, secret = state.add_link()
+    site_id, master, kid = state.site_id, state.master, state.keys.kid
+    words = state.rotate(QUICK)
+
+    assert opens(state, words)
+    assert not opens(state, WORDS)
+    assert (state.site_id, len(state.slots), len(state.notes)) == (site_id, 1, 1)
+    assert state.master != master
+    assert state.keys.kid != kid
+    with pytest.raises(NotOpened):
+        opened_by_link(read_ring(state.ring), secret)

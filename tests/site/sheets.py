@@ -1,0 +1,94 @@
+"""The vet's sheets of the demo practice, as values and as documents."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from bs4 import BeautifulSoup
+
+from recordgen.hoof.sheet import Sheet, sheet_of
+from recordgen.hoof.summary import HorseSummary, summarise
+from recordgen.hoof.ways import Ways
+from recordgen.pictures.kept import Kept
+from recordgen.records.horse import Stable
+from recordgen.records.practice import HorseRecord
+from recordgen.records.whole import read_whole
+from recordgen.site.model import Page, link
+from recordgen.site.pictured import Pictures
+from recordgen.site.sheet import sheet_alone, sheet_values
+from recordgen.site.templates import environment, rendered
+from tests.conftest import RECORDS, TODAY
+
+KEPT = Kept(None)
+
+
+@cache
+def _practice() -> tuple[Ways, dict[str, tuple[HorseRecord, Stable]]]:
+    whole = read_whole(RECORDS, TODAY)
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    return ways, {horse.slug: (horse, one.stable) for one in whole.practice.stables for horse in one.horses}
+
+
+def demo_ways() -> Ways:
+    """The ways of the demo practice."""
+    return _practice()[0]
+
+
+def demo_horses() -> list[str]:
+    """The folders of all horses of the demo practice."""
+    return sorted(_practice()[1])
+
+
+@cache
+def demo_summary(slug: str) -> HorseSummary:
+    """The summary of one horse of the demo practice."""
+    return summarise(_practice()[1][slug][0], demo_ways(), TODAY)
+
+
+def demo_sheet(slug: str, **values: Any) -> Sheet:
+    """The sheet of one horse of the demo practice."""
+    return sheet_of(demo_summary(slug), _practice()[1][slug][1], demo_ways(), **values)
+
+
+@cache
+def demo_alone(slug: str) -> str:
+    """The sheet of one horse of the demo as a document that stands alone."""
+    return alone(demo_sheet(slug), demo_ways())
+
+
+def alone(sheet: Sheet, ways: Ways) -> str:
+    """A sheet as a document that stands alone."""
+    return sheet_alone(sheet, ways, environment(Path("none"), ways.naming), KEPT)
+
+
+def soup_of(html: str) -> BeautifulSoup:
+    """A document, parsed."""
+    return BeautifulSoup(html, "lxml")
+
+
+def text_of(found: BeautifulSoup, part: str) -> str:
+    """The words of a part of a sheet."""
+    section = found.select_one(part)
+    assert section is not None
+    return " ".join(section.get_text(" ").split())
+
+
+def sheet_page(slug: str, uri: str) -> Page:
+    """The sheet of one horse of the demo as a page of a site."""
+    ways = demo_ways()
+    pictures = Pictures(KEPT, ways.naming)
+    shared = {
+        "here": uri,
+        "title": slug,
+        "menu": [[(uri, "Willowmere")]],
+        "private": False,
+        "practice": ways.practice,
+        "today": TODAY,
+        "pictures": pictures,
+        "link": lambda there: link(uri, there),
+    }
+    values = {**shared, **sheet_values(demo_sheet(slug), ways)}
+    html = rendered(environment(Path("none"), ways.naming), "sheet.html", **values)
+    return Page(uri, slug, html, tuple(pictures.late))

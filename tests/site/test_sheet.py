@@ -1,0 +1,329 @@
+"""The vet's sheet as a document: every figure is the summary's, and it needs nothing else."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+
+import html5lib
+import pytest
+from bs4 import BeautifulSoup, Tag
+
+from recordgen.hoof.change import MeasureSummary, Step
+from recordgen.hoof.naming import MONTH_DAYS
+from recordgen.hoof.rate import Rate
+from recordgen.hoof.sheet import Row, SheetPicture
+from recordgen.hoof.sheet_json import edition_of
+from recordgen.records.names import FEET
+from recordgen.site.sheet import css_text, day_tiny
+from tests.conftest import RECORDS
+from tests.hoof.building import WAYS, visit
+from tests.hoof.test_sheet import sheet
+from tests.site.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of, text_of
+
+BOTH = ["bramble", "pippin"]
+NEVER_SAID = re.compile(r"\b(diagnos\w*|healthy|normal|poor|good|bad|severe|mild|excellent|worrying)\b", re.IGNORECASE)
+
+
+def figure(text: str) -> float:
+    """A figure as the sheet writes it, with its true minus sign."""
+    return float(text.replace("−", "-").replace("+", ""))
+
+
+def figures_in(text: str) -> list[float]:
+    """All figures in a text."""
+    return [figure(found) for found in re.findall(r"[−+]?\d+(?:\.\d+)?", text)]
+
+
+def measure_cells(slug: str) -> list[tuple[Row, list[Tag]]]:
+    """Each row of the summary with the four cells of its foot."""
+    lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody tr")
+    return [(row, list(line.select("td"))) for row, line in zip(demo_sheet(slug).rows, lines, strict=True)]
+
+
+def told(cell: Tag, part: str) -> list[str]:
+    """The texts of parts of a cell."""
+    return [" ".join(found.get_text(" ").split()) for found in cell.select(part)]
+
+
+def near(value: float, digits: int) -> object:
+    """A value as it reads with so many digits."""
+    return pytest.approx(value, abs=0.5 * 10**-digits + 1e-9)
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_latest_readings_are_those_of_the_summary(slug: str) -> None:
+    """Before and after, with the day where that was not the last visit; a dash where never measured."""
+    for row, cells in measure_cells(slug):
+        for foot, cell in zip(FEET, cells, strict=True):
+            one = row.by_foot.get(foot)
+            if one is None:
+                assert cell.get_text(strip=True) == "–"
+                continue
+            _reads_as(one, cell, demo_summary(slug).last_visit)
+
+
+def _reads_as(one: MeasureSummary, cell: Tag, last: date | None) -> None:
+    (now,) = cell.select(".rg-sheet-now")
+    (days,) = [told(now, "small")]
+    wanted = [value for value in (one.before, one.after) if value is not None]
+    digits = max(one.measure.words.decimals, 1)
+    shown = now.get_text(" ").removesuffix(" ".join(days)) if days else now.get_text(" ")
+
+    assert figures_in(shown) == [near(value, digits) for value in wanted]
+    assert days == ([] if one.day == last else [day_tiny(one.day)])
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_changes_are_those_of_the_summary(slug: str) -> None:
+    """Since last, half a year and first: size, day, and the mark of what is real."""
+    seen = 0
+    for row, cells in measure_cells(slug):
+        for foot, one in row.by_foot.items():
+            steps = cells[FEET.index(foot)].select(".rg-sheet-step")
+            for step, shown in zip((one.last, one.half_year, one.first), steps, strict=True):
+                seen += step is not None
+                _tells(step, shown, max(row.measure.words.decimals, 1))
+
+    assert seen > 60
+
+
+def _tells(step: Step | None, shown: Tag, digits: int) -> None:
+    text = shown.get_text(" ", strip=True)
+    if step is None:
+        assert text == "–"
+        return
+    mark, change, day = text.split(" ", 2)
+
+    assert figure(change) == near(step.change, digits)
+    assert mark == ("≈" if not step.real else "↓" if step.change < 0 else "↑")
+    assert ("real" in (shown.get("class") or [])) is step.real
+    assert day == day_tiny(step.since)
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_way_and_error_stand_beside_each_measure(slug: str) -> None:
+    """The way, the sd, whether it is assumed or published, and the smallest real change."""
+    lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody th small")
+    for row, line in zip(demo_sheet(slug).rows, lines, strict=True):
+        way, sd, real = " ".join(line.get_text().split()).removeprefix("from: ").split("; ")
+
+        assert way == ", ".join(row.ways)
+        assert figures_in(sd.replace("–", " "))[0] == near(row.sd[0], 1)
+        assert sd.endswith(", ".join({"own": "own readings"}.get(one, one) for one in row.errors))
+        assert figures_in(real.replace("–", " "))[0] == near(row.real_from[0], 1)
+
+
+@pytest.mark.parametrize("slug", [*BOTH, "moss"])
+def test_growth_is_that_of_the_summary(slug: str) -> None:
+    """Net growth with its interval and cycles, growth by a mark and wear; mm a month."""
+    growth = demo_summary(slug).growth
+    lines = soup_of(demo_alone(slug)).select(".rg-sheet-growth tbody tr")
+
+    for foot, line in zip(growth.feet.values(), lines, strict=False):
+        cells = [cell.get_text(strip=True) for cell in line.select("td")]
+        assert figures_in(cells[0].replace("–", " ")) == _month(foot.net)
+        assert cells[1] == str(foot.net.cycles)
+        if foot.true and foot.wear:
+            assert figures_in(cells[2].replace("–", " ")) == _month(foot.true)
+            assert figures_in(cells[3].replace("–", " ")) == _month(foot.wear)
+    assert figures_in(lines[-1].select("td")[0].get_text().replace("–", " ")) == _month(growth.together)
+
+
+def _month(rate: Rate) -> list[object]:
+    return [near(MONTH_DAYS * value, 1) for value in (rate.mean, rate.low, rate.high)]
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_visits_stand_with_their_days(slug: str) -> None:
+    """Day, days since the one before, trimmed or looked at; the median of all."""
+    found, values = soup_of(demo_alone(slug)), demo_sheet(slug)
+    lines = [" ".join(line.get_text().split()) for line in found.select(".rg-sheet-visits li")]
+
+    assert len(lines) == len(values.visits)
+    for line, one in zip(lines, values.visits, strict=True):
+        assert line.endswith("trimmed" if one.trimmed else "looked at")
+        assert one.days is None or f", {one.days} d," in line
+    assert values.intervals
+    assert f"median {values.intervals.middle:g}, " in text_of(found, "#visits")
+
+
+def test_grades_stand_under_the_name_of_their_scale() -> None:
+    """Every grade of Pippin, the newest first, with the words of the last."""
+    found = soup_of(demo_alone("pippin"))
+    for scale, line in zip(demo_summary("pippin").grades.values(), found.select("#scales li"), strict=True):
+        shown = [float(one.get_text()) for one in line.select(".rg-sheet-grade b")]
+        assert shown == [one.grade for one in reversed(scale)]
+
+
+def test_cautions_closed_tell_how_and_by_whom() -> None:
+    """With the day of the first record, and the words of the ending."""
+    text = text_of(soup_of(demo_alone("pippin")), "#cautions")
+
+    assert "None is open" in text
+    for one in demo_summary("pippin").closed_cautions:
+        assert one.seen in text
+        assert f"{one.ending}." in text
+    assert "by the vet, Imogen Sayle" in text
+
+
+def test_open_cautions_tell_since_when_and_how_often() -> None:
+    """What was recorded, its age, and what the owner reads."""
+    (one,) = demo_summary("fennel").cautions
+    text = text_of(soup_of(demo_alone("fennel")), "#cautions")
+
+    assert f"{one.seen} {one.age}." in text
+    assert "The owner reads: arrange soon." in text
+
+
+def test_the_vet_stands_in_the_vet_s_words() -> None:
+    """Plan and entries, letter for letter."""
+    text, horse = text_of(soup_of(demo_alone("pippin")), "#vet"), demo_summary("pippin").horse
+
+    assert horse.vet_plan
+    assert " ".join(horse.vet_plan.words.split()) in text
+    assert all(entry.words and entry.words in text for entry in demo_sheet("pippin").vet)
+
+
+def test_who_it_is_and_who_says_so() -> None:
+    """Numbers of the horse, consent, practice with its telephone, the day and the edition."""
+    text = text_of(soup_of(demo_alone("bramble")), "header")
+    wanted = ["999000000104217", "826ZZZ000104217", "horse, mare, born 2015, 154.9 cm", "Willowmere"]
+    wanted += ["agreed by Jonah Peake, 5 Mar 2025", "Wren Ashdown, Hazel Hoof Care, 07700 900142"]
+    wanted += ["as of 25 November 2026", f"edition {edition_of(demo_sheet('bramble'))}", "left fore turns out a little"]
+
+    assert [one for one in wanted if one not in text] == []
+
+
+def test_consent_that_is_missing_or_refused_is_told() -> None:
+    """The sheet never reads as if somebody had agreed."""
+    no = {"vet": "no", "by": "Jonah Peake", "date": "2026-03-05"}
+    refused, missing = (soup_of(alone(sheet(**values), WAYS)) for values in ({"consent": no}, {}))
+
+    assert "not agreed: Jonah Peake, 5 Mar 2026" in text_of(refused, "header")
+    assert "nobody's agreement is recorded" in text_of(missing, "header")
+
+
+def test_what_was_not_measured_is_told() -> None:
+    """Measures of the last visit that are missing, with their feet, and those never taken."""
+    text = text_of(soup_of(demo_alone("bramble")), "#not-measured")
+
+    assert "Not on 14 Oct 2026 , but before: toe angle (right hind); circumference (left fore" in text
+    assert "Never, on any foot : heel angle; pastern angle;" in text
+
+
+def test_feet_not_looked_at_are_told() -> None:
+    """Those of the last visit."""
+    one = sheet(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))
+    text = text_of(soup_of(alone(one, WAYS)), "#not-measured")
+
+    assert "Feet not looked at on 14 Oct 2026: right fore, left hind, right hind." in text
+    assert "after the trim of 14 Oct 2026: left fore." in text
+
+
+@pytest.mark.parametrize(
+    ("amendments", "words"),
+    [
+        (None, "Not looked up for this sheet."),
+        ([], "No visit was amended later"),
+        ([(date(2026, 10, 14), "toe length 81, before 80")], "Visit of 14 Oct 2026 : toe length 81, before 80"),
+    ],
+)
+def test_amendments(amendments: list[tuple[date, str]] | None, words: str) -> None:
+    """Not looked up, none, or each with the day of its visit."""
+    found = alone(demo_sheet("bramble", amendments=amendments), demo_ways())
+
+    assert words in text_of(soup_of(found), "#amendments")
+
+
+def test_photographs_stand_where_there_are_any() -> None:
+    """With their day and words; no empty place where there are none."""
+    picture = SheetPicture(date(2026, 10, 14), "left fore from below", "data:image/png;base64,AAAA")
+    found = soup_of(alone(demo_sheet("bramble", pictures=[picture]), demo_ways()))
+    image = found.select_one("#photographs img")
+
+    assert image is not None
+    assert (image["src"], image["alt"]) == (picture.address, picture.words)
+    assert soup_of(demo_alone("bramble")).select_one("#photographs") is None
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_small_multiples_of_length_and_angle(slug: str) -> None:
+    """Four feet each, drawn inside the document."""
+    found = soup_of(demo_alone(slug))
+
+    assert [len(found.select(f"{part} svg.picture")) for part in ("#toe-length", "#toe-angle")] == [4, 4]
+    assert "<!--late" not in demo_alone(slug)
+
+
+@pytest.mark.parametrize("slug", demo_horses())
+def test_it_needs_no_other_file(slug: str) -> None:
+    """No script, no link but to ring or write to the trimmer, nothing loaded."""
+    found = soup_of(demo_alone(slug))
+    links = [str(link["href"]) for link in found.find_all("a")]
+
+    assert [tag.name for tag in found.find_all(["script", "link", "iframe", "object"])] == []
+    assert all(link.startswith(("tel:", "mailto:")) for link in links)
+    assert re.findall(r"url\(|@import|https?://(?!www\.w3\.org/2000/svg)", demo_alone(slug)) == []
+
+
+@pytest.mark.parametrize("slug", demo_horses())
+def test_it_is_well_formed(slug: str) -> None:
+    """The parser of the HTML standard finds nothing to mend; one first heading, no id twice."""
+    found = soup_of(demo_alone(slug))
+    ids = [tag["id"] for tag in found.select("[id]")]
+
+    assert html5lib.HTMLParser(strict=True).parse(demo_alone(slug)) is not None
+    assert len(found.find_all("h1")) == 1
+    assert sorted(ids) == sorted(set(ids))
+
+
+@pytest.mark.parametrize("slug", demo_horses())
+def test_nothing_private_stands_on_it(slug: str) -> None:
+    """No private note, and no telephone number of an owner."""
+    folder = next(RECORDS.glob(f"*/{slug}"))
+    files = [*folder.glob("*.yaml"), folder.parent / "stable.yaml"]
+    text = "\n".join(file.read_text("utf-8") for file in files)
+    notes = [found.strip("'\"")[:30] for found in re.findall(r"private_note: (.+)", text)]
+    phones = re.findall(r"role: (?:owner|manager)[^,]*, phone: ([\d ]+)", text)
+
+    assert [one for one in [*notes, *phones] if one in demo_alone(slug)] == []
+
+
+@pytest.mark.parametrize("slug", demo_horses())
+def test_our_own_words_judge_nothing(slug: str) -> None:
+    """No diagnosis of ours and no adjective; vets' words, scales and names are theirs."""
+    found = soup_of(demo_alone(slug))
+    for part in found.select("#vet, #scales, #keeping, style, svg"):
+        part.decompose()
+
+    assert NEVER_SAID.findall(found.get_text(" ")) == []
+
+
+NASTY = "</style><script>alert(1)</script> {{ 7 * 7 }} \"q\" 'p' \\ } é"
+
+
+def test_whatever_is_typed_stands_as_typed() -> None:
+    """In names, words of vets and notes; and it ends no style."""
+    values = {"name": NASTY, "conformation": [NASTY], "consent": {"vet": "yes", "by": NASTY, "date": "2026-03-05"}}
+    entry = {"date": "2026-10-14", "by": NASTY, "kind": "seen", "words": NASTY}
+    feet = {"left_fore": {"before": {"toe_length": 88}}}
+    one = sheet(visit("2026-10-14", vet=[entry], keeping={"ground": NASTY}, by=NASTY, **feet), **values)
+    found = BeautifulSoup(alone(one, WAYS), "html5lib")
+
+    assert found.get_text().count(NASTY) >= 8
+    assert found.find_all("script") == []
+    assert len(found.find_all("style")) == 2
+
+
+def test_text_in_a_style_sheet_is_numbered() -> None:
+    """Each sign that could end the text or the style. Source: CSS Syntax Module Level 3, section 4.3.7."""
+    assert css_text('a"\\</é') == "a\\22 \\5c \\3c \\2f \\e9 "
+
+
+def test_a_horse_without_a_visit_has_its_sheet() -> None:
+    """It says so, and shows no empty table."""
+    found = soup_of(alone(sheet(), WAYS))
+
+    assert "no visit yet" in text_of(found, "header")
+    assert found.find("table") is None
