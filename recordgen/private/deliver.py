@@ -110,6 +110,9 @@ class SealedEdition(Edition):
 
     def _keep(self) -> None:
         put(self.state.file, self.draft.file.read_bytes())
+        if not self.state.fixed:
+            # Left by keys that were lost; nothing opens it.
+            shutil.rmtree(self.task.shelf.last_sealed, ignore_errors=True)
         put_folder(self.folder, self.task.shelf.last_sealed, self.ours)
         self.task.shelf.keep_plain({})
 

@@ -11,7 +11,11 @@ from pathlib import Path
 from recordgen.problems import Trouble, quoted
 
 # Nothing of this computer's settings may change a byte, add a signature or run a program of its own.
-_SETTINGS = ("core.autocrlf=false", "core.attributesFile=/dev/null", "core.hooksPath=/dev/null", "push.gpgSign=false")
+_SETTINGS = (
+    *("core.autocrlf=false", "core.attributesFile=/dev/null", "core.hooksPath=/dev/null", "push.gpgSign=false"),
+    # Sealed files can neither be packed nor told by their differences, so no time is spent on trying.
+    *("core.compression=0", "pack.window=0"),
+)
 _ENVIRONMENT = {"LC_ALL": "C", "GIT_TERMINAL_PROMPT": "0", "GIT_ATTR_NOSYSTEM": "1"}
 # Set while git runs a hook; they would point git at another repository.
 _NOT_PASSED_ON = {"GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX", "GIT_OBJECT_DIRECTORY", "GIT_COMMON_DIR"}

@@ -60,9 +60,14 @@ def changing(records: Path, slug: str) -> Iterator[State]:
 
 def state_of(records: Path, slug: str) -> State:
     """The keys of a stable that was published. Raises Trouble where it has none."""
+    refuse_unknown(records, slug)
+    return State.load(records, slug)
+
+
+def refuse_unknown(records: Path, slug: str) -> None:
+    """Raises Trouble where the records hold no stable in a folder of that name."""
     if not SLUG.fullmatch(slug) or not (records / slug / "stable.yaml").is_file():
         raise Trouble(f"there is no stable {quoted(slug)}", "A stable is a folder with a stable.yaml in it")
-    return State.load(records, slug)
 
 
 def naming_of(records: Path) -> Naming:

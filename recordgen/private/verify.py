@@ -10,7 +10,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from recordgen.private.folder import names
-from recordgen.private.readers import state_of
+from recordgen.private.readers import refuse_unknown, state_of
 from recordgen.private.shelf import Shelf
 from recordgen.private.state import State
 from recordgen.private.unsealing import Fault, faults, faults_read
@@ -28,7 +28,7 @@ def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
     """What differs in a folder from what was published there last. Raises Trouble where nothing was."""
     if not folder.is_dir():
         raise Trouble(f"{folder} is not a folder", "Name the folder that is served")
-    plain = Shelf.of(records, slug).plain()
+    plain = _plain(records, slug)
     if not plain:
         return faults(folder, _published(records, slug))
     found = _plain_faults(plain, lambda name: _bytes(folder / name))
@@ -43,9 +43,14 @@ def faults_at(records: Path, slug: str, address: str) -> list[Fault]:
     if not address.startswith(_SCHEMES):
         raise Trouble(f"{address} is not the address of a site", "Write it like https://willowmere.example.org/")
     read = reader_of(address)
-    plain = Shelf.of(records, slug).plain()
+    plain = _plain(records, slug)
     found = _plain_faults(plain, read) if plain else faults_read(read, _published(records, slug))
     return [fault for fault in found if fault.path != _NOT_SERVED]
+
+
+def _plain(records: Path, slug: str) -> dict[str, str]:
+    refuse_unknown(records, slug)
+    return Shelf.of(records, slug).plain()
 
 
 def _published(records: Path, slug: str) -> State:

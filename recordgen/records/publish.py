@@ -10,8 +10,8 @@ from pydantic import AfterValidator, WithJsonSchema, model_validator
 from recordgen.problems import quoted
 from recordgen.records.fields import Record, Text, refusal, told
 
-# Scheme, host, perhaps a port, and a path; nothing after it.
-_ADDRESS = re.compile(r"https?://([a-z0-9.-]+|\[[0-9a-f:]+\])(:[0-9]{1,5})?(/[a-z0-9._~%+=-]*)*", re.IGNORECASE)
+# Scheme, host, perhaps a port, and a path of plain signs; nothing after it.
+_ADDRESS = re.compile(r"https?://([a-z0-9.-]+|\[[0-9a-f:]+\])(:[0-9]{1,5})?(/[a-z0-9._~-]+)*/?", re.IGNORECASE)
 _WITH_PASSWORD = re.compile(r"[a-z+]+://[^/@]*:[^/@]*@", re.IGNORECASE)
 # Names that git takes for a branch and that no program takes for an option.
 _BRANCH = re.compile(r"(?!.*(\.\.|//|\.lock(/|$)|/\.|\.(/|$)|/$))[A-Za-z0-9][A-Za-z0-9._/-]*")

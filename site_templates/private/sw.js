@@ -15,7 +15,7 @@ const tellAll = async (message) => { for (const page of await pagesOf()) page.po
 let held = null, turn = 0, seeking = null;
 
 const fromPages = async () => {
-  const asked = (await pagesOf()).map(async (page) => alive(await ask(page, { ask: "session" }, 400)) || Promise.reject());
+  const asked = (await pagesOf()).map(async (page) => alive(await ask(page, { ask: "session" }, 1000)) || Promise.reject());
   return Promise.any(asked).catch(() => null);
 };
 

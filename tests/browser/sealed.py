@@ -8,7 +8,7 @@ import shutil
 import struct
 import threading
 import zlib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -20,6 +20,7 @@ from recordgen.private.frames import MANIFEST, MANIFEST_NAME, Blob, open_blob
 from recordgen.private.keys import FEWEST_ITERATIONS
 from recordgen.private.sealing import seal
 from recordgen.private.state import State
+from tests.conftest import TODAY
 
 WORDS = "larch pebble otter moss willow finch"
 SECRET = "Hollowbrook"
@@ -76,7 +77,7 @@ class Stand:
 
     def publish(self) -> None:
         """Seal what the site holds now."""
-        seal(self.site, self.state, self.base, self.out, own_device=True)
+        seal(self.site, self.state, self.base, self.out, today=TODAY, own_device=True)
 
     @property
     def published(self) -> dict[str, bytes]:
@@ -219,6 +220,15 @@ def asks_for_words(page: Page) -> None:
     """The page asks for the words and shows nothing of the site."""
     expect(page.locator("#words")).to_be_visible()
     assert SECRET not in page.content()
+
+
+def until(page: Page, holds: Callable[[], bool]) -> bool:
+    """Whether something comes to hold within some seconds."""
+    for _ in range(60):
+        if holds():
+            return True
+        page.wait_for_timeout(100)
+    return False
 
 
 def stop_workers(page: Page) -> None:

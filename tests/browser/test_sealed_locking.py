@@ -22,6 +22,7 @@ from tests.browser.sealed import (
     sealed_small,
     stop_workers,
     unlock,
+    until,
     write,
 )
 
@@ -110,7 +111,7 @@ def test_a_page_that_lost_its_session_says_so(browser: Browser, host: Host) -> N
         page = opened(context, host)
         forget(page)
 
-        assert fetched(page, "/assets/picture.png")["status"] == 401
+        assert until(page, lambda: fetched(page, "/assets/picture.png")["status"] == 401)
         expect(page.locator("#private-bar")).to_contain_text("locked by now")
 
 
@@ -126,7 +127,6 @@ def forget(page: Page) -> None:
     )
     # The page's own copy goes as well: a channel of the same name reaches it.
     page.evaluate("() => new BroadcastChannel('sld1:/').postMessage({ forget: true })")
-    page.wait_for_timeout(100)
 
 
 def test_caches_hold_only_what_was_sealed(browser: Browser, stand: Stand, host: Host) -> None:
@@ -208,10 +208,10 @@ def test_what_is_saved_follows_the_editions(browser: Browser, stand: Stand, tmp_
         own.publish()
         stop_workers(page)
         page.goto(host.address + "h/one/")
-        page.wait_for_timeout(500)
-        kept = page.evaluate(CACHED)
+        gone = until(page, lambda: f"/{old}" not in page.evaluate(CACHED))
+        fresh = until(page, lambda: f"/{own.blob_of('h/two/index.html')}" in page.evaluate(CACHED))
         host.down = True
         page.goto(host.address + "h/two/")
 
         expect(page.locator("h1")).to_have_text("Two, later")
-        assert f"/{old}" not in kept
+        assert (gone, fresh) == (True, True)

@@ -47,13 +47,14 @@ def shows(page: Page, title: str) -> None:
 
 
 def test_a_page_comes_whole(browser: Browser, host: Host) -> None:
-    """Its picture, its style and its own script are there, and links lead on."""
+    """Its picture, its style and its own script are there, it tells when it was published, and links lead on."""
     with reader(browser) as context:
         page = opened(context, host)
 
         assert page.evaluate("() => document.querySelector('img').naturalWidth") == 8
         assert page.evaluate("() => getComputedStyle(document.querySelector('h1')).color") == "rgb(1, 2, 3)"
         assert page.evaluate("() => document.documentElement.dataset.inline") == "ran"
+        expect(page.locator(".private-foot")).to_contain_text("published on 25 November 2026")
         page.locator("a", has_text="Two").click()
         shows(page, "Two")
 

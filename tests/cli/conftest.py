@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from recordgen.private import deliver
+from recordgen.records.whole import Whole
 from tests.cli.publishing import TO_FOLDER, WORDS, Desk, git
 from tests.cli.running import small_practice
 
@@ -48,3 +52,21 @@ def published(once: tuple[Desk, str], tmp_path: Path, monkeypatch: pytest.Monkey
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
     shutil.copytree(once[0].folder, tmp_path, dirs_exist_ok=True)
     return Desk(tmp_path, once[0].words)
+
+
+@pytest.fixture
+def quick_build(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pages of a line each in place of a built site, for what does not depend on what stands in them."""
+    monkeypatch.setattr(deliver, "build_for", _few_lines)
+
+
+def _few_lines(address: str, whole: Whole, today: dt.date, named: Callable[[str], str], folder: Path) -> None:
+    stable = whole.practice.stables[0]
+    names = ", ".join(horse.horse.name for horse in stable.horses)
+    texts = {"index.html": (stable.stable.name, names), "404.html": ("No such page", "")}
+    for horse in stable.horses:
+        title = f"{horse.horse.name} - {stable.stable.name}"
+        texts[f"horses/{named(horse.slug)}.html"] = (title, horse.horse.note or "")
+    for path, (title, text) in texts.items():
+        (folder / path).parent.mkdir(parents=True, exist_ok=True)
+        (folder / path).write_text(f"<title>{title}</title><p>{text} As of {today}.</p>")

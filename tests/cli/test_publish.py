@@ -94,6 +94,7 @@ def test_publishing_again_without_a_change_changes_no_byte(published: Desk) -> N
     assert (published.public.stat().st_ino, published.state.serial) == (before, serial)
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_a_change_is_listed_and_the_words_still_open(published: Desk) -> None:
     """New, changed and removed pages by title; the blobs of the edition before stay for whoever is reading."""
     before = set(fingerprints(published.public))
@@ -154,6 +155,7 @@ def test_unsealed_only_with_a_warning_and_sealed_again_later(published: Desk) ->
     assert b"Bramble" in unseal(published.public, published.words)["index.html"]
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_a_branch_gets_the_sealed_site(new: Desk) -> None:
     """A real repository; the records' own is refused."""
     git(new.folder, "init", "--quiet", "--bare", "public.git")
@@ -171,6 +173,7 @@ def test_a_branch_gets_the_sealed_site(new: Desk) -> None:
     assert b"Bramble" in unseal(new.folder / "out", WORDS.findall(done.output)[0])["index.html"]
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_a_program_that_fails_is_told_and_the_words_hold(new: Desk) -> None:
     """Its output is shown; the next try needs no new words, and takes a higher number."""
     new.say(f"publish:\n  address: {ADDRESS}\n  command: ls {{folder}}/no-such-file\n")
@@ -207,6 +210,7 @@ def test_a_killed_run_leaves_the_served_edition_and_the_keys(published: Desk) ->
     assert sorted(path.suffix for path in published.keys.iterdir()) == [".json", ".lock", ".sealed"]
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_http_is_warned_about(new: Desk) -> None:
     """A browser's worker needs https, except on this machine."""
     new.say("publish: {address: 'http://willowmere.example.org/', to: ../public}\n")
@@ -217,6 +221,7 @@ def test_http_is_warned_about(new: Desk) -> None:
     assert "is not https" not in new.publish("--dry-run").output
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_a_clock_set_back_is_told_and_the_day_does_not_go_back(published: Desk) -> None:
     """The number of the edition grows all the same."""
     serial = published.state.serial
@@ -261,6 +266,7 @@ def test_a_stable_that_does_not_tell_where_is_told(new: Desk, told: str, expecte
     assert expected in result.output
 
 
+@pytest.mark.usefixtures("quick_build")
 @pytest.mark.parametrize(
     ("other", "expected"),
     [
@@ -279,6 +285,7 @@ def test_another_stable_at_the_same_place_is_refused_and_at_the_same_host_told(
     assert expected in new.publish("--dry-run").output
 
 
+@pytest.mark.usefixtures("quick_build")
 def test_lost_keys_do_not_write_over_what_is_served(published: Desk) -> None:
     """Without the keys a first time would shut everybody out without a word; so the place must be emptied by hand."""
     shutil.rmtree(published.keys)
@@ -288,3 +295,15 @@ def test_lost_keys_do_not_write_over_what_is_served(published: Desk) -> None:
     assert "holds the sealed site of another stable, or one whose keys were lost" in result.output
     assert WORDS.findall(result.output) == []
     assert b"Bramble" in unseal(published.public, published.words)["index.html"]
+
+
+@pytest.mark.usefixtures("quick_build")
+def test_after_lost_keys_and_an_emptied_place_it_begins_anew(published: Desk) -> None:
+    """With new words, whatever else the lost keys left on this computer."""
+    published.state.file.unlink()
+    shutil.rmtree(published.public)
+    result = published.publish("--yes")
+
+    assert result.exit_code == 0
+    assert b"Bramble" in unseal(published.public, WORDS.findall(result.output)[0])["index.html"]
+    assert published.publish("--yes").exit_code == 0

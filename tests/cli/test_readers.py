@@ -16,6 +16,7 @@ from recordgen.private.unsealing import unseal
 from tests.cli.publishing import ADDRESS, WORDS, Desk
 from tests.cli.running import run
 
+pytestmark = pytest.mark.usefixtures("quick_build")
 LINK = re.compile(rf"^    {re.escape(ADDRESS)}#k=([\w-]{{43}})$", re.MULTILINE)
 
 

@@ -15,6 +15,8 @@ import pytest
 from tests.cli.publishing import Desk, amend
 from tests.cli.running import run
 
+pytestmark = pytest.mark.usefixtures("quick_build")
+
 
 class Host(http.server.SimpleHTTPRequestHandler):
     """A host that gives out a folder, keeps to itself what begins with a dot, and answers one path with an error."""
@@ -139,6 +141,14 @@ def test_new_keys_count_from_the_next_publishing_on(published: Desk) -> None:
     published.readers("--rotate", "--yes")
 
     assert published.verify("--folder", published.public).output == "All is as it was published.\n"
+
+
+def test_a_stable_that_is_not_there_is_told(published: Desk) -> None:
+    """In a sentence."""
+    result = run("verify", "Nowhere Inn", "--folder", published.public, "--records", published.records)
+
+    assert result.exit_code == 1
+    assert "there is no stable 'Nowhere Inn'" in result.output
 
 
 @pytest.mark.parametrize("words", [("willowmere", "--folder", "x", "--url", "y"), ()])

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 import re
+import subprocess
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -21,6 +22,7 @@ from recordgen.records.practice import Practice
 from recordgen.records.shared import Shared
 from recordgen.records.whole import read_whole
 from recordgen.site.templates import environment
+from tests.cli.running import small_practice
 from tests.conftest import RECORDS, ROOT, TODAY
 from tests.private.opening import DOCUMENT, WORDS, opened
 from tests.records.building import build
@@ -86,6 +88,29 @@ def test_nothing_for_the_trimmer_alone_is_in_the_sheet(sheet: HorseSheet) -> Non
     """The stable's gate code stays at home."""
     assert "Gate code" in (RECORDS / "willowmere" / "stable.yaml").read_text()
     assert "Gate code" not in sheet.html
+
+
+def test_what_was_amended_later_is_told_without_its_reason(tmp_path: Path) -> None:
+    """The change stands in the sheet; the entry's message, which may name another horse, does not."""
+    records = small_practice(tmp_path)
+    visit = records / "willowmere" / "bramble" / "2026-10-14.yaml"
+    git(records, "init", "--quiet")
+    git(records, "add", ".")
+    git(records, "commit", "--quiet", "--message", "begun")
+    visit.write_text(re.sub(r"toe_length: 91\b", "toe_length: 92", visit.read_text(), count=1))
+    git(records, "commit", "--quiet", "--all", "--message", "mixed up with Fennel")
+    whole = read_whole(records, TODAY)
+    ways = Ways.of(whole.practice.file, whole.reference)
+    told = horse_sheet(whole, whole.practice.horse("willowmere", "bramble"), ways, TODAY).html
+
+    assert "91 mm → 92 mm" in told
+    assert "Fennel" not in told
+
+
+def git(folder: Path, *words: str) -> None:
+    """Git, as somebody invented."""
+    somebody = ("-c", "user.name=Wren Ashdown", "-c", "user.email=wren@hazel.example.org")
+    subprocess.run(["git", "-C", folder, *somebody, *words], check=True, capture_output=True)
 
 
 def test_the_sheet_needs_no_other_file(sheet: HorseSheet) -> None:
