@@ -55,10 +55,10 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
 
 def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
     """What the trimmer may want to look at again, as warnings with the line it stands in."""
-    from recordgen.hoof.summary import summarise
+    from recordgen.hoof.summary import remarks_of
     from recordgen.hoof.ways import Ways
 
     ways = Ways.of(practice.file, reference)
     for record in practice.horses:
-        for remark in summarise(record, ways, today).remarks:
+        for remark in remarks_of(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.text, remark.way_out)

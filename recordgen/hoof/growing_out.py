@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import partial
 
+from recordgen.hoof.cycles import MARK_ERROR_MM
 from recordgen.hoof.rate import Rate
 from recordgen.records.foot import FootVisit, MarkKind, Measures
 from recordgen.records.names import Foot, Zone
@@ -35,8 +36,6 @@ PROPORTION_SD = 0.125
 # Two readings of a millimetre's error each.
 READINGS_SD_MM = math.sqrt(2)
 Z = 1.96
-# A mark may be read a little higher than before.
-MARK_ERROR_MM = 2
 LATEST = timedelta(days=3 * 365)
 
 

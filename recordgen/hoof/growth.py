@@ -134,14 +134,13 @@ class HorseGrowth:
 
     def by_mark(self, foot: Foot) -> Rate:
         """How fast marks come down the wall of a foot: true growth where it is known, net growth where it is not."""
-        marked, _ = sound(self.cycles[foot].marked, self.usual, self.longest_days)
-        return self._rate([_observed(cycle, self.season) for cycle in marked or self._used[foot]])
+        return self.feet[foot].true or self.feet[foot].net
 
     @cached_property
     def _sound(self) -> dict[Foot, tuple[tuple[Cycle, ...], tuple[Doubted, ...]]]:
         return {foot: sound(one.net, self.usual, self.longest_days) for foot, one in self.cycles.items()}
 
-    @property
+    @cached_property
     def _used(self) -> dict[Foot, tuple[Cycle, ...]]:
         return {foot: used for foot, (used, _) in self._sound.items()}
 

@@ -84,10 +84,14 @@ class Measure:
         return math.hypot(errors[0] / bottom, errors[1] * top / bottom**2)
 
     def method(self, methods: Mapping[str, str]) -> Method:
-        """The way it was taken; the first of the table where none of the table's is named."""
+        """The way it was taken, with its error."""
+        return self.words.methods[self.way(methods)]
+
+    def way(self, methods: Mapping[str, str]) -> str:
+        """The name of the way it was taken; the first of the table where none of the table's is named."""
         ways = self.words.methods
         named = next((methods[key] for key in self.method_keys if key in methods), "")
-        return ways.get(named, next(iter(ways.values())))
+        return named if named in ways else next(iter(ways))
 
 
 def _step(value: Any, step: str | None) -> Any:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from recordgen.hoof.measures import Measure, measures_of, smallest_real_change
 from recordgen.records.foot import FootVisit, Measures
-from recordgen.records.reference import MeasureWords, Method, Reference
+from recordgen.records.reference import Method, Reference
 from recordgen.records.visit import Visit
 
 # Below this many degrees of freedom an SD of one's own is less sure than one that is assumed: at ten its 95 % interval
@@ -47,7 +47,7 @@ def own_errors(reference: Reference, usual: Mapping[str, str], visits: Sequence[
     for visit in visits:
         methods = {**usual, **visit.methods}
         for measure, values in _sets(visit, measures):
-            way = (measure.name, _way(measure, methods))
+            way = (measure.name, measure.way(methods))
             mean = math.fsum(values) / len(values)
             squares[way] = squares.get(way, 0) + math.fsum((value - mean) ** 2 for value in values)
             sets, freedom = counted.get(way, (0, 0))
@@ -93,7 +93,7 @@ def told(reference: Reference, usual: Mapping[str, str], visits: Sequence[Visit]
             measure.name,
             measure.words.name,
             way,
-            _way(measure, usual) == way,
+            measure.way(usual) == way,
             measure.unit,
             method.sd,
             smallest_real_change(method.sd, method.sd),
@@ -129,13 +129,3 @@ def _sets(visit: Visit, measures: Sequence[Measure]) -> Iterator[tuple[Measure, 
 
 def _value(measure: Measure, readings: Measures) -> float | None:
     return measure.value(FootVisit.model_construct(before=readings), "before", {})
-
-
-def _way(measure: Measure, methods: Mapping[str, str]) -> str:
-    ways = measure.words.methods
-    named = next((methods[key] for key in measure.method_keys if key in methods), "")
-    return named if named in ways else _usual_way(measure.words)
-
-
-def _usual_way(words: MeasureWords) -> str:
-    return next(iter(words.methods))

@@ -19,7 +19,7 @@ from recordgen.hoof.findings import findings_of
 from recordgen.hoof.forecasts import Fared, Forecast
 from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.hoof.growing_out import GrowingOut, growing_out
-from recordgen.hoof.growth import FootGrowth, HorseGrowth, cycles_of, grown_mm
+from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
 from recordgen.hoof.measures import readings_at
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
@@ -175,13 +175,27 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,
-        remarks=(
-            *growth_remarks(growth, visits, ways.naming),
-            *resolved_before_raised(horse, visits, ways),
-            *resolved_never_raised(horse, visits, ways),
-            *care_remarks(care_advice(horse, visits, ways, today), visits),
-        ),
+        remarks=tuple(_remarks(horse, visits, growth, ways, today)),
     )
+
+
+def remarks_of(record: HorseRecord, ways: Ways, today: date) -> tuple[Remark, ...]:
+    """The remarks of one horse's summary, without computing the rest of it."""
+    growth = _growth(record.horse, cycles_of(record.visits), ways, today)
+    return tuple(_remarks(record.horse, record.visits, growth, ways, today))
+
+
+def _remarks(horse: Horse, visits: Sequence[Visit], growth: HorseGrowth, ways: Ways, today: date) -> Iterator[Remark]:
+    yield from growth_remarks(growth, visits, ways.naming)
+    yield from resolved_before_raised(horse, visits, ways)
+    yield from resolved_never_raised(horse, visits, ways)
+    yield from care_remarks(care_advice(horse, visits, ways, today), visits)
+
+
+def _growth(horse: Horse, cycles: Cycles, ways: Ways, day: date) -> HorseGrowth:
+    """What was known of a horse's growth on a day."""
+    known = {foot: one.until(day) for foot, one in cycles.items()}
+    return HorseGrowth.of(known, ways.group(care_class(horse, day)), ways.toe_reading_sd_mm)
 
 
 class _Past:
@@ -198,9 +212,7 @@ class _Past:
     def growth(self, day: date) -> HorseGrowth:
         """What was known of its growth on a day."""
         if day not in self._growths:
-            cycles = {foot: one.until(day) for foot, one in self.cycles.items()}
-            group = self.ways.group(care_class(self.horse, day))
-            self._growths[day] = HorseGrowth.of(cycles, group, self.ways.toe_reading_sd_mm)
+            self._growths[day] = _growth(self.horse, self.cycles, self.ways, day)
         return self._growths[day]
 
     def found(self, count: int) -> list[Finding]:

@@ -16,6 +16,7 @@ from recordgen.hoof.naming import Naming
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.names import FEET
+from recordgen.site.amended import part_told
 
 
 def environment(records: Path, naming: Naming) -> Environment:
@@ -48,6 +49,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "short": "{:g}".format,
         "age": _age,
     }
+    made.globals["part_told"] = lambda part, private: part_told(part, private, naming)
     made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
     return made
 

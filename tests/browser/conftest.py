@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, sync_playwright
 
+from tests.browser.sealed import Host, Stand, hosted, sealed_small
 from tests.conftest import chromium
 
 QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -26,3 +27,16 @@ def browser() -> Iterator[Browser]:
         found = playwright.chromium.launch(executable_path=path, args=QUIET)
         yield found
         found.close()
+
+
+@pytest.fixture(scope="module")
+def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
+    """The small site, sealed for the root of its host."""
+    return sealed_small(tmp_path_factory.mktemp("sealed"))
+
+
+@pytest.fixture
+def host(stand: Stand) -> Iterator[Host]:
+    """A host of the small site."""
+    with hosted(stand) as host:
+        yield host

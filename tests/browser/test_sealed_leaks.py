@@ -4,33 +4,19 @@ from __future__ import annotations
 
 import re
 import shutil
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import QUIET
-from tests.browser.sealed import SECRET, Host, Stand, hosted, opened, reader, sealed, sealed_small, unlock
+from tests.browser.sealed import SECRET, Host, Stand, hosted, opened, reader, sealed, unlock
 from tests.conftest import chromium
 
 # Not covered here: other engines than Chromium, phones, prefetch hints, search in other languages than English, loading
 # without a full page load (the theme's option is off), and a host without a page for unknown addresses.
 pytestmark = pytest.mark.xdist_group("sealed")
 OPAQUE = re.compile(r"/(?:sw\.js|keys\.json|manifest\.bin|d/[a-z2-7]{26}\.bin)?")
-
-
-@pytest.fixture(scope="module")
-def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
-    """The small site, sealed for the root of its host."""
-    return sealed_small(tmp_path_factory.mktemp("sealed"))
-
-
-@pytest.fixture
-def host(stand: Stand) -> Iterator[Host]:
-    """A host of the small site."""
-    with hosted(stand) as host:
-        yield host
 
 
 @pytest.fixture(scope="module")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -15,11 +14,9 @@ from tests.browser.sealed import (
     asks_for_words,
     copied,
     fetched,
-    hosted,
     opened,
     page_html,
     reader,
-    sealed_small,
     stop_workers,
     unlock,
     until,
@@ -38,19 +35,6 @@ CACHED = """async () => {
   }
   return found;
 }"""
-
-
-@pytest.fixture(scope="module")
-def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
-    """The small site, sealed for the root of its host."""
-    return sealed_small(tmp_path_factory.mktemp("sealed"))
-
-
-@pytest.fixture
-def host(stand: Stand) -> Iterator[Host]:
-    """A host of the small site."""
-    with hosted(stand) as host:
-        yield host
 
 
 def lock(page: Page) -> None:

@@ -31,22 +31,9 @@ SUB = "/yard/books/"
 
 
 @pytest.fixture(scope="module")
-def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
-    """The small site, sealed for the root of its host."""
-    return sealed_small(tmp_path_factory.mktemp("sealed"))
-
-
-@pytest.fixture(scope="module")
 def sub_stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
     """The small site, sealed for a path below the root."""
     return sealed_small(tmp_path_factory.mktemp("sealed"), SUB)
-
-
-@pytest.fixture
-def host(stand: Stand) -> Iterator[Host]:
-    """A host of the small site."""
-    with hosted(stand) as host:
-        yield host
 
 
 @pytest.fixture

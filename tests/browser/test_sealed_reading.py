@@ -19,26 +19,12 @@ from tests.browser.sealed import (
     opened,
     page_html,
     reader,
-    sealed_small,
     stop_workers,
     unlock,
     write,
 )
 
 pytestmark = pytest.mark.xdist_group("sealed")
-
-
-@pytest.fixture(scope="module")
-def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
-    """The small site, sealed for the root of its host."""
-    return sealed_small(tmp_path_factory.mktemp("sealed"))
-
-
-@pytest.fixture
-def host(stand: Stand) -> Iterator[Host]:
-    """A host of the small site."""
-    with hosted(stand) as host:
-        yield host
 
 
 def shows(page: Page, title: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -13,7 +13,6 @@ from tests.browser.sealed import (
     Host,
     Stand,
     copied,
-    hosted,
     opened,
     page_html,
     reader,
@@ -25,19 +24,6 @@ from tests.browser.sealed import (
 pytestmark = pytest.mark.xdist_group("sealed")
 TWO, PICTURE, MANIFEST, LOCK = "h/two/index.html", "assets/picture.png", "manifest.bin", "assets/lock.js"
 ALTERED, UPDATING = "This page was changed on its way", "One moment"
-
-
-@pytest.fixture(scope="module")
-def stand(tmp_path_factory: pytest.TempPathFactory) -> Stand:
-    """The small site, sealed for the root of its host."""
-    return sealed_small(tmp_path_factory.mktemp("sealed"))
-
-
-@pytest.fixture
-def host(stand: Stand) -> Iterator[Host]:
-    """A host of the small site."""
-    with hosted(stand) as host:
-        yield host
 
 
 def flipped(content: bytes) -> bytes:
