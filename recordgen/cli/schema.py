@@ -8,7 +8,7 @@ import click
 
 from recordgen.cli.options import print_json
 
-KINDS = ("practice", "stable", "horse", "visit")
+KINDS = ("practice", "stable", "horse", "visit", "shared")
 
 
 @click.command("schema")

@@ -70,13 +70,14 @@ def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet
     from recordgen.hoof.summary import summarise
     from recordgen.hoof.ways import Ways
     from recordgen.records.whole import read_whole
+    from recordgen.site.amended import bare_amendments
 
     whole = read_whole(records, today, stable)
     practice = whole.practice
     ways = Ways.of(practice.file, whole.reference, whole.repeated)
     summary = summarise(practice.horse(stable, horse), ways, today)
     home = next(one.stable for one in practice.stables if one.slug == stable)
-    return sheet_of(summary, home, ways), ways
+    return sheet_of(summary, home, ways, bare_amendments(whole, summary, ways.naming)), ways
 
 
 def _agreed(horse: Horse) -> None:

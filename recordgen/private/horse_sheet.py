@@ -4,19 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from recordgen.hoof.naming import Naming
 from recordgen.hoof.sheet import SheetPicture, sheet_of
 from recordgen.hoof.sheet_json import edition_of
-from recordgen.hoof.summary import HorseSummary, summarise
+from recordgen.hoof.summary import summarise
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
-from recordgen.records.history import trails
 from recordgen.records.practice import HorseRecord
-from recordgen.records.trail import Change
 from recordgen.records.whole import Whole
-from recordgen.site.amended import amendments
+from recordgen.site.amended import bare_amendments
 from recordgen.site.build import picture_folder
 from recordgen.site.sheet import sheet_alone
 from recordgen.site.templates import environment
@@ -40,17 +37,6 @@ def horse_sheet(
     """
     stable = next(one.stable for one in whole.practice.stables if one.slug == horse.stable)
     summary = summarise(horse, ways, today)
-    sheet = sheet_of(summary, stable, ways, _amendments(whole, summary, ways.naming), pictures)
+    sheet = sheet_of(summary, stable, ways, bare_amendments(whole, summary, ways.naming), pictures)
     templates = environment(whole.practice.folder, ways.naming)
     return HorseSheet(sheet_alone(sheet, ways, templates, Kept(picture_folder())), edition_of(sheet))
-
-
-def _amendments(whole: Whole, horse: HorseSummary, naming: Naming) -> list[tuple[dt.date, str]] | None:
-    """What was amended later, where git tells; without the reasons, which may name other horses of the stable."""
-    found = trails(whole.practice, whole.reference).of_horse(horse.stable, horse.slug)
-    bare = [trail and replace(trail, changes=tuple(map(_without_reason, trail.changes))) for trail in found]
-    return amendments(horse, bare, naming) if any(bare) else None
-
-
-def _without_reason(change: Change) -> Change:
-    return replace(change, reason="")

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from recordgen.private.elsewhere import loaded_from_elsewhere
 from recordgen.private.frames import FILE, Blob, blob, framed
 from recordgen.private.frames import MANIFEST as MANIFEST_KIND
 from recordgen.private.outlet import MANIFEST, RING, Outlet, blob_file
@@ -18,6 +19,9 @@ from recordgen.private.site_files import SiteFile, script_hashes, site_files, ti
 from recordgen.private.state import EDITIONS_KEPT, Shown, State
 from recordgen.problems import Trouble
 from recordgen.records.tables import read_reference
+
+# Of many faults alike, so many are told.
+MOST_TOLD = 5
 
 
 @dataclass(frozen=True, order=True)
@@ -97,7 +101,8 @@ def seal(
     base: the address or path at which the site will be read. today: the day that the edition carries, if content, keys
     or ways in have changed. words: the phrases, or ours. own_device: as `reader_files` takes it.
     The same site gives the same bytes; the manifest is written last.
-    Raises Trouble for foreign files in `out` (with their names), a file too large, or a state without any way in.
+    Raises Trouble for foreign files in `out` (with their names), a page that would load from another host, a file too
+    large, or a state without any way in.
     """
     if not state.slots:
         raise Trouble("there are no words for this site, so nobody could read it", "Add words first")
@@ -105,6 +110,7 @@ def seal(
     fixed = reader_files(base, words, own_device=own_device)
     outlet = Outlet(out)
     outlet.refuse_foreign(state.site_id, [*fixed, RING, MANIFEST])
+    _refuse_elsewhere(site)
     edition = _Edition({}, set(), {}, {})
     for entry in _entries(state, _locked(site, base, words)):
         outlet.put(blob_file(entry.blob.name), entry.blob.content)
@@ -119,6 +125,16 @@ def seal(
     new, changed, removed = _differences(before, edition.pages)
     size = edition.size + sum(map(len, public.values()))
     return Sealed(new, changed, removed, state.serial, len(edition.files), size, outlet.written, tuple(outlet.deleted))
+
+
+def _refuse_elsewhere(site: Path) -> None:
+    """Raises Trouble where a page or a style would load something from another host."""
+    found = [(file.path, address) for file in site_files(site) for address in loaded_from_elsewhere(file)]
+    if found:
+        told = "; ".join(f"{path} from {address}" for path, address in found[:MOST_TOLD])
+        more = f"; and {len(found) - MOST_TOLD} more" if len(found) > MOST_TOLD else ""
+        way_out = "Keep such files with your own under site_templates, or leave them out"
+        raise Trouble(f"pages would load files from other hosts, which then learn who reads: {told}{more}", way_out)
 
 
 def _locked(site: Path, base: str, words: Mapping[str, str]) -> Iterator[SiteFile]:

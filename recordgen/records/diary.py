@@ -16,17 +16,21 @@ LONGEST_LINE = 72
 
 @dataclass(frozen=True)
 class Other:
-    """A change that is no new visit: of a visit (horse and day), of a horse, or else of what `about` says."""
+    """A change that is no new visit: of a visit (horse and day), of a horse, or of what `about` says."""
 
     kind: Kind = "amended"
     horse: str = ""
     day: dt.date | None = None
-    about: Literal["stable", "practice", "files"] = "stable"
+    about: Literal["stable", "practice", "files", "photographs", "sharing"] = "stable"
 
     def told(self) -> str:
         """The change in words: `Bramble's visit of 14 October 2026 amended`."""
         if self.horse and self.day:
             return f"{self.horse}'s visit of {spoken_day(self.day)} {self.kind}"
+        if self.about == "photographs":
+            return f"photographs of {self.horse} {self.kind}"
+        if self.about == "sharing":
+            return f"whom {self.horse}'s record was shared with {self.kind}"
         if self.horse:
             return f"{self.horse}'s details amended" if self.kind == "amended" else f"{self.horse} {self.kind}"
         if self.about == "files":

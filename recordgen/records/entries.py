@@ -8,7 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from recordgen.records.diary import Kind, Other, message
+from recordgen.records.photos import PHOTOS
 from recordgen.records.practice import Practice, StableRecord
+from recordgen.records.shared import SHARED_FILE
 from recordgen.records.walk import VISIT_FILE
 
 
@@ -72,6 +74,10 @@ def _others(stable: StableRecord | None, path: Path, kind: Kind) -> Iterator[Oth
         yield Other(kind)
     elif day or path.name == "horse.yaml":
         yield Other(kind, _horse_name(stable, path.parent.name), day)
+    elif path.name == SHARED_FILE:
+        yield Other(kind, _horse_name(stable, path.parent.name), about="sharing")
+    elif path.parent.name == PHOTOS:
+        yield Other(kind, _horse_name(stable, path.parent.parent.name), about="photographs")
     else:
         yield Other(kind, about="files")
 

@@ -20,6 +20,12 @@ from recordgen.records.trail_made import Past, contents, trail_of
 from recordgen.records.trail_words import Words
 from recordgen.records.versions import visits_of
 
+# Entries of a larger repository are about other things too; their reasons would be told of the horses.
+_PART_OF_MORE = (
+    "the records lie within a larger git repository",
+    "Move them to one of their own, as recordgen init makes it",
+)
+
 
 @dataclass(frozen=True)
 class Trails:
@@ -54,7 +60,9 @@ def trails(practice: Practice, reference: Reference) -> Trails:
 def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTrail]:
     places = text(ask(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
     prefix, _, shallow = places.rpartition("\n")
-    names = dict(_named(folder, files, prefix))
+    if prefix:
+        raise GitTrouble(*_PART_OF_MORE)
+    names = dict(_named(folder, files))
     now = _kept_now(folder)
     versions = followed(log(folder), set(names.values())) if now else {}
     visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
@@ -66,14 +74,14 @@ def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTra
     return _without_reasons_of_private(made)
 
 
-def _named(folder: Path, files: list[Path], prefix: str) -> Iterator[tuple[Path, str]]:
+def _named(folder: Path, files: list[Path]) -> Iterator[tuple[Path, str]]:
     """Each file and its name in git; a file that is a link, or lies behind one, is what it leads to."""
     base = os.path.realpath(folder)
     folders = {parent: Path(os.path.realpath(parent)) for parent in {file.parent for file in files}}
     for file in files:
         path = Path(os.path.realpath(file)) if file.is_symlink() else folders[file.parent] / file.name
         if path.is_relative_to(base):
-            yield file, prefix + path.relative_to(base).as_posix()
+            yield file, path.relative_to(base).as_posix()
 
 
 def _kept_now(folder: Path) -> dict[str, str]:

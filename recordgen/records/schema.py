@@ -11,12 +11,26 @@ from typing import Any, Literal
 from recordgen.records.fields import Record
 from recordgen.records.horse import Horse, PracticeFile, Stable
 from recordgen.records.names import FEET, FOOT_SPELLINGS, ZONES
+from recordgen.records.shared import SharedFile
 from recordgen.records.visit import Visit
 
-FileKind = Literal["practice", "stable", "horse", "visit"]
+FileKind = Literal["practice", "stable", "horse", "visit", "shared"]
 Schema = dict[str, Any]
 
-MODELS: dict[FileKind, type[Record]] = {"practice": PracticeFile, "stable": Stable, "horse": Horse, "visit": Visit}
+MODELS: dict[FileKind, type[Record]] = {
+    "practice": PracticeFile,
+    "stable": Stable,
+    "horse": Horse,
+    "visit": Visit,
+    "shared": SharedFile,
+}
+TITLES: dict[FileKind, str] = {
+    "practice": "The practice",
+    "stable": "A stable",
+    "horse": "A horse",
+    "visit": "A visit",
+    "shared": "Whom a record was shared with",
+}
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -28,7 +42,7 @@ def schema(kind: FileKind) -> Schema:
     """
     made = MODELS[kind].model_json_schema()
     parts = {name: _object(name, part, ["object", "null"]) for name, part in sorted(made.pop("$defs", {}).items())}
-    whole = _object("The practice" if kind == "practice" else f"A {kind}", made, "object")
+    whole = _object(TITLES[kind], made, "object")
     return {"$schema": DIALECT, **whole, **({"$defs": parts} if parts else {})}
 
 

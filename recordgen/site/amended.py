@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import date
 
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import HorseSummary
+from recordgen.records.history import trails
 from recordgen.records.trail import Change, VisitTrail
 from recordgen.records.trail_words import Part
 from recordgen.records.visit import Visit
+from recordgen.records.whole import Whole
 
 # The trails of a horse's visits, oldest first, as git tells them; none where it tells nothing.
 HorseTrails = Sequence[VisitTrail | None]
@@ -33,6 +36,20 @@ def amendments(horse: HorseSummary, trails: HorseTrails, naming: Naming) -> list
         if trail:
             told += [(day, _told(change, naming)) for change in trail.for_stable().changes]
     return told
+
+
+def bare_amendments(whole: Whole, horse: HorseSummary, naming: Naming) -> list[tuple[date, str]] | None:
+    """What was amended later, for a sheet that leaves the stable; None where git tells nothing.
+
+    Without the reasons, which may name other horses of the stable.
+    """
+    found = trails(whole.practice, whole.reference).of_horse(horse.stable, horse.slug)
+    bare = [trail and replace(trail, changes=tuple(map(_without_reason, trail.changes))) for trail in found]
+    return amendments(horse, bare, naming) if any(bare) else None
+
+
+def _without_reason(change: Change) -> Change:
+    return replace(change, reason="")
 
 
 def _told(change: Change, naming: Naming) -> str:

@@ -20,6 +20,7 @@ from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
+from recordgen.records.git import GitTrouble
 from recordgen.records.history import trails
 from recordgen.records.photos import Photo
 from recordgen.records.whole import Whole, read_whole
@@ -41,7 +42,10 @@ class Built:
 
 @dataclass(frozen=True)
 class Work:
-    """What every builder of one run shares: records, ways, summaries, patterns, the day, the folder of pictures."""
+    """What every builder of one run shares: records, ways, summaries, patterns, the day, the folder of pictures.
+
+    no_trails: why git tells no trail of any visit, where it tells none.
+    """
 
     records: Path
     ways: Ways
@@ -51,13 +55,18 @@ class Work:
     pictures: Path | None
     photos: Mapping[tuple[str, str], tuple[Photo, ...]] = field(default_factory=dict)
     trails: Mapping[tuple[str, str], HorseTrails] = field(default_factory=dict)
+    no_trails: GitTrouble | None = None
 
     def desk(self) -> Desk:
         """What pages are made with."""
         made = environment(self.records, self.ways.naming)
         kept = Kept(self.pictures)
         return Desk(
-            self.ways, made, kept, self.today, photos=self.photos, kept_photos=self.pictures, trails=self.trails
+            *(self.ways, made, kept, self.today),
+            photos=self.photos,
+            kept_photos=self.pictures,
+            trails=self.trails,
+            no_trails=self.no_trails,
         )
 
     def site(self, slug: str, desk: Desk) -> Site:
@@ -81,7 +90,7 @@ def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     photos = {(horse.stable, horse.slug): horse.photos for horse in whole.practice.horses if horse.photos}
     known = trails(whole.practice, whole.reference)
     by_horse = {(horse.stable, horse.slug): known.of_horse(horse.stable, horse.slug) for horse in whole.practice.horses}
-    return Work(whole.practice.folder, ways, stables, patterns, today, pictures, photos, by_horse)
+    return Work(whole.practice.folder, ways, stables, patterns, today, pictures, photos, by_horse, known.trouble)
 
 
 def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:

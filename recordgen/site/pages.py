@@ -21,6 +21,7 @@ from recordgen.hoof.sheet import sheet_of
 from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
+from recordgen.records.git import GitTrouble
 from recordgen.records.photos import Photo
 from recordgen.site.amended import HorseTrails, amendments, trail_finder
 from recordgen.site.calendar import due_calendar, rounds_calendar
@@ -49,6 +50,7 @@ class Desk:
     """What pages are made with: ways, templates, kept pictures, the day, and how a horse's page is named by its slug.
 
     On a stable's own site that page is horses/<name>.md; a published site takes names that tell a host nothing.
+    no_trails: why git tells no trail of any visit, where it tells none.
     """
 
     ways: Ways
@@ -59,6 +61,7 @@ class Desk:
     photos: Mapping[tuple[str, str], tuple[Photo, ...]] = field(default_factory=dict)
     kept_photos: Path | None = None
     trails: Mapping[tuple[str, str], HorseTrails] = field(default_factory=dict)
+    no_trails: GitTrouble | None = None
 
 
 def stable_site(stable: StableSummary, patterns: Sequence[Pattern], desk: Desk) -> Site:
@@ -220,6 +223,7 @@ class _Maker:
             names={stable.slug: stable.stable.name for stable in stables},
             levels=LEVELS,
             gaps=[(stable, horse) for stable, horse in present if horse.gaps or horse.remarks],
+            no_trails=self.desk.no_trails,
             places=places,
         )
 

@@ -5,6 +5,7 @@ With this and `engine.py` the engine ends; everything else of the room knows onl
 
 from __future__ import annotations
 
+import base64
 import datetime as dt
 import logging
 from pathlib import Path
@@ -13,7 +14,7 @@ from typing import Any
 from jinja2 import BytecodeCache, Environment
 from jinja2.bccache import Bucket
 from markupsafe import escape
-from mkdocs.config import base
+from mkdocs.config import base as config_base
 from mkdocs.config import config_options as option
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
@@ -47,7 +48,12 @@ class Compiled(BytecodeCache):
 COMPILED = Compiled()
 
 
-class Options(base.Config):  # type: ignore[no-untyped-call]
+def _inside(mark: Path) -> str:
+    """A mark of the browser's tab as an address that holds it: asked for as a file, a host would see the asking."""
+    return f"data:image/svg+xml;base64,{base64.b64encode(mark.read_bytes()).decode()}"
+
+
+class Options(config_base.Config):  # type: ignore[no-untyped-call]
     """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
 
     records = option.Type(str, default="records")
@@ -69,6 +75,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         config.nav = [
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
         ]
+        config.theme["favicon"] = _inside(Path(config.docs_dir) / config.theme["favicon"])
         return config
 
     def _from_records(self, config: MkDocsConfig) -> Site:

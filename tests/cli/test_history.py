@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -72,3 +73,15 @@ def test_a_correction_kept_by_the_command_is_told_of_the_visit(records: Path) ->
     (change,) = trail.for_stable().changes
     assert change.reason == "Old Mill: Daisy's visit of 25 November 2026 amended"
     assert (change.parts[0].before, change.parts[0].after) == ("88 mm", "86 mm")
+
+
+def test_the_sheet_tells_a_correction_without_its_reason(records: Path) -> None:
+    """The reason may name other horses of the stable."""
+    for toe in (88, 86):
+        write(records, toe)
+        run_today("commit", records=records)
+    told = json.loads(run_today("sheet", "old-mill/daisy", "--json", "--for-myself", records=records).output)
+
+    (amended,) = told["amendments"]
+    assert amended["visit"] == "2026-11-25"
+    assert amended["text"].endswith("left fore, toe length, before the trim: 88 mm → 86 mm")

@@ -49,6 +49,7 @@ def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path):
         ".gitignore",
         ".schemas/horse.json",
         ".schemas/practice.json",
+        ".schemas/shared.json",
         ".schemas/stable.json",
         ".schemas/visit.json",
         ".vscode/settings.json",
@@ -77,7 +78,7 @@ def test_without_git_the_files_are_there_and_it_is_said(tmp_path, monkeypatch):
     monkeypatch.setenv("PATH", str(tmp_path / "nothing"))
     made = found(tmp_path / "records", *GIVEN, TODAY)
 
-    assert len(made.files) == 10
+    assert len(made.files) == 11
     assert made.not_in_git.message == "git is not on this computer"
 
 

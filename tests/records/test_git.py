@@ -213,6 +213,16 @@ def test_git_that_is_busy_is_told(records):
         ([], [Other(about="practice")], "Willowmere: details of the practice amended"),
         ([], [Other("added", about="files")], "Willowmere: other files added"),
         (
+            [],
+            [Other("added", "Bramble", about="photographs"), Other("added", "Bramble", about="photographs")],
+            "Willowmere: photographs of Bramble added",
+        ),
+        (
+            [],
+            [Other("amended", "Bramble", about="sharing")],
+            "Willowmere: whom Bramble's record was shared with amended",
+        ),
+        (
             [("Otter", FOURTEENTH)],
             [Other("added", "Otter")],
             "Willowmere, 14 October 2026: Otter seen; Otter added",

@@ -56,10 +56,18 @@ def test_a_damaged_repository_has_no_trail(kept):
     assert (found.of(kept.records / VISIT_FILE), found.trouble.way_out) == (None, "Look with: git status")
 
 
-def test_records_in_a_folder_of_a_larger_repository_are_found(tmp_path):
-    """With a blank in its name, other files beside it, and from a link."""
+def test_records_within_a_larger_repository_have_no_trail(tmp_path):
+    """Its entries are about other things too; why is told, with the way out."""
     kept = begun(tmp_path, "all of it/records")
-    (kept.top / "other.txt").write_text("x")
+    found = kept.trails()
+
+    assert found.of(kept.records / VISIT_FILE) is None
+    assert found.trouble.message == "the records lie within a larger git repository"
+    assert "one of their own" in found.trouble.way_out
+
+
+def test_records_are_found_from_a_link(kept, tmp_path):
+    """The folder itself may be a link to where they lie."""
     kept.entry("2026-10-20", "more", {VISIT_FILE: LONGER})
     linked = Kept(tmp_path / "link", kept.top)
     linked.records.symlink_to(kept.records)

@@ -125,8 +125,9 @@ def test_no_key_of_the_program_is_left_in_a_schema(kind):
         ("practice", "name: Hazel Hoof Care\ntrimmer: Wren Ashdown\ncountry: GB\nworking_days: [mon, sat]\n"),
         ("stable", "name: Willowmere\nvet: {name: Somebody, phone: 01234}\n"),
         ("horse", "name: Bramble\nborn: 2015\nheight: 14.2 hh\nmicrochip: 968000004531234\nusual_weeks: 6\n"),
+        ("shared", "shared:\n- {date: 2026-11-02, to: Three Larches, edition: 0123abcd, what: [html, pdf]}\n"),
     ],
 )
 def test_the_other_files_have_nothing_underlined(kind, text):
-    """Practice, stable and horse."""
+    """Practice, stable, horse, and whom it was shared with."""
     assert complaints(text, kind) == []

@@ -1,6 +1,7 @@
 """Files followed through renamed folders and joined lines of work, with a real git."""
 
 import datetime as dt
+import shutil
 import subprocess
 
 import pytest
@@ -54,14 +55,15 @@ def test_a_folder_renamed_with_all_its_files_rewritten_is_followed_by_its_horse(
     assert ("note", None, "nothing like before") in kept.told(OTHER)[0][2]
 
 
-def test_the_records_moved_into_a_folder_are_followed(kept):
-    """The whole tree one step down."""
-    (kept.top / "records").mkdir()
+def test_records_moved_out_of_a_folder_are_followed(tmp_path):
+    """The whole tree one step up, so that the repository is theirs alone."""
+    kept = begun(tmp_path, "records")
     for name in ("practice.yaml", "willowmere"):
-        kept.git("mv", name, "records")
+        kept.git("mv", f"records/{name}", name)
+    shutil.rmtree(kept.top / "records")
     kept.entry("2026-10-20", "moved")
 
-    assert Kept(kept.top / "records", kept.top).trail().first == dt.date(2026, 10, 14)
+    assert Kept(kept.top, kept.top).trail().first == dt.date(2026, 10, 14)
 
 
 def test_a_name_that_is_used_again_for_another_visit_is_not_mixed_up(kept):
