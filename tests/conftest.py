@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import fcntl
 import functools
 import http.server
 import os
@@ -18,22 +19,38 @@ RECORDS = ROOT / "records"
 TODAY = dt.date(2026, 11, 25)
 
 
+@pytest.fixture(scope="session")
+def of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder that all processes of one run of the tests share."""
+    own = tmp_path_factory.getbasetemp()
+    return own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+
+
 @pytest.fixture(scope="session", autouse=True)
-def _pictures_apart(tmp_path_factory: pytest.TempPathFactory) -> None:
+def _pictures_apart(of_the_run: Path) -> None:
     """Pictures of tests are kept in a folder of the tests."""
-    os.environ["RECORDGEN_PICTURES"] = str(tmp_path_factory.mktemp("pictures"))
+    os.environ["RECORDGEN_PICTURES"] = str(of_the_run / "pictures")
 
 
 @pytest.fixture(scope="session")
-def demo_sites(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The built sites of the demo practice, as of a fixed day."""
+def demo_sites(of_the_run: Path) -> Path:
+    """The built sites of the demo practice, as of a fixed day; one process of the run builds them, the others wait."""
+    out = of_the_run / "sites"
+    with (of_the_run / "sites.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not out.exists():
+            _build_demo(out)
+    return out
+
+
+def _build_demo(out: Path) -> None:
     from recordgen.records.whole import read_whole
     from recordgen.site.build import build_sites, picture_folder, prepare
 
-    out = tmp_path_factory.mktemp("sites")
     work = prepare(read_whole(RECORDS, TODAY), TODAY, picture_folder())
-    build_sites(work, [*(stable.slug for stable in work.stables), "practice"], out)
-    return out
+    building = out.with_name("sites-building")
+    build_sites(work, [*(stable.slug for stable in work.stables), "practice"], building)
+    building.rename(out)
 
 
 def chromium() -> str | None:

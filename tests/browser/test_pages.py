@@ -10,8 +10,6 @@ from typing import Any, Literal
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-pytestmark = pytest.mark.xdist_group("browser")
-
 Scheme = Literal["light", "dark"]
 PAGES = ("willowmere/index.html", "willowmere/horses/bramble.html", "practice/index.html", "willowmere/method.html")
 SMALLEST_TEXT_PX = 10.9
@@ -42,7 +40,6 @@ def opened(browser: Browser, address: str, width: int, scheme: Scheme) -> Iterat
     page.on("pageerror", lambda error: troubles.append(f"script: {error}"))
     page.on("response", lambda response: troubles.append(response.url) if response.status >= 400 else None)
     page.goto(address)
-    page.wait_for_load_state("networkidle")
     yield page, troubles
     context.close()
 
@@ -58,6 +55,7 @@ def _note_foreign(url: str, troubles: list[str]) -> None:
 def test_nothing_trips_a_reader(browser: Browser, served: str, address: str, width: int, scheme: Scheme) -> None:
     """No foreign host, no script error, no missing file, no sideways scroll, no text too small to read."""
     with opened(browser, f"{served}/{address}", width, scheme) as (page, troubles):
+        page.wait_for_load_state("networkidle")
         sideways = page.evaluate("document.documentElement.scrollWidth - innerWidth")
         small = page.evaluate(SMALL_TEXT, SMALLEST_TEXT_PX)
 

@@ -15,7 +15,6 @@ from tests.conftest import chromium
 
 # Not covered here: other engines than Chromium, phones, prefetch hints, search in other languages than English, loading
 # without a full page load (the theme's option is off), and a host without a page for unknown addresses.
-pytestmark = pytest.mark.xdist_group("sealed")
 OPAQUE = re.compile(r"/(?:sw\.js|keys\.json|manifest\.bin|d/[a-z2-7]{26}\.bin)?")
 
 

@@ -23,8 +23,6 @@ from tests.browser.sealed import (
     write,
 )
 
-pytestmark = pytest.mark.xdist_group("sealed")
-
 CACHED = """async () => {
   const found = {};
   for (const name of await caches.keys()) {

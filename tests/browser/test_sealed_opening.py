@@ -25,7 +25,6 @@ from tests.browser.sealed import (
     until,
 )
 
-pytestmark = pytest.mark.xdist_group("sealed")
 TOLD = read_reference(None)[0].phrases
 SUB = "/yard/books/"
 

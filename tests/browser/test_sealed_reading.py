@@ -24,8 +24,6 @@ from tests.browser.sealed import (
     write,
 )
 
-pytestmark = pytest.mark.xdist_group("sealed")
-
 
 def shows(page: Page, title: str) -> None:
     """The page has this title."""

@@ -21,7 +21,6 @@ from tests.browser.sealed import (
     write,
 )
 
-pytestmark = pytest.mark.xdist_group("sealed")
 TWO, PICTURE, MANIFEST, LOCK = "h/two/index.html", "assets/picture.png", "manifest.bin", "assets/lock.js"
 ALTERED, UPDATING = "This page was changed on its way", "One moment"
 

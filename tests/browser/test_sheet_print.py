@@ -7,6 +7,7 @@ import re
 import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import cache
 from typing import Literal
 
 import pytest
@@ -17,8 +18,6 @@ from recordgen.site.engine import write_site
 from recordgen.site.model import Site
 from tests.conftest import RECORDS
 from tests.site.sheets import demo_alone, demo_horses, sheet_page
-
-pytestmark = pytest.mark.xdist_group("browser")
 
 Scheme = Literal["light", "dark"]
 HORSES = ["bramble", "pippin"]
@@ -54,15 +53,33 @@ def opened(browser: Browser, address: str, scheme: Scheme = "light", width: int 
     context = browser.new_context(viewport={"width": width, "height": 900}, color_scheme=scheme)
     page = context.new_page()
     page.goto(address)
-    page.wait_for_load_state("networkidle")
     yield page
     context.close()
 
 
-def printed(browser: Browser, address: str, scheme: Scheme = "light") -> PdfReader:
-    """The sheet as a PDF, with backgrounds, read back."""
-    with opened(browser, address, scheme) as page:
-        return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, print_background=True)))
+class Press:
+    """Prints sheets, each once however many tests read it."""
+
+    def __init__(self, browser: Browser, places: dict[str, str]) -> None:
+        self.browser = browser
+        self.places = places
+        self.texts = cache(self._texts)
+        self.printed = cache(self._printed)
+
+    def _printed(self, name: str, scheme: Scheme) -> PdfReader:
+        """The sheet as a PDF, with backgrounds, read back."""
+        with opened(self.browser, self.places[name], scheme) as page:
+            return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, print_background=True)))
+
+    def _texts(self, name: str) -> list[str]:
+        """The words of each page."""
+        return [page.extract_text() for page in self.printed(name, "light").pages]
+
+
+@pytest.fixture(scope="module")
+def press(browser: Browser, places: dict[str, str]) -> Press:
+    """Prints the sheets."""
+    return Press(browser, places)
 
 
 def close(text: str) -> str:
@@ -72,25 +89,25 @@ def close(text: str) -> str:
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("name", [*HORSES, *(f"site {slug}" for slug in HORSES)])
-def test_two_pages_of_a4(browser: Browser, places: dict[str, str], name: str, scheme: Scheme) -> None:
+def test_two_pages_of_a4(press: Press, name: str, scheme: Scheme) -> None:
     """Alone and inside a site, whatever the reader chose."""
-    pages = printed(browser, places[name], scheme).pages
+    pages = press.printed(name, scheme).pages
 
     assert len(pages) == 2
     assert [tuple(map(float, page.mediabox[2:])) for page in pages] == [pytest.approx(A4, abs=1.5)] * 2
 
 
 @pytest.mark.parametrize("slug", [slug for slug in demo_horses() if slug not in HORSES])
-def test_no_horse_of_the_demo_needs_a_third_page(browser: Browser, places: dict[str, str], slug: str) -> None:
+def test_no_horse_of_the_demo_needs_a_third_page(press: Press, slug: str) -> None:
     """Nor do the others."""
-    assert len(printed(browser, places[slug]).pages) <= 2
+    assert len(press.printed(slug, "light").pages) <= 2
 
 
 @pytest.mark.parametrize("name", [*HORSES, "site pippin", "moss"])
-def test_no_row_is_cut_between_pages(browser: Browser, places: dict[str, str], name: str) -> None:
+def test_no_row_is_cut_between_pages(press: Press, name: str) -> None:
     """All words of a row, a line of a list or a heading stand on one page, in a stretch."""
-    pages = [close(page.extract_text()) for page in printed(browser, places[name]).pages]
-    with opened(browser, places[name]) as page:
+    pages = [close(text) for text in press.texts(name)]
+    with opened(press.browser, press.places[name]) as page:
         rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.textContent)")
 
     assert len(rows) > 40
@@ -108,19 +125,17 @@ def test_nothing_runs_over_its_cell_on_paper(browser: Browser, places: dict[str,
 
 
 @pytest.mark.parametrize("slug", HORSES)
-def test_each_page_says_whose_it_is(browser: Browser, places: dict[str, str], slug: str) -> None:
+def test_each_page_says_whose_it_is(press: Press, slug: str) -> None:
     """Name, microchip, edition and the number of the page, should the leaves part."""
-    texts = [page.extract_text() for page in printed(browser, places[slug]).pages]
-
-    for number, text in enumerate(texts, start=1):
+    for number, text in enumerate(press.texts(slug), start=1):
         foot = text[-200:] + text[:200]
         assert close(f"page {number} of 2") in close(foot)
         assert close(f"{slug.title()}, microchip 999") in close(foot)
 
 
-def test_figures_come_first(browser: Browser, places: dict[str, str]) -> None:
+def test_figures_come_first(press: Press) -> None:
     """Who it is and the measures stand on the first page, before any picture or list."""
-    first = close(printed(browser, places["pippin"]).pages[0].extract_text())
+    first = close(press.texts("pippin")[0])
 
     assert first.index("999000000104520") < first.index("toelength,mm") < first.index("Toelength,mmclimbs")
 

@@ -13,8 +13,6 @@ from playwright.sync_api import Browser, BrowserContext, Page, expect
 from recordgen.private.single_file import single_file
 from tests.private.opening import DOCUMENT, WORDS, sealed_of
 
-pytestmark = pytest.mark.xdist_group("browser")
-
 STORED = """async () => [localStorage.length, sessionStorage.length, document.cookie.length,
   (await indexedDB.databases()).length, (await caches.keys()).length, Object.keys(history.state || {}).length]"""
 

@@ -5,7 +5,14 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+import lxml.html
 from bs4 import BeautifulSoup
+
+
+@cache
+def tree(path: Path) -> lxml.html.HtmlElement:
+    """A built page, parsed; much quicker to walk through than `soup`."""
+    return lxml.html.parse(str(path), lxml.html.HTMLParser(encoding="utf-8")).getroot()
 
 
 @cache
@@ -21,6 +28,4 @@ def all_pages(folder: Path) -> list[Path]:
 
 def words(path: Path) -> str:
     """The words of a page's own part, without the engine's frame."""
-    body = soup(path).select_one("article")
-    assert body is not None
-    return " ".join(body.get_text(" ").split())
+    return " ".join(" ".join(tree(path).xpath("//article//text()")).split())

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 import json
 import re
+from functools import cache
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
@@ -13,14 +14,14 @@ import pytest
 from bs4 import BeautifulSoup
 
 from tests.conftest import RECORDS
-from tests.site.pages import all_pages, soup, words
+from tests.site.pages import all_pages, soup, tree, words
 
 STABLES = sorted(path.parent.name for path in RECORDS.glob("*/stable.yaml"))
 
 
 def test_every_page_has_one_first_heading(demo_sites: Path) -> None:
     """A screen reader finds one title a page. Source: WCAG 2.2, technique H42."""
-    counts = {path: len(soup(path).find_all("h1")) for path in all_pages(demo_sites)}
+    counts = {path: len(tree(path).findall(".//h1")) for path in all_pages(demo_sites)}
 
     assert {path: count for path, count in counts.items() if count != 1} == {}
 
@@ -28,37 +29,42 @@ def test_every_page_has_one_first_heading(demo_sites: Path) -> None:
 def test_headings_go_down_step_by_step(demo_sites: Path) -> None:
     """No heading skips a level. Source: WCAG 2.2, technique G141."""
     for path in all_pages(demo_sites):
-        levels = [int(heading.name[1]) for heading in soup(path).select("article :is(h1, h2, h3, h4)")]
+        article = tree(path).find(".//article")
+        levels = [int(heading.tag[1]) for heading in article.iter("h1", "h2", "h3", "h4")]
 
         assert all(now <= before + 1 for before, now in itertools.pairwise(levels)), (path, levels)
 
 
 def test_pages_are_well_formed(demo_sites: Path) -> None:
-    """The parser of the HTML standard finds nothing to mend in our part of a page."""
+    """The parser of the HTML standard finds nothing to mend in our part of a page.
+
+    One stable's pages hold every template but the trimmer's front page. The lines of the pictures are left out: they
+    are most of a page, and an attribute is an attribute.
+    """
     parser = html5lib.HTMLParser(strict=True, namespaceHTMLElements=False)
-    for path in all_pages(demo_sites):
+    for path in [*all_pages(demo_sites / "willowmere"), demo_sites / "practice" / "index.html"]:
         article = re.search(r"<article.*</article>", path.read_text("utf-8"), re.DOTALL)
 
         assert article is not None
-        assert parser.parseFragment(article[0]) is not None
+        assert parser.parseFragment(re.sub(r' d="[^"<>]*"', "", article[0])) is not None
 
 
 def test_every_picture_has_a_name(demo_sites: Path) -> None:
     """Each inline picture is an image with a title of its own; each img has an alternative text."""
     for path in all_pages(demo_sites):
-        for picture in soup(path).select("article svg.picture"):
+        for picture in tree(path).xpath("//article//svg[contains(@class, 'picture')]"):
             title = picture.find("title")
-            assert picture["role"] == "img"
+            assert picture.get("role") == "img"
             assert title is not None
-            assert picture["aria-labelledby"] == title["id"]
-            assert title.get_text(strip=True)
-        assert [image for image in soup(path).find_all("img") if not image.has_attr("alt")] == []
+            assert picture.get("aria-labelledby") == title.get("id")
+            assert title.text.strip()
+        assert tree(path).xpath("//img[not(@alt)]") == []
 
 
 def test_no_id_stands_twice_on_a_page(demo_sites: Path) -> None:
     """Ids are unique, so that links and titles find their place."""
     for path in all_pages(demo_sites):
-        ids = [tag["id"] for tag in soup(path).select("article [id]")]
+        ids = tree(path).xpath("//article//@id")
 
         assert sorted(ids) == sorted(set(ids)), path
 
@@ -70,8 +76,7 @@ def test_no_internal_link_is_dead(demo_sites: Path) -> None:
         for path in all_pages(site):
             if path.name == "404.html":
                 continue
-            for link in soup(path).find_all("a", href=True):
-                dead += [] if _leads_somewhere(path, site, str(link["href"])) else [(path.name, link["href"])]
+            dead += [(path.name, href) for href in _hrefs(path) if not _leads_somewhere(path, site, href)]
 
     assert dead == []
 
@@ -83,18 +88,27 @@ def _leads_somewhere(page: Path, site: Path, href: str) -> bool:
     target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
     if not target.is_relative_to(site.resolve()) or not target.is_file():
         return False
-    return not parts.fragment or soup(target).find(id=parts.fragment) is not None
+    return not parts.fragment or parts.fragment in _ids(target)
+
+
+def _hrefs(path: Path) -> list[str]:
+    return [str(href) for href in tree(path).xpath("//a/@href")]
+
+
+@cache
+def _ids(path: Path) -> set[str]:
+    return {str(one) for one in tree(path).xpath("//@id")}
 
 
 def test_nothing_is_loaded_from_another_host(demo_sites: Path) -> None:
     """No page, style or script of ours names another host to load from."""
     loads = [("src", "script"), ("src", "img"), ("href", "link"), ("srcset", "source"), ("src", "iframe")]
     foreign = [
-        (path.name, tag[attribute])
+        (path.name, address)
         for path in all_pages(demo_sites)
         for attribute, name in loads
-        for tag in soup(path).find_all(name)
-        if str(tag.get(attribute, "")).startswith(("http:", "https:", "//"))
+        for address in tree(path).xpath(f"//{name}/@{attribute}")
+        if address.startswith(("http:", "https:", "//"))
     ]
     asked = re.compile(r"url\(\s*[\"']?(https?:)?//")
     styles = [path.name for path in demo_sites.rglob("*.css") if asked.search(path.read_text("utf-8"))]
