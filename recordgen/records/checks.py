@@ -10,6 +10,7 @@ from recordgen.records.foot import FootVisit, Measures, Sides
 from recordgen.records.horse import Horse
 from recordgen.records.reading import Written
 from recordgen.records.shape import Step
+from recordgen.records.tracing_checks import tracing_problems
 from recordgen.records.visit import Visit
 
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]
@@ -156,4 +157,11 @@ def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem
         yield warning(visit.place("date"), message, "Add feet:, or leave it if none was looked at")
 
 
-VISIT_CHECKS: tuple[Check, ...] = (_trim_takes, _after_without_trim, _days_inside, _next_day, _nothing_recorded)
+VISIT_CHECKS: tuple[Check, ...] = (
+    _trim_takes,
+    _after_without_trim,
+    tracing_problems,
+    _days_inside,
+    _next_day,
+    _nothing_recorded,
+)

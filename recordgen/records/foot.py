@@ -20,6 +20,7 @@ from recordgen.records.fields import (
     with_names,
 )
 from recordgen.records.names import ZONES, Zone, zone_named
+from recordgen.records.tracing import Tracing
 
 Landing = Literal["heel first", "flat", "toe first", "lateral first", "medial first"]
 Infection = Literal["none", "surface", "deep groove", "painful or bleeding"]
@@ -173,6 +174,7 @@ class FootVisit(Record):
     repeat: Again | None = told(
         "readings taken again, such as {after: [{toe_length: 81}]}; they tell how well they repeat"
     )
+    tracings: tuple[Tracing, ...] = several("landmarks traced on a photograph or a drawing, with a scale")
     frog: Frog | None = told("the frog and its grooves")
     wall: Walls | None = told("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
     bars: Sides | None = told("length of each bar along its crest (mm)")

@@ -177,3 +177,6 @@ class PracticeFile(Record):
         "which months are wet and which are warm, where the country does not tell it rightly"
     )
     methods: dict[str, Text] = told("how each measure is usually taken, such as toe_angle: gauge", {})
+    hand_error: Number | None = measured(
+        "px", (0.1, 30), (0.3, 6), "SD of one point picked on a picture, at an image 1000 px wide"
+    )

@@ -31,6 +31,7 @@ TITLES: dict[FileKind, str] = {
     "visit": "A visit",
     "shared": "Whom a record was shared with",
 }
+_KEPT = ("anyOf", "type", "pattern", "format", "minItems", "maxItems")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -64,7 +65,7 @@ def _value(made: Schema) -> Schema:
     if "enum" in folded:
         told |= _words(folded["enum"])
     else:
-        told |= {key: folded[key] for key in ("anyOf", "type", "pattern", "format") if key in folded}
+        told |= {key: folded[key] for key in _KEPT if key in folded}
     told |= _range(folded) | _names(folded)
     if "items" in folded:
         told["items"] = _value(folded["items"])

@@ -12,7 +12,7 @@ from recordgen.records.horse import PracticeFile
 from recordgen.records.names import FEET, ZONES
 from recordgen.records.reference import Reference
 from recordgen.records.shape import Step, annotation_at, choices, extra, field_at
-from recordgen.records.versions import Difference
+from recordgen.records.versions import Difference, traced_points
 from recordgen.records.visit import Visit
 
 PRIVATE = "private_note"
@@ -76,6 +76,9 @@ class Words:
         return self.phrases.get(f"trail_field_{step}") or step.replace("_", " ")
 
     def _value(self, steps: Sequence[Step], value: Any) -> str:
+        points = traced_points(value)
+        if points:
+            return self.phrase("points", count=str(points)) if points > 1 else self.phrase("point")
         if isinstance(value, bool):
             return self.phrase("yes" if value else "no")
         if isinstance(value, dt.date):

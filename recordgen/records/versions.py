@@ -13,6 +13,7 @@ from recordgen.records.git_log import ask
 from recordgen.records.left_out import without_empty
 from recordgen.records.names import FEET, ZONES
 from recordgen.records.shape import Step
+from recordgen.records.tracing import Spot
 from recordgen.records.visit import Visit
 from recordgen.records.yaml_text import LARGEST_FILE_BYTES
 from recordgen.records.yaml_tree import document
@@ -88,10 +89,17 @@ def _values(value: Any, at: _Place = ()) -> Iterator[tuple[_Place, Any]]:
     """Every single value in a record, with its place."""
     for step, inner in _inside(value):
         place = (*at, step)
-        if isinstance(inner, BaseModel | dict | tuple):
+        if traced_points(inner) is None and isinstance(inner, BaseModel | dict | tuple):
             yield from _values(inner, place)
         elif inner is not None:
             yield place, inner
+
+
+def traced_points(value: Any) -> int | None:
+    """How many points of a tracing a value holds: they are one value, not a hundred; None for any other value."""
+    if isinstance(value, Spot):
+        return 1
+    return len(value) if isinstance(value, tuple) and value and isinstance(value[0], Spot) else None
 
 
 def _inside(value: Any) -> Iterator[tuple[tuple[int, Step], Any]]:

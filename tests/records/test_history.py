@@ -59,6 +59,28 @@ def test_values_added_and_taken_out_are_told_as_such(kept):
     ]
 
 
+def test_the_points_of_a_tracing_are_one_value(kept):
+    """A line that was traced anew is not told point by point."""
+    kept.entry("2026-10-18", "traced", {VISIT_FILE: traced("[[1, 2], [3, 4]]", "[5, 6]")})
+    kept.entry("2026-10-20", "anew", {VISIT_FILE: traced("[[1, 2], [3, 5]]", "[5, 7]")})
+
+    assert kept.told()[-1] == (
+        *("2026-10-20", "anew"),
+        [
+            ("left hind, tracing, number 1, frog apex", "one point", "one point"),
+            ("left hind, tracing, number 1, bar medial", "2 points", "2 points"),
+        ],
+    )
+
+
+def traced(bar, apex):
+    """The visit with a tracing of one foot."""
+    scale = "{from: [1, 1], to: [401, 1], length: 100}"
+    landmarks = f"bar_medial: {bar}, frog_apex: {apex}"
+    one = f"{{view: sole, moment: after, image: [1600, 1200], scale: {scale}, {landmarks}}}"
+    return VISIT.replace("feet:\n", f"feet:\n  left_hind: {{tracings: [{one}]}}\n")
+
+
 def test_only_values_count_and_not_how_they_are_written(kept):
     """Another unit, another name of the foot, comments, the order of the lines."""
     text = "# again\n" + VISIT.replace("toe_length: 80", "toe_length: 8 cm").replace("left_fore", "NF")
