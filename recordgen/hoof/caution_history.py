@@ -146,7 +146,7 @@ def _pair(seen: Seen, key: str, then: Look) -> Pair | None:
 
 def _least(seen: Seen, key: str, moment: Moment, looks: Sequence[Look]) -> float:
     measure = next(one for one in seen.ways.measures if one.key == key)
-    return smallest_real_change(*(measure.sd(look.values(moment), look.methods) for look in looks))
+    return smallest_real_change(*(look.sd(measure, moment) for look in looks))
 
 
 def _grown(pair: Pair) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from recordgen.hoof.measures import Measure, smallest_real_change
@@ -69,17 +69,25 @@ class MeasureSummary:
 
 @dataclass(frozen=True)
 class Look:
-    """One foot at one visit: its readings by measure, and the ways in which they were taken."""
+    """One foot at one visit: its readings by measure, and the ways in which they were taken.
+
+    traced: by moment, the standard deviations of those readings that were traced on a picture, by measure.
+    """
 
     day: date
     found: FootVisit
     readings: Mapping[str, Reading]
     methods: Mapping[str, str]
+    traced: Mapping[Moment, Mapping[str, float]] = field(default_factory=dict)
 
     def values(self, moment: Moment) -> dict[str, float]:
         """The values at a moment by measure, those that were taken."""
         taken = ((key, getattr(reading, moment)) for key, reading in self.readings.items())
         return {key: value for key, value in taken if value is not None}
+
+    def sd(self, measure: Measure, moment: Moment) -> float:
+        """Standard deviation of the reading of a measure at a moment, in its unit; the reading must be there."""
+        return measure.sd(self.values(moment), self.methods, self.traced.get(moment))
 
 
 def measure_summary(measure: Measure, looks: Sequence[Look]) -> MeasureSummary | None:
@@ -90,7 +98,7 @@ def measure_summary(measure: Measure, looks: Sequence[Look]) -> MeasureSummary |
     readings = tuple(look.readings[measure.key] for look in taken)
     moment = _moment(readings)
     same = [look for look in taken if getattr(look.readings[measure.key], moment) is not None]
-    error = measure.sd(same[-1].values(moment), same[-1].methods)
+    error = same[-1].sd(measure, moment)
     return MeasureSummary(
         measure,
         readings[-1].day,
@@ -122,5 +130,5 @@ def _since(measure: Measure, moment: Moment, earlier: Sequence[Look], now: Look)
 
 def _step(measure: Measure, moment: Moment, then: Look, now: Look) -> Step:
     values = [look.values(moment) for look in (then, now)]
-    errors = [measure.sd(known, look.methods) for known, look in zip(values, (then, now), strict=True)]
+    errors = [look.sd(measure, moment) for look in (then, now)]
     return Step(then.day, values[0][measure.key], values[1][measure.key], smallest_real_change(*errors))

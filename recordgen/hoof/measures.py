@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache
-from typing import Any
+from typing import Any, get_args
 
 from recordgen.hoof.series import Moment, Reading
 from recordgen.records.foot import FootVisit
@@ -16,14 +16,16 @@ from recordgen.records.reference import MeasureWords, Method, Reference
 from recordgen.records.shape import field_at
 
 Values = Mapping[str, float]
+MOMENTS: tuple[Moment, ...] = get_args(Moment)
 
 
 @dataclass(frozen=True)
 class Measure:
     """One measure of one foot, or of one zone of it.
 
-    name: its key in the table; key: the same with the zone. path: where it stands in a foot's record. parts: of a
-    computed measure, the two it is computed from.
+    name: its key in the table; key: the same with the zone. path: where it stands in a foot's record. traced: the
+    figure of a tracing that gives it where it does not stand there. parts: of a computed measure, the two it is
+    computed from.
     """
 
     key: str
@@ -32,12 +34,15 @@ class Measure:
     unit: str
     path: tuple[str, ...] = ()
     zone: Zone | None = None
+    traced: str = ""
     parts: tuple[Measure, ...] = ()
 
     @property
     def as_found(self) -> bool:
         """Whether it is taken once a visit, as found, rather than before and after the trim."""
-        return all(part.as_found for part in self.parts) if self.parts else self.path[0] != "@"
+        if self.parts:
+            return all(part.as_found for part in self.parts)
+        return bool(self.path) and self.path[0] != "@"
 
     @property
     def method_keys(self) -> tuple[str, str, str]:
@@ -54,6 +59,8 @@ class Measure:
         """
         if self.parts:
             return self._computed(known)
+        if not self.path:
+            return None
         value: Any = found
         for step in self.path:
             value = _step(value, moment if step == "@" else self.zone if step == "*" else step)
@@ -69,15 +76,16 @@ class Measure:
             return first - second
         return first / second if second else None
 
-    def sd(self, known: Values, methods: Mapping[str, str]) -> float:
+    def sd(self, known: Values, methods: Mapping[str, str], traced: Values | None = None) -> float:
         """Standard deviation of a reading, in `unit`; that of a ratio by the delta method.
 
         known: the values at the moment of the reading. methods: how each measure was taken; the usual way where it is
-        not named. Source: propagation of independent errors, JCGM 100:2008 (GUM), section 5.1.
+        not named. traced: the standard deviations of those readings at that moment that were traced.
+        Source: propagation of independent errors, JCGM 100:2008 (GUM), section 5.1.
         """
         if not self.parts:
-            return float(self.method(methods).sd)
-        errors = [part.sd(known, methods) for part in self.parts]
+            return (traced or {}).get(self.key) or float(self.method(methods).sd)
+        errors = [part.sd(known, methods, traced) for part in self.parts]
         if self.words.minus:
             return math.hypot(*errors)
         top, bottom = (known[part.key] for part in self.parts)
@@ -98,13 +106,15 @@ def _step(value: Any, step: str | None) -> Any:
     return value.get(step) if isinstance(value, dict) else getattr(value, str(step))
 
 
-def readings_at(measures: Sequence[Measure], found: FootVisit, day: date) -> dict[str, Reading]:
+def readings_at(
+    measures: Sequence[Measure], found: FootVisit, day: date, traced: Mapping[Moment, Values] | None = None
+) -> dict[str, Reading]:
     """The readings of one foot at one visit by the key of the measure, in the order of the table.
 
-    measures: with the parts of a computed measure before it.
+    measures: with the parts of a computed measure before it. traced: by moment, the values that tracings give, by the
+    key of the measure; what was typed goes before them.
     """
-    before: dict[str, float] = {}
-    after: dict[str, float] = {}
+    before, after = (dict((traced or {}).get(moment, {})) for moment in MOMENTS)
     for measure in measures:
         if measure.zone and measure.zone not in (found.wall or {}):
             continue
@@ -140,14 +150,19 @@ def measures_of(reference: Reference) -> tuple[Measure, ...]:
 
 
 def _made(key: str, words: MeasureWords, made: Mapping[str, Measure]) -> Iterable[Measure]:
-    if words.path is None:
+    if words.path is None and words.traced is None:
         parts = tuple(made[part] for part in words.minus or words.ratio)
         return [Measure(key, key, words, str(words.unit), parts=parts)]
-    path = tuple(words.path.split("."))
-    unit = _unit_at(path)
-    if "*" in path:
-        return [Measure(f"{key}_{zone.replace(' ', '_')}", key, words, unit, path, zone) for zone in ZONES]
-    return [Measure(key, key, words, unit, path)]
+    path = tuple(words.path.split(".")) if words.path else ()
+    unit = _unit_at(path) if path else str(words.unit)
+    traced = words.traced or ""
+    if not words.by_zone:
+        return [Measure(key, key, words, unit, path, traced=traced)]
+    names = {zone: zone.replace(" ", "_") for zone in ZONES}
+    return [
+        Measure(f"{key}_{name}", key, words, unit, path, zone, traced.replace("*", name))
+        for zone, name in names.items()
+    ]
 
 
 @cache

@@ -11,7 +11,7 @@ from recordgen.hoof.change import Look
 from recordgen.hoof.measures import Measure
 from recordgen.hoof.series import Moment
 from recordgen.hoof.ways import Ways
-from recordgen.records.reference import Method
+from recordgen.records.reference import TRACING, Method
 
 # Where the error of a reading comes from, the weakest first.
 Known = Literal["assumed", "own", "published"]
@@ -36,24 +36,24 @@ def taken_at(measure: Measure, look: Look, moment: Moment, own_source: str) -> T
 
     moment: of the reading, which must be there. own_source: as `own_source_of` tells.
     """
-    ways = list(_ways(measure, look))
+    ways = list(_ways(measure, look, moment))
     known = [_known(method, own_source) for _, method in ways]
     return Taken(
         way=" and ".join(dict.fromkeys(name for name, _ in ways)),
-        sd=measure.sd(look.values(moment), look.methods),
+        sd=look.sd(measure, moment),
         error=min(known, key=get_args(Known).index),
         source="; ".join(dict.fromkeys(method.source for _, method in ways)),
     )
 
 
-def _ways(measure: Measure, look: Look) -> Iterator[tuple[str, Method]]:
+def _ways(measure: Measure, look: Look, moment: Moment) -> Iterator[tuple[str, Method]]:
     """The name of the way and the way itself; of a computed measure, those of its parts."""
     if measure.parts:
         for part in measure.parts:
-            yield from _ways(part, look)
+            yield from _ways(part, look, moment)
         return
-    used = measure.method(look.methods)
-    yield next(name for name, method in measure.words.methods.items() if method is used), used
+    way = TRACING if measure.key in look.traced.get(moment, {}) else measure.way(look.methods)
+    yield way, measure.words.methods[way]
 
 
 def _known(method: Method, own_source: str) -> Known:

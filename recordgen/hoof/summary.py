@@ -24,6 +24,8 @@ from recordgen.hoof.measures import readings_at
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
 from recordgen.hoof.series import Event, Finding
+from recordgen.hoof.traced import Traced, traced
+from recordgen.hoof.traced_readings import filled
 from recordgen.hoof.ways import Ways
 from recordgen.hoof.weight import Weight, sole_area_cm2, weight_of, weight_over_area
 from recordgen.records.foot import Landing
@@ -39,10 +41,11 @@ LAST_FORECASTS = 8
 
 @dataclass(frozen=True)
 class FootAtVisit:
-    """One foot at one visit: what was recorded with its readings, and its findings."""
+    """One foot at one visit: what was recorded with its readings, its findings, and what was traced."""
 
     look: Look
     findings: tuple[Finding, ...]
+    traced: tuple[Traced, ...]
 
 
 @dataclass(frozen=True)
@@ -240,8 +243,12 @@ def _visit(visit: Visit, ways: Ways) -> VisitSummary:
 
 def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Ways) -> FootAtVisit:
     found = visit.feet[foot]
-    look = Look(visit.date, found, readings_at(ways.measures, found, visit.date), methods)
-    return FootAtVisit(look, findings_of(foot, found, ways.naming))
+    pictures = traced(found, ways.hand_error)
+    also = filled(ways.measures, found, pictures)
+    readings = readings_at(ways.measures, found, visit.date, also.values)
+    return FootAtVisit(
+        Look(visit.date, found, readings, methods, also.sds), findings_of(foot, found, ways.naming), pictures
+    )
 
 
 def _feet(past: _Past, growth: HorseGrowth, today: date) -> dict[Foot, FootSummary]:

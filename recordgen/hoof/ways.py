@@ -11,6 +11,7 @@ from recordgen.hoof.repeatability import own_errors, with_own
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import CareClass
 from recordgen.records.reference import ClassWords, Reference
+from recordgen.records.tracing import HAND_ERROR
 from recordgen.records.visit import Visit
 
 
@@ -33,6 +34,11 @@ class Ways:
     def group(self, name: CareClass) -> ClassWords:
         """What the table tells of a class of animals."""
         return self.reference.classes[name]
+
+    @property
+    def hand_error(self) -> float:
+        """SD of one point picked on a picture, in px at an image 1000 px wide: the practice's own, or the usual one."""
+        return HAND_ERROR if self.practice.hand_error is None else self.practice.hand_error
 
     @property
     def toe_reading_sd_mm(self) -> float:

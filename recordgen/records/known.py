@@ -37,7 +37,7 @@ def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Pr
         if words is None:
             message = f"no measure is named {quoted(aim.measure)}"
             yield Problem(horse.place("aims", index, "measure"), message, _nearest(aim.measure, reference.measures))
-        elif ("*" in (words.path or "")) != (aim.zone is not None):
+        elif words.by_zone != (aim.zone is not None):
             message = f"{aim.measure} is of {'a zone of the wall' if aim.zone is None else 'the whole foot'}"
             way_out = "Add zone:, such as lateral quarter" if aim.zone is None else "Take out zone:"
             yield Problem(horse.place("aims", index), message, way_out)

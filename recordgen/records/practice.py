@@ -10,7 +10,6 @@ from recordgen.records.horse import Horse, PracticeFile, Stable
 from recordgen.records.photos import Photo
 from recordgen.records.reading import Written
 from recordgen.records.shared import Shared
-from recordgen.records.tracing import HAND_ERROR
 from recordgen.records.visit import Visit
 
 
@@ -63,11 +62,6 @@ class Practice:
             names = ", ".join(record.slug for record in here) or "none"
             raise Trouble(f"there is no horse {quoted(horse)} at {quoted(stable)}", f"The horses there are: {names}")
         return found
-
-    @property
-    def hand_error(self) -> float:
-        """SD of one point picked on a picture, in px at an image 1000 px wide: the practice's own, or the usual one."""
-        return HAND_ERROR if self.file.hand_error is None else self.file.hand_error
 
     @property
     def visit_count(self) -> int:

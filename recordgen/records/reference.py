@@ -36,6 +36,10 @@ CareReason = Literal[
 SafetySection = Literal["vet now", "vet today", "handling", "hygiene", "chemicals", "records", "data"]
 
 
+# The way of a measure that was traced on a picture.
+TRACING = "tracing"
+
+
 class Method(Record):
     """A way of taking a measure and how well it repeats."""
 
@@ -61,11 +65,18 @@ class MeasureWords(Record):
     path: Text | None = told("where it stands in a foot's record; @ for the moment, * for the zone")
     minus: tuple[Text, ...] = several("two measures: the first less the second")
     ratio: tuple[Text, ...] = several("two measures: the first over the second")
-    unit: Text | None = told("unit of a computed measure")
+    traced: Text | None = told("the figure of a tracing that gives it where it was not measured; * for the zone")
+    unit: Text | None = told("unit of a measure that stands nowhere in a foot's record")
+    detail: YesNo = told("whether it stands with the tracings alone, not among the measures of every visit", False)
     headline: YesNo = told("whether a change of it is told among what changed", False)
     decimals: Whole = told("digits shown behind the point", 0)
     methods: dict[str, Method] = told("how it may be taken; the first is the usual way", {})
     context: tuple[Context, ...] = several("published figures")
+
+    @property
+    def by_zone(self) -> bool:
+        """Whether it is taken in each zone of the wall."""
+        return "*" in (self.path or self.traced or "")
 
 
 class CautionWords(Record):

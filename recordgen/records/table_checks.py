@@ -10,7 +10,7 @@ from recordgen.problems import Problem, quoted
 from recordgen.records.foot import FootVisit
 from recordgen.records.names import ZONES
 from recordgen.records.reading import Written
-from recordgen.records.reference import MeasureWords, Reference
+from recordgen.records.reference import TRACING, MeasureWords, Reference
 from recordgen.records.shape import extra, field_at
 from recordgen.records.visit import ALL
 from recordgen.records.walk import SLUG, slug_of
@@ -125,11 +125,17 @@ def facts_in(text: str) -> set[str] | None:
 
 
 def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator[tuple[str, str]]:
+    if words.traced is not None and TRACING not in words.methods:
+        yield "is traced, but nothing tells how well that repeats", "Add methods: {tracing: {sd: 1, source: ...}}"
     if words.path is not None:
         if not _stands(words.path):
             yield f"stands nowhere: {quoted(words.path)}", "Name a place of a foot's record, such as @.toe_length"
         if not words.methods:
             yield "has no way of taking it", "Add methods: {rule: {sd: 1, source: ...}}"
+        return
+    if words.traced is not None:
+        if not words.unit:
+            yield "has no unit", "Add unit:"
         return
     parts = words.minus or words.ratio
     if len(parts) != 2 or any(part not in known for part in parts):

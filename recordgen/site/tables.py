@@ -22,11 +22,14 @@ class Row:
 
 
 def side_by_side(summary: HorseSummary, measures: tuple[Measure, ...]) -> list[Row]:
-    """The measures of whole feet in the order of the table, each with the feet on which it was taken."""
+    """The measures of whole feet in the order of the table, each with the feet on which it was taken.
+
+    Those that stand with the tracings alone are left out.
+    """
     rows = []
     for measure in measures:
         found = {foot: one.measures[measure.key] for foot, one in summary.feet.items() if measure.key in one.measures}
-        if found and measure.zone is None:
+        if found and measure.zone is None and not measure.words.detail:
             rows.append(Row(measure, found))
     return rows
 

@@ -94,7 +94,7 @@ def test_moments_are_not_mixed() -> None:
 def test_what_is_told_covers_every_measure_that_is_taken() -> None:
     """One row a way, with its source; the usual way of the practice is marked."""
     rows = told(REFERENCE, {"toe_angle": "gauge"}, [])
-    taken = {name for name, words in REFERENCE.measures.items() if words.path}
+    taken = {name for name, words in REFERENCE.measures.items() if words.path or words.traced}
 
     assert {row.measure for row in rows} == taken
     assert [row.way for row in rows if row.measure == "toe_angle" and row.usual] == ["gauge"]

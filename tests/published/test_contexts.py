@@ -37,12 +37,13 @@ def test_the_numbers_of_each_context(key: str, numbers: list[str]) -> None:
 
 
 def test_every_measure_with_figures_is_looked_at() -> None:
-    """A new context needs a check here: seven hold figures, three a rule without one.
+    """A new context needs a check here: seven hold figures, seven a rule without one.
 
     Derived from: the table itself.
     """
     told = {key for key, words in REFERENCE.measures.items() if words.context}
-    without = {"wall_difference", "axis_difference", "flare"}
+    without = {"wall_difference", "axis_difference", "flare", "ring_flare"}
+    without |= {"toe_gap", "wall_gap_medial", "wall_gap_lateral"}
 
     assert all(not any(sign.isdigit() for sign in REFERENCE.measures[key].context[0].text) for key in without)
     assert len(told - without) == 7

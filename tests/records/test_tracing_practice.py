@@ -7,12 +7,11 @@ from tests.records.test_schema import complaints
 from tests.records.test_tracing import text
 
 
-@pytest.mark.parametrize(("typed", "expected"), [("", 1.5), ("hand_error: 2.5\n", 2.5)])
-def test_a_practice_may_tell_the_error_of_its_hand(tmp_path, typed, expected):
-    """Its own goes before the usual one."""
-    found = practice(tmp_path, {"practice.yaml": FILES["practice.yaml"] + typed})
+def test_a_practice_may_tell_the_error_of_its_hand(tmp_path):
+    """In px at an image 1000 px wide."""
+    found = practice(tmp_path, {"practice.yaml": FILES["practice.yaml"] + "hand_error: 2.5\n"})
 
-    assert found.hand_error == expected
+    assert found.file.hand_error == 2.5
 
 
 def test_an_impossible_error_of_the_hand_is_told(tmp_path):
