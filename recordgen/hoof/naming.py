@@ -33,6 +33,10 @@ class Naming:
         """A place's name for owners, such as outer quarter."""
         return self.phrases[f"place_{place.replace(' ', '_')}"]
 
+    def measure(self, name: str, zone: str | None) -> str:
+        """A measure's name, with the zone for those of the wall."""
+        return self.phrase("measure_at", measure=name, place=self.place(zone)) if zone else name
+
     def phrase(self, key: str, **facts: str) -> str:
         """A phrase of the tables with its facts filled in."""
         return self.phrases[key].format(**facts)

@@ -9,6 +9,8 @@ from recordgen.hoof.care_advice import Advice
 from recordgen.hoof.cycles import Doubted
 from recordgen.hoof.growth import HorseGrowth
 from recordgen.hoof.naming import Naming
+from recordgen.hoof.traced_readings import Disagreement, disagreements
+from recordgen.hoof.ways import Ways
 from recordgen.records.names import Foot
 from recordgen.records.visit import Visit
 
@@ -39,6 +41,29 @@ def care_remarks(advised: Sequence[Advice], visits: Sequence[Visit]) -> Iterator
     for advice in advised:
         number = max(count for count, visit in enumerate(visits) if visit.date == advice.day)
         yield Remark(number, tuple(advice.steps), advice.text, "")
+
+
+def tracing_remarks(visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+    """The readings that were typed and traced and cannot both be right. visits: oldest first."""
+    for number, visit in enumerate(visits):
+        methods = {**ways.practice.methods, **visit.methods}
+        for foot, found in visit.feet.items():
+            for one in disagreements(ways.measures, found, methods, ways.hand_error):
+                yield _tracing_remark(number, foot, one, ways.naming)
+
+
+def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -> Remark:
+    facts = {
+        "foot": naming.foot(foot),
+        "measure": naming.measure(one.measure.words.name, one.measure.zone),
+        "typed": f"{one.typed:.1f}",
+        "traced": f"{one.traced:.1f}",
+        "apart": f"{one.apart:.1f}",
+        "unit": one.measure.unit,
+    }
+    steps = ("feet", foot, "tracings", one.number)
+    way_out = naming.phrase("remark_traced_way_out")
+    return Remark(visit, steps, naming.phrase("remark_traced", **facts), way_out)
 
 
 def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming: Naming) -> Remark:

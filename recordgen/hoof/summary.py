@@ -21,7 +21,7 @@ from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.hoof.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
 from recordgen.hoof.measures import readings_at
-from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks
+from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
 from recordgen.hoof.series import Event, Finding
 from recordgen.hoof.traced import Traced, traced
@@ -190,6 +190,7 @@ def remarks_of(record: HorseRecord, ways: Ways, today: date) -> tuple[Remark, ..
 
 def _remarks(horse: Horse, visits: Sequence[Visit], growth: HorseGrowth, ways: Ways, today: date) -> Iterator[Remark]:
     yield from growth_remarks(growth, visits, ways.naming)
+    yield from tracing_remarks(visits, ways)
     yield from resolved_before_raised(horse, visits, ways)
     yield from resolved_never_raised(horse, visits, ways)
     yield from care_remarks(care_advice(horse, visits, ways, today), visits)

@@ -97,6 +97,13 @@ def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[s
                 yield name, Figure(float(value), float(np.nanstd(spread[name], ddof=1)))
 
 
+def plain_values(tracing: Tracing) -> dict[str, float]:
+    """The figures of one tracing by name, without their errors: a hundred times as quick."""
+    points = in_mm(picked(tracing), tracing.scale.length)
+    found = {name: value for compute, _ in COMPUTED[tracing.view] for name, value in compute(points).items()}
+    return {name: float(value) for name, value in found.items() if math.isfinite(value)}
+
+
 def picked(tracing: Tracing) -> dict[str, Floats]:
     """The landmarks of a tracing and both ends of its scale, (n, 2) each, in px with y down."""
     ends = zip((SCALE_FROM, SCALE_TO), ((end,) for end in tracing.scale.ends), strict=True)

@@ -6,9 +6,9 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from recordgen.hoof.measures import Measure
+from recordgen.hoof.measures import Measure, smallest_real_change
 from recordgen.hoof.series import Moment
-from recordgen.hoof.traced import Figure, Traced
+from recordgen.hoof.traced import Figure, Traced, plain_values, traced
 from recordgen.records.foot import FootVisit
 from recordgen.records.reference import TRACING
 from recordgen.records.tracing import Tracing
@@ -44,6 +44,49 @@ def _figures(measures: Sequence[Measure], one: Traced) -> Iterator[tuple[Measure
         figure = one.figures.get(measure.traced)
         if figure:
             yield measure, "before" if measure.as_found else one.tracing.moment, figure
+
+
+@dataclass(frozen=True)
+class Disagreement:
+    """A reading that was typed and traced, and differs by more than both errors: at which number of a foot's tracings.
+
+    typed, traced, apart: in the unit of the measure; apart is the least difference that would be real.
+    """
+
+    number: int
+    measure: Measure
+    typed: float
+    traced: float
+    apart: float
+
+
+def disagreements(
+    measures: Sequence[Measure], found: FootVisit, methods: Mapping[str, str], usual_error: float
+) -> Iterator[Disagreement]:
+    """Where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
+
+    methods: how each measure was taken. usual_error: as `traced.traced` takes it.
+    """
+    for number, tracing in enumerate(found.tracings):
+        values = plain_values(tracing)
+        for measure in measures:
+            value = values.get(measure.traced)
+            slot: Moment = "before" if measure.as_found else tracing.moment
+            typed = measure.value(found, slot, {})
+            if value is None or typed is None:
+                continue
+            sd = float(measure.method(methods).sd)
+            if abs(typed - value) < smallest_real_change(sd, 0):
+                continue
+            one = next(one for one in traced(found, usual_error) if one.tracing in _same(found, tracing))
+            apart = smallest_real_change(sd, reading_sd(measure, tracing, one.figures[measure.traced]))
+            if abs(typed - value) >= apart:
+                yield Disagreement(number, measure, typed, value, apart)
+
+
+def _same(found: FootVisit, tracing: Tracing) -> list[Tracing]:
+    """The tracings of the same view and moment."""
+    return [one for one in found.tracings if (one.view, one.moment) == (tracing.view, tracing.moment)]
 
 
 def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:

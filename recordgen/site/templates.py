@@ -94,13 +94,7 @@ def signed(measure: Measure, value: float) -> str:
 
 def named(naming: Naming) -> Callable[[Measure], str]:
     """A namer of measures: name, and the zone for those of the wall."""
-
-    def name(measure: Measure) -> str:
-        if measure.zone is None:
-            return measure.words.name
-        return naming.phrase("measure_at", measure=measure.words.name, place=naming.place(measure.zone))
-
-    return name
+    return lambda measure: naming.measure(measure.words.name, measure.zone)
 
 
 def _minus(text: str) -> str:
