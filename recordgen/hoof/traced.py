@@ -15,7 +15,7 @@ from functools import cache
 
 import numpy as np
 
-from recordgen.hoof import mirror, outline, ring
+from recordgen.hoof import front_view, mirror, outline, ring, side_view
 from recordgen.hoof.outline_frame import Floats, Points
 from recordgen.records.foot import FootVisit
 from recordgen.records.tracing import Spot, TracedMoment, TracedView, Tracing
@@ -26,8 +26,8 @@ SCALE_FROM, SCALE_TO = "scale from", "scale to"
 
 Compute = Callable[[Points], dict[str, Floats]]
 COMPUTED: Mapping[TracedView, tuple[tuple[Compute, Mapping[str, tuple[str, ...]]], ...]] = {
-    "side": (),
-    "front": (),
+    "side": ((side_view.side_figures, side_view.NEEDS),),
+    "front": ((front_view.front_figures, front_view.NEEDS),),
     "sole": (
         (outline.sole_figures, outline.NEEDS),
         (mirror.mirror_figures, mirror.NEEDS),
