@@ -21,6 +21,7 @@ from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.hoof.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
 from recordgen.hoof.measures import readings_at
+from recordgen.hoof.published import ClassTold, published_classes
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
 from recordgen.hoof.series import Event, Finding
@@ -103,6 +104,7 @@ class HorseSummary:
     history: tuple[VisitSummary, ...]
     weight: Weight | None
     load_kg_per_cm2: float | None
+    published: tuple[ClassTold, ...]
     grades: dict[str, tuple[Grade, ...]]
     gaps: tuple[Gap, ...]
     remarks: tuple[Remark, ...]
@@ -152,6 +154,8 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     window = due(horse, visits, past.found(len(visits) - 1), growth, ways, today)
     feet = _feet(past, growth, today)
     weight = weight_of(horse, visits)
+    load, pairs = _load(weight, feet), _pairs(feet)
+    measures = {foot: one.measures for foot, one in feet.items()}
     book = caution_book(horse, visits, window, ways, today)
     return HorseSummary(
         stable=record.stable,
@@ -163,18 +167,19 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         due=window,
         growth=growth,
         fared=past.fared(),
-        aims=aimed(horse.aims, {foot: one.measures for foot, one in feet.items()}),
+        aims=aimed(horse.aims, measures),
         cautions=book.open,
         closed_cautions=book.closed,
         jobs=jobs_in_force(visits, ways.reference.care),
         feet=feet,
-        pairs=_pairs(feet),
+        pairs=pairs,
         changes=_changes(feet, visits),
         long_changes=_long_changes(feet, visits),
         events=_events(visits),
         history=history[::-1],
         weight=weight,
-        load_kg_per_cm2=_load(weight, feet),
+        load_kg_per_cm2=load,
+        published=published_classes(ways.reference.published, measures, pairs, load),
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,

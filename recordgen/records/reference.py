@@ -152,6 +152,35 @@ class PublishedShare(Record):
     of: Whole = Field(gt=0, description="animals in the survey")
 
 
+class PublishedClass(Record):
+    """A class of feet that somebody published: its rule, and how many animals it takes in. It is no verdict."""
+
+    name: Text = told("what its author calls it", ...)
+    of: Literal["foot", "pair", "horse"] = told("whether it is of a foot, of two feet of a pair, or of a horse", "foot")
+    measure: Text = told("the measure it is about; of a horse: load_kg_per_cm2", ...)
+    size: YesNo = told("whether only the size of the measure counts and not its sign", False)
+    over: Number | None = told("it begins above this")
+    at_least: Number | None = told("it begins at this")
+    under: Number | None = told("it begins below this")
+    unit: Text | None = told("unit, where the measure is not of the table")
+    rule: Text = told("the rule in words", ...)
+    share: Text = told("how many animals it takes in, as far as published", ...)
+    source: Text = told("where rule and share were published", ...)
+
+    @model_validator(mode="after")
+    def _one_bound(self) -> Self:
+        if sum(bound is not None for bound in (self.over, self.at_least, self.under)) != 1:
+            raise refusal("a class begins over, at_least or under one value", "Write one of the three")
+        return self
+
+    def takes_in(self, value: float) -> bool:
+        """Whether a value falls in the class."""
+        size = abs(value) if self.size else value
+        if self.over is not None:
+            return size > self.over
+        return size >= self.at_least if self.at_least is not None else size < (self.under or 0)
+
+
 class PatternWords(Record):
     """One finding that says something about a place where several horses have it."""
 
@@ -214,5 +243,6 @@ class Reference(Record):
     scope: dict[str, ScopeWords] = told("notes on what law asks", {})
     classes: dict[CareClass, ClassWords] = told("the classes of animals", {})
     patterns: dict[str, PatternWords] = told("the patterns of a stable", {})
+    published: dict[str, PublishedClass] = told("published classes of feet, as context", {})
     scales: dict[str, ScaleWords] = told("the scales of lameness, pain and condition", {})
     phrases: dict[str, Text] = told("sentences that are put together while computing", {})

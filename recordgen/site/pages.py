@@ -9,6 +9,7 @@ from pathlib import Path
 
 from jinja2 import Environment
 
+from recordgen.hoof.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
 from recordgen.hoof.forecasts import together
@@ -19,6 +20,7 @@ from recordgen.hoof.scales import grade_words
 from recordgen.hoof.scope import scope_notes
 from recordgen.hoof.sheet import sheet_of
 from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
+from recordgen.hoof.traced import DRAWS
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
 from recordgen.records.git import GitTrouble
@@ -242,6 +244,10 @@ class _Maker:
                 classes=reference.classes,
                 levels=LEVELS,
                 safety=SAFETY,
+                hand_error=self.desk.ways.hand_error,
+                draws=DRAWS,
+                camera=camera_table(),
+                camera_angles=TRUE_ANGLES,
             ),
             self.page(
                 SAFETY,
