@@ -10,7 +10,7 @@ from recordgen.hoof.upright import level, mirrored, rise
 
 SIDES = ("medial", "lateral")
 
-# The landmarks that each figure needs; which side is which is told by the two walls or by the two hairlines.
+# The landmarks that each figure needs; which side is which is told by the two walls.
 NEEDS: dict[str, tuple[str, ...]] = {
     **{f"{side}_wall_angle_deg": ("ground", "medial_wall", "lateral_wall") for side in SIDES},
     **{f"{side}_flare_deg": ("ground", "medial_wall", "lateral_wall") for side in SIDES},

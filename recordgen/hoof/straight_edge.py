@@ -6,6 +6,10 @@ import numpy as np
 
 from recordgen.hoof.outline_frame import Floats
 
+# The steps in a third of a wall, and all of them as shares of its length.
+THIRD = 10
+SHARES = np.linspace(0, 1, 3 * THIRD + 1)
+
 
 def direction(line: Floats) -> Floats:
     """The direction of the straight line nearest to some points, (..., 2), a unit vector from the first to the last.
@@ -21,19 +25,15 @@ def direction(line: Floats) -> Floats:
     return np.asarray(found * np.where(along < 0, -1.0, 1.0)[..., None])
 
 
-def upper_and_lower(wall: Floats) -> tuple[Floats, Floats] | None:
-    """The directions of a wall's upper third and of the rest below; None where two points stand in neither.
+def upper_and_lower(wall: Floats) -> tuple[Floats, Floats]:
+    """The directions of a wall's upper third and of the rest below, each (..., 2).
 
-    wall: (..., n, 2), from the hairline down. Thirds go by the length of the plain line; a point at the bound, and the
-    nearest one above it, belong to both parts.
+    wall: (..., n, 2), from the hairline down, two points or more. The plain line through them is cut at a third of its
+    length, each draw at its own, and both parts are taken at even steps: how densely a part was picked does not count,
+    and a pick near the cut does not jump from one part to the other.
     """
-    first = wall.reshape(-1, *wall.shape[-2:])[0]
-    way = np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(first, axis=0).T))])
-    upper = int(np.searchsorted(way, way[-1] / 3, side="right"))
-    upper = max(upper, 2)
-    if len(first) - (upper - 1) < 2:
-        return None
-    return direction(wall[..., :upper, :]), direction(wall[..., upper - 1 :, :])
+    taken = _at(wall, SHARES)
+    return direction(taken[..., : THIRD + 1, :]), direction(taken[..., THIRD:, :])
 
 
 def gap(wall: Floats, outward: Floats) -> Floats:
@@ -57,3 +57,16 @@ def turned_from(one: Floats, other: Floats) -> Floats:
     """The angle from one direction to another, degrees, counterclockwise above 0, (...). Both: (..., 2)."""
     cross = one[..., 0] * other[..., 1] - one[..., 1] * other[..., 0]
     return np.asarray(np.degrees(np.arctan2(cross, (one * other).sum(axis=-1))))
+
+
+def _at(line: Floats, shares: Floats) -> Floats:
+    """The points of a plain line at shares of its length, (..., k, 2); line: (..., n, 2), shares: (k,), 0 to 1."""
+    run = np.diff(line, axis=-2)
+    length = np.hypot(run[..., 0], run[..., 1])
+    way = np.cumsum(length, axis=-1)
+    goal = shares * way[..., -1:]
+    stretch = (way[..., None, :-1] <= goal[..., None]).sum(axis=-1)
+    start, step = (np.take_along_axis(found, stretch[..., None], axis=-2) for found in (line, run))
+    along, done = (np.take_along_axis(found, stretch, axis=-1) for found in (length, way))
+    beyond = 1 - (done - goal) / np.where(along > 0, along, 1)
+    return np.asarray(start + beyond[..., None] * step)

@@ -21,7 +21,7 @@ from recordgen.problems import Trouble
 if TYPE_CHECKING:
     from pypdf import PdfWriter
 
-BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome")
+BROWSERS = ("chromium", "chromium-browser", "google-chrome", "chrome", "chromium-headless-shell")
 # Printing takes two or three seconds; a machine under load may take long.
 LONGEST_S = 120
 # A password longer than this is cut. Source: ISO 32000-2, algorithm 2.A, as the qpdf manual tells it; not read itself.

@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 
-from recordgen.hoof.camera import pictured_deg
+from recordgen.hoof.camera import pitched_deg, yawed_deg
 from recordgen.hoof.side_view import side_figures
 from tests.hoof.upright_shapes import arc, side
 
@@ -62,13 +62,13 @@ def test_the_difference_of_two_axes(hoof: float, second: float, apart: float) ->
 @pytest.mark.parametrize(("yaw", "shown"), [(5, 50.11), (10, 50.43), (15, 50.97), (20, 51.74), (30, 53.99)])
 def test_what_yaw_does_to_a_toe_of_fifty_degrees(yaw: float, shown: float) -> None:
     """Derived from: geometry, atan(tan a / cos yaw)."""
-    assert pictured_deg(50, yaw_deg=yaw) == pytest.approx(shown, abs=0.006)
+    assert yawed_deg(50, yaw) == pytest.approx(shown, abs=0.006)
 
 
 @pytest.mark.parametrize(("pitch", "shown"), [(5, 49.89), (10, 49.57), (15, 49.02), (20, 48.24), (30, 45.90)])
 def test_what_a_camera_from_above_does_to_a_toe_of_fifty_degrees(pitch: float, shown: float) -> None:
     """Derived from: geometry, atan(tan a * cos pitch)."""
-    assert pictured_deg(50, pitch_deg=pitch) == pytest.approx(shown, abs=0.006)
+    assert pitched_deg(50, pitch) == pytest.approx(shown, abs=0.006)
 
 
 def test_toe_and_heel_lines_parallel_in_profile_give_no_difference() -> None:
