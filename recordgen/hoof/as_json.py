@@ -4,86 +4,120 @@ from __future__ import annotations
 
 from typing import Any
 
+from recordgen.hoof.cautions import Caution, ClosedCaution
 from recordgen.hoof.change import MeasureSummary, Step
+from recordgen.hoof.due import Due
+from recordgen.hoof.forecasts import Forecast
 from recordgen.hoof.growing_out import GrowingOut
+from recordgen.hoof.published import ClassTold
 from recordgen.hoof.rate import Rate
 from recordgen.hoof.summary import FootSummary, HorseSummary
 
 
 def as_json(summary: HorseSummary) -> dict[str, Any]:
     """Stable, horse, day, due window, cautions, and growth and measures by foot; days as ISO 8601, lengths in mm."""
-    due = summary.due
     return {
         "stable": summary.stable,
         "horse": summary.slug,
         "name": summary.horse.name,
         "as_of": summary.as_of.isoformat(),
         "last_visit": summary.last_visit.isoformat() if summary.last_visit else None,
-        "due": due
-        and {
-            "earliest": due.earliest.isoformat(),
-            "best": due.best.isoformat(),
-            "latest": due.latest.isoformat(),
-            "whose": due.whose,
-            "reason": due.reason,
-            "earliest_reason": due.earliest_reason,
-            "latest_reason": due.latest_reason,
-            "overdue_days": due.overdue_days,
-        },
-        "growth": {
-            "together": _rate(summary.growth.together),
-            "season": summary.growth.season
-            and {
-                "swing": _rounded(summary.growth.season.swing),
-                "slowest": summary.growth.season.slowest_day(summary.as_of.year).isoformat(),
-            },
-            "apart": [
-                {"foot": apart.foot, "mm_per_day": _rounded(apart.mm_per_day, 4), "cycles": apart.cycles}
-                for apart in summary.growth.apart
-            ],
-        },
-        "forecasts": [
-            {
-                "made": one.made.isoformat(),
-                "about": one.about.isoformat(),
-                "came": one.came.isoformat(),
-                "expected_mm": _rounded(one.expected_mm),
-                "grown_mm": _rounded(one.grown_mm),
-            }
-            for one in summary.fared.forecasts
-        ],
-        "cautions": [
-            {
-                "rule": caution.rule,
-                "level": caution.level,
-                "foot": caution.foot,
-                "day": caution.day.isoformat(),
-                "about": caution.about,
-                "since": caution.since.isoformat(),
-                "days_open": caution.days_open,
-                "seen_again": caution.seen_again,
-                "text": caution.text,
-                "source": caution.source,
-            }
-            for caution in summary.cautions
-        ],
-        "closed_cautions": [
-            {
-                "rule": one.rule,
-                "level": one.level,
-                "foot": one.foot,
-                "about": one.about,
-                "since": one.since.isoformat(),
-                "day": one.day.isoformat(),
-                "ended": one.ended.isoformat(),
-                "how": one.how,
-                "by": one.by,
-                "text": one.seen,
-            }
-            for one in summary.closed_cautions
-        ],
+        "due": summary.due and _due(summary.due),
+        "growth": _growth(summary),
+        "forecasts": [_forecast(one) for one in summary.fared.forecasts],
+        "cautions": [_open(caution) for caution in summary.cautions],
+        "closed_cautions": [_closed(caution) for caution in summary.closed_cautions],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
+        "published": [_published(one) for one in summary.published],
         "feet": {foot: _foot(one) for foot, one in summary.feet.items()},
+    }
+
+
+def _due(due: Due) -> dict[str, Any]:
+    return {
+        "earliest": due.earliest.isoformat(),
+        "best": due.best.isoformat(),
+        "latest": due.latest.isoformat(),
+        "whose": due.whose,
+        "reason": due.reason,
+        "earliest_reason": due.earliest_reason,
+        "latest_reason": due.latest_reason,
+        "overdue_days": due.overdue_days,
+    }
+
+
+def _growth(summary: HorseSummary) -> dict[str, Any]:
+    growth, season = summary.growth, summary.growth.season
+    return {
+        "together": _rate(growth.together),
+        "season": season
+        and {
+            "swing": _rounded(season.swing),
+            "slowest": season.slowest_day(summary.as_of.year).isoformat(),
+        },
+        "apart": [
+            {"foot": apart.foot, "mm_per_day": _rounded(apart.mm_per_day, 4), "cycles": apart.cycles}
+            for apart in growth.apart
+        ],
+    }
+
+
+def _forecast(one: Forecast) -> dict[str, Any]:
+    return {
+        "made": one.made.isoformat(),
+        "about": one.about.isoformat(),
+        "came": one.came.isoformat(),
+        "expected_mm": _rounded(one.expected_mm),
+        "grown_mm": _rounded(one.grown_mm),
+    }
+
+
+def _open(caution: Caution) -> dict[str, Any]:
+    return {
+        "rule": caution.rule,
+        "level": caution.level,
+        "foot": caution.foot,
+        "day": caution.day.isoformat(),
+        "about": caution.about,
+        "since": caution.since.isoformat(),
+        "days_open": caution.days_open,
+        "seen_again": caution.seen_again,
+        "text": caution.text,
+        "source": caution.source,
+    }
+
+
+def _closed(caution: ClosedCaution) -> dict[str, Any]:
+    return {
+        "rule": caution.rule,
+        "level": caution.level,
+        "foot": caution.foot,
+        "about": caution.about,
+        "since": caution.since.isoformat(),
+        "day": caution.day.isoformat(),
+        "ended": caution.ended.isoformat(),
+        "how": caution.how,
+        "by": caution.by,
+        "text": caution.seen,
+    }
+
+
+def _published(one: ClassTold) -> dict[str, Any]:
+    """A published class with what was measured for it; context, and no verdict."""
+    return {
+        "name": one.words.name,
+        "rule": one.words.rule,
+        "share": one.words.share,
+        "source": one.words.source,
+        "found": [
+            {
+                "where": at.where,
+                "value": _rounded(at.value),
+                "taken_in": at.taken_in,
+                "within_error": at.within_error,
+            }
+            for at in one.found
+        ],
     }
 
 

@@ -32,6 +32,4 @@ def camera_table() -> list[tuple[str, int, tuple[float, ...]]]:
     """What cameras make of TRUE_ANGLES: square, yaw or pitch; by how many degrees; the angles in the picture."""
     rows = [("square", 0, tuple(map(float, TRUE_ANGLES)))]
     rows += [("yaw", off, tuple(yawed_deg(true, off) for true in TRUE_ANGLES)) for off in FROM_SQUARE]
-    return rows + [
-        ("pitch", off, tuple(pitched_deg(true, off) for true in TRUE_ANGLES)) for off in FROM_SQUARE
-    ]
+    return rows + [("pitch", off, tuple(pitched_deg(true, off) for true in TRUE_ANGLES)) for off in FROM_SQUARE]

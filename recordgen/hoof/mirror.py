@@ -14,7 +14,8 @@ from recordgen.hoof.outline_frame import FROG, Floats, Points, in_foot
 from recordgen.hoof.outline_rays import directions, reach
 from recordgen.hoof.outline_shape import centroid
 
-NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys(("mirror_match", "best_mirror_match", "turn_deg"), ("wall", *FROG))
+MATCHES = ("mirror_match_percent", "best_mirror_match_percent")
+NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys((*MATCHES, "turn_deg"), ("wall", *FROG))
 
 # The best axis is looked for within this of the frog's: a round outline matches as well folded aslant or crosswise.
 WIDEST_TURN = 20
@@ -28,15 +29,15 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
 
     points: landmarks of a sole, (..., n, 2), mm; leading axes are draws.
 
-    mirror_match: what the outline and its mirror image about the frog's axis share, over what either covers, 0 to 1.
-    best_mirror_match: the same about the best axis through the centroid of the area, or about the frog's where that
-    one matches better still. turn_deg: from the frog's axis to the best axis through the centroid, above 0 where that
-    one leans to the lateral side at the toe.
+    mirror_match_percent: what the outline and its mirror image about the frog's axis share, over what either covers.
+    best_mirror_match_percent: the same about the best axis through the centroid of the area, or about the frog's where
+    that one matches better still. turn_deg: from the frog's axis to the best axis through the centroid, above 0 where
+    that one leans to the lateral side at the toe.
 
     Limits: the nearer an outline is to a circle, the less it has an axis, and turn_deg spreads widely over the draws.
     The bulges of a lopsided outline draw the best axis to themselves; near 20 degrees, where the search ends, turn_deg
     tells nothing but that. A frog that stands straight but beside the middle shows as a turn of 0, unequal shares of
-    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 0.01 from a perfect outline's match.
+    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 1 % from a perfect outline's match.
     """
     foot = in_foot(points)
     if foot is None or "wall" not in foot:
@@ -45,7 +46,7 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     middle = centroid(wall)
     turn = best_turn(wall, middle)
     own, best = match_about(wall, np.zeros(2), np.zeros(())), match_about(wall, middle, turn)
-    return {"mirror_match": own, "best_mirror_match": np.maximum(best, own), "turn_deg": turn}
+    return dict(zip(MATCHES, (100 * own, 100 * np.maximum(best, own)), strict=True)) | {"turn_deg": turn}
 
 
 def match_about(outline: Floats, through: Floats, angle: Floats) -> Floats:

@@ -48,7 +48,7 @@ def tracing_remarks(visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
     for number, visit in enumerate(visits):
         methods = {**ways.practice.methods, **visit.methods}
         for foot, found in visit.feet.items():
-            for one in disagreements(ways.measures, found, methods, ways.hand_error):
+            for one in disagreements(ways.measures, found, methods, ways.hand_error, ways.reckon):
                 yield _tracing_remark(number, foot, one, ways.naming)
 
 

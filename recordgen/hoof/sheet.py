@@ -16,6 +16,7 @@ from recordgen.hoof.ways import Ways
 from recordgen.records.foot import FootVisit
 from recordgen.records.horse import Horse, PracticeFile, Stable
 from recordgen.records.names import FEET, Foot
+from recordgen.records.reference import TRACING
 from recordgen.records.visit import Keeping, VetEntry, Visit
 
 
@@ -31,6 +32,24 @@ class Row:
     def ways(self) -> tuple[str, ...]:
         """The ways in which the latest readings were taken, each once."""
         return tuple(dict.fromkeys(one.way for one in self.taken.values()))
+
+    @property
+    def with_tracings(self) -> bool:
+        """Whether it stands with the tracings: a detail of theirs, or last known from them alone on every foot."""
+        return self.measure.words.detail or all(TRACING in way for way in self.ways)
+
+    @property
+    def on_paper(self) -> bool:
+        """Whether it has a line of the sheet.
+
+        Of the details of tracings the headline ones have; of zones that were only traced, those of them beyond their
+        error.
+        """
+        words, zone = self.measure.words, self.measure.zone
+        if not self.with_tracings or (zone is None and not words.detail):
+            return True
+        beyond = (abs(one.latest) >= one.smallest_real_size for one in self.by_foot.values())
+        return words.headline and (zone is None or any(beyond))
 
     @property
     def errors(self) -> tuple[Known, ...]:

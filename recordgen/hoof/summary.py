@@ -8,13 +8,15 @@ from datetime import date
 
 from recordgen.hoof.age import care_class, months_old
 from recordgen.hoof.aims import Aimed, aimed
-from recordgen.hoof.balance import PAIRS, PairDifference, pair_differences
+from recordgen.hoof.balance import PAIRS, PairDifference
 from recordgen.hoof.care import Job, jobs_in_force
 from recordgen.hoof.care_advice import care_advice
 from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
 from recordgen.hoof.cautions import Caution, ClosedCaution, caution_book
-from recordgen.hoof.change import Look, MeasureSummary, Step, measure_summary
+from recordgen.hoof.change import Look, MeasureSummary, measure_summary
+from recordgen.hoof.changes import Change, changes_of, long_changes_of, pairs_of
 from recordgen.hoof.due import Due, due
+from recordgen.hoof.events import events_of
 from recordgen.hoof.findings import findings_of
 from recordgen.hoof.forecasts import Fared, Forecast
 from recordgen.hoof.gaps import Gap, gaps_of
@@ -68,15 +70,6 @@ class FootSummary:
     measures: dict[str, MeasureSummary]
     landing: Landing | None
     findings: tuple[Finding, ...]
-
-
-@dataclass(frozen=True)
-class Change:
-    """A change that is worth telling; `step` holds since when, its size and whether it is real."""
-
-    foot: Foot
-    summary: MeasureSummary
-    step: Step
 
 
 @dataclass(frozen=True)
@@ -154,8 +147,8 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     window = due(horse, visits, past.found(len(visits) - 1), growth, ways, today)
     feet = _feet(past, growth, today)
     weight = weight_of(horse, visits)
-    load, pairs = _load(weight, feet), _pairs(feet)
     measures = {foot: one.measures for foot, one in feet.items()}
+    load, pairs = _load(weight, feet), pairs_of(measures)
     book = caution_book(horse, visits, window, ways, today)
     return HorseSummary(
         stable=record.stable,
@@ -173,9 +166,9 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         jobs=jobs_in_force(visits, ways.reference.care),
         feet=feet,
         pairs=pairs,
-        changes=_changes(feet, visits),
-        long_changes=_long_changes(feet, visits),
-        events=_events(visits),
+        changes=changes_of(measures, visits),
+        long_changes=long_changes_of(measures, visits),
+        events=events_of(visits),
         history=history[::-1],
         weight=weight,
         load_kg_per_cm2=load,
@@ -249,7 +242,7 @@ def _visit(visit: Visit, ways: Ways) -> VisitSummary:
 
 def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Ways) -> FootAtVisit:
     found = visit.feet[foot]
-    pictures = traced(found, ways.hand_error)
+    pictures = traced(found, ways.hand_error, ways.reckon)
     also = filled(ways.measures, found, pictures)
     readings = readings_at(ways.measures, found, visit.date, also.values)
     return FootAtVisit(
@@ -270,66 +263,6 @@ def _foot(foot: Foot, times: Sequence[FootAtVisit], past: _Past, growth: FootGro
         foot, past.visits, past.growth(today).by_mark(foot), lambda day: past.growth(day).by_mark(foot), today
     )
     return FootSummary(foot, looks[-1].day, growth, out, measures, looks[-1].found.landing, times[-1].findings)
-
-
-def _pairs(feet: dict[Foot, FootSummary]) -> tuple[PairDifference, ...]:
-    latest: dict[Foot, dict[str, float]] = {foot: {} for foot in feet}
-    for left, right in PAIRS.values():
-        for key in _measured_together(feet, left, right):
-            latest[left][key], latest[right][key] = feet[left].measures[key].latest, feet[right].measures[key].latest
-    least: dict[str, float] = {}
-    for one in feet.values():
-        for key, summary in one.measures.items():
-            least[key] = max(least.get(key, 0), summary.smallest_real_change)
-    return pair_differences(latest, least)
-
-
-def _measured_together(feet: dict[Foot, FootSummary], left: Foot, right: Foot) -> list[str]:
-    if left not in feet or right not in feet:
-        return []
-    ours, theirs = feet[left].measures, feet[right].measures
-    both = [key for key in ours if key in theirs]
-    return [key for key in both if (ours[key].day, ours[key].moment) == (theirs[key].day, theirs[key].moment)]
-
-
-def _changes(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> tuple[Change, ...]:
-    """What was measured at the last visit against the visit before, real or not; the largest against error first."""
-    told = [Change(foot, summary, summary.last) for foot, summary in _told(feet, visits) if summary.last]
-    return tuple(sorted(told, key=_by_size))
-
-
-def _long_changes(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> tuple[Change, ...]:
-    """The same against half a year ago or the first visit, whichever shows the larger change; real ones alone."""
-    found = []
-    for foot, summary in _told(feet, visits):
-        steps = [step for step in (summary.half_year, summary.first) if step and step.real]
-        if steps:
-            found.append(Change(foot, summary, max(steps, key=lambda step: step.against_error)))
-    return tuple(sorted(found, key=_by_size))
-
-
-def _told(feet: dict[Foot, FootSummary], visits: Sequence[Visit]) -> Iterator[tuple[Foot, MeasureSummary]]:
-    for foot, one in feet.items():
-        for summary in one.measures.values():
-            if summary.measure.words.headline and summary.day == visits[-1].date:
-                yield foot, summary
-
-
-def _by_size(change: Change) -> float:
-    return -change.step.against_error
-
-
-def _events(visits: Sequence[Visit]) -> tuple[Event, ...]:
-    found: list[Event] = []
-    boots = None
-    for visit in visits:
-        if visit.keeping and visit.keeping.feed_change:
-            found.append(Event(visit.date, "feed", visit.keeping.feed_change))
-        if visit.keeping and visit.keeping.boots and visit.keeping.boots != boots:
-            boots = visit.keeping.boots
-            found.append(Event(visit.date, "boots", boots))
-        found += [Event(entry.date, "vet", entry.words or entry.by) for entry in visit.vet if entry.kind == "seen"]
-    return tuple(sorted(found, key=lambda event: (event.day, event.kind, event.text)))
 
 
 def _load(weight: Weight | None, feet: dict[Foot, FootSummary]) -> float | None:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 
@@ -58,13 +58,18 @@ class Traced:
     hand_px: float
 
 
-def traced(found: FootVisit, usual_error: float) -> tuple[Traced, ...]:
+Figures = Mapping[str, Figure]
+# Finds the figures of a tracing with their errors; `reckoned` does, or a memory of what it found.
+Reckon = Callable[[Tracing, float], Figures]
+
+
+def traced(found: FootVisit, usual_error: float, reckon: Reckon | None = None) -> tuple[Traced, ...]:
     """What the tracings of a foot tell, one for each view and moment, in the order written.
 
     Where one was done twice, the first counts, and both tell the error of the hand.
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     """
-    return tuple(_told(*alike[:2], usual_error=usual_error) for alike in _by_picture(found.tracings))
+    return tuple(_told(alike, usual_error, reckon or reckoned) for alike in _by_picture(found.tracings))
 
 
 def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
@@ -74,12 +79,10 @@ def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
     yield from found.values()
 
 
-@cache
-def _told(first: Tracing, again: Tracing | None = None, *, usual_error: float) -> Traced:
-    hand = (hand_error_px(first, again) if again else None) or first.error_px(usual_error)
-    px = picked(first)
-    plain, drawn = in_mm(px, first.scale.length), in_mm(redrawn(px, hand), first.scale.length)
-    figures = dict(_figures(first.view, plain, drawn))
+def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon) -> Traced:
+    first = alike[0]
+    hand = (hand_error_px(*alike[:2]) if len(alike) > 1 else None) or first.error_px(usual_error)
+    plain, figures = in_mm(picked(first), first.scale.length), reckon(first, hand)
     lacking = {
         name: tuple(mark for mark in needed if mark not in plain)
         for _, needs in COMPUTED[first.view]
@@ -87,6 +90,16 @@ def _told(first: Tracing, again: Tracing | None = None, *, usual_error: float) -
         if name not in figures
     }
     return Traced(first, plain, figures, lacking, hand)
+
+
+def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
+    """The figures of a tracing by name, each with its error. hand_px: SD of one picked coordinate, px.
+
+    Some tens of milliseconds, most of it for the draws.
+    """
+    px = picked(tracing)
+    drawn = in_mm(redrawn(px, hand_px), tracing.scale.length)
+    return dict(_figures(tracing.view, in_mm(px, tracing.scale.length), drawn))
 
 
 def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[str, Figure]]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from recordgen.hoof.measures import Measure, smallest_real_change
 from recordgen.hoof.series import Moment
-from recordgen.hoof.traced import Figure, Traced, plain_values, traced
+from recordgen.hoof.traced import Figure, Reckon, Traced, plain_values, traced
 from recordgen.records.foot import FootVisit
 from recordgen.records.reference import TRACING
 from recordgen.records.tracing import Tracing
@@ -61,11 +61,15 @@ class Disagreement:
 
 
 def disagreements(
-    measures: Sequence[Measure], found: FootVisit, methods: Mapping[str, str], usual_error: float
+    measures: Sequence[Measure],
+    found: FootVisit,
+    methods: Mapping[str, str],
+    usual_error: float,
+    reckon: Reckon | None = None,
 ) -> Iterator[Disagreement]:
     """Where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
 
-    methods: how each measure was taken. usual_error: as `traced.traced` takes it.
+    methods: how each measure was taken. usual_error, reckon: as `traced.traced` takes them.
     """
     for number, tracing in enumerate(found.tracings):
         values = plain_values(tracing)
@@ -78,7 +82,7 @@ def disagreements(
             sd = float(measure.method(methods).sd)
             if abs(typed - value) < smallest_real_change(sd, 0):
                 continue
-            one = next(one for one in traced(found, usual_error) if one.tracing in _same(found, tracing))
+            one = next(one for one in traced(found, usual_error, reckon) if one.tracing in _same(found, tracing))
             apart = smallest_real_change(sd, reading_sd(measure, tracing, one.figures[measure.traced]))
             if abs(typed - value) >= apart:
                 yield Disagreement(number, measure, typed, value, apart)

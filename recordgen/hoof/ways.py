@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from recordgen.hoof.measures import Measure, measures_of
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.repeatability import own_errors, with_own
+from recordgen.hoof.traced import Reckon
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import CareClass
 from recordgen.records.reference import ClassWords, Reference
@@ -17,19 +18,29 @@ from recordgen.records.visit import Visit
 
 @dataclass(frozen=True)
 class Ways:
-    """What summaries are made with: the practice's file, the tables, the measures and the naming."""
+    """What summaries are made with: the practice's file, the tables, the measures and the naming.
+
+    reckon: finds the figures of a tracing; None reckons them each time.
+    """
 
     practice: PracticeFile
     reference: Reference
     measures: tuple[Measure, ...]
     naming: Naming
+    reckon: Reckon | None = None
 
     @classmethod
-    def of(cls, practice: PracticeFile, reference: Reference, repeated: Sequence[Visit] = ()) -> Ways:
+    def of(
+        cls,
+        practice: PracticeFile,
+        reference: Reference,
+        repeated: Sequence[Visit] = (),
+        reckon: Reckon | None = None,
+    ) -> Ways:
         """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
         own = own_errors(reference, practice.methods, repeated) if repeated else {}
         tables = with_own(reference, own) if own else reference
-        return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases))
+        return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases), reckon)
 
     def group(self, name: CareClass) -> ClassWords:
         """What the table tells of a class of animals."""

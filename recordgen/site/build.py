@@ -27,6 +27,7 @@ from recordgen.records.whole import Whole, read_whole
 from recordgen.site.amended import HorseTrails
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
+from recordgen.site.reckoned import Reckoned
 from recordgen.site.templates import environment
 
 
@@ -84,7 +85,8 @@ def picture_folder() -> Path:
 
 def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     """The summaries of a practice that was read, for the builders to share."""
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    reckon = Reckoned(pictures) if pictures else None
+    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated, reckon)
     stables = tuple(summarise_stable(stable, ways, today) for stable in whole.practice.stables)
     patterns = patterns_by_stable(stables, whole.reference.patterns, ways.naming, today)
     photos = {(horse.stable, horse.slug): horse.photos for horse in whole.practice.horses if horse.photos}

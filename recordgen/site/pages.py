@@ -12,6 +12,7 @@ from jinja2 import Environment
 from recordgen.hoof.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
+from recordgen.hoof.changes import Change
 from recordgen.hoof.forecasts import together
 from recordgen.hoof.patterns import Pattern
 from recordgen.hoof.rounds import Plan
@@ -19,7 +20,7 @@ from recordgen.hoof.rounds_told import fewest_told, unmet_told
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.scope import scope_notes
 from recordgen.hoof.sheet import sheet_of
-from recordgen.hoof.summary import Change, HorseSummary, StableSummary, last_visits
+from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.hoof.traced import DRAWS
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
@@ -34,6 +35,7 @@ from recordgen.site.sheet import sheet_values
 from recordgen.site.strip import strip
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import rendered
+from recordgen.site.tracings import tracings_of
 
 PRACTICE = "practice"
 JOBS, SAFETY = "jobs.md", "safety.md"
@@ -180,6 +182,7 @@ class _Maker:
         return self.desk.trails.get((horse.stable, horse.slug), ())
 
     def _history(self, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:
+        photographs = self.album(uri, horse)
         return self.page(
             uri,
             horse.horse.name,
@@ -187,7 +190,8 @@ class _Maker:
             summary=horse,
             horse=horse.horse,
             stable=stable.stable,
-            photographs=self.album(uri, horse),
+            photographs=photographs,
+            tracings=tracings_of(horse, self.desk.ways, photographs),
             sheet=sheet,
             trail_of=trail_finder(horse, self._trails(horse)),
             days=strip(horse.due) if horse.due else (),

@@ -46,6 +46,7 @@ from recordgen.site.growth_pictures import (
     weeks_shown,
 )
 from recordgen.site.model import late_place
+from recordgen.site.tracing_pictures import TracingPictures
 
 Form = TypeVar("Form", bound=str)
 
@@ -61,6 +62,11 @@ class Pictures:
     kept: Kept
     naming: Naming
     late: list[str] = field(default_factory=list)
+
+    @property
+    def traced(self) -> TracingPictures:
+        """The pictures of tracings."""
+        return TracingPictures(self.kept, self.naming, self._place)
 
     def through_time(self, summary: HorseSummary, measure: str) -> dict[Foot, Markup]:
         """A measure through the visits: a panel for each foot that was measured, all on one scale and stretch of time.

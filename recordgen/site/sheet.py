@@ -24,9 +24,10 @@ from recordgen.pictures.kept import Kept
 from recordgen.site.model import Page
 from recordgen.site.pictured import Pictures
 from recordgen.site.templates import rendered, signed
+from recordgen.site.tracings import tracings_of
 
 # Two pages hold so many; how many more there are is told, and the CSV and the JSON hold all.
-MOST_VISITS, MOST_GRADES, MOST_CLOSED = 20, 8, 12
+MOST_VISITS, MOST_GRADES, MOST_CLOSED, MOST_TRACINGS = 20, 8, 12, 2
 STYLE = "site_templates/static/assets/recordgen.css"
 
 
@@ -44,12 +45,18 @@ def sheet_values(sheet: Sheet, ways: Ways) -> dict[str, Any]:
         "grade_words": lambda scale, grade: grade_words(scale, grade, scales, naming),
         "class_words": ways.group(sheet.summary.care_class),
         "sourced": _sourced(sheet),
+        "tracings": tracings_of(sheet.summary, ways),
         "figures_of": figures_of,
         "change_of": change_of,
         "day_tiny": day_tiny,
         "month_mm": month_mm,
         "css_text": css_text,
-        "most": {"visits": MOST_VISITS, "grades": MOST_GRADES, "closed": MOST_CLOSED},
+        "most": {
+            "visits": MOST_VISITS,
+            "grades": MOST_GRADES,
+            "closed": MOST_CLOSED,
+            "tracings": MOST_TRACINGS,
+        },
     }
 
 

@@ -17,7 +17,7 @@ from pypdf import PdfReader
 from recordgen.site.engine import write_site
 from recordgen.site.model import Site
 from tests.conftest import RECORDS
-from tests.site.sheets import demo_alone, demo_horses, sheet_page
+from tests.site.sheets import demo_alone, demo_horses, demo_summary, sheet_page
 
 Scheme = Literal["light", "dark"]
 HORSES = ["bramble", "pippin"]
@@ -90,17 +90,21 @@ def close(text: str) -> str:
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("name", [*HORSES, *(f"site {slug}" for slug in HORSES)])
 def test_two_pages_of_a4(press: Press, name: str, scheme: Scheme) -> None:
-    """Alone and inside a site, whatever the reader chose."""
+    """And a third with the tracings; alone and inside a site, whatever the reader chose."""
     pages = press.printed(name, scheme).pages
+    starts = [number for number, text in enumerate(press.texts(name), start=1) if "Latest tracings" in text]
 
-    assert len(pages) == 2
-    assert [tuple(map(float, page.mediabox[2:])) for page in pages] == [pytest.approx(A4, abs=1.5)] * 2
+    assert len(pages) == 3
+    assert starts == [3]
+    assert [tuple(map(float, page.mediabox[2:])) for page in pages] == [pytest.approx(A4, abs=1.5)] * 3
 
 
 @pytest.mark.parametrize("slug", [slug for slug in demo_horses() if slug not in HORSES])
 def test_no_horse_of_the_demo_needs_a_third_page(press: Press, slug: str) -> None:
-    """Nor do the others."""
-    assert len(press.printed(slug, "light").pages) <= 2
+    """Nor do the others, without tracings."""
+    traced = any(one.traced for visit in demo_summary(slug).history for one in visit.feet.values())
+
+    assert len(press.printed(slug, "light").pages) <= 2 + traced
 
 
 @pytest.mark.parametrize("name", [*HORSES, "site pippin", "moss"])
@@ -129,7 +133,7 @@ def test_each_page_says_whose_it_is(press: Press, slug: str) -> None:
     """Name, microchip, edition and the number of the page, should the leaves part."""
     for number, text in enumerate(press.texts(slug), start=1):
         foot = text[-200:] + text[:200]
-        assert close(f"page {number} of 2") in close(foot)
+        assert close(f"page {number} of 3") in close(foot)
         assert close(f"{slug.title()}, microchip 999") in close(foot)
 
 

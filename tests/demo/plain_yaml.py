@@ -38,6 +38,8 @@ def _lines(group: Mapping[str, Any], indent: str) -> Iterator[str]:
         if isinstance(value, Mapping) and (key in BELOW or wide):
             yield head
             yield from _lines(value, indent + "  ")
+        elif isinstance(value, list) and wide and all(isinstance(item, list) for item in value):
+            yield from _filled(head + " [", value, indent + "  ")
         elif isinstance(value, list) and (wide or any(isinstance(item, Mapping) for item in value)):
             yield head
             yield from _items(value, indent + "  ")
@@ -57,6 +59,18 @@ def _items(values: list[Any], indent: str) -> Iterator[str]:
             yield from others
         else:
             yield f"{indent}- {scalar(value)}" if isinstance(value, str) else short
+
+
+def _filled(line: str, values: list[Any], indent: str) -> Iterator[str]:
+    """Short lists beside each other, as many as a line holds."""
+    for number, value in enumerate(values, 1):
+        word = on_one_line(value) + ("]" if number == len(values) else ",")
+        if len(line) + len(word) + 1 > WIDEST:
+            yield line
+            line = indent + word
+        else:
+            line += word if line.endswith("[") else " " + word
+    yield line
 
 
 def on_one_line(value: Any) -> str:

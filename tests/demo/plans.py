@@ -7,6 +7,8 @@ from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import Any
 
+from tests.demo.tracings import Drawn
+
 # A value of every visit in turn (the last one stays), or one value throughout.
 Course = float | tuple[float, ...]
 
@@ -61,7 +63,8 @@ class HorsePlan:
     rate: mm of toe a day beyond wear, mean of the year. first_days: days of growth found at the first visit.
     told: by day, parts of the visit laid over the ordinary ones, where None takes a part out. work, notes: sentences
     for since_last and note. spelling: how feet are typed. looks: how often the hinds' heels, frogs, bars and soles are
-    written down, 0 to 1. follows_angle: the toe angle of the fores is measured every time.
+    written down, 0 to 1. follows_angle: the toe angle of the fores is measured every time. drawn: the feet that were
+    drawn and traced.
     """
 
     stable: str
@@ -81,6 +84,7 @@ class HorsePlan:
     half_degrees: bool = True
     follows_angle: bool = False
     henneke: float = 5
+    drawn: Sequence[Drawn] = ()
 
 
 # A foot that was trimmed, and neither measured nor looked at closely.

@@ -6,11 +6,14 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from recordgen.records.photos import PHOTOS
+from tests.demo.drawings import drawing
 from tests.demo.horses import PLANS
 from tests.demo.plain_yaml import as_yaml
 from tests.demo.plans import HorsePlan
 from tests.demo.stables import PRACTICE, STABLES
-from tests.demo.visits import visits
+from tests.demo.tracings import Drawn
+from tests.demo.visits import drawn_feet, visits
 
 SEED = "hazel"
 
@@ -35,18 +38,29 @@ def horse_files(plan: HorsePlan, seed: str) -> dict[str, str]:
     }
 
 
+def demo_drawings() -> dict[str, Drawn]:
+    """The drawings among the photographs of the demo: the path of each below the folder of records, and its foot."""
+    return {
+        f"{plan.stable}/{plan.slug}/{PHOTOS}/{one.file}": one
+        for plan in PLANS
+        for one in drawn_feet(plan, SEED)
+        if one.kept
+    }
+
+
 def write_demo(folder: Path) -> None:
     """Write the demo practice into `folder`; YAML files there that are no part of it go, photographs stay."""
-    files = demo_files()
+    files: dict[str, str | bytes] = {**demo_files()}
+    files |= {path: drawing(one) for path, one in demo_drawings().items()}
     for old in folder.rglob("*.yaml"):
         if old.relative_to(folder).as_posix() not in files:
             old.unlink()
     write(folder, files)
 
 
-def write(folder: Path, files: Mapping[str, str]) -> None:
-    """Write texts below `folder` by their paths, as UTF-8 with plain line ends."""
-    for path, text in files.items():
+def write(folder: Path, files: Mapping[str, str | bytes]) -> None:
+    """Write files below `folder` by their paths; texts as UTF-8 with plain line ends."""
+    for path, content in files.items():
         file = folder / path
         file.parent.mkdir(parents=True, exist_ok=True)
-        file.write_bytes(text.encode())
+        file.write_bytes(content.encode() if isinstance(content, str) else content)

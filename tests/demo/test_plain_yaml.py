@@ -60,3 +60,14 @@ def test_small_values_are_typed_briefly() -> None:
         "2.5",
         "2026-11-25",
     ]
+
+
+def test_points_stand_beside_each_other_and_are_read_back() -> None:
+    """As many as a line holds, like words of a sentence."""
+    points = [[100 + number + 0.5, 20.0] for number in range(30)]
+    text = as_yaml({"wall": points, "frog_apex": [480.2, 400.1]})
+
+    assert (max(map(len, text.splitlines())) <= 112, len(text.splitlines()) <= 6) == (True, True)
+    assert text.splitlines()[-1] == "frog_apex: [480.2, 400.1]"
+    assert document("visit.yaml", text.encode()).problems == []
+    assert len(document("visit.yaml", text.encode()).values["wall"]) == 30

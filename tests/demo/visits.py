@@ -11,6 +11,7 @@ from tests.demo import diary
 from tests.demo.days import season
 from tests.demo.feet import readings
 from tests.demo.plans import HorsePlan
+from tests.demo.tracings import Drawn, as_typed, with_tracings
 
 Record = dict[str, Any]
 
@@ -20,7 +21,7 @@ VISIT_ORDER = (
 )
 FOOT_ORDER = (
     *("landing", "before", "after", "frog", "wall", "bars", "sole", "marks", "object", "wound", "abscess", "heat"),
-    *("pulse", "testers", "bears_weight", "deviation", "done", "note"),
+    *("pulse", "testers", "bears_weight", "deviation", "done", "note", "tracings"),
 )
 
 
@@ -30,7 +31,7 @@ def visits(plan: HorsePlan, seed: str) -> Iterator[Record]:
     Raises ValueError where the story tells of a day on which the horse was not seen.
     """
     told = merged_by_day(plan.told)
-    if strangers := set(told) - set(plan.days):
+    if strangers := {*told, *(one.day for one in plan.drawn)} - set(plan.days):
         raise ValueError(f"{plan.slug} was not seen on {', '.join(map(str, sorted(strangers)))}")
     untrimmed = {day for day, parts in told.items() if parts.get("trimmed") is False}
     rng = Random(f"{seed} {plan.stable} {plan.slug}")
@@ -39,7 +40,16 @@ def visits(plan: HorsePlan, seed: str) -> Iterator[Record]:
     for index, day in enumerate(plan.days):
         visit = words.around(day, plain=day not in told)
         visit["feet"] = {foot: _foot(plan, foot, index, feet[foot][index], rng) for foot in plan.feet}
-        yield _ordered(_laid_over(visit, told.get(day, {})), plan)
+        laid = _laid_over(visit, told.get(day, {}))
+        yield _ordered(with_tracings(laid, plan.drawn, f"{seed} {plan.slug}"), plan)
+
+
+def drawn_feet(plan: HorsePlan, seed: str) -> Iterator[Drawn]:
+    """The feet of a horse that were drawn, with the sizes that its visits tell. Plan and seed as in `visits`."""
+    for visit in visits(plan, seed) if plan.drawn else ():
+        for one in plan.drawn:
+            if one.day == visit["date"]:
+                yield as_typed(one, visit["feet"][plan.spelling.get(one.foot, one.foot)])
 
 
 def _laid_over(visit: Record, parts: Mapping[str, Any]) -> Record:

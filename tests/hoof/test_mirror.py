@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from shapely import affinity
 
-from recordgen.hoof.mirror import NEEDS, match_about, mirror_figures, mirrored
+from recordgen.hoof.mirror import MATCHES, NEEDS, match_about, mirror_figures, mirrored
 from recordgen.hoof.outline_frame import Points
 from tests.hoof.sole_shapes import (
     FORE,
@@ -35,8 +35,10 @@ CROOKED = replace(HIND, turn=6, lopsided=0.03).points()
 
 
 def figures(points: Points) -> dict[str, float]:
-    """The figures of one sole as plain numbers."""
-    return {name: float(value) for name, value in mirror_figures(points).items()}
+    """The figures of one sole as plain numbers, matches from 0 to 1."""
+    found = {name: float(value) for name, value in mirror_figures(points).items()}
+    shares = {name.removesuffix("_percent"): found.pop(name) / 100 for name in MATCHES}
+    return {**shares, **found}
 
 
 @pytest.mark.parametrize("sole", [FORE, HIND], ids=["fore", "hind"])
@@ -191,15 +193,17 @@ def test_all_draws_at_once() -> None:
 
     for draw in range(5):
         alone = figures({name: spots[draw] for name, spots in draws.items()})
-        assert {name: float(values[draw]) for name, values in together.items()} == pytest.approx(alone)
+        assert float(together["mirror_match_percent"][draw]) == pytest.approx(100 * alone["mirror_match"])
+        assert float(together["best_mirror_match_percent"][draw]) == pytest.approx(100 * alone["best_mirror_match"])
+        assert float(together["turn_deg"][draw]) == pytest.approx(alone["turn_deg"])
 
 
 def test_what_the_hand_takes_from_a_perfect_match() -> None:
     """With 0.3 mm a pick about one hundredth, and the turn holds to half a degree."""
     draws = mirror_figures(jittered(FORE.points()))
 
-    assert draws["mirror_match"].mean() == pytest.approx(0.99, abs=0.005)
-    assert draws["best_mirror_match"].mean() == pytest.approx(0.993, abs=0.003)
+    assert draws["mirror_match_percent"].mean() == pytest.approx(99, abs=0.5)
+    assert draws["best_mirror_match_percent"].mean() == pytest.approx(99.3, abs=0.3)
     assert draws["turn_deg"].mean() == pytest.approx(0, abs=0.1)
     assert draws["turn_deg"].std() < 0.5
 

@@ -50,8 +50,8 @@ def test_a_landmark_that_is_missing_is_named_for_each_figure_that_lacks_it() -> 
     """Nothing is guessed."""
     one = told(without="frog_apex")
 
-    assert "mirror_match" not in one.figures
-    assert one.lacking["mirror_match"] == ("frog_apex",)
+    assert "mirror_match_percent" not in one.figures
+    assert one.lacking["mirror_match_percent"] == ("frog_apex",)
     assert one.lacking["sole_length_mm"] == ("frog_apex",)
 
 

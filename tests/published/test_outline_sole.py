@@ -135,5 +135,5 @@ def test_the_match_tells_two_halves_of_unlike_slant() -> None:
     points["wall"] = points["wall"] + np.where(points["wall"][:, 0] > 0, 2.0, 0)[:, None] * [1, 0]
     shares = sole_figures(points)
 
-    assert float(mirror_figures(points)["mirror_match"]) == pytest.approx(0.97, abs=0.02)
+    assert float(mirror_figures(points)["mirror_match_percent"]) == pytest.approx(97, abs=2)
     assert float(shares["lateral_area_percent"]) == pytest.approx(50.8, abs=0.3)

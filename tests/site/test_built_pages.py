@@ -117,6 +117,20 @@ def test_nothing_is_loaded_from_another_host(demo_sites: Path) -> None:
     assert styles == []
 
 
+def test_the_mark_of_the_tab_stands_in_the_page(demo_sites: Path) -> None:
+    """A browser asks for it past the worker that opens sealed files, so that a host would see the asking."""
+    icons = {tree(path).xpath("string(//link[@rel='icon']/@href)")[:26] for path in all_pages(demo_sites)}
+
+    assert icons == {"data:image/svg+xml;base64,"}
+
+
+def test_pages_that_explain_do_not_change_with_the_day(demo_sites: Path) -> None:
+    """A day later only what tells of horses is another page for a host."""
+    for name in ("words", "method", "safety"):
+        assert "November 2026" not in words(demo_sites / "willowmere" / f"{name}.html").split("Hazel Hoof Care")[-1]
+    assert "25 November 2026" in words(demo_sites / "willowmere" / "index.html")
+
+
 def _own_words(stable: str) -> set[str]:
     names = [path.parent.name for path in RECORDS.glob(f"{stable}/*/horse.yaml")]
     return {stable, *names}

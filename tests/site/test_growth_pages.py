@@ -115,8 +115,9 @@ def test_aims_are_told_with_how_far_each_foot_is(demo_sites: Path) -> None:
     """The measure, the value aimed at, and the latest reading of each foot, in one line an aim."""
     section = soup(demo_sites / "willowmere/horses/bramble.html").select_one("#aims")
     assert section is not None
-    first, second = (" ".join(item.get_text(" ").split()) for item in section.select("li"))
+    first, traced, heels = (" ".join(item.get_text(" ").split()) for item in section.select("li"))
 
     assert first == "Flare at the outer quarter at 2 mm or less: left fore 1.5 mm on 14 Oct 2026, there."
-    assert second.startswith("Heels, outer less inner at 2 mm or less: left fore")
-    assert "right hind" in second
+    assert traced.startswith("Flare, from the ring at the outer quarter at 2 mm or less: left fore")
+    assert heels.startswith("Heels, outer less inner at 2 mm or less: left fore")
+    assert "right hind" in heels

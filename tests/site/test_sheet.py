@@ -35,10 +35,16 @@ def figures_in(text: str) -> list[float]:
     return [figure(found) for found in re.findall(r"[−+]?\d+(?:\.\d+)?", text)]
 
 
+def on_paper(slug: str) -> list[Row]:
+    """The rows that have a line of the sheet, those with the tracings last."""
+    return sorted((row for row in demo_sheet(slug).rows if row.on_paper), key=lambda row: row.with_tracings)
+
+
 def measure_cells(slug: str) -> list[tuple[Row, list[Tag]]]:
     """Each row of the summary with the four cells of its foot."""
     lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody tr")
-    return [(row, list(line.select("td"))) for row, line in zip(demo_sheet(slug).rows, lines, strict=True)]
+    rows = on_paper(slug)
+    return [(row, list(line.select("td"))) for row, line in zip(rows, lines, strict=True)]
 
 
 def told(cell: Tag, part: str) -> list[str]:
@@ -105,7 +111,8 @@ def _tells(step: Step | None, shown: Tag, digits: int) -> None:
 def test_way_and_error_stand_beside_each_measure(slug: str) -> None:
     """The way, the sd, whether it is assumed or published, and the smallest real change."""
     lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody th small")
-    for row, line in zip(demo_sheet(slug).rows, lines, strict=True):
+    rows = on_paper(slug)
+    for row, line in zip(rows, lines, strict=True):
         way, sd, real = " ".join(line.get_text().split()).removeprefix("from: ").split("; ")
 
         assert way == ", ".join(row.ways)

@@ -1,12 +1,17 @@
-"""Dunlin: a surface crack of the medial quarter of the right fore, at its longest in May 2026, then growing out."""
+"""Dunlin: a surface crack of the medial quarter of the right fore, at its longest in May 2026, then growing out.
+
+The left fore turns out and is wider on its outer side: traced from below, it stays as it is from visit to visit.
+"""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
 from tests.demo.days import counted_back, grown_down
 from tests.demo.plans import FootPlan, HorsePlan, four_feet, marked, on
+from tests.demo.tracings import SoleFoot, drawn
 
 DAYS = counted_back(date(2026, 11, 6), 6)
 # mm of wall at the quarter before a trim.
@@ -16,6 +21,8 @@ ENDS = grown_down([day for day in DAYS if day >= date(2026, 5, 22)], 22, 0.26)
 
 _feet = four_feet(85, 37, 50.5)
 _feet["right_fore"] = FootPlan(85.5, (37, 37.5), 50, walls=(63, 64))
+_TURNED = SoleFoot(length=126, width=126, heels=82, turn=5.5, lopsided=0.05)
+_LONGER = replace(_TURNED, length=129, width=128)
 
 
 def _crack(length: int) -> dict[str, Any]:
@@ -32,7 +39,7 @@ PLAN = HorsePlan(
         "born": 2010,
         "height": "15.3 hh",
         "microchip": "999000000306117",
-        "conformation": ["stands base narrow in front"],
+        "conformation": ["stands base narrow in front", "left fore turns out a little"],
         "note": "Driven on roads; the inner edges take the wear.",
     },
     days=DAYS,
@@ -58,5 +65,14 @@ PLAN = HorsePlan(
             note="Nearly out. Roads on the crown, not on the slope, until the next visit.",
             care=["watch-the-edge", "watch-a-crack"],
         ),
+    ),
+    drawn=(
+        *drawn("2025-10-24", "left_fore", before=_LONGER, kept=True),
+        *drawn("2026-01-16", "left_fore", before=_LONGER),
+        *drawn("2026-04-10", "left_fore", before=_LONGER, after=_TURNED),
+        *drawn("2026-07-03", "left_fore", before=_LONGER),
+        *drawn("2026-09-25", "left_fore", before=_LONGER),
+        *drawn("2026-11-06", "left_fore", before=_LONGER, kept=True, times=2),
+        *drawn("2026-11-06", "left_fore", after=_TURNED, kept=True),
     ),
 )

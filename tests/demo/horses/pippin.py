@@ -1,4 +1,7 @@
-"""Pippin: a pony under a vet's plan since June; signs ease, the toe angle comes back, the gap at the toe closes."""
+"""Pippin: a pony under a vet's plan since June; signs ease, the toe angle comes back, the gap at the toe closes.
+
+The left fore is traced from the side and from below: the toe comes back, and its wall grows down straight again.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,8 @@ from typing import Any
 
 from tests.demo.days import counted_back, grown_down
 from tests.demo.plans import Feet, HorsePlan, four_feet, marked, on
+from tests.demo.tracings import SoleFoot, drawn
+from tests.hoof.side_shapes import SideFoot
 
 EARLIER = counted_back(date(2026, 5, 13), 6)
 PLANNED = tuple(
@@ -35,6 +40,15 @@ def _fores(pulse: str, gap: tuple[int, int] | None, **more: Any) -> dict[str, An
     wall = {"wall": {"toe": {"separation": {"length": gap[0], "depth": gap[1]}}}} if gap else {}
     right = {"wall": {"toe": {"separation": {"length": gap[0] - 6, "depth": max(2, gap[1] - 2)}}}} if gap else {}
     return {"left_fore": {"pulse": pulse, **wall, **more}, "right_fore": {"pulse": pulse, **right, **more}}
+
+
+def _side(flare: float, breakover: float, heel_angle: float = 43) -> SideFoot:
+    """The left fore from the side; its toe and its heel are as long as they are typed."""
+    return SideFoot(heel_angle=heel_angle, pastern_angle=52.5, hairline=94, flare=flare, breakover=breakover)
+
+
+def _sole(length: float, breakover: float) -> SoleFoot:
+    return SoleFoot(length=length, width=100, heels=66, wall=(10, 7.5, 6.5), breakover=breakover)
 
 
 PLAN = HorsePlan(
@@ -160,5 +174,17 @@ PLAN = HorsePlan(
             note="A third of the wall is new and grows straight. Keep to the vet's plan: it is working.",
             next={"weeks": 4, "reason": "The vet's plan"},
         ),
+    ),
+    drawn=(
+        *drawn("2026-05-13", "left_fore", before=_side(1, 7)),
+        *drawn("2026-05-13", "left_fore", after=_side(1, 9), kept=True),
+        *drawn("2026-07-08", "left_fore", before=_side(8, 4, 41), after=_side(7, 7, 41), kept=True),
+        *drawn("2026-07-08", "left_fore", after=_sole(106, 7), kept=True),
+        *drawn("2026-08-05", "left_fore", before=_side(7, 5, 41.5), after=_side(6, 8, 41.5)),
+        *drawn("2026-09-02", "left_fore", before=_side(5.5, 6, 42), after=_side(4.5, 9, 42)),
+        *drawn("2026-09-02", "left_fore", after=_sole(102.5, 9)),
+        *drawn("2026-09-30", "left_fore", before=_side(4, 6, 42.5), after=_side(3.5, 9, 42.5)),
+        *drawn("2026-10-28", "left_fore", before=_side(3, 7), after=_side(2, 10), kept=True),
+        *drawn("2026-10-28", "left_fore", after=_sole(101, 10), kept=True),
     ),
 )

@@ -1,4 +1,4 @@
-"""Teasel: an uneven pair of fores, the right one upright, the left one lower."""
+"""Teasel: an uneven pair of fores, the right one upright, the left one lower; both traced from the side in October."""
 
 from __future__ import annotations
 
@@ -6,6 +6,8 @@ from datetime import date
 
 from tests.demo.days import counted_back
 from tests.demo.plans import FootPlan, HorsePlan, four_feet, frogs, on
+from tests.demo.tracings import drawn
+from tests.hoof.side_shapes import SideFoot
 
 _feet = four_feet(83, 34, 50)
 _feet["left_fore"] = FootPlan(85, (31.5, 32), 48, slip=2.5, more={"sole_width": 128, "circumference": 371})
@@ -51,5 +53,9 @@ PLAN = HorsePlan(
         frogs("2025-10-16", "none"),
         frogs("2026-10-29", "surface", 8),
         on("2026-10-29", care=["daily-grooves"], left_fore={"landing": "flat"}, right_fore={"landing": "heel first"}),
+    ),
+    drawn=(
+        *drawn("2026-10-29", "left_fore", after=SideFoot(heel_angle=38, pastern_angle=49.5, hairline=108), kept=True),
+        *drawn("2026-10-29", "right_fore", after=SideFoot(heel_angle=47, pastern_angle=54, breakover=10), kept=True),
     ),
 )

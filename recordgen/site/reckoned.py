@@ -1,0 +1,63 @@
+"""The figures of tracings that were reckoned once, kept by content beside the pictures."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from dataclasses import dataclass
+from functools import cache
+from importlib.metadata import version
+from pathlib import Path
+
+import recordgen.hoof
+from recordgen.hoof.traced import Figure, reckoned
+from recordgen.pictures.kept import write_whole
+from recordgen.records.tracing import Tracing
+
+
+@dataclass(frozen=True)
+class Reckoned:
+    """Finds the figures of a tracing, and reckons them where a folder does not hold them whole.
+
+    Several processes may share the folder; one that cannot be written to only costs the time of reckoning.
+    """
+
+    folder: Path
+
+    def __call__(self, tracing: Tracing, hand_px: float) -> dict[str, Figure]:
+        """The figures by name. hand_px: SD of one picked coordinate, px."""
+        file = self.folder / f"{key_of(tracing, hand_px)}.json"
+        found = _read(file)
+        if found is None:
+            found = reckoned(tracing, hand_px)
+            _keep(file, found)
+        return found
+
+
+def key_of(tracing: Tracing, hand_px: float) -> str:
+    """The name that figures are kept under: a hash of what reckons them and of all that they come from."""
+    told = (reckoning_version(), hand_px, tracing.view, tracing.scale.ends, tracing.scale.length, tracing.named())
+    return hashlib.sha256(repr(told).encode()).hexdigest()
+
+
+@cache
+def reckoning_version() -> str:
+    """A hash of the code that reckons and of its libraries' versions: when either changes, all is reckoned again."""
+    seen = hashlib.sha256("\0".join(map(version, ("numpy", "shapely"))).encode())
+    for source in sorted(Path(recordgen.hoof.__file__).parent.glob("*.py")):
+        seen.update(source.name.encode() + b"\0" + source.read_bytes())
+    return seen.hexdigest()
+
+
+def _read(file: Path) -> dict[str, Figure] | None:
+    try:
+        return {name: Figure(*map(float, figure)) for name, figure in json.loads(file.read_bytes()).items()}
+    except (OSError, ValueError, TypeError, AttributeError):
+        return None
+
+
+def _keep(file: Path, found: dict[str, Figure]) -> None:
+    try:
+        write_whole(file, json.dumps({name: [figure.value, figure.sd] for name, figure in found.items()}))
+    except OSError:
+        return
