@@ -36,8 +36,9 @@ def _build(
     records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, stages: _Stages
 ) -> None:
     from recordgen.records.whole import read_whole
-    from recordgen.site.build import build_sites, picture_folder, prepare, strangers
+    from recordgen.site.build import build_sites, prepare, strangers
     from recordgen.site.pages import PRACTICE
+    from recordgen.site.ways_here import picture_folder
 
     stages.done("load")
     whole = read_whole(records, today, stable)

@@ -57,8 +57,10 @@ def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterat
     """What the trimmer may want to look at again, as warnings with the line it stands in."""
     from recordgen.hoof.summary import remarks_of
     from recordgen.hoof.ways import Ways
+    from recordgen.site.reckoned import Reckoned
+    from recordgen.site.ways_here import picture_folder
 
-    ways = Ways.of(practice.file, reference)
+    ways = Ways.of(practice.file, reference, reckon=Reckoned(picture_folder()))
     for record in practice.horses:
         for remark in remarks_of(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.text, remark.way_out)

@@ -28,11 +28,11 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
     """
     with told_plainly():
         from recordgen.hoof.summary import summarise_stable
-        from recordgen.hoof.ways import Ways
         from recordgen.records.whole import read_whole
+        from recordgen.site.ways_here import ways_of
 
         whole = read_whole(records, today, stable)
-        ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+        ways = ways_of(whole)
         horses = [horse for one in whole.practice.stables for horse in summarise_stable(one, ways, today).present]
     horses.sort(key=lambda horse: (horse.due.best if horse.due else dt.date.max, horse.stable, horse.slug))
     if as_json:

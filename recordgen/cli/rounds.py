@@ -105,11 +105,11 @@ def command(
 def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipped: frozenset[dt.date]) -> _Planned:
     from recordgen.hoof.rounds import Calendar, plan_of
     from recordgen.hoof.summary import summarise_stable
-    from recordgen.hoof.ways import Ways
     from recordgen.records.whole import read_whole
+    from recordgen.site.ways_here import ways_of
 
     whole = read_whole(records, today, only)
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
     calendar = Calendar.of(whole.practice.file, start, skipped)
     return _Planned(plan_of(stables, calendar), calendar, stables, ways)

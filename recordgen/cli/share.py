@@ -70,18 +70,18 @@ def command(
 def _shared(
     records: Path, stable: str, horse: str, out: Path | None, handing: Handing
 ) -> tuple[Sealed, list[Path], Naming]:
-    from recordgen.hoof.ways import Ways
     from recordgen.private.horse_photos import photographs
     from recordgen.private.horse_sheet import horse_sheet
     from recordgen.private.places import fit_place
     from recordgen.private.sharing import hand_over, require_consent, sealed_record
     from recordgen.records.whole import read_whole
+    from recordgen.site.ways_here import ways_of
 
     whole = read_whole(records, handing.on, stable)
     record = whole.practice.horse(stable, horse)
     require_consent(whole.practice, record, handing.on)
     place = fit_place(out, records)
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     pictures = tuple(photographs(record.photos, handing.photo_days, ways.naming))
     sheet = horse_sheet(whole, record, ways, handing.on, pictures)
     sealed = sealed_record(sheet, handing, ways.naming, whole.practice)

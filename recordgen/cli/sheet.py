@@ -68,13 +68,13 @@ def command(
 def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet, Ways]:
     from recordgen.hoof.sheet import sheet_of
     from recordgen.hoof.summary import summarise
-    from recordgen.hoof.ways import Ways
     from recordgen.records.whole import read_whole
     from recordgen.site.amended import bare_amendments
+    from recordgen.site.ways_here import ways_of
 
     whole = read_whole(records, today, stable)
     practice = whole.practice
-    ways = Ways.of(practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     summary = summarise(practice.horse(stable, horse), ways, today)
     home = next(one.stable for one in practice.stables if one.slug == stable)
     return sheet_of(summary, home, ways, bare_amendments(whole, summary, ways.naming)), ways
@@ -113,9 +113,9 @@ def _dictionary(ways: Ways) -> str:
 
 def _html(sheet: Sheet, ways: Ways, records: Path) -> str:
     from recordgen.pictures.kept import Kept
-    from recordgen.site.build import picture_folder
     from recordgen.site.sheet import sheet_alone
     from recordgen.site.templates import environment
+    from recordgen.site.ways_here import picture_folder
 
     return sheet_alone(sheet, ways, environment(records, ways.naming), Kept(picture_folder()))
 

@@ -34,11 +34,11 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
     with told_plainly():
         from recordgen.hoof.as_json import as_json as plain
         from recordgen.hoof.summary import summarise
-        from recordgen.hoof.ways import Ways
         from recordgen.records.whole import read_whole
+        from recordgen.site.ways_here import ways_of
 
         whole = read_whole(records, today, stable)
-        ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+        ways = ways_of(whole)
         summary = summarise(whole.practice.horse(stable, horse), ways, today)
         if as_json:
             print_json(plain(summary))

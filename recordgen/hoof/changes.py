@@ -42,7 +42,9 @@ def long_changes_of(feet: ByFoot, visits: Sequence[Visit]) -> tuple[Change, ...]
 def _told(feet: ByFoot, visits: Sequence[Visit]) -> Iterator[tuple[Foot, MeasureSummary]]:
     for foot, measures in feet.items():
         for summary in measures.values():
-            if summary.measure.words.headline and summary.day == visits[-1].date:
+            words = summary.measure.words
+            # Details of tracings are told with the tracings.
+            if words.headline and not words.detail and summary.day == visits[-1].date:
                 yield foot, summary
 
 

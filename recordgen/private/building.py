@@ -35,8 +35,9 @@ def neutral_names(secret: bytes, slugs: Sequence[str]) -> Callable[[str], str]:
 
 def build_for(address: str, whole: Whole, today: dt.date, named: Callable[[str], str], folder: Path) -> None:
     """Build the site of the one stable that was read, to be read at an address. Raises Trouble and OSError."""
-    from recordgen.site.build import picture_folder, prepare
+    from recordgen.site.build import prepare
     from recordgen.site.engine import write_site
+    from recordgen.site.ways_here import picture_folder
 
     work = prepare(whole, today, picture_folder())
     site = work.site(work.stables[0].slug, replace(work.desk(), named=named))

@@ -14,9 +14,9 @@ from recordgen.pictures.kept import Kept
 from recordgen.records.practice import HorseRecord
 from recordgen.records.whole import Whole
 from recordgen.site.amended import bare_amendments
-from recordgen.site.build import picture_folder
 from recordgen.site.sheet import sheet_alone
 from recordgen.site.templates import environment
+from recordgen.site.ways_here import picture_folder
 
 
 @dataclass(frozen=True)

@@ -13,8 +13,6 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from platformdirs import user_cache_path
-
 from recordgen.hoof.patterns import Pattern, patterns_by_stable
 from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
@@ -27,8 +25,8 @@ from recordgen.records.whole import Whole, read_whole
 from recordgen.site.amended import HorseTrails
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
-from recordgen.site.reckoned import Reckoned
 from recordgen.site.templates import environment
+from recordgen.site.ways_here import picture_folder, ways_of
 
 
 @dataclass(frozen=True)
@@ -78,15 +76,9 @@ class Work:
         return stable_site(next(one for one in self.stables if one.slug == slug), self.patterns[slug], desk)
 
 
-def picture_folder() -> Path:
-    """Where pictures are kept between builds: a folder of this user's alone, outside every repository."""
-    return Path(os.environ.get("RECORDGEN_PICTURES") or user_cache_path("recordgen") / "pictures")
-
-
 def prepare(whole: Whole, today: dt.date, pictures: Path | None) -> Work:
     """The summaries of a practice that was read, for the builders to share."""
-    reckon = Reckoned(pictures) if pictures else None
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated, reckon)
+    ways = ways_of(whole, pictures)
     stables = tuple(summarise_stable(stable, ways, today) for stable in whole.practice.stables)
     patterns = patterns_by_stable(stables, whole.reference.patterns, ways.naming, today)
     photos = {(horse.stable, horse.slug): horse.photos for horse in whole.practice.horses if horse.photos}

@@ -12,7 +12,7 @@ from tests.cli.running import run, run_today, small_practice
 from tests.conftest import TODAY
 from tests.records.photographing import drawn, file_of, opened, with_place
 
-BRAMBLE = "willowmere/bramble"
+FENNEL = "willowmere/fennel"
 SOLE = ("--foot", "LF", "--view", "sole", "--moment", "before", "--date", "2026-10-14")
 NAME = "2026-10-14-left-fore-sole-before.jpg"
 
@@ -33,12 +33,12 @@ def picture(tmp_path: Path) -> Path:
 
 def add(records: Path, *words: str | Path) -> Result:
     """What adding photographs to Bramble told."""
-    return run_today("photo", BRAMBLE, *words, records=records)
+    return run_today("photo", FENNEL, *words, records=records)
 
 
 def kept(records: Path) -> list[str]:
     """The names of Bramble's photographs."""
-    folder = records / BRAMBLE / "photos"
+    folder = records / FENNEL / "photos"
     return sorted(path.name for path in folder.iterdir()) if folder.is_dir() else []
 
 
@@ -47,7 +47,7 @@ def test_a_photograph_comes_in_plain_and_the_original_stays(records: Path, pictu
     before = picture.read_bytes()
     result = add(records, picture, *SOLE)
 
-    assert result.output == f"{records / BRAMBLE / 'photos' / NAME}  added\n"
+    assert result.output == f"{records / FENNEL / 'photos' / NAME}  added\n"
     assert (kept(records), picture.read_bytes()) == ([NAME], before)
     assert run_today("check", records=records).exit_code == 0
 
@@ -68,7 +68,7 @@ def test_another_picture_of_the_same_gets_a_number(records: Path, picture: Path,
     add(records, picture, other, *SOLE)
 
     assert kept(records) == [NAME.replace(".jpg", "-2.jpg"), NAME]
-    assert opened((records / BRAMBLE / "photos" / kept(records)[0]).read_bytes()).size == (200, 300)
+    assert opened((records / FENNEL / "photos" / kept(records)[0]).read_bytes()).size == (200, 300)
 
 
 def test_the_camera_tells_the_day_unless_it_is_said(records: Path, picture: Path, tmp_path: Path) -> None:
@@ -135,7 +135,7 @@ def test_a_horse_that_is_not_there_is_told(records: Path, picture: Path, horse: 
 def test_nothing_is_written_through_a_link_that_leads_out(records: Path, picture: Path, tmp_path: Path) -> None:
     """Photographs stay inside the records."""
     (tmp_path / "elsewhere").mkdir()
-    os.symlink(tmp_path / "elsewhere", records / BRAMBLE / "photos")
+    os.symlink(tmp_path / "elsewhere", records / FENNEL / "photos")
     result = add(records, picture, *SOLE)
 
     assert "leads out of the records" in result.output
@@ -143,7 +143,7 @@ def test_nothing_is_written_through_a_link_that_leads_out(records: Path, picture
 
 
 @pytest.mark.parametrize(
-    "words", [(BRAMBLE,), (BRAMBLE, "a.jpg", "--foot", "middle"), (BRAMBLE, "a.jpg", "--view", "top")]
+    "words", [(FENNEL,), (FENNEL, "a.jpg", "--foot", "middle"), (FENNEL, "a.jpg", "--view", "top")]
 )
 def test_wrong_use_exits_with_two(records: Path, words: tuple[str, ...]) -> None:
     """No picture, no such foot, no such view."""
@@ -153,14 +153,14 @@ def test_wrong_use_exits_with_two(records: Path, words: tuple[str, ...]) -> None
 @pytest.mark.parametrize("seen_from", ["here", "records"])
 def test_cleaning_makes_a_photograph_plain_in_its_place(records: Path, picture: Path, seen_from: str) -> None:
     """As the check asks for it, and once it is done it changes nothing more."""
-    file = records / BRAMBLE / "photos" / NAME
+    file = records / FENNEL / "photos" / NAME
     file.parent.mkdir()
     file.write_bytes(picture.read_bytes())
     checked = run_today("check", records=records)
     name = file if seen_from == "here" else file.relative_to(records)
     results = [run_today("photo", "--clean", name, records=records) for _ in range(2)]
 
-    assert (checked.exit_code, f"--clean {BRAMBLE}/photos/{NAME}." in checked.output) == (1, True)
+    assert (checked.exit_code, f"--clean {FENNEL}/photos/{NAME}." in checked.output) == (1, True)
     assert [result.output.split("  ")[1] for result in results] == ["made plain\n", "is plain already\n"]
     assert run_today("check", records=records).exit_code == 0
 

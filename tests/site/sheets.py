@@ -19,6 +19,7 @@ from recordgen.site.model import Page, link
 from recordgen.site.pictured import Pictures
 from recordgen.site.sheet import sheet_alone, sheet_values
 from recordgen.site.templates import environment, rendered
+from recordgen.site.ways_here import ways_of
 from tests.conftest import RECORDS, TODAY
 
 KEPT = Kept(None)
@@ -27,7 +28,7 @@ KEPT = Kept(None)
 @cache
 def _practice() -> tuple[Ways, dict[str, tuple[HorseRecord, Stable]]]:
     whole = read_whole(RECORDS, TODAY)
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     return ways, {horse.slug: (horse, one.stable) for one in whole.practice.stables for horse in one.horses}
 
 

@@ -11,8 +11,8 @@ from recordgen.days import month_day, month_year, weekday_day
 from recordgen.hoof.rounds import Calendar as Days
 from recordgen.hoof.rounds import plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
-from recordgen.hoof.ways import Ways
 from recordgen.records.whole import read_whole
+from recordgen.site.ways_here import ways_of
 from tests.conftest import RECORDS, TODAY
 from tests.site.pages import soup, words
 
@@ -21,7 +21,7 @@ from tests.site.pages import soup, words
 def stables() -> list[StableSummary]:
     """The demo practice."""
     whole = read_whole(RECORDS, TODAY)
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     return [summarise_stable(stable, ways, TODAY) for stable in whole.practice.stables]
 
 

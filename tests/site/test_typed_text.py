@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from recordgen.records.whole import read_whole
-from recordgen.site.build import build_sites, picture_folder, prepare
+from recordgen.site.build import build_sites, prepare
+from recordgen.site.ways_here import picture_folder
 from tests.conftest import TODAY
 from tests.site.pages import soup, words
 
