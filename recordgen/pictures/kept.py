@@ -117,7 +117,7 @@ def unsealed(text: str) -> str | None:
     return picture if picture and sealed(picture) == text else None
 
 
-def write_whole(path: Path, text: str) -> None:
+def write_whole(path: Path, content: str | bytes) -> None:
     """Write a file so that whoever reads it at the same moment sees all of it or nothing.
 
     Raises OSError where it cannot be written.
@@ -126,7 +126,7 @@ def write_whole(path: Path, text: str) -> None:
     handle, name = tempfile.mkstemp(dir=path.parent, suffix=".part")
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(text.encode())
+            file.write(content.encode() if isinstance(content, str) else content)
         os.replace(name, path)
     except OSError:
         Path(name).unlink(missing_ok=True)

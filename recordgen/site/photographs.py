@@ -7,8 +7,6 @@ bytes are asked for, since a practice has more of them than a computer has memor
 from __future__ import annotations
 
 import hashlib
-import os
-import tempfile
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -17,6 +15,7 @@ from pathlib import Path
 
 import PIL
 
+from recordgen.pictures.kept import write_whole
 from recordgen.problems import Trouble
 from recordgen.records.names import Foot, Moment, View
 from recordgen.records.photo_reading import NotAPicture, picture_alone
@@ -181,7 +180,7 @@ class PhotoFiles(Mapping[str, bytes]):
         made = _read_whole(path)
         if made is None:
             made = resized(stored, (copy.width, copy.height), copy.file.name)
-            _write_whole(path, made)
+            _keep(path, made)
         return made
 
 
@@ -200,13 +199,9 @@ def _read_whole(path: Path) -> bytes | None:
         return None
 
 
-def _write_whole(path: Path, made: bytes) -> None:
+def _keep(path: Path, made: bytes) -> None:
     """Keep a photograph; a folder that cannot be written to only costs the time of making it."""
     try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        handle, name = tempfile.mkstemp(dir=path.parent, suffix=".part")
-        with os.fdopen(handle, "wb") as file:
-            file.write(made)
-        os.replace(name, path)
+        write_whole(path, made)
     except OSError:
         return

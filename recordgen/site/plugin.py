@@ -11,8 +11,7 @@ import logging
 from pathlib import Path
 from typing import Any
 
-from jinja2 import BytecodeCache, Environment
-from jinja2.bccache import Bucket
+from jinja2 import Environment
 from markupsafe import escape
 from mkdocs.config import base as config_base
 from mkdocs.config import config_options as option
@@ -24,28 +23,10 @@ from mkdocs.structure.pages import Page as EnginePage
 
 from recordgen.problems import Trouble, sentences
 from recordgen.records.whole import RecordsTrouble
+from recordgen.site.compiled import COMPILED
 from recordgen.site.model import Page, Site
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
-
-
-class Compiled(BytecodeCache):
-    """Compiled templates in memory."""
-
-    def __init__(self) -> None:
-        self.known: dict[str, bytes] = {}
-
-    def load_bytecode(self, bucket: Bucket) -> None:
-        """Give back what was compiled before."""
-        if bucket.key in self.known:
-            bucket.bytecode_from_string(self.known[bucket.key])
-
-    def dump_bytecode(self, bucket: Bucket) -> None:
-        """Keep what was compiled."""
-        self.known[bucket.key] = bucket.bytecode_to_string()
-
-
-COMPILED = Compiled()
 
 
 def _inside(mark: Path) -> str:
@@ -111,7 +92,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             place.write_bytes(content)
 
     def on_env(self, env: Environment, **_: Any) -> Environment:
-        """Compile each template of the theme once a process, however many sites it builds."""
+        """Compile each template of the theme once, however many sites are built."""
         env.bytecode_cache = COMPILED
         return env
 

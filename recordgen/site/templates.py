@@ -17,6 +17,7 @@ from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.names import FEET
 from recordgen.site.amended import part_told
+from recordgen.site.compiled import COMPILED
 
 
 def environment(records: Path, naming: Naming) -> Environment:
@@ -29,6 +30,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         auto_reload=False,
+        bytecode_cache=COMPILED,
     )
     made.filters |= {
         "day": naming.day,

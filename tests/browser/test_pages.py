@@ -49,8 +49,7 @@ def _note_foreign(url: str, troubles: list[str]) -> None:
         troubles.append(f"other host: {url}")
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", [390, 1280])
+@pytest.mark.parametrize(("width", "scheme"), [(390, "light"), (1280, "dark")])
 @pytest.mark.parametrize("address", PAGES)
 def test_nothing_trips_a_reader(browser: Browser, served: str, address: str, width: int, scheme: Scheme) -> None:
     """No foreign host, no script error, no missing file, no sideways scroll, no text too small to read."""
