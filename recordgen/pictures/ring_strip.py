@@ -23,7 +23,7 @@ __all__ = ["RingForm", "RingLine", "RingZone", "ring_key", "ring_strip"]
 
 # At 310 CSS px wide, what a phone gives it, 12 of these units are still 11 px.
 WIDTH, HEIGHT, FONT_SIZE = 336.0, 186.0, 12.0
-LEFT, RIGHT, TOP, BOTTOM = 26.0, 332.0, 20.0, 148.0
+LEFT, RIGHT, TOP, BOTTOM = 30.0, 332.0, 20.0, 148.0
 FIRST_ROW, ROWS_APART, NOTCH = 163.0, 14.0, 4.0
 LEAST_REACH, REACH_STEP = 150.0, 15.0
 LEAST_TOP, TOP_STEP = 10.0, 2.0

@@ -12,7 +12,7 @@ from recordgen.pictures.legend import legend
 from recordgen.pictures.scale_bar import draw_scale_bar
 from recordgen.pictures.shapes import Point, Shape, circle, curve, line, segments
 from recordgen.pictures.upright_place import FONT_SIZE, Placed, placed
-from recordgen.pictures.upright_words import below, beside, write_inside
+from recordgen.pictures.upright_words import below, beside, row_below, write_inside
 
 __all__ = ["TracedUpright", "TracedWall", "UprightForm", "traced_upright", "upright_key"]
 
@@ -172,12 +172,13 @@ def _mark(mark: Mark, at: Point) -> Shape:
 def _write(canvas: Canvas, foot: TracedUpright, place: Placed) -> None:
     """Angles of walls below the ground, the rest beside its line, away from the hoof."""
     told = [wall for wall in foot.walls if wall.straight and wall.words]
-    low = max((place.at(wall.straight[1])[1] for wall in told), default=0.0)
-    below(canvas, [(place.at(wall.straight[1])[0], wall.words) for wall in told], low, place.width, place.height)
+    low = max((place.at(wall.straight[1])[1] for wall in told), default=place.height)
+    row = row_below(low, place.height)
+    below(canvas, [(place.at(wall.straight[1])[0], wall.words) for wall in told], row, place.width)
     lines = [(wall.edge, wall.edge_words, wall.along[0]) for wall in foot.walls]
     lines.append((foot.pastern, foot.pastern_words, foot.walls[0].along[0] if foot.walls else 1.0))
     middles = [(_middle(place.all(points)), words, inward) for points, words, inward in lines if points and words]
-    for at, words, inward in beside(middles):
+    for at, words, inward in beside(middles, row):
         write_inside(canvas, words, at, "end" if inward > 0 else "start", place.width)
 
 

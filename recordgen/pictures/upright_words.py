@@ -17,22 +17,29 @@ UNDER_LINE, ROWS_APART, AWAY, EDGE = 16.0, 15.0, 9.0, 2.0
 Aside = tuple[Point, str, float]
 
 
-def below(canvas: Canvas, told: Sequence[tuple[float, str]], low: float, width: float, height: float) -> None:
-    """Words in one row under a height, each near its place across the sheet, above the bar of the scale."""
+def row_below(low: float, height: float) -> float:
+    """The height of the row of words under a line, above the bar of the scale."""
+    return min(low + UNDER_LINE, height - BAR_ROOM)
+
+
+def below(canvas: Canvas, told: Sequence[tuple[float, str]], row: float, width: float) -> None:
+    """Words in one row, each near its place across the sheet."""
     ordered = sorted(told)
     widths = [width_of(words, FONT_SIZE) for _, words in ordered]
     middles = spread([x for x, _ in ordered], widths, (EDGE, width - EDGE))
-    y = min(low + UNDER_LINE, height - BAR_ROOM)
     for (_, words), middle in zip(ordered, middles, strict=True):
-        canvas.write(words, (middle, y), "middle", "ink")
+        canvas.write(words, (middle, row), "middle", "ink")
 
 
-def beside(told: Sequence[Aside]) -> Iterator[Aside]:
-    """Where words beside lines begin or end: away from the hoof, on the same side each below the one before it."""
-    last = {True: float("-inf"), False: float("-inf")}
-    for (x, y), words, inward in sorted(told, key=lambda one: one[0][1]):
+def beside(told: Sequence[Aside], lowest: float) -> Iterator[Aside]:
+    """Where words beside lines begin or end: away from the hoof, on the same side one above the other.
+
+    lowest: the row of words that stands below them all.
+    """
+    last = {True: lowest, False: lowest}
+    for (x, y), words, inward in sorted(told, key=lambda one: -one[0][1]):
         side = inward > 0
-        row = max(y + 4, last[side] + ROWS_APART)
+        row = min(y + 4, last[side] - ROWS_APART)
         last[side] = row
         yield (x - AWAY if side else x + AWAY, row), words, inward
 
