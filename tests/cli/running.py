@@ -22,12 +22,12 @@ def run_today(command: str, *words: str | Path, records: Path = RECORDS) -> Resu
 
 
 def small_practice(folder: Path) -> Path:
-    """One stable of the demo practice with two of its horses, to change at will."""
+    """One stable of the demo practice with two of its horses and their visits of 2026, to change at will."""
     records = folder / "records"
     stable = records / "willowmere"
     stable.mkdir(parents=True)
     shutil.copy(RECORDS / "practice.yaml", records)
     shutil.copy(RECORDS / "willowmere" / "stable.yaml", stable)
     for horse in ("bramble", "fennel"):
-        shutil.copytree(RECORDS / "willowmere" / horse, stable / horse)
+        shutil.copytree(RECORDS / "willowmere" / horse, stable / horse, ignore=shutil.ignore_patterns("202[45]-*"))
     return records
