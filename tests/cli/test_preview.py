@@ -40,6 +40,11 @@ def fetched(address: str, wanted: str) -> str:
     return text
 
 
+def _hears_interrupts() -> None:
+    """A process that was begun in the background passes on that it is deaf to them."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.fixture
 def previewed(tmp_path: Path) -> Iterator[tuple[Path, str, subprocess.Popen[str]]]:
     """A small practice, the address of its preview, and the process that serves it."""
@@ -51,6 +56,7 @@ def previewed(tmp_path: Path) -> Iterator[tuple[Path, str, subprocess.Popen[str]
         stderr=subprocess.STDOUT,
         text=True,
         start_new_session=True,
+        preexec_fn=_hears_interrupts,
     )
     yield records, f"http://127.0.0.1:{port}/index.html", process
     if process.poll() is None:

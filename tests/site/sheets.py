@@ -19,10 +19,14 @@ from recordgen.site.model import Page, link
 from recordgen.site.pictured import Pictures
 from recordgen.site.sheet import sheet_alone, sheet_values
 from recordgen.site.templates import environment, rendered
-from recordgen.site.ways_here import ways_of
+from recordgen.site.ways_here import picture_folder, ways_of
 from tests.conftest import RECORDS, TODAY
 
-KEPT = Kept(None)
+
+@cache
+def kept() -> Kept:
+    """The pictures that the tests of one run share."""
+    return Kept(picture_folder())
 
 
 @cache
@@ -61,7 +65,7 @@ def demo_alone(slug: str) -> str:
 
 def alone(sheet: Sheet, ways: Ways) -> str:
     """A sheet as a document that stands alone."""
-    return sheet_alone(sheet, ways, environment(Path("none"), ways.naming), KEPT)
+    return sheet_alone(sheet, ways, environment(Path("none"), ways.naming), kept())
 
 
 def soup_of(html: str) -> BeautifulSoup:
@@ -79,7 +83,7 @@ def text_of(found: BeautifulSoup, part: str) -> str:
 def sheet_page(slug: str, uri: str) -> Page:
     """The sheet of one horse of the demo as a page of a site."""
     ways = demo_ways()
-    pictures = Pictures(KEPT, ways.naming)
+    pictures = Pictures(kept(), ways.naming)
     shared = {
         "here": uri,
         "title": slug,
