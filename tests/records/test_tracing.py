@@ -3,7 +3,6 @@
 import math
 import subprocess
 import sys
-import time
 from typing import get_args
 
 import pytest
@@ -221,17 +220,6 @@ def test_an_editor_completes_and_checks_a_tracing():
     assert complaints(right) == []
     assert complaints(right.replace("frog_apex", "frog_apx")) == ["feet/left_fore/tracings/0"]
     assert complaints(right.replace("612.5", "low")) == ["feet/left_fore/tracings/0/frog_apex/1"]
-
-
-def test_two_long_outlines_are_read_quickly(tmp_path):
-    """Eighty points cost milliseconds, so that a practice of many tracings is still read in seconds."""
-    file = tmp_path / "file.yaml"
-    file.write_text(text(f"wall: {arc(number=40)}", f"white_line: {arc(220, 40)}"))
-    began = time.process_time()
-    for _ in range(5):
-        read(file, "file.yaml", Visit)
-
-    assert (time.process_time() - began) / 5 < 0.05
 
 
 def test_no_geometry_is_loaded_where_nothing_was_traced(tmp_path):
