@@ -43,10 +43,11 @@ def front_figures(points: Points) -> dict[str, Floats]:
 def _wall(side: str, foot: Points) -> dict[str, Floats]:
     """The figures of one wall, which stands to the right."""
     wall = foot[f"{side}_wall"]
-    found = {f"{side}_wall_angle_deg": 180 - rise(-direction(wall)), f"{side}_gap_mm": gap(wall, np.array([1.0, 0.5]))}
-    parts = upper_and_lower(wall)
-    if parts:
-        found[f"{side}_flare_deg"] = turned_from(*parts)
+    found = {
+        f"{side}_wall_angle_deg": 180 - rise(-direction(wall)),
+        f"{side}_gap_mm": gap(wall, np.array([1.0, 0.5])),
+        f"{side}_flare_deg": turned_from(*upper_and_lower(wall)),
+    }
     if f"coronet_{side}" in foot:
         found[f"{side}_wall_height_mm"] = foot[f"coronet_{side}"][..., 0, 1]
     return found

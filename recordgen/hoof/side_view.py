@@ -83,11 +83,10 @@ def _angles(foot: Points) -> dict[str, Floats]:
 
 def _front_wall(foot: Points) -> dict[str, Floats]:
     wall = foot["dorsal_wall"]
-    found = {"dorsal_gap_mm": gap(wall, np.array([1.0, 1.0]))}
-    parts = upper_and_lower(wall)
-    if parts:
-        found["dorsal_flare_deg"] = turned_from(*parts)
-    return found
+    return {
+        "dorsal_gap_mm": gap(wall, np.array([1.0, 1.0])),
+        "dorsal_flare_deg": turned_from(*upper_and_lower(wall)),
+    }
 
 
 def _lengths(foot: Points) -> dict[str, Floats]:
