@@ -67,7 +67,7 @@ def ring(points: Points) -> Ring | None:
     """
     if any(name not in points for name in LINES):
         return None
-    frame = frame_of(points) or _frame_without_frog(points["wall"])
+    frame = sole_frame(points)
     if frame is None:
         return None
     wall, white = (frame.seen(points[name]) for name in LINES)
@@ -133,7 +133,15 @@ def in_zone(angle_deg: Floats, zone: Zone) -> NDArray[np.bool_]:
     return (side * angle_deg > low) & (side * angle_deg <= high)
 
 
-def _frame_without_frog(wall: Floats) -> Frame | None:
+def sole_frame(points: Points) -> Frame | None:
+    """The frame of a sole by its frog, else as it lies before the ends of its wall; None where neither gives one.
+
+    points: as in `ring`; without a frog the wall is taken to run from the medial heel to the lateral one.
+    """
+    found = frame_of(points)
+    if found or "wall" not in points:
+        return found
+    wall = points["wall"]
     first, last = wall[..., 0, :], wall[..., -1, :]
     return framed((first + last) / 2, centroid(wall), last - first)
 

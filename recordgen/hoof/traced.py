@@ -63,13 +63,23 @@ Figures = Mapping[str, Figure]
 Reckon = Callable[[Tracing, float], Figures]
 
 
-def traced(found: FootVisit, usual_error: float, reckon: Reckon | None = None) -> tuple[Traced, ...]:
+def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
+    """The figures of a tracing by name, each with its error. hand_px: SD of one picked coordinate, px.
+
+    Some tens of milliseconds, most of it for the draws.
+    """
+    px = picked(tracing)
+    drawn = in_mm(redrawn(px, hand_px), tracing.scale.length)
+    return dict(_figures(tracing.view, in_mm(px, tracing.scale.length), drawn))
+
+
+def traced(found: FootVisit, usual_error: float, reckon: Reckon = reckoned) -> tuple[Traced, ...]:
     """What the tracings of a foot tell, one for each view and moment, in the order written.
 
     Where one was done twice, the first counts, and both tell the error of the hand.
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     """
-    return tuple(_told(alike, usual_error, reckon or reckoned) for alike in _by_picture(found.tracings))
+    return tuple(_told(alike, usual_error, reckon) for alike in _by_picture(found.tracings))
 
 
 def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
@@ -90,16 +100,6 @@ def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon) -> Trace
         if name not in figures
     }
     return Traced(first, plain, figures, lacking, hand)
-
-
-def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
-    """The figures of a tracing by name, each with its error. hand_px: SD of one picked coordinate, px.
-
-    Some tens of milliseconds, most of it for the draws.
-    """
-    px = picked(tracing)
-    drawn = in_mm(redrawn(px, hand_px), tracing.scale.length)
-    return dict(_figures(tracing.view, in_mm(px, tracing.scale.length), drawn))
 
 
 def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[str, Figure]]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from recordgen.hoof.measures import Measure, smallest_real_change
 from recordgen.hoof.series import Moment
-from recordgen.hoof.traced import Figure, Reckon, Traced, plain_values, traced
+from recordgen.hoof.traced import Figure, Reckon, Traced, plain_values, reckoned, traced
 from recordgen.records.foot import FootVisit
 from recordgen.records.reference import TRACING
 from recordgen.records.tracing import Tracing
@@ -43,7 +43,12 @@ def _figures(measures: Sequence[Measure], one: Traced) -> Iterator[tuple[Measure
     for measure in measures:
         figure = one.figures.get(measure.traced)
         if figure:
-            yield measure, "before" if measure.as_found else one.tracing.moment, figure
+            yield measure, _slot(measure, one.tracing), figure
+
+
+def _slot(measure: Measure, tracing: Tracing) -> Moment:
+    """The moment under which a traced reading stands."""
+    return "before" if measure.as_found else tracing.moment
 
 
 @dataclass(frozen=True)
@@ -65,7 +70,7 @@ def disagreements(
     found: FootVisit,
     methods: Mapping[str, str],
     usual_error: float,
-    reckon: Reckon | None = None,
+    reckon: Reckon = reckoned,
 ) -> Iterator[Disagreement]:
     """Where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
 
@@ -75,22 +80,17 @@ def disagreements(
         values = plain_values(tracing)
         for measure in measures:
             value = values.get(measure.traced)
-            slot: Moment = "before" if measure.as_found else tracing.moment
-            typed = measure.value(found, slot, {})
+            typed = measure.value(found, _slot(measure, tracing), {})
             if value is None or typed is None:
                 continue
             sd = float(measure.method(methods).sd)
             if abs(typed - value) < smallest_real_change(sd, 0):
                 continue
-            one = next(one for one in traced(found, usual_error, reckon) if one.tracing in _same(found, tracing))
+            told = ((one.tracing.view, one.tracing.moment, one) for one in traced(found, usual_error, reckon))
+            one = next(one for view, moment, one in told if (view, moment) == (tracing.view, tracing.moment))
             apart = smallest_real_change(sd, reading_sd(measure, tracing, one.figures[measure.traced]))
             if abs(typed - value) >= apart:
                 yield Disagreement(number, measure, typed, value, apart)
-
-
-def _same(found: FootVisit, tracing: Tracing) -> list[Tracing]:
-    """The tracings of the same view and moment."""
-    return [one for one in found.tracings if (one.view, one.moment) == (tracing.view, tracing.moment)]
 
 
 def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from recordgen.hoof.measures import Measure, measures_of
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.repeatability import own_errors, with_own
-from recordgen.hoof.traced import Reckon
+from recordgen.hoof.traced import Reckon, reckoned
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import CareClass
 from recordgen.records.reference import ClassWords, Reference
@@ -20,14 +20,14 @@ from recordgen.records.visit import Visit
 class Ways:
     """What summaries are made with: the practice's file, the tables, the measures and the naming.
 
-    reckon: finds the figures of a tracing; None reckons them each time.
+    reckon: finds the figures of a tracing; left out, they are reckoned each time.
     """
 
     practice: PracticeFile
     reference: Reference
     measures: tuple[Measure, ...]
     naming: Naming
-    reckon: Reckon | None = None
+    reckon: Reckon = reckoned
 
     @classmethod
     def of(
@@ -35,7 +35,7 @@ class Ways:
         practice: PracticeFile,
         reference: Reference,
         repeated: Sequence[Visit] = (),
-        reckon: Reckon | None = None,
+        reckon: Reckon = reckoned,
     ) -> Ways:
         """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
         own = own_errors(reference, practice.methods, repeated) if repeated else {}

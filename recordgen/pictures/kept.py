@@ -63,12 +63,8 @@ class Kept:
             return None
 
     def _write(self, key: str, picture: str) -> None:
-        if self._folder is None:
-            return
-        try:
-            write_whole(self._folder / f"{key}.svg", sealed(picture))
-        except OSError:
-            return
+        if self._folder is not None:
+            keep(self._folder / f"{key}.svg", sealed(picture))
 
 
 def key_of(draw: Callable[..., str], args: tuple[object, ...], kwargs: Mapping[str, object]) -> str:
@@ -78,11 +74,16 @@ def key_of(draw: Callable[..., str], args: tuple[object, ...], kwargs: Mapping[s
     return hashlib.sha256(told.encode("utf-8", "surrogatepass")).hexdigest()
 
 
-@cache
 def drawing_version() -> str:
     """A hash of the code that draws and of matplotlib's version: when either changes, everything is drawn again."""
-    seen = hashlib.sha256(version("matplotlib").encode())
-    for source in sorted(Path(__file__).parent.glob("*.py")):
+    return code_version(Path(__file__).parent, "matplotlib")
+
+
+@cache
+def code_version(folder: Path, *libraries: str) -> str:
+    """A hash of the code in a folder and of the versions of the libraries that it draws or reckons with."""
+    seen = hashlib.sha256("\0".join(map(version, libraries)).encode())
+    for source in sorted(folder.glob("*.py")):
         seen.update(source.name.encode() + b"\0" + source.read_bytes())
     return seen.hexdigest()
 
@@ -115,6 +116,14 @@ def unsealed(text: str) -> str | None:
     """The picture that was kept, or None where the text is not what was written."""
     picture = text[: -len(SEAL.format("0" * 64))]
     return picture if picture and sealed(picture) == text else None
+
+
+def keep(path: Path, content: str | bytes) -> None:
+    """Keep a file for the next time; a folder that cannot be written to only costs the time of making it again."""
+    try:
+        write_whole(path, content)
+    except OSError:
+        return
 
 
 def write_whole(path: Path, content: str | bytes) -> None:

@@ -8,7 +8,7 @@ import jinja2
 from jinja2 import BytecodeCache
 from jinja2.bccache import Bucket
 
-from recordgen.pictures.kept import write_whole
+from recordgen.pictures.kept import keep
 from recordgen.site.ways_here import picture_folder
 
 
@@ -30,10 +30,7 @@ class Compiled(BytecodeCache):
     def dump_bytecode(self, bucket: Bucket) -> None:
         """Keep what was compiled."""
         self._known[bucket.key] = bucket.bytecode_to_string()
-        try:
-            write_whole(self._file(bucket.key), self._known[bucket.key])
-        except OSError:
-            return
+        keep(self._file(bucket.key), self._known[bucket.key])
 
     def _read(self, key: str) -> bytes:
         try:

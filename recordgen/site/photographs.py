@@ -15,7 +15,7 @@ from pathlib import Path
 
 import PIL
 
-from recordgen.pictures.kept import write_whole
+from recordgen.pictures.kept import keep
 from recordgen.problems import Trouble
 from recordgen.records.names import Foot, Moment, View
 from recordgen.records.photo_reading import NotAPicture, picture_alone
@@ -180,7 +180,7 @@ class PhotoFiles(Mapping[str, bytes]):
         made = _read_whole(path)
         if made is None:
             made = resized(stored, (copy.width, copy.height), copy.file.name)
-            _keep(path, made)
+            keep(path, made)
         return made
 
 
@@ -197,11 +197,3 @@ def _read_whole(path: Path) -> bytes | None:
         return made if picture_alone(made) == made else None
     except (OSError, NotAPicture):
         return None
-
-
-def _keep(path: Path, made: bytes) -> None:
-    """Keep a photograph; a folder that cannot be written to only costs the time of making it."""
-    try:
-        write_whole(path, made)
-    except OSError:
-        return

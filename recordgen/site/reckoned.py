@@ -5,13 +5,11 @@ from __future__ import annotations
 import hashlib
 import json
 from dataclasses import dataclass
-from functools import cache
-from importlib.metadata import version
 from pathlib import Path
 
 import recordgen.hoof
 from recordgen.hoof.traced import Figure, reckoned
-from recordgen.pictures.kept import write_whole
+from recordgen.pictures.kept import code_version, keep
 from recordgen.records.tracing import Tracing
 
 
@@ -30,7 +28,7 @@ class Reckoned:
         found = _read(file)
         if found is None:
             found = reckoned(tracing, hand_px)
-            _keep(file, found)
+            keep(file, json.dumps({name: [figure.value, figure.sd] for name, figure in found.items()}))
         return found
 
 
@@ -40,13 +38,9 @@ def key_of(tracing: Tracing, hand_px: float) -> str:
     return hashlib.sha256(repr(told).encode()).hexdigest()
 
 
-@cache
 def reckoning_version() -> str:
     """A hash of the code that reckons and of its libraries' versions: when either changes, all is reckoned again."""
-    seen = hashlib.sha256("\0".join(map(version, ("numpy", "shapely"))).encode())
-    for source in sorted(Path(recordgen.hoof.__file__).parent.glob("*.py")):
-        seen.update(source.name.encode() + b"\0" + source.read_bytes())
-    return seen.hexdigest()
+    return code_version(Path(recordgen.hoof.__file__).parent, "numpy", "shapely")
 
 
 def _read(file: Path) -> dict[str, Figure] | None:
@@ -54,10 +48,3 @@ def _read(file: Path) -> dict[str, Figure] | None:
         return {name: Figure(*map(float, figure)) for name, figure in json.loads(file.read_bytes()).items()}
     except (OSError, ValueError, TypeError, AttributeError):
         return None
-
-
-def _keep(file: Path, found: dict[str, Figure]) -> None:
-    try:
-        write_whole(file, json.dumps({name: [figure.value, figure.sd] for name, figure in found.items()}))
-    except OSError:
-        return

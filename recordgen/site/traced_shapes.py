@@ -8,10 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from recordgen.hoof.outline_frame import FROG, Floats, Frame, Points, frame_of, framed
+from recordgen.hoof.measures import smallest_real_change
+from recordgen.hoof.outline_frame import FROG, Floats, Points
 from recordgen.hoof.outline_rays import directions, reach
 from recordgen.hoof.outline_shape import centroid
-from recordgen.hoof.ring import BULGE, STEP, Ring, both_sides_bulge, flares, ring
+from recordgen.hoof.ring import BULGE, STEP, Ring, both_sides_bulge, flares, ring, sole_frame
 from recordgen.hoof.traced import Figure, Traced
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.traced_sole import TracedSole
@@ -73,17 +74,9 @@ def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
     )
 
 
-def sole_frame(points: Points) -> Frame | None:
-    """The frame a sole is drawn in: by its frog, else as it lies before the ends of its wall, as in `hoof.ring`."""
-    if "wall" not in points or frame_of(points):
-        return frame_of(points)
-    first, last = points["wall"][0], points["wall"][-1]
-    return framed((first + last) / 2, centroid(points["wall"]), last - first)
-
-
 def beyond_error(figure: Figure) -> bool:
     """Whether a figure differs from nothing by more than the error of the hand."""
-    return abs(figure.value) >= 1.96 * figure.sd
+    return abs(figure.value) >= smallest_real_change(figure.sd, 0)
 
 
 def _best_axis(one: Traced, seen: Points) -> tuple[Point, float] | None:
