@@ -59,8 +59,10 @@ def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     sole = found.sole
     if sole and sole.bruise:
         yield Finding(foot, "sole", "bruise", naming.phrase("finding_bruise"))
-    if sole and (sole.sensitive or sole.gives):
+    if sole and sole.sensitive:
         yield Finding(foot, "sole", "sensitive", naming.phrase("finding_sensitive"))
+    if sole and sole.gives:
+        yield Finding(foot, "sole", "gives", naming.phrase("finding_gives"))
 
 
 def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:

@@ -18,8 +18,9 @@ MATCHES = ("mirror_match_percent", "best_mirror_match_percent")
 NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys((*MATCHES, "turn_deg"), ("wall", *FROG))
 
 # The best axis is looked for within this of the frog's: a round outline matches as well folded aslant or crosswise.
+# Judgement.
 WIDEST_TURN = 20
-# One ray per two degrees: folded about an axis at a whole degree, each ray falls on a ray.
+# One ray per two degrees: folded about an axis at a whole degree, each ray falls on a ray. Judgement.
 STEP = 2
 RAYS = np.arange(0.0, 360.0, STEP)
 

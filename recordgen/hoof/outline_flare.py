@@ -13,13 +13,14 @@ from recordgen.hoof.outline_frame import Floats
 
 # Beyond these many spreads of the ring about the curve a place counts less: above sooner, as a bulge must not lift the
 # curve; below later, as a chip out of the wall must not pull it down.
+# Judgement, tried on smooth soles as `baseline` tells.
 ABOVE, BELOW = 1.5, 2.5
-# The least spread, mm: about the error of a thickness from two picks.
+# The least spread, mm: about the error of a thickness from two picks. Judgement.
 LEAST_SPREAD = 0.25
-# How fast the weight falls beyond them: with the fourth power.
+# How fast the weight falls beyond them: with the fourth power, and how often it is weighed anew. Judgement.
 FALL = 4
 ROUNDS = 20
-# The curve is told where the ring was traced this far on both sides, degrees from the toe.
+# The curve is told where the ring was traced this far on both sides, degrees from the toe. Judgement.
 FAR_ENOUGH = 90.0
 
 

@@ -9,6 +9,7 @@ import numpy as np
 from recordgen.hoof.outline_frame import Floats
 
 # The widest place is the middle of the stretch that is this near to the widest: one point alone hangs on the picks.
+# Judgement.
 NEARLY_WIDEST = 0.98
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from recordgen.hoof.balance import Pair, PairDifference
 from recordgen.hoof.change import MeasureSummary
-from recordgen.records.names import FEET, Foot
+from recordgen.records.names import FEET, Foot, Kind
 from recordgen.records.reference import PublishedClass
 
 LOAD = "load_kg_per_cm2"
@@ -36,16 +36,18 @@ class ClassTold:
 
 def published_classes(
     table: Mapping[str, PublishedClass],
+    kind: Kind,
     feet: Mapping[Foot, Mapping[str, MeasureSummary]],
     pairs: Sequence[PairDifference],
     load_kg_per_cm2: float | None,
 ) -> tuple[ClassTold, ...]:
-    """The classes of the table for which something was measured, in its order.
+    """The classes of the table that were published for such an animal and something was measured for, in its order.
 
     feet: the summaries of each foot by measure. pairs: left less right. load_kg_per_cm2: whole weight over the area of
     a foot, None where it is not known.
     """
-    told = (ClassTold(words, tuple(_found(words, feet, pairs, load_kg_per_cm2))) for words in table.values())
+    fitting = (words for words in table.values() if kind in words.kinds)
+    told = (ClassTold(words, tuple(_found(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
     return tuple(one for one in told if one.found)
 
 

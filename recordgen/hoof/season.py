@@ -16,11 +16,12 @@ from recordgen.hoof.rate import Observation
 YEAR_DAYS = 365.25
 # From where the year's turning is counted; any first of January would do.
 EPOCH = date(2000, 1, 1)
+# Fewer cycles than about one every six weeks of a year cannot tell two coefficients and an error apart. Judgement.
 LEAST_CYCLES = 8
 # By how much the criterion must fall. Derived from: simulated horses without a season, of which 5 in 100 or fewer are
 # then said to have one.
 LEAST_GAIN = 2.0
-# A swing of more would let growth stand still in winter. Assumed.
+# A swing of more would let growth nearly stand still in winter. Judgement.
 MOST_SWING = 0.6
 
 

@@ -17,11 +17,15 @@ from recordgen.records.visit import Visit
 
 # How far back a horse's last look may lie: the longest interval of horses and ponies, 8 weeks, and a month for a late
 # visit; donkeys, at 10 weeks, have three weeks for it. A quarter of a year also keeps to one season.
+# Judgement, built on: UK welfare code, hoofcare, 2008 consultation (4 to 8 weeks); The Donkey Sanctuary, Notes for
+# farriers, 2016 (6 to 10).
 WINDOW = timedelta(weeks=13)
 # Of one other stable everybody knows which it is; of few horses one could tell which of them has the finding.
+# Judgement.
 LEAST_OTHER_STABLES = 2
 LEAST_OTHER_HORSES = 8
 # A foot was gone through, as for a trim, where one of these is recorded. A call for one abscess records none of them.
+# Judgement.
 GONE_THROUGH = ("before", "after", "frog", "wall", "bars", "sole", "marks", "done")
 
 Shown = Callable[[FootAtVisit], bool]

@@ -172,7 +172,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         history=history[::-1],
         weight=weight,
         load_kg_per_cm2=load,
-        published=published_classes(ways.reference.published, measures, pairs, load),
+        published=published_classes(ways.reference.published, horse.kind, measures, pairs, load),
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,

@@ -209,14 +209,20 @@ Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
 
 
 def measured(
-    unit: str, possible: tuple[float, float], likely: tuple[float, float], description: str, default: Any = None
+    unit: str,
+    possible: tuple[float, float],
+    likely: tuple[float, float],
+    description: str,
+    default: Any = None,
+    *,
+    basis: str,
 ) -> Any:
     """A field for a quantity: its unit, the range that is possible and the range that is likely.
 
     Outside `possible` a value is refused; outside `likely` it is asked about. Both: low and high in `unit`.
-    default: None where it may be left out, ... where it must be there.
+    default: None where it may be left out, ... where it must be there. basis: where `likely` comes from (`basis.py`).
     """
-    extra: JsonDict = {"unit": unit, "possible": list(possible), "likely": list(likely)}
+    extra: JsonDict = {"unit": unit, "possible": list(possible), "likely": list(likely), "basis": basis}
     told = description if unit in description.split() else f"{description} ({unit})"
     return Field(default, ge=possible[0], le=possible[1], description=told, json_schema_extra=extra)
 

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator
 
+from recordgen.records import basis
 from recordgen.records.fields import (
     Degrees,
     Millimetres,
@@ -32,27 +33,35 @@ MarkKind = Literal["growth mark", "crack end", "abscess line", "event ring"]
 class Sides(Record):
     """A length on the inner (medial) and the outer (lateral) side."""
 
-    medial: Millimetres | None = measured("mm", (0, 200), (5, 110), "inner side")
-    lateral: Millimetres | None = measured("mm", (0, 200), (5, 110), "outer side")
+    medial: Millimetres | None = measured("mm", (0, 200), (5, 110), "inner side", basis=basis.JUDGEMENT)
+    lateral: Millimetres | None = measured("mm", (0, 200), (5, 110), "outer side", basis=basis.JUDGEMENT)
 
 
 class Measures(Record):
     """Measures of one foot at one moment, before or after the trim."""
 
     toe_length: Millimetres | None = measured(
-        "mm", (20, 250), (45, 120), "middle of the front wall, from the hairline to the ground"
+        "mm", (20, 250), (45, 120), "middle of the front wall, from the hairline to the ground", basis=basis.TOE_LENGTH
     )
     heel_height: Sides | None = told("each heel, from the hairline straight down to the ground (mm)")
     wall_height: Sides | None = told("the wall at its widest place, from the hairline straight down to the ground (mm)")
-    toe_angle: Degrees | None = measured("degrees", (15, 90), (38, 70), "front wall to the ground")
-    heel_angle: Degrees | None = measured("degrees", (5, 90), (20, 70), "heel wall to the ground")
-    pastern_angle: Degrees | None = measured("degrees", (15, 90), (38, 70), "front of the pastern to the ground")
-    sole_length: Millimetres | None = measured(
-        "mm", (30, 250), (60, 170), "toe to the line across the heel buttresses, foot lifted"
+    toe_angle: Degrees | None = measured(
+        "degrees", (15, 90), (38, 70), "front wall to the ground", basis=basis.TOE_ANGLE
     )
-    sole_width: Millimetres | None = measured("mm", (30, 250), (50, 170), "widest place of the sole, foot lifted")
+    heel_angle: Degrees | None = measured(
+        "degrees", (5, 90), (20, 70), "heel wall to the ground", basis=basis.HEEL_ANGLE
+    )
+    pastern_angle: Degrees | None = measured(
+        "degrees", (15, 90), (38, 70), "front of the pastern to the ground", basis=basis.PASTERN_ANGLE
+    )
+    sole_length: Millimetres | None = measured(
+        "mm", (30, 250), (60, 170), "toe to the line across the heel buttresses, foot lifted", basis=basis.SOLE_LENGTH
+    )
+    sole_width: Millimetres | None = measured(
+        "mm", (30, 250), (50, 170), "widest place of the sole, foot lifted", basis=basis.SOLE_WIDTH
+    )
     circumference: Millimetres | None = measured(
-        "mm", (100, 700), (180, 500), "tape around the hoof just below the hairline"
+        "mm", (100, 700), (180, 500), "tape around the hoof just below the hairline", basis=basis.JUDGEMENT
     )
 
 
@@ -68,11 +77,13 @@ class Frog(Record):
 
     infection: Infection | None = told("how far an infection of the frog goes; an ordered list of our own")
     central_groove_depth: Millimetres | None = measured(
-        "mm", (0, 60), (0, 30), "the middle groove, from the frog's edge"
+        "mm", (0, 60), (0, 30), "the middle groove, from the frog's edge", basis=basis.JUDGEMENT
     )
     groove_depth: Sides | None = told("the grooves beside the frog, at its point (mm)")
-    length: Millimetres | None = measured("mm", (10, 200), (40, 130), "point of the frog to its base")
-    width: Millimetres | None = measured("mm", (5, 180), (20, 100), "the frog at its widest")
+    length: Millimetres | None = measured(
+        "mm", (10, 200), (40, 130), "point of the frog to its base", basis=basis.FROG_LENGTH
+    )
+    width: Millimetres | None = measured("mm", (5, 180), (20, 100), "the frog at its widest", basis=basis.FROG_WIDTH)
     tissue: Literal["usual", "proud", "creamy"] | None = told(
         "proud: grows over and bleeds easily; creamy: pale discharge"
     )
@@ -82,14 +93,14 @@ class Frog(Record):
 class Separation(Record):
     """A gap between wall and sole at the white line."""
 
-    length: Millimetres | None = measured("mm", (0, 300), (1, 150), "along the white line")
-    depth: Millimetres | None = measured("mm", (0, 120), (1, 40), "how deep a blunt probe goes")
+    length: Millimetres | None = measured("mm", (0, 300), (1, 150), "along the white line", basis=basis.JUDGEMENT)
+    depth: Millimetres | None = measured("mm", (0, 120), (1, 40), "how deep a blunt probe goes", basis=basis.JUDGEMENT)
 
 
 class Crack(Record):
     """A crack of the wall."""
 
-    length: Millimetres | None = measured("mm", (1, 200), (3, 110), "along the crack")
+    length: Millimetres | None = measured("mm", (1, 200), (3, 110), "along the crack", basis=basis.JUDGEMENT)
     depth: Literal["surface", "full"] | None = told("surface, or through the whole thickness of the wall")
     direction: Literal["vertical", "horizontal"] | None = told("which way it runs")
     reaches: Literal["ground", "hairline", "both", "neither"] | None = told("which edges of the wall it reaches")
@@ -100,11 +111,17 @@ class Crack(Record):
 class WallZone(Record):
     """What was found in one zone of the wall."""
 
-    flare: Millimetres | None = measured("mm", (0, 60), (0, 20), "how far the wall stands out at the ground")
+    flare: Millimetres | None = measured(
+        "mm", (0, 60), (0, 20), "how far the wall stands out at the ground", basis=basis.JUDGEMENT
+    )
     separation: Separation | None = told("a gap at the white line")
     crack: Crack | None = told("a crack")
-    chip: Millimetres | None = measured("mm", (1, 150), (2, 80), "length of a broken piece of the edge")
-    thickness: Millimetres | None = measured("mm", (1, 30), (4, 18), "the wall at the ground, to the white line")
+    chip: Millimetres | None = measured(
+        "mm", (1, 150), (2, 80), "length of a broken piece of the edge", basis=basis.JUDGEMENT
+    )
+    thickness: Millimetres | None = measured(
+        "mm", (1, 30), (4, 18), "the wall at the ground, to the white line", basis=basis.THICKNESS
+    )
     bruise: YesNo | None = told("whether a bruise was seen")
 
 
@@ -115,7 +132,9 @@ class Sole(Record):
     toe_callus: Literal["left", "thinned", "not seen"] | None = told(
         "left: left in place; thinned: taken down a little"
     )
-    depth: Millimetres | None = measured("mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog")
+    depth: Millimetres | None = measured(
+        "mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog", basis=basis.JUDGEMENT
+    )
     bruise: YesNo | None = told("whether a bruise was seen")
     gives: YesNo | None = told("whether the sole gives under the thumbs")
     sensitive: YesNo | None = told("whether it hurts under thumb pressure")
@@ -127,7 +146,7 @@ class Mark(Record):
     kind: MarkKind = told("what it is", ...)
     zone: OneZone = told("where on the wall", "toe")
     below_hairline: Millimetres = measured(
-        "mm", (0, 200), (0, 130), "along the wall, from the hairline to the mark", ...
+        "mm", (0, 200), (0, 130), "along the wall, from the hairline to the mark", ..., basis=basis.BELOW_HAIRLINE
     )
 
 

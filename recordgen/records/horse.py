@@ -6,6 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import AfterValidator, Field, model_validator
 
+from recordgen.records import basis
 from recordgen.records.fields import (
     Born,
     Country,
@@ -26,7 +27,7 @@ from recordgen.records.fields import (
     spelled,
     told,
 )
-from recordgen.records.names import FindingKind, Foot, Zone, foot_named, zone_named
+from recordgen.records.names import FindingKind, Foot, Kind, Zone, foot_named, zone_named
 from recordgen.records.publish import Publish
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
@@ -38,7 +39,9 @@ class VetPlan(Record):
     by: Text = told("which vet", ...)
     date: Day = told("the day of the plan", ...)
     words: Text = told("the plan in the vet's words", ...)
-    weeks: Number | None = measured("weeks", (0.5, 26), (2, 10), "longest time between visits under the plan")
+    weeks: Number | None = measured(
+        "weeks", (0.5, 26), (2, 10), "longest time between visits under the plan", basis=basis.JUDGEMENT
+    )
     until: Day | None = told("last day of the plan")
 
 
@@ -78,14 +81,18 @@ class Horse(Record):
     """A horse, pony, donkey or mule."""
 
     name: Text = told("the name it is called by", ...)
-    kind: Literal["horse", "pony", "donkey", "mule"] = told("horse, pony, donkey or mule", "horse")
+    kind: Kind = told("horse, pony, donkey or mule", "horse")
     sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
     born: Born | None = told("day or year of birth")
-    height: Height | None = measured("cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh")
+    height: Height | None = measured(
+        "cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh", basis=basis.JUDGEMENT
+    )
     microchip: Microchip | None = told("15 digits")
     ueln: Ueln | None = told("15 characters from the passport")
     conformation: tuple[Text, ...] = several("leg shape that explains what the feet do")
-    usual_weeks: Number | None = measured("weeks", (1, 26), (3, 12), "usual interval of this horse")
+    usual_weeks: Number | None = measured(
+        "weeks", (1, 26), (3, 12), "usual interval of this horse", basis=basis.USUAL_WEEKS
+    )
     vet_plan: VetPlan | None = told("a vet's plan in force")
     aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")
     consent: Consent | None = told("what may be shared")
@@ -118,25 +125,29 @@ class Stable(Record):
 class Weeks(Record):
     """Usual interval by class of animal, in weeks."""
 
-    adult: Number = measured("weeks", (1, 26), (3, 12), "horses and ponies", 6)
-    donkey: Number = measured("weeks", (1, 26), (4, 14), "donkeys", 8)
-    foal: Number = measured("weeks", (1, 26), (2, 8), "foals, up to one year", 4)
+    adult: Number = measured("weeks", (1, 26), (3, 12), "horses and ponies", 6, basis=basis.USUAL_WEEKS)
+    donkey: Number = measured("weeks", (1, 26), (4, 14), "donkeys", 8, basis=basis.USUAL_WEEKS)
+    foal: Number = measured("weeks", (1, 26), (2, 8), "foals, up to one year", 4, basis=basis.JUDGEMENT)
 
 
 class Allowances(Record):
     """How much toe may grow from one trim to the next, by class of animal; left out, what grows in the usual weeks."""
 
-    adult: Millimetres | None = measured("mm", (2, 40), (6, 16), "horses and ponies")
-    donkey: Millimetres | None = measured("mm", (2, 40), (6, 16), "donkeys")
-    foal: Millimetres | None = measured("mm", (2, 40), (6, 16), "foals, up to one year")
+    adult: Millimetres | None = measured("mm", (2, 40), (6, 16), "horses and ponies", basis=basis.GROWN)
+    donkey: Millimetres | None = measured("mm", (2, 40), (6, 16), "donkeys", basis=basis.GROWN)
+    foal: Millimetres | None = measured("mm", (2, 40), (6, 16), "foals, up to one year", basis=basis.JUDGEMENT)
 
 
 class Sooner(Record):
     """A rule of the practice: after a finding, the next visit comes no later than so many weeks after the last."""
 
     finding: FindingKind = told("what was found on any foot", ...)
-    from_mm: Millimetres | None = measured("mm", (0, 200), (1, 60), "the least size of it that counts")
-    weeks: Number = measured("weeks", (0.5, 26), (2, 8), "the longest time until the next visit", ...)
+    from_mm: Millimetres | None = measured(
+        "mm", (0, 200), (1, 60), "the least size of it that counts", basis=basis.JUDGEMENT
+    )
+    weeks: Number = measured(
+        "weeks", (0.5, 26), (2, 8), "the longest time until the next visit", ..., basis=basis.JUDGEMENT
+    )
 
 
 def _month(number: int) -> int:
@@ -169,14 +180,18 @@ class PracticeFile(Record):
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
     allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")
     sooner: tuple[Sooner, ...] = several("findings after which this practice comes sooner")
-    leeway_days: Whole = measured("days", (0, 28), (0, 14), "before and after the best day", 7)
+    leeway_days: Whole = measured("days", (0, 28), (0, 14), "before and after the best day", 7, basis=basis.JUDGEMENT)
     working_days: tuple[Weekday, ...] = told("days of work", ("mon", "tue", "wed", "thu", "fri"))
     holidays: tuple[Days, ...] = several("days nobody works, such as 2026-12-24 to 2027-01-02")
-    horses_a_day: Whole = measured("horses", (1, 40), (2, 16), "most horses in one day", 8)
+    horses_a_day: Whole = measured("horses", (1, 40), (2, 16), "most horses in one day", 8, basis=basis.COMMON_PRACTICE)
     seasons: Seasons | None = told(
         "which months are wet and which are warm, where the country does not tell it rightly"
     )
     methods: dict[str, Text] = told("how each measure is usually taken, such as toe_angle: gauge", {})
     hand_error: Number | None = measured(
-        "px", (0.1, 30), (0.3, 6), "SD of one point picked on a picture, at an image 1000 px wide"
+        "px",
+        (0.1, 30),
+        (0.3, 6),
+        "SD of one point picked on a picture, at an image 1000 px wide",
+        basis=basis.JUDGEMENT,
     )

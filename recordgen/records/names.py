@@ -43,6 +43,7 @@ FindingKind = Literal[
     "infection",
     "tissue",
     "sensitive",
+    "gives",
     "object",
     "wound",
     "abscess",
@@ -54,6 +55,9 @@ View = Literal["side", "front", "sole", "heel", "whole"]
 VIEWS: tuple[View, ...] = get_args(View)
 Moment = Literal["found", "before", "after"]
 MOMENTS: tuple[Moment, ...] = get_args(Moment)
+
+# What is trimmed.
+Kind = Literal["horse", "pony", "donkey", "mule"]
 
 # By age, and donkeys for themselves: what the usual interval and the usual growth go by.
 CareClass = Literal["foal", "yearling", "adult", "aged", "donkey"]

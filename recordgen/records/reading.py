@@ -174,5 +174,5 @@ def _unlikely(found: Document, record: BaseModel, steps: tuple[Step, ...] = ()) 
 def _unusual(found: Document, info: FieldInfo, steps: tuple[Step, ...], value: float) -> Problem:
     low, high = extra(info)["likely"]
     name, unit = spoken(found.typed(steps)), extra(info)["unit"]
-    message = f"{name}: {value:g} {unit} is unusual; {low:g} to {high:g} is what most have"
-    return warning(found.place(steps), message, "Look again; it may stand if it is right")
+    message = f"{name}: {value:g} {unit} is outside {low:g} to {high:g}, so look again"
+    return warning(found.place(steps), message, "It may stand if it is right")

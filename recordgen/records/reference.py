@@ -10,8 +10,9 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
+from recordgen.records import basis
 from recordgen.records.fields import Country, Day, Number, Record, Text, Whole, YesNo, measured, refusal, several, told
-from recordgen.records.names import CareClass
+from recordgen.records.names import CareClass, Kind
 
 Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
 # The months a care note is for; which they are, a practice's file or its country tells.
@@ -105,7 +106,9 @@ class CareWords(Record):
     until: Text | None = told("until when")
     stop_if: Text | None = told("what to stop at")
     caution: Text | None = told("what to beware of")
-    times_a_week: Whole | None = measured("days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks")
+    times_a_week: Whole | None = measured(
+        "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
+    )
     season: CareSeason | None = told("the months it is for, where it is not for all")
     suits: tuple[CareReason, ...] = several("what is recorded that it may be a help with")
     source: Annotated[Text, BeforeValidator(_sourced)] = Field(
@@ -116,8 +119,8 @@ class CareWords(Record):
 class Interval(Record):
     """Weeks between visits, the least and the most that a class usually needs."""
 
-    at_least: Number = measured("weeks", (0.5, 52), (2, 12), "the least", ...)
-    at_most: Number = measured("weeks", (0.5, 52), (3, 16), "the most", ...)
+    at_least: Number = measured("weeks", (0.5, 52), (2, 12), "the least", ..., basis=basis.JUDGEMENT)
+    at_most: Number = measured("weeks", (0.5, 52), (3, 16), "the most", ..., basis=basis.JUDGEMENT)
 
     @model_validator(mode="after")
     def _in_order(self) -> Self:
@@ -129,8 +132,10 @@ class Interval(Record):
 class UsualGrowth(Record):
     """Net growth of a class, and how much its animals differ."""
 
-    mm_per_day: Number = measured("mm a day", (0.01, 2), (0.1, 0.6), "mean of the class", ...)
-    sd: Number = measured("mm a day", (0.001, 1), (0.01, 0.2), "standard deviation between animals", ...)
+    mm_per_day: Number = measured("mm a day", (0.01, 2), (0.1, 0.6), "mean of the class", ..., basis=basis.GROWTH)
+    sd: Number = measured(
+        "mm a day", (0.001, 1), (0.01, 0.2), "standard deviation between animals", ..., basis=basis.JUDGEMENT
+    )
     assumed: YesNo = told("whether the figures are assumed rather than published", False)
 
 
@@ -148,7 +153,7 @@ class PublishedShare(Record):
     """The share of animals that a survey found something in."""
 
     name: Text = told("what the survey calls it", ...)
-    percent: Number = measured("per cent", (0, 100), (0, 100), "share of the animals", ...)
+    percent: Number = measured("per cent", (0, 100), (0, 100), "share of the animals", ..., basis=basis.BY_DEFINITION)
     of: Whole = Field(gt=0, description="animals in the survey")
 
 
@@ -157,6 +162,7 @@ class PublishedClass(Record):
 
     name: Text = told("what its author calls it", ...)
     of: Literal["foot", "pair", "horse"] = told("whether it is of a foot, of two feet of a pair, or of a horse", "foot")
+    kinds: tuple[Kind, ...] = told("the animals it was published for", ("horse", "pony"))
     measure: Text = told("the measure it is about; of a horse: load_kg_per_cm2", ...)
     size: YesNo = told("whether only the size of the measure counts and not its sign", False)
     over: Number | None = told("it begins above this")
@@ -200,7 +206,12 @@ class ScaleWords(Record):
     low: Number = told("lowest grade", ...)
     high: Number = told("highest grade", ...)
     step: Number = measured(
-        "grades", (0.1, 1), (0.5, 1), "from one grade to the next: 1, or 0.5 where people write halves", ...
+        "grades",
+        (0.1, 1),
+        (0.5, 1),
+        "from one grade to the next: 1, or 0.5 where people write halves",
+        ...,
+        basis=basis.BY_DEFINITION,
     )
     grades: dict[Number, Text] = told("what each grade means; left out where only the total is known", {})
     source: Text = told("where the scale was published", ...)

@@ -38,8 +38,8 @@ DIALECT = "https://json-schema.org/draft/2020-12/schema"
 def schema(kind: FileKind) -> Schema:
     """The JSON Schema (2020-12) of one kind of file, the same on every run.
 
-    Descriptions carry the unit; `minimum` and `maximum` hold for plain numbers, in that unit; `x-unit` and `x-likely`
-    tell the unit and the range that is not asked about.
+    Descriptions carry the unit; `minimum` and `maximum` hold for plain numbers, in that unit; `x-unit`, `x-likely`
+    and `x-basis` tell the unit, the range that is not asked about, and where that range comes from.
     """
     made = MODELS[kind].model_json_schema()
     parts = {name: _object(name, part, ["object", "null"]) for name, part in sorted(made.pop("$defs", {}).items())}
@@ -91,7 +91,13 @@ def _range(folded: Schema) -> Schema:
     if "unit" not in folded:
         return {"x-unit": folded["x-unit"]} if "x-unit" in folded else {}
     low, high = folded["possible"]
-    return {"minimum": low, "maximum": high, "x-unit": folded["unit"], "x-likely": folded["likely"]}
+    return {
+        "minimum": low,
+        "maximum": high,
+        "x-unit": folded["unit"],
+        "x-likely": folded["likely"],
+        "x-basis": folded["basis"],
+    }
 
 
 def _names(folded: Schema) -> Schema:

@@ -65,5 +65,5 @@ def choices(annotation: Any) -> Iterator[str]:
 
 
 def extra(info: FieldInfo | None) -> dict[str, Any]:
-    """The unit, the possible and the likely range of a field, where it has them."""
+    """The unit, the possible and the likely range of a field and what that rests on, where it has them."""
     return info.json_schema_extra if info and isinstance(info.json_schema_extra, dict) else {}

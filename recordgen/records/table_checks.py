@@ -7,11 +7,9 @@ from collections.abc import Iterable, Iterator, Mapping
 from string import Formatter
 
 from recordgen.problems import Problem, quoted
-from recordgen.records.foot import FootVisit
-from recordgen.records.names import ZONES
+from recordgen.records.ranges import range_at
 from recordgen.records.reading import Written
 from recordgen.records.reference import TRACING, MeasureWords, Reference
-from recordgen.records.shape import extra, field_at
 from recordgen.records.visit import ALL
 from recordgen.records.walk import SLUG, slug_of
 
@@ -128,7 +126,7 @@ def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator
     if words.traced is not None and TRACING not in words.methods:
         yield "is traced, but nothing tells how well that repeats", "Add methods: {tracing: {sd: 1, source: ...}}"
     if words.path is not None:
-        if not _stands(words.path):
+        if range_at(words.path) is None:
             yield f"stands nowhere: {quoted(words.path)}", "Name a place of a foot's record, such as @.toe_length"
         if not words.methods:
             yield "has no way of taking it", "Add methods: {rule: {sd: 1, source: ...}}"
@@ -142,9 +140,3 @@ def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator
         yield "is computed from nothing", "Name two measures that stand before it: minus: [one, other]"
     if not words.unit:
         yield "has no unit", "Add unit:"
-
-
-def _stands(path: str) -> bool:
-    names = {"@": "before", "*": ZONES[0]}
-    steps = [names.get(step, step) for step in path.split(".")]
-    return "unit" in extra(field_at(FootVisit, steps))

@@ -24,6 +24,7 @@ from pydantic import (
 from pydantic_core import InitErrorDetails, PydanticCustomError
 
 from recordgen.problems import counted, quoted
+from recordgen.records import basis
 from recordgen.records import quantity as q
 from recordgen.records.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
 
@@ -160,7 +161,9 @@ class Scale(Record):
 
     from_: Point = Field(alias="from", description="one end of the scale, [x, y] in px")
     to: Point = told("its other end, [x, y] in px", ...)
-    length: Millimetres = measured("mm", (1, 2000), (10, 500), "true length from one end to the other", ...)
+    length: Millimetres = measured(
+        "mm", (1, 2000), (10, 500), "true length from one end to the other", ..., basis=basis.JUDGEMENT
+    )
 
     @model_validator(mode="before")
     @classmethod
@@ -222,7 +225,11 @@ class Tracing(Record):
     image: Image = told("size of the picture, [width, height] in px", ...)
     scale: Scale = told("a length in the picture, such as {from: [100, 1100], to: [500, 1100], length: 100}", ...)
     hand_error: Number | None = measured(
-        "px", (0.1, 30), (0.3, 6), "SD of one picked point at an image 1000 px wide, where it is not the practice's"
+        "px",
+        (0.1, 30),
+        (0.3, 6),
+        "SD of one picked point at an image 1000 px wide, where it is not the practice's",
+        basis=basis.JUDGEMENT,
     )
     ground: Line = several("side, front: two points on the ground")
     dorsal_wall: Line = several("side: the front wall from the hairline down, 3 points or more")

@@ -189,8 +189,8 @@ def _scale_is_sane(traced: Traced) -> Iterator[Problem]:
             way_out = "Look at both ends of the scale, at its length and at the unit"
             yield traced.problem(f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale")
         elif not low <= length <= high:
-            message = f"{told}, which is unusual; {low:g} to {high:g} is what most have"
-            yield traced.problem(message, "Look again; it may stand if it is right", "scale", unlikely=True)
+            message = f"{told}, outside {low:g} to {high:g}, so look again"
+            yield traced.problem(message, "It may stand if it is right", "scale", unlikely=True)
 
 
 def _after_a_trim(traced: Traced) -> Iterator[Problem]:

@@ -9,6 +9,7 @@ from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, field_validator, model_validator
 
+from recordgen.records import basis
 from recordgen.records.fields import (
     Centimetres,
     Day,
@@ -100,11 +101,17 @@ class Keeping(Record):
 class Condition(Record):
     """Body condition, with its scales."""
 
-    henneke: Number | None = measured("points", (1, 9), (3, 8), "body condition, 1 to 9")
-    crest: Number | None = measured("points", (0, 5), (0, 4), "crest of the neck, 0 to 5")
-    girth: Centimetres | None = measured("cm", (50, 280), (90, 230), "around the chest behind the withers")
-    length: Centimetres | None = measured("cm", (40, 280), (80, 200), "point of shoulder to point of buttock")
-    neck: Centimetres | None = measured("cm", (25, 200), (50, 150), "around the middle of the neck")
+    henneke: Number | None = measured("points", (1, 9), (3, 8), "body condition, 1 to 9", basis=basis.JUDGEMENT)
+    crest: Number | None = measured("points", (0, 5), (0, 4), "crest of the neck, 0 to 5", basis=basis.JUDGEMENT)
+    girth: Centimetres | None = measured(
+        "cm", (50, 280), (90, 230), "around the chest behind the withers", basis=basis.JUDGEMENT
+    )
+    length: Centimetres | None = measured(
+        "cm", (40, 280), (80, 200), "point of shoulder to point of buttock", basis=basis.JUDGEMENT
+    )
+    neck: Centimetres | None = measured(
+        "cm", (25, 200), (50, 150), "around the middle of the neck", basis=basis.JUDGEMENT
+    )
 
     @field_validator("henneke", "crest")
     @classmethod
@@ -161,7 +168,9 @@ class Care(Record):
     until: Text | None = told("until when")
     why: Text | None = told("why")
     stop_if: Text | None = told("what to stop at")
-    times_a_week: Whole | None = measured("days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks")
+    times_a_week: Whole | None = measured(
+        "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
+    )
 
 
 def _care(value: Any) -> Any:
@@ -171,7 +180,7 @@ def _care(value: Any) -> Any:
 class Next(Record):
     """The trimmer's word on the next visit: weeks, or a day."""
 
-    weeks: Number | None = measured("weeks", (0.5, 52), (2, 12), "weeks from this visit")
+    weeks: Number | None = measured("weeks", (0.5, 52), (2, 12), "weeks from this visit", basis=basis.USUAL_WEEKS)
     date: Day | None = told("the day itself")
     reason: Text | None = told("why, for the owner")
 

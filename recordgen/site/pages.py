@@ -26,6 +26,7 @@ from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
 from recordgen.records.git import GitTrouble
 from recordgen.records.photos import Photo
+from recordgen.records.ranges import range_at
 from recordgen.site.amended import HorseTrails, amendments, trail_finder
 from recordgen.site.calendar import due_calendar, rounds_calendar
 from recordgen.site.model import Page, Site, link
@@ -244,6 +245,7 @@ class _Maker:
                 phrase("menu_method"),
                 "method.html",
                 measures=measures,
+                ranges={key: range_at(words.path) for key, words in measures.items() if words.path},
                 cautions=reference.cautions,
                 classes=reference.classes,
                 levels=LEVELS,

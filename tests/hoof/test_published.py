@@ -81,6 +81,29 @@ def test_every_class_tells_how_many_it_takes_in_and_where_that_stands() -> None:
     assert all(words.share and words.source for words in REFERENCE.published.values())
 
 
+@pytest.mark.parametrize(("kind", "told"), [("horse", 1), ("pony", 1), ("donkey", 0), ("mule", 0)])
+def test_a_class_published_for_horses_is_not_held_against_a_donkey(kind: str, told: int) -> None:
+    """A forward axis is the commonest one of sound donkeys.
+
+    Source: a radiographic study of 157 donkeys, as reported in American Farriers Journal, article 601.
+    """
+    found = summary(visit("2026-10-14", left_fore={"after": {"toe_angle": 62, "pastern_angle": 55}}), kind=kind)
+
+    assert len([one for one in found.published if one.words.name == "broken forward axis"]) == told
+    assert bool(found.published) == bool(told)
+
+
+def test_five_degrees_to_the_point_are_marked_as_a_judgement() -> None:
+    """The page says 5 degrees less, and not whether exactly 5 counts.
+
+    Source: Turner, Objective Assessment of Hoof Balance, equipodiatry.com.
+    """
+    words = REFERENCE.published["underrun"]
+
+    assert words.takes_in(5)
+    assert "is a judgement" in words.source
+
+
 def test_what_was_not_measured_is_in_no_class() -> None:
     """Nothing is guessed."""
     assert summary(visit("2026-10-14", left_fore={"after": {"toe_length": 80}})).published == ()

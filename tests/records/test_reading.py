@@ -195,8 +195,8 @@ def test_a_foot_is_called_as_it_was_typed(tmp_path):
 def test_an_unlikely_value_is_a_warning(tmp_path):
     """It may stand if it is right."""
     assert lines_of(tmp_path, FOOT + "    before: {toe_length: 130}\n") == [
-        "file.yaml:4:14: warning: feet, left_fore, before, toe_length: 130 mm is unusual; 45 to 120 is what most have. "
-        "Look again; it may stand if it is right."
+        "file.yaml:4:14: warning: feet, left_fore, before, toe_length: 130 mm is outside 45 to 120, so look again. "
+        "It may stand if it is right."
     ]
 
 

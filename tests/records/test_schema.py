@@ -110,11 +110,22 @@ def test_a_measure_carries_unit_range_and_what_most_have():
 
 
 @pytest.mark.parametrize("kind", KINDS)
+def test_every_range_says_where_it_comes_from(kind):
+    """A source, common practice or a judgement; what follows from the thing itself says so."""
+    marks = ("Derived from: ", "As for the toe angle", "Judgement", "Common practice, no source", "By definition")
+    parts = [schema(kind), *schema(kind).get("$defs", {}).values()]
+    ranges = [field for part in parts for field in part["properties"].values() if "x-likely" in field]
+
+    assert all(field["x-basis"].startswith(marks) for field in ranges)
+    assert ranges or kind in ("stable", "shared")
+
+
+@pytest.mark.parametrize("kind", KINDS)
 def test_no_key_of_the_program_is_left_in_a_schema(kind):
-    """Only words of JSON Schema, our two marked by x-, and a description for each field."""
+    """Only words of JSON Schema, our own marked by x-, and a description for each field."""
     text = json.dumps(schema(kind))
 
-    assert not [key for key in ("ge", "le", "unit", "likely", "possible") if f'"{key}":' in text]
+    assert not [key for key in ("ge", "le", "unit", "likely", "possible", "basis") if f'"{key}":' in text]
     for part in [schema(kind), *schema(kind).get("$defs", {}).values()]:
         assert all(field.get("description") for field in part["properties"].values())
 

@@ -181,7 +181,7 @@ def test_a_short_scale_is_asked_about(tmp_path):
     [
         (15, "error: {}: by it the sole is 19 mm from end to end; 30 to 250 mm is possible. Look at both ends of"),
         (400, "error: {}: by it the sole is 500 mm from end to end; 30 to 250 mm is possible. Look at both ends"),
-        (150, "warning: {}: by it the sole is 188 mm from end to end, which is unusual; 50 to 170 is what most have"),
+        (150, "warning: {}: by it the sole is 188 mm from end to end, outside 50 to 170, so look again"),
     ],
 )
 def test_a_scale_that_makes_no_foot_is_told(tmp_path, length, said):
