@@ -11,6 +11,7 @@ from recordgen.records.fields import (
     Degrees,
     Millimetres,
     NamedKeys,
+    OrText,
     Record,
     Text,
     YesNo,
@@ -20,6 +21,7 @@ from recordgen.records.fields import (
     told,
     with_names,
 )
+from recordgen.records.foot_line import foot_line
 from recordgen.records.names import ZONES, Zone, zone_named
 from recordgen.records.tracing import Tracing
 
@@ -65,11 +67,14 @@ class Measures(Record):
     )
 
 
+TypedMeasures = Annotated[Measures, BeforeValidator(foot_line), OrText()]
+
+
 class Again(Record):
     """The same measures taken again, the foot put down between: how well this practice's readings repeat."""
 
-    before: tuple[Measures, ...] = several("further readings before the trim, each as before:")
-    after: tuple[Measures, ...] = several("further readings after the trim, each as after:")
+    before: tuple[TypedMeasures, ...] = several("further readings before the trim, each as before:")
+    after: tuple[TypedMeasures, ...] = several("further readings after the trim, each as after:")
 
 
 class Frog(Record):
@@ -188,8 +193,8 @@ class FootVisit(Record):
     """One foot at one visit."""
 
     landing: Landing | None = told("which part touches the ground first at a walk")
-    before: Measures | None = told("measures before the trim")
-    after: Measures | None = told("measures after the trim")
+    before: TypedMeasures | None = told("measures before the trim; in one line as 96 h42/42 a48")
+    after: TypedMeasures | None = told("measures after the trim, in the same way")
     repeat: Again | None = told(
         "readings taken again, such as {after: [{toe_length: 81}]}; they tell how well they repeat"
     )

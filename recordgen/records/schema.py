@@ -31,7 +31,7 @@ TITLES: dict[FileKind, str] = {
     "visit": "A visit",
     "shared": "Whom a record was shared with",
 }
-_KEPT = ("anyOf", "type", "pattern", "format", "minItems", "maxItems")
+_KEPT = ("anyOf", "type", "pattern", "format", "minItems", "maxItems", "if", "then", "else")
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
@@ -82,6 +82,9 @@ def _words(words: list[Any]) -> Schema:
 def _folded(made: Schema) -> Schema:
     branches = [branch for branch in made.get("anyOf", []) if branch != {"type": "null"}]
     own = {key: value for key, value in made.items() if key != "anyOf"}
+    if len(branches) == 2 and branches[0].get("type") == "string" and "$ref" in branches[1]:
+        # Not `anyOf`: an editor would underline the record as a whole, and so the very value inside.
+        return own | {"if": {"type": "object"}, "then": _value(branches[1]), "else": _or_empty(_value(branches[0]))}
     if len(branches) > 1:
         return own | {"anyOf": [_value(branch) for branch in branches]}
     return (_folded(branches[0]) if branches else {}) | own
@@ -131,6 +134,8 @@ def _either_case(sign: str) -> str:
 
 def _or_empty(told: Schema) -> Schema:
     """The same, with nothing allowed as well."""
+    if "if" in told:
+        return told
     if "anyOf" in told:
         return told | {"anyOf": [*told["anyOf"], {"type": "null"}]}
     if "enum" in told:
