@@ -13,7 +13,10 @@ from tests.conftest import ROOT
 PACKAGE = ROOT / "recordgen"
 FLOORS = ["problems", "records", "hoof", "pictures", "site", "private", "cli"]
 # What hoof may take from records: names, models, tables, and the shape of the models.
-MODELS = {"names", "fields", "foot", "visit", "horse", "practice", "reference", "shape", "shared", "tracing"}
+MODELS = {
+    *("names", "fields", "foot", "visit", "horse", "practice", "reference", "shape", "shared", "tracing"),
+    "care_in_force",
+}
 FILES = sorted(PACKAGE.rglob("*.py"))
 
 

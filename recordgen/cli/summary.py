@@ -56,6 +56,8 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
         click.echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")
     for job in summary.jobs:
         click.echo(f"  until then: {job.what}" + (f", {job.how_often}" if job.how_often else ""))
+    for kept in summary.withheld:
+        click.echo(f"  not now: {kept.job.what} ({kept.cautions[0].seen})")
     for foot, one in summary.feet.items():
         click.echo(f"{naming.foot(foot)}")
         _print_foot(one)

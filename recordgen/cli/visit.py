@@ -28,8 +28,9 @@ def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None
         from recordgen.records.starting import start_visits
         from recordgen.records.whole import read_whole
 
-        practice = read_whole(records, max(day, dt.date.today()), stable).practice
+        whole = read_whole(records, max(day, dt.date.today()), stable)
+        practice, notes = whole.practice, whole.reference.care
         near_and_off = practice.file.feet == "near and off"
         folder = records / stable
-        for path, written in start_visits(practice.stables[0], folder, day, horse, near_and_off, records):
+        for path, written in start_visits(practice.stables[0], folder, day, horse, near_and_off, records, notes):
             click.echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")

@@ -9,6 +9,7 @@ from recordgen.hoof.change import MeasureSummary, Step
 from recordgen.hoof.due import Due
 from recordgen.hoof.forecasts import Forecast
 from recordgen.hoof.growing_out import GrowingOut
+from recordgen.hoof.not_while import Withheld
 from recordgen.hoof.published import ClassTold
 from recordgen.hoof.rate import Rate
 from recordgen.hoof.summary import FootSummary, HorseSummary
@@ -28,6 +29,7 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "cautions": [_open(caution) for caution in summary.cautions],
         "closed_cautions": [_closed(caution) for caution in summary.closed_cautions],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
+        "care_withheld": [_withheld(one) for one in summary.withheld],
         "published": [_published(one) for one in summary.published],
         "feet": {foot: _foot(one) for foot, one in summary.feet.items()},
     }
@@ -84,7 +86,13 @@ def _open(caution: Caution) -> dict[str, Any]:
         "seen_again": caution.seen_again,
         "text": caution.text,
         "source": caution.source,
+        "ring": list(caution.ring),
     }
+
+
+def _withheld(one: Withheld) -> dict[str, Any]:
+    because = [{"rule": caution.rule, "foot": caution.foot} for caution in one.cautions]
+    return {"key": one.job.key, "what": one.job.what, "since": one.job.since.isoformat(), "because": because}
 
 
 def _closed(caution: ClosedCaution) -> dict[str, Any]:

@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import Generic, TypeVar
 
+from recordgen.records.care_in_force import CareInForce, care_in_force
 from recordgen.records.reference import CareSeason, CareWords
-from recordgen.records.visit import CareInForce, Visit, care_in_force
+from recordgen.records.visit import Visit
 
 DAYS_A_WEEK = 7
 # By how many times a week, the days that lie most evenly apart, 0 for Monday.
@@ -31,6 +32,7 @@ class Job:
 
     key: of the library's note; empty where the trimmer's own words stand alone. since: the day from which it has been
     in force without a break. times_a_week: on how many days; None where that is not told. season: the months it is for.
+    not_while: the cautions, by rule or level, beside which it may not stand.
     """
 
     key: str
@@ -43,6 +45,7 @@ class Job:
     caution: str | None = None
     times_a_week: int | None = None
     season: CareSeason | None = None
+    not_while: tuple[str, ...] = ()
 
     @property
     def words(self) -> Hashable:
@@ -70,9 +73,9 @@ class Week(Generic[Who]):
 def jobs_in_force(visits: Sequence[Visit], library: dict[str, CareWords]) -> tuple[Job, ...]:
     """The jobs in force after the last visit, in the order the trimmer wrote them.
 
-    visits: oldest first. Each stays until a later visit names others, or ends it.
+    visits: oldest first. Each stays until a later visit names others, or ends it, or the visit until which it is.
     """
-    return tuple(_job(one, library) for one in care_in_force(visits))
+    return tuple(_job(one, library) for one in care_in_force(visits, library))
 
 
 def _job(one: CareInForce, library: dict[str, CareWords]) -> Job:
@@ -93,6 +96,7 @@ def _job(one: CareInForce, library: dict[str, CareWords]) -> Job:
         caution=words.caution,
         times_a_week=often,
         season=words.season,
+        not_while=words.not_while,
     )
 
 

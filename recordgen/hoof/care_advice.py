@@ -11,13 +11,16 @@ from datetime import date, timedelta
 
 from recordgen.hoof.age import care_class
 from recordgen.hoof.care_signs import SIGNS, Sign, Stands
+from recordgen.hoof.cautions import Caution
 from recordgen.hoof.months import is_in_season, whose_months
 from recordgen.hoof.naming import Naming
+from recordgen.hoof.not_while import against
 from recordgen.hoof.ways import Ways
+from recordgen.records.care_in_force import care_in_force
 from recordgen.records.horse import Horse
 from recordgen.records.names import Foot
 from recordgen.records.reference import CareReason, CareSeason
-from recordgen.records.visit import Visit, care_in_force
+from recordgen.records.visit import Visit
 
 YEAR = timedelta(days=365)
 # What comes again with the months: the reason, the months, and the signs that were recorded within a year.
@@ -55,21 +58,24 @@ class _Reason:
     facts: dict[str, str]
 
 
-def care_advice(horse: Horse, visits: Sequence[Visit], ways: Ways, today: date) -> tuple[Advice, ...]:
+def care_advice(
+    horse: Horse, visits: Sequence[Visit], ways: Ways, opened: Sequence[Caution], today: date
+) -> tuple[Advice, ...]:
     """The care notes to consider after the last visit, one a reason; none for a horse that has left.
 
-    visits: oldest first. A reason is met by any note in force, or suggested already, that suits it. Words that were
-    written for the horse may be about anything, so while they are in force nothing is suggested; nor is a note out of
-    its months. Of several notes that suit, it is the first of the library.
+    visits: oldest first. opened: the open cautions. A reason is met by any note in force, or suggested already, that
+    suits it. Words that were written for the horse may be about anything, so while they are in force nothing is
+    suggested; nor is a note out of its months, or one that may not stand beside an open caution. Of several notes that
+    suit, it is the first of the library.
     """
     library = ways.reference.care
-    in_force = [one.note.what for one in care_in_force(visits)]
+    in_force = [one.note.what for one in care_in_force(visits, library)]
     if horse.left or not visits or any(note not in library for note in in_force):
         return ()
     met = {reason for note in in_force for reason in library[note].suits}
     found = []
     for one in _reasons(horse, visits, ways, today):
-        note = None if one.reason in met else _first_that_suits(one.reason, ways, today)
+        note = None if one.reason in met else _first_that_suits(one.reason, ways, opened, today)
         if note:
             met |= {*library[note].suits}
             text = ways.naming.phrase(one.phrase, **one.facts, note=note)
@@ -77,9 +83,10 @@ def care_advice(horse: Horse, visits: Sequence[Visit], ways: Ways, today: date) 
     return tuple(found)
 
 
-def _first_that_suits(reason: CareReason, ways: Ways, today: date) -> str | None:
+def _first_that_suits(reason: CareReason, ways: Ways, opened: Sequence[Caution], today: date) -> str | None:
     for key, words in ways.reference.care.items():
-        if reason in words.suits and (words.season is None or is_in_season(words.season, ways.practice, today)):
+        timely = words.season is None or is_in_season(words.season, ways.practice, today)
+        if reason in words.suits and timely and not against(words.not_while, opened):
             return key
     return None
 

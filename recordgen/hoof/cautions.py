@@ -13,10 +13,11 @@ from recordgen.hoof.caution_book import Book, End, How
 from recordgen.hoof.caution_rules import RULES
 from recordgen.hoof.caution_seen import Kept, Key, Raised, Seen
 from recordgen.hoof.due import Due
+from recordgen.hoof.not_while import against
 from recordgen.hoof.ways import Ways
 from recordgen.records.horse import Horse
 from recordgen.records.names import FEET, Foot
-from recordgen.records.reference import Level
+from recordgen.records.reference import Level, Whom
 from recordgen.records.visit import Visit
 
 LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
@@ -31,7 +32,7 @@ class Caution:
     about: the zone, the place or the scale it speaks of. since: the day it was first recorded without a break.
     days_open: from then to the day of the build. seen_again: how many later visits recorded it again. age: that in
     words, for the page; empty where no visit recorded it. part_of: the rule of an open caution that sums it up, and
-    tells its advice.
+    tells its advice. ring: whom to ring. gives_way: whether what another open caution says goes before its own advice.
     """
 
     rule: str
@@ -48,6 +49,8 @@ class Caution:
     seen_again: int
     age: str
     part_of: str | None = None
+    ring: tuple[Whom, ...] = ("vet",)
+    gives_way: bool = False
 
     @property
     def text(self) -> str:
@@ -87,13 +90,15 @@ def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: W
     """All cautions after the last visit.
 
     visits: oldest first. due: the window of the next visit, for the caution about being overdue. Open ones stand most
-    urgent first, then newest, then by foot; closed ones by the day they ended, the latest first.
+    urgent first, those that give way last of their level, then newest, then by foot; closed ones by the day they ended,
+    the latest first.
     """
     book, told = Book(horse, visits, ways), _Teller(ways, today)
     sums = {part: rule.key for rule in RULES if (rule.key, None, None) in book.open for part in rule.parts}
     found = [replace(told.open(key, kept), part_of=sums.get(key[0])) for key, kept in book.open.items()]
     if visits:
         found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
+    found = [told.beside(one, found) for one in found]
     closed = [told.closed(key, kept, end) for key, kept, end in book.closed]
     return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_ended, reverse=True)))
 
@@ -136,11 +141,18 @@ class _Teller:
         ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by or "")
         return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
 
+    def beside(self, caution: Caution, opened: Sequence[Caution]) -> Caution:
+        """A caution as it may stand beside the open ones: its advice gives way where theirs goes first."""
+        if not against(self.words[caution.rule].not_while, opened):
+            return caution
+        return replace(caution, meanwhile=self.naming.phrase("caution_gives_way"), gives_way=True)
+
     def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
         rule, foot, about = key
         words, seen = self.words[rule], self._seen(key, day, raised)
         level, rest = words.level, (words.meanwhile, words.do_not, words.source)
-        return Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
+        told = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
+        return replace(told, ring=words.ring)
 
     def _seen(self, key: Key, day: date, raised: Raised) -> str:
         rule, foot, _ = key
@@ -164,9 +176,10 @@ class _Teller:
         return max(0, (self.today - since).days)
 
 
-def _urgency(caution: Caution) -> tuple[int, int, int, str, str]:
+def _urgency(caution: Caution) -> tuple[int, bool, int, int, str, str]:
     foot = FEET.index(caution.foot) if caution.foot else -1
-    return LEVELS.index(caution.level), -caution.day.toordinal(), foot, caution.rule, caution.about or ""
+    level, newest = LEVELS.index(caution.level), -caution.day.toordinal()
+    return level, caution.gives_way, newest, foot, caution.rule, caution.about or ""
 
 
 def _ended(closed: ClosedCaution) -> tuple[date, date, str, str, str]:

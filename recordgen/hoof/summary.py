@@ -11,6 +11,7 @@ from recordgen.hoof.aims import Aimed, aimed
 from recordgen.hoof.balance import PAIRS, PairDifference
 from recordgen.hoof.care import Job, jobs_in_force
 from recordgen.hoof.care_advice import care_advice
+from recordgen.hoof.care_checks import care_checks
 from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
 from recordgen.hoof.cautions import Caution, ClosedCaution, caution_book
 from recordgen.hoof.change import Look, MeasureSummary, measure_summary
@@ -23,6 +24,7 @@ from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.hoof.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
 from recordgen.hoof.measures import readings_at
+from recordgen.hoof.not_while import Withheld, withheld_of
 from recordgen.hoof.published import ClassTold, published_classes
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
@@ -74,7 +76,10 @@ class FootSummary:
 
 @dataclass(frozen=True)
 class HorseSummary:
-    """Everything known and computed of one horse on the day `as_of`."""
+    """Everything known and computed of one horse on the day `as_of`.
+
+    jobs: those in force that may be done. withheld: those that may not stand beside an open caution.
+    """
 
     stable: str
     slug: str
@@ -89,6 +94,7 @@ class HorseSummary:
     cautions: tuple[Caution, ...]
     closed_cautions: tuple[ClosedCaution, ...]
     jobs: tuple[Job, ...]
+    withheld: tuple[Withheld, ...]
     feet: dict[Foot, FootSummary]
     pairs: tuple[PairDifference, ...]
     changes: tuple[Change, ...]
@@ -150,6 +156,8 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     measures = {foot: one.measures for foot, one in feet.items()}
     load, pairs = _load(weight, feet), pairs_of(measures)
     book = caution_book(horse, visits, window, ways, today)
+    in_force = jobs_in_force(visits, ways.reference.care)
+    withheld = withheld_of(in_force, book.open)
     return HorseSummary(
         stable=record.stable,
         slug=record.slug,
@@ -163,7 +171,8 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         aims=aimed(horse.aims, measures),
         cautions=book.open,
         closed_cautions=book.closed,
-        jobs=jobs_in_force(visits, ways.reference.care),
+        jobs=tuple(job for job in in_force if job not in [one.job for one in withheld]),
+        withheld=withheld,
         feet=feet,
         pairs=pairs,
         changes=changes_of(measures, visits),
@@ -176,22 +185,31 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,
-        remarks=tuple(_remarks(horse, visits, growth, ways, today)),
+        remarks=tuple(_remarks(horse, visits, growth, book.open, ways, today)),
     )
 
 
 def remarks_of(record: HorseRecord, ways: Ways, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
     growth = _growth(record.horse, cycles_of(record.visits), ways, today)
-    return tuple(_remarks(record.horse, record.visits, growth, ways, today))
+    opened = caution_book(record.horse, record.visits, None, ways, today).open
+    return tuple(_remarks(record.horse, record.visits, growth, opened, ways, today))
 
 
-def _remarks(horse: Horse, visits: Sequence[Visit], growth: HorseGrowth, ways: Ways, today: date) -> Iterator[Remark]:
+def _remarks(
+    horse: Horse,
+    visits: Sequence[Visit],
+    growth: HorseGrowth,
+    opened: Sequence[Caution],
+    ways: Ways,
+    today: date,
+) -> Iterator[Remark]:
     yield from growth_remarks(growth, visits, ways.naming)
     yield from tracing_remarks(visits, ways)
     yield from resolved_before_raised(horse, visits, ways)
     yield from resolved_never_raised(horse, visits, ways)
-    yield from care_remarks(care_advice(horse, visits, ways, today), visits)
+    yield from care_remarks(care_advice(horse, visits, ways, opened, today), visits)
+    yield from care_checks(horse, visits, opened, ways)
 
 
 def _growth(horse: Horse, cycles: Cycles, ways: Ways, day: date) -> HorseGrowth:

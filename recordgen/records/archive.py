@@ -116,7 +116,7 @@ class _Reader:
         self.walk.strangers(path, {"horse.yaml", *(one.name for one in (*days, *log))})
         self.walk.unread_folders(path)
         visits = [visit for visit in map(self.visit, days) if visit]
-        self.walk.problems.extend(ended_in_vain(visits))
+        self.walk.problems.extend(ended_in_vain(visits, self.reference.care if self.reference else {}))
         photos = read_photos(self.walk, path, self.today)
         shared = tuple(entry for one in log for entry in self.shared(one))
         if file is None:

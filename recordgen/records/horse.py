@@ -77,6 +77,15 @@ class Left(Record):
     why: Text | None = told("sold, moved, died")
 
 
+class Contact(Record):
+    """Somebody to reach at a stable."""
+
+    name: Text = told("name", ...)
+    role: Text | None = told("owner, manager, groom")
+    phone: Text | None = told("telephone number, as dialled")
+    email: Text | None = told("address")
+
+
 class Horse(Record):
     """A horse, pony, donkey or mule."""
 
@@ -93,21 +102,13 @@ class Horse(Record):
     usual_weeks: Number | None = measured(
         "weeks", (1, 26), (3, 12), "usual interval of this horse", basis=basis.USUAL_WEEKS
     )
+    vet: Contact | None = told("the horse's own vet, where it is not the stable's; shown to owners beside a call")
     vet_plan: VetPlan | None = told("a vet's plan in force")
     aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")
     consent: Consent | None = told("what may be shared")
     left: Left | None = told("when and why the record ends")
     note: Text | None = told("about the horse, for the owner to read")
     private_note: Text | None = told("about the horse, for the trimmer alone")
-
-
-class Contact(Record):
-    """Somebody to reach at a stable."""
-
-    name: Text = told("name", ...)
-    role: Text | None = told("owner, manager, groom")
-    phone: Text | None = told("telephone number, as dialled")
-    email: Text | None = told("address")
 
 
 class Stable(Record):

@@ -7,12 +7,13 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from recordgen.problems import Problem, quoted, warning
+from recordgen.records.care_in_force import care_in_force
 from recordgen.records.horse import Horse, PracticeFile, Stable
 from recordgen.records.names import ZONES
 from recordgen.records.reading import Written
-from recordgen.records.reference import MeasureWords, Reference
+from recordgen.records.reference import CareWords, MeasureWords, Reference
 from recordgen.records.shape import Step
-from recordgen.records.visit import ALL, Visit, alike, care_in_force
+from recordgen.records.visit import ALL, Visit, alike
 
 # A care note in words has a space or a capital letter; a name has neither.
 _NAME = re.compile("[a-z0-9]+(-[a-z0-9]+)+")
@@ -64,8 +65,8 @@ def _ended(visit: Visit) -> Iterator[tuple[tuple[Step, ...], str]]:
         yield from ((("vet", index, "ends", place), ended.caution) for place, ended in enumerate(entry.ends))
 
 
-def ended_in_vain(visits: Sequence[Written[Visit]]) -> Iterator[Problem]:
-    """The care notes that a visit ends and that are not in force then. visits: one horse's.
+def ended_in_vain(visits: Sequence[Written[Visit]], library: Mapping[str, CareWords]) -> Iterator[Problem]:
+    """The care notes that a visit ends and that are not in force then. visits: one horse's. library: the notes by name.
 
     Nothing is told from a visit on of which a part could not be read, since it may be the care notes.
     """
@@ -75,7 +76,8 @@ def ended_in_vain(visits: Sequence[Written[Visit]]) -> Iterator[Problem]:
             return
         if not visit.record.care_ends:
             continue
-        names = [one.note.what for one in care_in_force(before.record for before in in_order[:count])]
+        before = (earlier.record for earlier in in_order[:count])
+        names = [one.note.what for one in care_in_force(before, library)]
         for index, name in enumerate(visit.record.care_ends):
             if alike(name) not in {ALL, *map(alike, names)}:
                 message = f"no care note named {quoted(name)} is in force"

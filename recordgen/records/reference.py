@@ -15,6 +15,8 @@ from recordgen.records.fields import Country, Day, Number, Record, Text, Whole, 
 from recordgen.records.names import CareClass, Kind
 
 Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
+# Whom a caution asks to ring.
+Whom = Literal["vet", "trimmer"]
 # The months a care note is for; which they are, a practice's file or its country tells.
 CareSeason = Literal["wet", "dry", "warm", "cold"]
 # What is recorded that a care note may suit.
@@ -87,6 +89,8 @@ class CautionWords(Record):
     seen: Text = told("what was recorded, with {foot}, {day} and the facts of the rule", ...)
     meanwhile: Text = told("what is safe until somebody comes", ...)
     do_not: Text | None = told("what not to do")
+    ring: tuple[Whom, ...] = told("whom to ring, whose number is then told", ("vet",))
+    not_while: tuple[Text, ...] = several("open cautions, by name or level, to which what is safe meanwhile gives way")
     source: Text = told("where the advice comes from", ...)
 
 
@@ -106,6 +110,7 @@ class CareWords(Record):
     until: Text | None = told("until when")
     stop_if: Text | None = told("what to stop at")
     caution: Text | None = told("what to beware of")
+    not_while: tuple[Text, ...] = several("open cautions, by name or level, while which the job is withheld")
     times_a_week: Whole | None = measured(
         "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
     )

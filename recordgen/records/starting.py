@@ -3,20 +3,24 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from types import MappingProxyType
 from typing import Any
 
 from recordgen.days import spoken_day
 from recordgen.problems import Trouble
+from recordgen.records.care_in_force import care_in_force
 from recordgen.records.foot import WallZone
 from recordgen.records.names import FEET, Foot
 from recordgen.records.practice import HorseRecord, StableRecord
+from recordgen.records.reference import CareWords
 from recordgen.records.templates import rendered
-from recordgen.records.visit import Care, Next, Visit, care_in_force
+from recordgen.records.visit import Care, Next, Visit
 
 HALF_A_YEAR = dt.timedelta(days=183)
+NO_NOTES: Mapping[str, CareWords] = MappingProxyType({})
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
 
 
@@ -33,8 +37,9 @@ class Last:
 class _Past:
     """The visits before a day, asked for what was last written."""
 
-    def __init__(self, horse: HorseRecord, day: dt.date) -> None:
+    def __init__(self, horse: HorseRecord, day: dt.date, library: Mapping[str, CareWords]) -> None:
         self.day = day
+        self.library = library
         self.visits = [visit for visit in horse.visits if visit.date < day]
 
     @property
@@ -69,7 +74,7 @@ class _Past:
     @property
     def care(self) -> tuple[Care, ...]:
         """The care notes in force: those given last, but for those ended since."""
-        return tuple(one.note for one in care_in_force(self.visits))
+        return tuple(one.note for one in care_in_force(self.visits, self.library))
 
     @property
     def next(self) -> Next | None:
@@ -96,15 +101,17 @@ def skeleton(
     near_and_off: bool = False,
     schema: str | None = None,
     own: Path | None = None,
+    library: Mapping[str, CareWords] = NO_NOTES,
 ) -> str:
     """The text of a new visit file: usual lines left empty, what was found last time as comments beside them.
 
     near_and_off: feet are named near_fore and off_fore rather than left_fore and right_fore.
     schema: where the editor's schema lies, as seen from the file. own: a practice's folder with its own templates.
+    library: the care notes by name.
     """
     feet = [(_typed(foot) if near_and_off else foot, foot) for foot in FEET]
     return rendered(
-        "visit.yaml.jinja", own, horse=horse.horse, day=day, feet=feet, past=_Past(horse, day), schema=schema
+        "visit.yaml.jinja", own, horse=horse.horse, day=day, feet=feet, past=_Past(horse, day, library), schema=schema
     )
 
 
@@ -119,6 +126,7 @@ def start_visits(
     horse: str | None = None,
     near_and_off: bool = False,
     own: Path | None = None,
+    library: Mapping[str, CareWords] = NO_NOTES,
 ) -> list[tuple[Path, bool]]:
     """Writes `<horse>/<day>.yaml` for each horse that has not left, and never over a file that is there.
 
@@ -130,7 +138,7 @@ def start_visits(
     started = []
     for record in _wanted(stable, horse, day):
         path = folder / record.slug / f"{day.isoformat()}.yaml"
-        started.append((path, _write_new(path, skeleton(record, day, near_and_off, schema, own))))
+        started.append((path, _write_new(path, skeleton(record, day, near_and_off, schema, own, library))))
     return started
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from string import Formatter
+from typing import Any, get_args
 
 from recordgen.problems import Problem, quoted
 from recordgen.records.ranges import range_at
 from recordgen.records.reading import Written
-from recordgen.records.reference import TRACING, MeasureWords, Reference
+from recordgen.records.reference import TRACING, Level, MeasureWords, Reference
 from recordgen.records.visit import ALL
 from recordgen.records.walk import SLUG, slug_of
 
@@ -33,6 +34,9 @@ def table_problems(over: Written[Reference], under: Reference, both: Reference) 
         yield from _patterns(over, under)
         yield from _unknown(over, "scales", over.record.scales, under.scales)
         yield from _ends_of_scales(over, under)
+        for table in ("care", "cautions"):
+            for key, words in getattr(over.record, table).items():
+                yield from not_while_problems(words.not_while, (table, key), over, both)
     yield from _grades(over)
     yield from _care(over)
     for key, words in over.record.measures.items():
@@ -82,6 +86,24 @@ def _care(over: Written[Reference]) -> Iterator[Problem]:
         if not is_note_name(key):
             way_out = f"Use small letters, digits and hyphens, such as {note_name(key)}"
             yield Problem(over.place("care", key), f"{quoted(key)} cannot name a care note", way_out)
+
+
+def not_while_problems(
+    not_while: Sequence[str], steps: tuple[str, ...], over: Written[Any], known: Reference
+) -> Iterator[Problem]:
+    """The names under `not_while` that are neither a caution nor a level, so that nothing would ever be withheld.
+
+    steps: where the entry stands in its file; nowhere for a file that is one entry.
+    """
+    names = [*known.cautions, *get_args(Level)]
+    for index, name in enumerate(not_while):
+        if name not in names:
+            near = difflib.get_close_matches(name.lower()[:60], names, n=1, cutoff=0.5)
+            way_out = (
+                f"Did you mean {near[0]}?" if near else f"Name a caution, or a level: {', '.join(get_args(Level))}"
+            )
+            message = f"no caution and no level is named {quoted(name)}"
+            yield Problem(over.place(*steps, "not_while", index), message, way_out)
 
 
 def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Problem]:

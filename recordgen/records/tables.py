@@ -5,13 +5,16 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TypeVar
 
 from recordgen.packaged import packaged
 from recordgen.problems import Problem, quoted, warning
 from recordgen.records.reading import Written, read
-from recordgen.records.reference import CareWords, Reference
-from recordgen.records.table_checks import OURS, is_note_name, note_name, table_problems
+from recordgen.records.reference import CareWords, CautionWords, Reference
+from recordgen.records.table_checks import OURS, is_note_name, not_while_problems, note_name, table_problems
 from recordgen.records.walk import Walk
+
+Entry = TypeVar("Entry", CareWords, CautionWords)
 
 WORDS = Path(OURS)
 CARE = "care"
@@ -30,6 +33,8 @@ def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
     walk = Walk(records)
     notes = dict(_care_notes(walk))
     for key, note in notes.items():
+        for problem in not_while_problems(note.record.not_while, (), note, tables):
+            walk.problems.add(problem)
         if key in tables.care and tables.care[key] is not ours.care.get(key):
             message = f"the care note {key} is written twice; this one counts, not the one in {OURS}"
             walk.problems.add(warning(note.place(), message, "Keep one of the two"))
@@ -53,8 +58,17 @@ def _with_words(folder: Path, shown: str, under: Reference) -> tuple[Reference, 
 def _over(under: Reference, over: Reference) -> Reference:
     tables = {name: {**getattr(under, name), **getattr(over, name)} for name in Reference.model_fields}
     # Of several notes that suit, the first is suggested: a practice's own.
-    tables["care"] = {**over.care, **under.care, **over.care}
+    own = {key: _as_safe(note, under.care.get(key)) for key, note in over.care.items()}
+    tables["care"] = {**own, **under.care, **own}
+    tables["cautions"] |= {key: _as_safe(words, under.cautions.get(key)) for key, words in over.cautions.items()}
     return Reference.model_construct(None, **tables)
+
+
+def _as_safe(over: Entry, under: Entry | None) -> Entry:
+    """An entry over another: where it does not say beside what it may not stand, what the other says holds on."""
+    if under is None or "not_while" in over.model_fields_set:
+        return over
+    return over.model_copy(update={"not_while": under.not_while})
 
 
 def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:

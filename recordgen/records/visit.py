@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Annotated, Any, Literal, Self
 
 from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, field_validator, model_validator
@@ -237,34 +234,6 @@ class Visit(Record):
     def is_blank(self) -> bool:
         """Whether nothing but the day is filled in, as when the file was only begun."""
         return self.model_fields_set <= {"date"}
-
-
-@dataclass(frozen=True)
-class CareInForce:
-    """A care note in force, and the day since when it has been so without a break."""
-
-    note: Care
-    since: dt.date
-
-
-def care_in_force(visits: Iterable[Visit]) -> tuple[CareInForce, ...]:
-    """The care notes in force after the last visit, in the order the trimmer wrote them. visits: oldest first.
-
-    A visit that names notes replaces the earlier ones; `care_ends` ends those it names, or all of them. A note that is
-    named again goes on.
-    """
-    found: tuple[CareInForce, ...] = ()
-    for visit in visits:
-        found = tuple(one for one in found if not _ends(visit, one.note))
-        if visit.care:
-            since = {alike(one.note.what): one.since for one in found}
-            found = tuple(CareInForce(note, since.get(alike(note.what), visit.date)) for note in visit.care)
-    return found
-
-
-def _ends(visit: Visit, note: Care) -> bool:
-    """Whether a visit says that a care note is over."""
-    return bool({ALL, alike(note.what)} & {alike(name) for name in visit.care_ends})
 
 
 def alike(name: str) -> str:

@@ -14,6 +14,7 @@ from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
 from recordgen.hoof.changes import Change
 from recordgen.hoof.forecasts import together
+from recordgen.hoof.not_while import Withheld
 from recordgen.hoof.patterns import Pattern
 from recordgen.hoof.rounds import Plan
 from recordgen.hoof.rounds_told import fewest_told, unmet_told
@@ -23,8 +24,10 @@ from recordgen.hoof.sheet import sheet_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.hoof.traced import DRAWS
 from recordgen.hoof.ways import Ways
+from recordgen.hoof.whom_to_ring import Ring, numbers_missing, whom_to_ring
 from recordgen.pictures.kept import Kept
 from recordgen.records.git import GitTrouble
+from recordgen.records.horse import Horse
 from recordgen.records.photos import Photo
 from recordgen.records.ranges import range_at
 from recordgen.site.amended import HorseTrails, amendments, trail_finder
@@ -149,6 +152,8 @@ class _Maker:
             dates=DATES if not self.private and any(horse.due for horse in stable.present) else None,
             cautions=worst_first(stable.present),
             jobs=jobs_of_horses((horse, horse.jobs) for horse in stable.present),
+            withheld=_withheld(stable),
+            ring_of=self._ring(stable),
             jobs_page=jobs,
             patterns=patterns if self.private else [pattern for pattern in patterns if pattern.said][:MOST_PATTERNS],
         )
@@ -161,6 +166,7 @@ class _Maker:
             stable=stable.stable,
             horses=stable.present,
             week=week_of_jobs((horse, horse.jobs) for horse in stable.present),
+            withheld=_withheld(stable),
         )
 
     def album(self, uri: str, horse: HorseSummary) -> Album:
@@ -191,6 +197,7 @@ class _Maker:
             summary=horse,
             horse=horse.horse,
             stable=stable.stable,
+            ring_of=self._ring(stable),
             photographs=photographs,
             tracings=tracings_of(horse, self.desk.ways, photographs),
             sheet=sheet,
@@ -210,11 +217,17 @@ class _Maker:
             long_term=_untold(horse)[:MOST_LONG_TERM],
         )
 
+    def _ring(self, stable: StableSummary) -> Callable[[Caution, Horse], tuple[Ring, ...]]:
+        """Tells whom a caution of a horse of this stable asks to ring."""
+        ways = self.desk.ways
+        return lambda caution, horse: whom_to_ring(caution.ring, horse, stable.stable, ways.practice, ways.naming)
+
     def overview(self, stables: Sequence[StableSummary], plan: Plan) -> Page:
         places = {
             (horse.stable, horse.slug): f"{horse.stable}/{horse.slug}.md" for one in stables for horse in one.horses
         }
         present = [(stable, horse) for stable in stables for horse in stable.present]
+        by_slug = {stable.slug: stable for stable in stables}
         return self.page(
             "index.md",
             self.desk.ways.practice.name,
@@ -226,6 +239,8 @@ class _Maker:
             horse_count=len(present),
             due=[(stable, sorted(stable.present, key=_overdue_first)) for stable in stables],
             fared=together(horse.fared for _, horse in present),
+            ring_of=lambda caution, horse: self._ring(by_slug[horse.stable])(caution, horse.horse),
+            numbers=numbers_missing(stables),
             watch=worst_first(horse for _, horse in present),
             names={stable.slug: stable.stable.name for stable in stables},
             levels=LEVELS,
@@ -263,6 +278,11 @@ class _Maker:
                 scope=scope_notes(self.desk.ways.practice.country, reference.scope),
             ),
         ]
+
+
+def _withheld(stable: StableSummary) -> list[tuple[HorseSummary, Withheld]]:
+    """The jobs that wait, with their horses."""
+    return [(horse, one) for horse in stable.present for one in horse.withheld]
 
 
 def worst_first(horses: Iterable[HorseSummary]) -> list[tuple[HorseSummary, Caution]]:

@@ -39,6 +39,7 @@ def test_a_note_of_the_library_comes_with_all_its_words() -> None:
             stop_if=words.stop_if,
             caution=words.caution,
             times_a_week=7,
+            not_while=words.not_while,
         ),
     )
 
@@ -71,6 +72,38 @@ def test_a_visit_without_notes_leaves_the_earlier_ones_in_force() -> None:
     (job,) = jobs(visit("2026-09-01", care=["dry-bed"]), visit("2026-10-14"))
 
     assert (job.key, job.since) == ("dry-bed", date(2026, 9, 1))
+
+
+@pytest.mark.parametrize(
+    ("until", "lasts"),
+    [
+        ("the next visit", False),
+        ("next visit", False),
+        ("The next visit, or until the vet says otherwise", False),
+        ("until our next visit", False),
+        ("the vet has seen it", True),
+        ("the next visitors come", True),
+        (None, True),
+    ],
+)
+def test_a_job_until_the_next_visit_ends_there(until: str | None, lasts: bool) -> None:
+    """By its own words, which go before the library's; an unnamed note of any other kind goes on."""
+    given = visit("2026-09-01", care=[{"what": "Walk in hand", **({"until": until} if until else {})}, "dry-bed"])
+    found = jobs(given, visit("2026-10-14"))
+
+    assert [job.key or job.what for job in jobs(given)] == ["Walk in hand", "dry-bed"]
+    assert [job.key or job.what for job in found] == [*(["Walk in hand"] if lasts else []), "dry-bed"]
+
+
+def test_a_note_of_the_library_until_the_next_visit_ends_there() -> None:
+    """Named again at that visit, it goes on since its first day; own words may let it last longer."""
+    given = visit("2026-09-01", care=["daily-grooves"])
+    again = visit("2026-10-14", care=["daily-grooves"])
+    longer = visit("2026-09-01", care=[{"what": "daily-grooves", "until": "spring"}])
+
+    assert jobs(given, visit("2026-10-14")) == ()
+    assert [job.since for job in jobs(given, again)] == [date(2026, 9, 1)]
+    assert [job.key for job in jobs(longer, visit("2026-10-14"))] == ["daily-grooves"]
 
 
 def test_notes_end_all_at_once() -> None:

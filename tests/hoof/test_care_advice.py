@@ -9,6 +9,7 @@ import pytest
 
 from recordgen.hoof.care_advice import Advice, care_advice
 from recordgen.hoof.care_signs import SIGNS
+from recordgen.hoof.cautions import caution_book
 from recordgen.hoof.ways import Ways
 from recordgen.records.visit import Visit
 from tests.hoof.building import REFERENCE, foot, horse, practice, visit, ways
@@ -21,7 +22,8 @@ INFECTED = {"frog": {"infection": "surface"}}
 
 def advice(*visits: Visit, by: Ways | None = None, today: date = TODAY, **values: Any) -> tuple[Advice, ...]:
     """The advice about a horse with these visits."""
-    return care_advice(horse(**values), visits, by or ways(), today)
+    by, animal = by or ways(), horse(**values)
+    return care_advice(animal, visits, by, caution_book(animal, visits, None, by, today).open, today)
 
 
 def reasons(*visits: Visit, **values: Any) -> list[tuple[str, str]]:
@@ -118,11 +120,11 @@ def test_what_is_the_vets_is_left_to_the_vet(found: dict[str, Any]) -> None:
 
 def test_a_note_in_force_that_suits_meets_the_reason() -> None:
     """Be it of an earlier visit; one about something else does not."""
-    before, last = visit("2026-04-01", care=["daily-grooves"]), visit(DAY, left_fore=DEEP)
+    before, last = visit("2026-04-01", care=["wet-season-frog"]), visit(DAY, left_fore=DEEP)
 
     assert advice(before, last) == ()
     assert reasons(visit(DAY, left_fore=DEEP, care=["boots-fit"])) == [("deep groove", "daily-grooves")]
-    assert reasons(before, visit(DAY, left_fore=DEEP, care_ends=["daily-grooves"])) == [
+    assert reasons(before, visit(DAY, left_fore=DEEP, care_ends=["wet-season-frog"])) == [
         ("deep groove", "daily-grooves")
     ]
 

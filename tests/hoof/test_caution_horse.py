@@ -110,9 +110,9 @@ def test_a_sign_that_is_summed_up_says_so() -> None:
 
     assert [(one.rule, one.part_of) for one in together] == [
         ("signs-together", None),
-        ("lame", None),
         ("stance", "signs-together"),
         ("pulse", "signs-together"),
+        ("lame", None),
     ]
     assert [one.part_of for one in alone] == [None]
 

@@ -55,6 +55,7 @@ def test_a_practice_adds_and_replaces_entries_by_key(tmp_path: Path) -> None:
         ("care:\n  dry-bed: {what: W, why: Y, how_often: O}", 2, "Add source: with a name and a year, or"),
         ("care:\n  dry-bed: {what: W, why: Y, how_often: O, source: s, suits: [grook]}", 2, "not one of the words"),
         ("care:\n  dry-bed: {what: W, why: Y, how_often: O, source: s, times_a_week: 8}", 2, "1 to 7 days is"),
+        ("care:\n  dry-bed: {what: W, why: Y, how_often: O, source: s, not_while: [pulses]}", 2, "Did you mean pulse?"),
         ("patterns:\n  cracks: {name: n, seen: s, maybe: m, source: s}", 2, "Did you mean crack?"),
         ("patterns:\n  crack: {name: n, seen: '{day}', maybe: m, source: s}", 2, "nobody fills in {day}"),
         ("measures:\n  own: {name: n, plain: p, landmarks: l, view: side, path: '@.nose'}", 2, "stands nowhere"),
@@ -78,7 +79,7 @@ def test_a_care_note_of_its_own_file_is_named_by_the_file(tmp_path: Path) -> Non
 
     care = read_reference(tmp_path)[0].care
     assert list(care)[:2] == ["dry-bed", "over-the-bridge"]
-    assert care["dry-bed"] == care["over-the-bridge"]
+    assert care["dry-bed"].what == care["over-the-bridge"].what
     assert "daily-grooves" in care
 
 
@@ -121,6 +122,24 @@ def test_a_wrong_care_note_is_told_with_its_line(tmp_path: Path, name: str, text
     """The file, the line and the way out; ours stay as they are."""
     assert with_notes(tmp_path, {name: text}) == [expected]
     assert read_reference(tmp_path)[0].care == read_reference(None)[0].care
+
+
+def test_a_name_beside_which_a_note_may_not_stand_is_looked_up(tmp_path: Path) -> None:
+    """A slip of the pen would withhold nothing, so it is an error; a level is a name too."""
+    assert with_notes(tmp_path, {"bridge.yaml": NOTE + "not_while: [lame, pulses, call now]\n"}) == [
+        "care/bridge.yaml:5:19: error: no caution and no level is named 'pulses'. Did you mean pulse?"
+    ]
+
+
+def test_words_of_a_practice_do_not_undo_what_withholds_a_note(tmp_path: Path) -> None:
+    """An own wording of our note waits with ours, unless it says otherwise."""
+    ours = read_reference(None)[0].care
+    with_notes(tmp_path, {"dry-bed.yaml": NOTE, "boots-fit.yaml": NOTE + "not_while: [lame]\n"})
+    care = read_reference(tmp_path)[0].care
+
+    assert care["dry-bed"].what != ours["dry-bed"].what
+    assert care["dry-bed"].not_while == ours["dry-bed"].not_while
+    assert care["boots-fit"].not_while == ("lame",)
 
 
 def test_a_care_note_that_is_written_twice_is_told(tmp_path: Path) -> None:

@@ -10,10 +10,11 @@ from types import SimpleNamespace
 import pytest
 from bs4 import BeautifulSoup
 
-from recordgen.hoof.care import Job, jobs_in_force, week_of_jobs
+from recordgen.hoof.care import Job, week_of_jobs
+from recordgen.hoof.summary import HorseSummary
 from recordgen.records.horse import Stable
 from recordgen.site.templates import environment, rendered
-from tests.hoof.building import NAMING, REFERENCE, practice, visit
+from tests.hoof.building import NAMING, REFERENCE, practice, summary, visit
 
 TODAY = date(2026, 11, 2)
 WHOLE = practice(phone="07700 900142")
@@ -21,8 +22,13 @@ WHOLE = practice(phone="07700 900142")
 
 def horse(name: str, *care: str) -> SimpleNamespace:
     """What the page asks of a horse's summary."""
-    jobs = jobs_in_force([visit("2026-10-14", care=list(care))], REFERENCE.care)
-    return SimpleNamespace(horse=SimpleNamespace(name=name), slug=name.lower(), jobs=jobs)
+    return of_summary(name, summary(visit("2026-10-14", care=list(care))))
+
+
+def of_summary(name: str, found: HorseSummary) -> SimpleNamespace:
+    """The same of a summary under another name."""
+    named = SimpleNamespace(name=name)
+    return SimpleNamespace(horse=named, slug=name.lower(), jobs=found.jobs, withheld=found.withheld)
 
 
 def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> BeautifulSoup:
@@ -39,6 +45,7 @@ def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> Bea
         stable=stable or Stable(name="Willowmere"),
         horses=horses,
         week=week_of_jobs((one, one.jobs) for one in horses),
+        withheld=[(one, job) for one in horses for job in one.withheld],
     )
     return BeautifulSoup(html, "lxml")
 
@@ -106,8 +113,27 @@ def test_whom_to_ring_stands_on_the_sheet() -> None:
     vet = Stable.model_validate({"name": "Willowmere", "vet": {"name": "Fold Gate Vets", "phone": "01632 960856"}})
     found = page([horse("Otter", "pick-out-daily")], vet)
 
-    assert "ring Wren Ashdown, 07700 900142" in text_of(found, "header")
+    head = text_of(found, "header")
+
+    assert "about a job, ring Wren Ashdown, 07700 900142; in doubt about a horse, ring the vet" in head
     assert text_of(found, ".rg-vet") == "Vet: Fold Gate Vets, 01632 960856"
+
+
+def test_without_a_vet_the_sheet_says_your_vet() -> None:
+    """And no number is made up."""
+    assert text_of(page([horse("Otter", "pick-out-daily")]), ".rg-vet") == "Vet: your vet"
+
+
+def test_a_job_that_waits_has_no_ticks_and_says_why() -> None:
+    """For that horse alone; the other one's goes on."""
+    sore = {"frog": {"infection": "deep groove", "painful": True}}
+    fennel = of_summary("Fennel", summary(visit("2026-10-14", left_hind=sore, care=["daily-grooves", "dry-bed"])))
+    found = page([fennel, horse("Otter", "daily-grooves")])
+    brush = [body.get_text(" ") for body in found.select(".rg-week tbody") if "brush the grooves" in body.get_text()]
+
+    assert "The groove of the left hind was deep and sore on 14 October 2026. Fennel" in text_of(found, "#not-now")
+    assert ["Otter" in text and "Fennel" not in text for text in brush] == [True]
+    assert "brush the grooves" not in text_of(found, "#by-horse").split("Otter")[0]
 
 
 @pytest.mark.parametrize("name", ["<b>Otter</b>", "{{ 7 * 7 }}"])
@@ -122,7 +148,8 @@ def test_since_when_a_job_stands_is_told_on_a_horses_page() -> None:
     """With the year where it is another."""
     made = environment(Path("none"), NAMING)
     jobs = [Job("", "Rest", date(2026, 10, 14)), Job("", "Walk", date(2025, 10, 14), how_often="daily", until="May")]
-    html = rendered(made, "horse/jobs.html", summary=SimpleNamespace(jobs=jobs), today=TODAY)
+    found = SimpleNamespace(jobs=jobs, withheld=(), cautions=())
+    html = rendered(made, "horse/jobs.html", summary=found, today=TODAY)
 
     assert [part.get_text() for part in BeautifulSoup(html, "lxml").select("small")] == [
         "since 14 October",

@@ -78,8 +78,8 @@ PLAN = HorsePlan(
         on("2025-04-09", care=["pick-out-daily"], note="Dry and clean: well done. Daily picking out will do now."),
         on("2025-11-05", care=WET, note="Here we are again, but caught early. Start the winter care today."),
         on("2025-12-17", left_hind={"done": ["frog opened"]}, care=[*WET, "pick-out-daily"]),
-        on("2026-01-28", left_hind={"done": ["frog opened"], "frog": {"painful": False}}, lameness=None),
-        on("2026-03-11", note="Groove < 12 mm again and no smell. Keep going another month."),
+        on("2026-01-28", left_hind={"done": ["frog opened"], "frog": {"painful": False}}, lameness=None, care=WET),
+        on("2026-03-11", care=WET, note="Groove < 12 mm again and no smell. Keep going another month."),
         on("2026-04-22", care=["pick-out-daily"]),
         on("2026-10-07", care=["daily-grooves", "wet-season-frog", "pick-out-daily"]),
         on(
@@ -94,7 +94,7 @@ PLAN = HorsePlan(
                 "note": "Flinched when the groove was opened, so I stopped there.",
             },
             care=[
-                *WET,
+                "dry-bed",
                 {
                     "what": "Let the vet look at the left hind frog",
                     "how_often": "once, this week",

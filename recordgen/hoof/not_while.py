@@ -1,0 +1,50 @@
+"""What may not stand beside an open caution: a job is withheld, a milder caution's advice gives way.
+
+The tables say it with `not_while:`, by the names of cautions, or by a level for all cautions of that level.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Protocol, TypeVar
+
+from recordgen.records.reference import Level
+
+if TYPE_CHECKING:
+    from recordgen.hoof.care import Job
+    from recordgen.hoof.cautions import Caution
+
+
+class Open(Protocol):
+    """A caution that is open, as far as it matters here."""
+
+    @property
+    def rule(self) -> str:
+        """Its rule, which is its key in the table."""
+
+    @property
+    def level(self) -> Level:
+        """How urgent it is."""
+
+
+Standing = TypeVar("Standing", bound=Open)
+
+
+@dataclass(frozen=True)
+class Withheld:
+    """A job in force that is not done now, and the open cautions because of which it is not."""
+
+    job: Job
+    cautions: tuple[Caution, ...]
+
+
+def against(not_while: Sequence[str], cautions: Iterable[Standing]) -> tuple[Standing, ...]:
+    """The open cautions that stand against something. not_while: rules and levels."""
+    return tuple(one for one in cautions if one.rule in not_while or one.level in not_while)
+
+
+def withheld_of(jobs: Iterable[Job], cautions: Sequence[Caution]) -> tuple[Withheld, ...]:
+    """The jobs that may not stand beside the open cautions, in their order."""
+    found = ((job, against(job.not_while, cautions)) for job in jobs)
+    return tuple(Withheld(job, because) for job, because in found if because)
