@@ -11,7 +11,7 @@ import pytest
 from tests.conftest import ROOT
 
 PACKAGE = ROOT / "recordgen"
-FLOORS = ["problems", "records", "hoof", "pictures", "site", "private", "cli"]
+FLOORS = ["problems", "git", "records", "hoof", "pictures", "site", "private", "cli"]
 # What hoof may take from records: names, models, tables, and the shape of the models.
 MODELS = {
     *("names", "fields", "foot", "visit", "horse", "practice", "reference", "shape", "shared", "tracing"),

@@ -24,17 +24,16 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
     While anything is wrong, nothing is kept.
     """
     with told_plainly():
+        from recordgen.git.changes import kinds_of_change
+        from recordgen.git.keep import commit
         from recordgen.records.entries import entries
-        from recordgen.records.git import commit, commit_stable, kinds_of_change
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, today)
         print_problems(list(whole.warnings))
         made = entries(whole.practice, kinds_of_change(records))
         for entry in made:
-            if not dry_run and entry.stable:
-                commit_stable(records, entry.stable, entry.paths, entry.says)
-            elif not dry_run:
+            if not dry_run:
                 commit(records, entry.paths, entry.says)
             click.echo(entry.says)
     if not made:

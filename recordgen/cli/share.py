@@ -72,7 +72,7 @@ def _shared(
 ) -> tuple[Sealed, list[Path], Naming]:
     from recordgen.private.horse_photos import photographs
     from recordgen.private.horse_sheet import horse_sheet
-    from recordgen.private.places import fit_place
+    from recordgen.private.output_folder import fit_place
     from recordgen.private.sharing import hand_over, require_consent, sealed_record
     from recordgen.records.whole import read_whole
     from recordgen.site.ways_here import ways_of

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from urllib.parse import urlsplit
 
-from recordgen.private.git_remote import address_of, place
+from recordgen.git.remotes import address_of, place
 from recordgen.problems import Trouble
 from recordgen.records.horse import Stable
 from recordgen.records.publish import Publish

@@ -12,13 +12,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.git.remotes import address_of, refuse_own
 from recordgen.hoof.naming import Naming
 from recordgen.private.address import folder_of, neighbours, refuse_inside, refuse_shared, sharing_origin, wanted
 from recordgen.private.building import build_for, neutral_names
 from recordgen.private.by_command import run_command
 from recordgen.private.folder import Ours, fingerprints
 from recordgen.private.git_branch import push_branch
-from recordgen.private.git_remote import address_of, refuse_own
 from recordgen.private.keys import hkdf
 from recordgen.private.sealing import Page, seal
 from recordgen.private.shelf import Shelf, draft_of, paths_of, site_of

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import tempfile
+from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
+from recordgen.git.remotes import address_of, refuse_own, refuse_records
+from recordgen.git.run import SEND, run, text
 from recordgen.private.folder import RING_FILE, Ours
-from recordgen.private.git_calls import Git
-from recordgen.private.git_remote import address_of, refuse_own, refuse_records
 from recordgen.records.publish import Branch
 
 # Everybody who reads the branch reads this: neither who published nor when, and nothing of horses.
@@ -17,6 +19,7 @@ _NOBODY = {
     for role in ("AUTHOR", "COMMITTER")
     for what, value in (("NAME", "site"), ("EMAIL", "site@localhost"), ("DATE", "2000-01-01T00:00:00Z"))
 }
+_Git = Callable[..., bytes]
 
 
 def push_branch(sealed: Path, wanted: Branch, records: Path, ours: Ours) -> bool:
@@ -28,7 +31,7 @@ def push_branch(sealed: Path, wanted: Branch, records: Path, ours: Ours) -> bool
     remote = address_of(wanted.remote, records)
     refuse_own(remote, records)
     with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
-        git = Git(Path(folder), _NOBODY)
+        git = partial(run, Path(folder), purpose=SEND, more=_NOBODY)
         git("init", "--quiet", "--template=")
         standing = _standing(git, remote)
         refuse_records(sorted(set(standing.values())), records)
@@ -44,20 +47,20 @@ def push_branch(sealed: Path, wanted: Branch, records: Path, ours: Ours) -> bool
     return True
 
 
-def _standing(git: Git, remote: str) -> dict[str, str]:
+def _standing(git: _Git, remote: str) -> dict[str, str]:
     """Where each branch and tag of a remote stands."""
-    lines = (line.split("\t", 1) for line in git("ls-remote", "--", remote).splitlines())
+    lines = (line.split("\t", 1) for line in text(git("ls-remote", "--", remote)).splitlines())
     return {name: commit for commit, name in lines}
 
 
-def _commit(git: Git, sealed: Path) -> str:
+def _commit(git: _Git, sealed: Path) -> str:
     git(f"--work-tree={sealed.resolve()}", "add", "--all", "--force", "--", ".")
-    tree = git("write-tree").strip()
-    return git("commit-tree", "-m", SAYS, tree).strip()
+    tree = text(git("write-tree")).strip()
+    return text(git("commit-tree", "-m", SAYS, tree)).strip()
 
 
-def _look_at(git: Git, remote: str, branch: str, ours: Ours) -> None:
+def _look_at(git: _Git, remote: str, branch: str, ours: Ours) -> None:
     git("fetch", "--quiet", "--no-tags", "--depth=1", "--", remote, f"refs/heads/{branch}")
-    found = [path for path in git("ls-tree", "-r", "-z", "--name-only", "FETCH_HEAD").split("\0") if path]
-    ring = git("cat-file", "-p", f"FETCH_HEAD:{RING_FILE}").encode() if RING_FILE in found else None
+    found = [path for path in text(git("ls-tree", "-r", "-z", "--name-only", "FETCH_HEAD")).split("\0") if path]
+    ring = git("cat-file", "-p", f"FETCH_HEAD:{RING_FILE}") if RING_FILE in found else None
     ours.look_at(found, ring, f"the branch {branch}")

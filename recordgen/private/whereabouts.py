@@ -4,20 +4,17 @@ from __future__ import annotations
 
 import hashlib
 import os
-import subprocess
 import tempfile
 from pathlib import Path
 
 from platformdirs import user_data_path
 
+from recordgen.git.repository import first_entry
 from recordgen.problems import Trouble
 from recordgen.records.walk import SLUG
 
 ENVIRONMENT = "RECORDGEN_PRIVATE"
 ENDING = ".json"
-
-# Set while git runs a hook; they would point git at another repository.
-_NOT_PASSED_ON = ("GIT_DIR", "GIT_WORK_TREE", "GIT_INDEX_FILE", "GIT_PREFIX")
 
 
 def private_folder() -> Path:
@@ -50,7 +47,7 @@ def state_file(records: Path, slug: str) -> Path:
         raise ValueError(f"{slug!r} is no name of a stable")
     folder = private_folder()
     by_folder = _named(folder, slug, str(records.resolve()))
-    history = _history(records)
+    history = first_entry(records)
     if history is None:
         return by_folder
     by_history = _named(folder, slug, history)
@@ -61,29 +58,6 @@ def state_file(records: Path, slug: str) -> Path:
 
 def _named(folder: Path, slug: str, practice: str) -> Path:
     return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ENDING}"
-
-
-def _history(records: Path) -> str | None:
-    """The first entry of the history and the records' place in its repository; None without a history."""
-    roots = _git(records, "rev-list", "--max-parents=0", "HEAD").split()
-    if not roots:
-        return None
-    if _git(records, "rev-parse", "--is-shallow-repository").strip() == "true":
-        way_out = "Fetch all of it: git fetch --unshallow"
-        raise Trouble(
-            "the records' history is cut short, so their keys cannot be told from another practice's", way_out
-        )
-    return f"{roots[-1]}/{_git(records, 'rev-parse', '--show-prefix').strip()}"
-
-
-def _git(folder: Path, *words: str) -> str:
-    """What git answers; nothing where there is no git, no repository or no entry."""
-    kept = {name: value for name, value in os.environ.items() if name not in _NOT_PASSED_ON}
-    try:
-        done = subprocess.run(["git", "-C", str(folder), *words], capture_output=True, env=kept | {"LC_ALL": "C"})
-    except FileNotFoundError:
-        return ""
-    return os.fsdecode(done.stdout) if done.returncode == 0 else ""
 
 
 def put(path: Path, content: bytes, mode: int = 0o600) -> None:

@@ -8,8 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.days import listed, spoken_day
-
-Kind = Literal["added", "amended", "taken out"]
+from recordgen.git.changes import KindOfChange
 
 LONGEST_LINE = 72
 
@@ -18,7 +17,7 @@ LONGEST_LINE = 72
 class Other:
     """A change that is no new visit: of a visit (horse and day), of a horse, or of what `about` says."""
 
-    kind: Kind = "amended"
+    kind: KindOfChange = "amended"
     horse: str = ""
     day: dt.date | None = None
     about: Literal["stable", "practice", "files", "photographs", "sharing"] = "stable"

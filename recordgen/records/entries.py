@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.records.diary import Kind, Other, message
+from recordgen.git.changes import KindOfChange
+from recordgen.records.diary import Other, message
 from recordgen.records.photos import PHOTOS
 from recordgen.records.practice import Practice, StableRecord
 from recordgen.records.shared import SHARED_FILE
@@ -23,13 +24,13 @@ class Entry:
     says: str
 
 
-def entries(practice: Practice, changed: Mapping[Path, Kind]) -> list[Entry]:
+def entries(practice: Practice, changed: Mapping[Path, KindOfChange]) -> list[Entry]:
     """The entries for the changed files, the practice's own first, then a stable each.
 
     changed: what happened to each file, by its path under the practice's folder. Visits of which nothing is filled in
     yet are left for later.
     """
-    by_stable: dict[str, dict[Path, Kind]] = {}
+    by_stable: dict[str, dict[Path, KindOfChange]] = {}
     for path, kind in changed.items():
         if blank(practice, path):
             continue
@@ -51,7 +52,7 @@ def _is_stable(practice: Practice, name: str, parts: tuple[str, ...]) -> bool:
     return known or parts[-1] in ("stable.yaml", "horse.yaml") or bool(VISIT_FILE.fullmatch(parts[-1]))
 
 
-def _entry(practice: Practice, slug: str, files: Mapping[Path, Kind]) -> Entry:
+def _entry(practice: Practice, slug: str, files: Mapping[Path, KindOfChange]) -> Entry:
     if not slug:
         return Entry("", tuple(files), message(practice.file.name, [], [Other(about="practice")]))
     stable = next((one for one in practice.stables if one.slug == slug), None)
@@ -66,7 +67,7 @@ def _visits(stable: StableRecord | None, path: Path) -> Iterator[tuple[str, dt.d
         yield _horse_name(stable, path.parent.name), day
 
 
-def _others(stable: StableRecord | None, path: Path, kind: Kind) -> Iterator[Other]:
+def _others(stable: StableRecord | None, path: Path, kind: KindOfChange) -> Iterator[Other]:
     day = _day(path)
     if day and kind == "added":
         return

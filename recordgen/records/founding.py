@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import get_args
 
+from recordgen.git.keep import HOOKS, begin, look_through_first
+from recordgen.git.troubles import GitTrouble
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, quoted
-from recordgen.records.git import HOOKS, GitTrouble, begin, look_through_first
 from recordgen.records.schema import FileKind, schema
 from recordgen.records.templates import rendered
 from recordgen.records.walk import OWN_FOLDERS, SLUG, TAKEN

@@ -10,8 +10,10 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
-from recordgen.records.git import GitTrouble
-from recordgen.records.git_log import ask, log, text
+from recordgen.git.log import log
+from recordgen.git.repository import kept_now, states_of
+from recordgen.git.run import run, text
+from recordgen.git.troubles import GitTrouble
 from recordgen.records.practice import Practice
 from recordgen.records.reference import Reference
 from recordgen.records.tracks import followed
@@ -58,16 +60,16 @@ def trails(practice: Practice, reference: Reference) -> Trails:
 
 
 def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTrail]:
-    places = text(ask(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
+    places = text(run(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
     prefix, _, shallow = places.rpartition("\n")
     if prefix:
         raise GitTrouble(*_PART_OF_MORE)
     names = dict(_named(folder, files))
-    now = _kept_now(folder)
+    now = kept_now(folder)
     versions = followed(log(folder), set(names.values())) if now else {}
     visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
     past = Past(visits, now, _lines(folder / shallow), words)
-    states = _states(folder)
+    states = states_of(folder)
     made = {
         file: trail_of(name, _state(name, now, states), versions.get(name, []), past) for file, name in names.items()
     }
@@ -82,26 +84,6 @@ def _named(folder: Path, files: list[Path]) -> Iterator[tuple[Path, str]]:
         path = Path(os.path.realpath(file)) if file.is_symlink() else folders[file.parent] / file.name
         if path.is_relative_to(base):
             yield file, path.relative_to(base).as_posix()
-
-
-def _kept_now(folder: Path) -> dict[str, str]:
-    """The content of each file under the folder in the present entry, by name; none where there is no entry yet."""
-    try:
-        ask(folder, "rev-parse", "--quiet", "--verify", "HEAD")
-    except GitTrouble:
-        return {}
-    told = text(ask(folder, "ls-tree", "-r", "-z", "--full-name", "HEAD"))
-    entries = (entry.partition("\t") for entry in told.split("\0") if entry)
-    return {name: about.split(" ")[2] for about, _, name in entries}
-
-
-def _states(folder: Path) -> dict[str, str]:
-    """What git says of each file under the folder that is not as it keeps it, by name."""
-    told = ask(
-        *(folder, "status", "--porcelain=v1", "-z", "--untracked-files=all", "--ignored=matching", "--no-renames"),
-        *("--", "."),
-    )
-    return {entry[3:].rstrip("/"): entry[:2] for entry in text(told).split("\0") if entry}
 
 
 def _state(name: str, now: Mapping[str, str], states: Mapping[str, str]) -> State:

@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from recordgen.records.git_log import Logged, Touch
+from recordgen.git.log import Logged, Touch
 from recordgen.records.walk import VISIT_FILE
 
 # For one entry: whose file a name was in it, where that is not the file of the same name; None for nobody's.

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from recordgen.days import spoken_day
-from recordgen.records.git_log import Logged
+from recordgen.git.log import Logged
 from recordgen.records.tracks import Version
 from recordgen.records.trail import Change, Kind, State, VisitTrail
 from recordgen.records.trail_words import Words

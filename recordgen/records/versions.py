@@ -9,7 +9,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from recordgen.records.git_log import ask
+from recordgen.git.run import run
 from recordgen.records.left_out import without_empty
 from recordgen.records.names import FEET, ZONES
 from recordgen.records.shape import Step
@@ -37,7 +37,7 @@ def visits_of(folder: Path, names: Collection[str]) -> dict[str, Visit | None]:
     """
     if not names:
         return {}
-    told = ask(folder, "cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode())
+    told = run(folder, "cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode())
     return dict(_contents(told))
 
 

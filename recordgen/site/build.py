@@ -13,12 +13,12 @@ from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.patterns import Pattern, patterns_by_stable
 from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
 from recordgen.pictures.kept import Kept
-from recordgen.records.git import GitTrouble
 from recordgen.records.history import trails
 from recordgen.records.photos import Photo
 from recordgen.records.whole import Whole, read_whole

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from jinja2 import Environment
 
+from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
@@ -26,7 +27,6 @@ from recordgen.hoof.traced import DRAWS
 from recordgen.hoof.ways import Ways
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing, whom_to_ring
 from recordgen.pictures.kept import Kept
-from recordgen.records.git import GitTrouble
 from recordgen.records.horse import Horse
 from recordgen.records.photos import Photo
 from recordgen.records.ranges import range_at

@@ -8,11 +8,11 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.git.remotes import address_of, place, refuse_own
+from recordgen.git.troubles import REMOTE, trouble_told
 from recordgen.private import git_branch
 from recordgen.private.folder import Ours, fingerprints
 from recordgen.private.git_branch import push_branch
-from recordgen.private.git_calls import trouble
-from recordgen.private.git_remote import address_of, place, refuse_own
 from recordgen.problems import Trouble
 from recordgen.records.publish import Branch
 from tests.private.delivering import OURS, sealed_like
@@ -272,7 +272,7 @@ def test_a_remote_that_cannot_be_reached_is_told(
 )
 def test_what_git_says_becomes_a_sentence(said: str, told: str) -> None:
     """What cannot be had in a test is told from git's own words."""
-    assert trouble(said).message == told
+    assert trouble_told("push", said, REMOTE).message == told
 
 
 def test_a_computer_without_git_is_told(

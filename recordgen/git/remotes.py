@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
-from recordgen.private.git_calls import Git, GitTrouble
+from recordgen.git.run import run, text
+from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Trouble
 
 # host:path, as ssh takes it; one letter before the colon is a drive.
@@ -29,9 +30,8 @@ def refuse_own(remote: str, records: Path) -> None:
     remote: as `address_of` gives it. Addresses are compared by host and path, whatever the protocol, the user, the
     port and the spelling; folders by where they really lie.
     """
-    here = Git(records, {})
-    ours = {place(address) for address in _own_addresses(here)}
-    if place(remote) in ours or place(here("ls-remote", "--get-url", remote).strip()) in ours:
+    ours = {place(address) for address in _own_addresses(records)}
+    if place(remote) in ours or place(_ask(records, "ls-remote", "--get-url", remote).strip()) in ours:
         raise Trouble("the records go to that remote, so a site must not", _WAY_OUT)
 
 
@@ -40,11 +40,10 @@ def refuse_records(found: list[str], records: Path) -> None:
 
     found: the hashes its branches and tags stand at.
     """
-    here = Git(records, {})
-    if not found or not _is_repository(here):
+    if not found or not _is_repository(records):
         return
-    told = here("cat-file", "--batch-check", given="\n".join(found) + "\n").splitlines()
-    if any(not line.endswith("missing") for line in told):
+    told = text(run(records, "cat-file", "--batch-check", given="".join(f"{one}\n" for one in found).encode()))
+    if any(not line.endswith("missing") for line in told.splitlines()):
         raise Trouble("that remote holds the records, so a site must not go there", _WAY_OUT)
 
 
@@ -66,20 +65,24 @@ def _bare(path: str) -> str:
     return path.strip("/").lower().removesuffix("/.git").removesuffix(".git")
 
 
-def _own_addresses(here: Git) -> Iterator[str]:
-    if not _is_repository(here):
+def _own_addresses(records: Path) -> Iterator[str]:
+    if not _is_repository(records):
         return
-    for line in here("remote", "-v").splitlines():
+    for line in _ask(records, "remote", "-v").splitlines():
         name, address = line.rsplit(" (", 1)[0].split("\t", 1)
-        yield from (name, address_of(address, here.folder))
-        yield address_of(name, here.folder)
-    top = Path(here("rev-parse", "--show-toplevel").rstrip("\n"))
-    yield from (str(top), str(top / here("rev-parse", "--git-common-dir").rstrip("\n")))
+        yield from (name, address_of(address, records))
+        yield address_of(name, records)
+    top = Path(_ask(records, "rev-parse", "--show-toplevel").rstrip("\n"))
+    yield from (str(top), str(top / _ask(records, "rev-parse", "--git-common-dir").rstrip("\n")))
 
 
-def _is_repository(here: Git) -> bool:
+def _is_repository(records: Path) -> bool:
     try:
-        here("rev-parse", "--show-toplevel")
+        _ask(records, "rev-parse", "--show-toplevel")
     except GitTrouble:
         return False
     return True
+
+
+def _ask(records: Path, *words: str) -> str:
+    return text(run(records, *words))

@@ -1,45 +1,15 @@
-"""Git asked about the past, and its log as entries. Nothing is changed; nobody's settings alter what is read."""
+"""The log of a repository: each entry with what it did to every file."""
 
 from __future__ import annotations
 
 import datetime as dt
-import os
-import subprocess
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 from pathlib import Path
 
-from recordgen.records.git import GitTrouble, trouble_told
+from recordgen.git.run import run, text
 
-# Settings of a person or a repository that would alter what git prints, or have it run or fetch something.
-_SETTINGS = {
-    "color.ui": "false",
-    "core.fsmonitor": "false",
-    "core.quotePath": "false",
-    "diff.ignoreSubmodules": "all",
-    "diff.orderFile": os.devnull,
-    "diff.relative": "false",
-    "i18n.logOutputEncoding": "UTF-8",
-    "log.follow": "false",
-    "log.showRoot": "true",
-    "log.showSignature": "false",
-    "protocol.allow": "never",
-    "status.relativePaths": "false",
-}
-# Of the variables that steer git, the ones that name its settings' files and how far it looks for a repository.
-_PASSED_ON = (
-    *("GIT_CONFIG_GLOBAL", "GIT_CONFIG_SYSTEM", "GIT_CONFIG_NOSYSTEM", "GIT_CEILING_DIRECTORIES", "GIT_EXEC_PATH"),
-    "GIT_DISCOVERY_ACROSS_FILESYSTEM",
-)
-_STEERED = {
-    "LC_ALL": "C",
-    "GIT_OPTIONAL_LOCKS": "0",
-    "GIT_TERMINAL_PROMPT": "0",
-    "GIT_LITERAL_PATHSPECS": "1",
-    "GIT_NO_REPLACE_OBJECTS": "1",
-    "GIT_NO_LAZY_FETCH": "1",
-}
 # An entry's own name, those before it, when it was kept, when it was written, seconds, the message's first line.
 _FIELDS = ("%H", "%P", "%cI", "%aI", "%ct", "%s")
 # So many files may be compared for being a renamed one in one entry; git's own limit, said so that no setting moves it.
@@ -80,28 +50,9 @@ class Logged:
     within: str
 
 
-def ask(folder: Path, *words: str, given: bytes = b"") -> bytes:
-    """What git answers, as it prints it. Raises GitTrouble."""
-    settings = [word for name, value in _SETTINGS.items() for word in ("-c", f"{name}={value}")]
-    kept = {name: value for name, value in os.environ.items() if not name.startswith("GIT_") or name in _PASSED_ON}
-    command = ["git", "--no-pager", "-C", str(folder), *settings, *words]
-    try:
-        done = subprocess.run(command, input=given, capture_output=True, env=kept | _STEERED)
-    except FileNotFoundError:
-        raise GitTrouble("git is not on this computer", "Install git, then try again") from None
-    if done.returncode:
-        raise trouble_told(words[0], done.stderr.decode("utf-8", "replace"))
-    return done.stdout
-
-
-def text(answer: bytes) -> str:
-    """An answer of git as text; a file's name survives whatever its bytes are."""
-    return answer.decode("utf-8", "surrogateescape")
-
-
 def log(folder: Path) -> list[Logged]:
     """All entries that led to the present one, each before the ones it follows. Raises GitTrouble."""
-    found = ask(
+    found = run(
         *(folder, "log", "--topo-order", "-z", "--raw", "--no-abbrev", "--no-color", "--no-show-signature"),
         *("-M", f"-l{_MOST_COMPARED}", "-c", "--combined-all-paths", f"--format={'%x00'.join(_FIELDS)}", "HEAD", "--"),
     )

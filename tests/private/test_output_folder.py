@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private.places import fit_place
+from recordgen.private.output_folder import fit_place
 from recordgen.problems import Trouble
 
 

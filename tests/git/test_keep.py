@@ -1,14 +1,12 @@
-"""What git is asked to do with the records, with a real git."""
+"""What changed and new entries, with a real git."""
 
-import datetime as dt
 import subprocess
 
 import pytest
 
-from recordgen.records.diary import Other, message
-from recordgen.records.git import GitTrouble, commit, commit_stable, kinds_of_change
-
-FOURTEENTH, SIXTEENTH = dt.date(2026, 10, 14), dt.date(2026, 10, 16)
+from recordgen.git.changes import kinds_of_change
+from recordgen.git.keep import commit
+from recordgen.git.troubles import GitTrouble
 
 
 @pytest.fixture(autouse=True)
@@ -88,7 +86,7 @@ def test_a_stables_changes_become_one_entry_and_the_rest_stays(records):
     write(records, "heath/stable.yaml")
     git(records, "add", "heath/stable.yaml")
     mine = [path for path in changes(records) if "mill" in path.parts]
-    commit_stable(records, "mill", mine, "Mill, 14 October 2026: Bramble seen")
+    commit(records, mine, "Mill, 14 October 2026: Bramble seen")
 
     assert git(records, "log", "-1", "--format=%s").strip() == "Mill, 14 October 2026: Bramble seen"
     assert git(records, "show", "--name-status", "--relative", "--format=").splitlines() == [
@@ -102,7 +100,7 @@ def test_a_stables_changes_become_one_entry_and_the_rest_stays(records):
 def test_a_rename_becomes_one_entry(records):
     """The old name goes, the new one comes."""
     git(records, "mv", "mill/a/horse.yaml", "mill/a/other.yaml")
-    commit_stable(records, "mill", changes(records), "renamed")
+    commit(records, changes(records), "renamed")
 
     assert changes(records) == []
 
@@ -114,12 +112,6 @@ def test_a_name_with_signs_is_meant_as_it_is(records):
     commit(records, [star], "star")
 
     assert changes(records) == [records / "mill/other.txt"]
-
-
-def test_a_path_of_another_stable_is_refused(records):
-    """One entry, one stable."""
-    with pytest.raises(ValueError, match="does not lie in"):
-        commit_stable(records, "mill", [records / "heath/stable.yaml"], "x")
 
 
 def trouble(records, says="x"):
@@ -190,55 +182,3 @@ def test_git_that_is_busy_is_told(records):
     write(records.parent, ".git/index.lock", "")
 
     assert trouble(records) == "git is busy in another window"
-
-
-@pytest.mark.parametrize(
-    ("visits", "others", "expected"),
-    [
-        (
-            [("Otter", FOURTEENTH), ("Bramble", FOURTEENTH), ("Pippin", FOURTEENTH)],
-            [],
-            "Willowmere, 14 October 2026: Bramble, Otter and Pippin seen",
-        ),
-        (
-            [("Otter", SIXTEENTH), ("Bramble", FOURTEENTH)],
-            [],
-            "Willowmere: Bramble seen on 14 October 2026; Otter seen on 16 October 2026",
-        ),
-        ([], [Other("amended", "Bramble", FOURTEENTH)], "Willowmere: Bramble's visit of 14 October 2026 amended"),
-        ([], [Other("taken out", "Bramble", FOURTEENTH)], "Willowmere: Bramble's visit of 14 October 2026 taken out"),
-        ([], [Other("amended", "Bramble")], "Willowmere: Bramble's details amended"),
-        ([], [Other("added", "Bramble")], "Willowmere: Bramble added"),
-        ([], [Other(), Other()], "Willowmere: details of the stable amended"),
-        ([], [Other(about="practice")], "Willowmere: details of the practice amended"),
-        ([], [Other("added", about="files")], "Willowmere: other files added"),
-        (
-            [],
-            [Other("added", "Bramble", about="photographs"), Other("added", "Bramble", about="photographs")],
-            "Willowmere: photographs of Bramble added",
-        ),
-        (
-            [],
-            [Other("amended", "Bramble", about="sharing")],
-            "Willowmere: whom Bramble's record was shared with amended",
-        ),
-        (
-            [("Otter", FOURTEENTH)],
-            [Other("added", "Otter")],
-            "Willowmere, 14 October 2026: Otter seen; Otter added",
-        ),
-    ],
-)
-def test_an_entry_reads_as_a_line_of_a_diary(visits, others, expected):
-    """Stable, day, horses, and what else changed."""
-    assert message("Willowmere", visits, others).splitlines()[-1] == expected
-
-
-def test_a_long_entry_begins_with_a_short_line():
-    """Lists of entries stay readable; the names stand below."""
-    visits = [(f"Horse{number:02d}", FOURTEENTH if number < 5 else SIXTEENTH) for number in range(12)]
-    lines = message("Willowmere", visits, [Other()]).splitlines()
-
-    assert lines[0] == "Willowmere, 14 October 2026 to 16 October 2026: 12 visits and 1 other change"
-    assert lines[1] == ""
-    assert "Horse11" in lines[2]

@@ -1,0 +1,110 @@
+"""What git says when it cannot do something, told in words, with the way out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from recordgen.problems import Trouble, quoted
+
+
+class GitTrouble(Trouble):
+    """Something git could not do: what is wrong and the way out, in words."""
+
+
+@dataclass(frozen=True)
+class Sayings:
+    """What git says, in small letters, and what is told instead, the first that fits; and a way out for the rest."""
+
+    known: Mapping[str, tuple[str, str]]
+    way_out: str
+
+
+LOCAL = Sayings(
+    {
+        "not a git repository": ("the records are not in a git repository", "Make it one: git init"),
+        "dubious ownership": ("the records' folder belongs to somebody else", "Work as the person whose folder it is"),
+        "please tell me who you are": (
+            "git does not know who you are",
+            'Tell it once: git config --global user.name "Your Name", and the same with user.email',
+        ),
+        "ident name": ("git does not know who you are", 'Tell it once: git config --global user.name "Your Name"'),
+        "during a merge": ("a merge is not finished", "Finish it with git commit, or end it with git merge --abort"),
+        "partial commit": ("something is not finished in git", "Look with: git status"),
+        "unmerged": ("a merge is not finished", "Settle the files that git status names, then git commit"),
+        "index.lock": ("git is busy in another window", "Wait until it is done, then try again"),
+        "failed to sign": (
+            "git could not sign the entry",
+            "Set up signing, or end it: git config commit.gpgsign false",
+        ),
+        "no space left": ("the disk is full", "Make room, then try again"),
+        "nothing to commit": ("nothing has changed", "Save the files first"),
+        "nothing added to commit": ("nothing has changed", "Save the files first"),
+        "did not match any file": (
+            "a file that was to be kept is not there",
+            "Save the files first, then try again",
+        ),
+    },
+    "Look with: git status",
+)
+
+_STAYS = "What is served stays as it was"
+_SIGN_IN = f"{_STAYS}; give git a key or a saved password for it, then publish again"
+_SILENT = ("the remote does not answer", f"{_STAYS}; look at the network, then try again")
+_LOCKED = ("the remote does not let git in", _SIGN_IN)
+REMOTE = Sayings(
+    {
+        "refusing to update checked out branch": (
+            "somebody works in that branch of the remote",
+            f"{_STAYS}; name another branch in stable.yaml",
+        ),
+        "stale info": ("somebody else wrote the branch meanwhile", f"{_STAYS}; look who, then publish again"),
+        "no space left": ("the disk is full, here or at the remote", f"{_STAYS}; make room and publish again"),
+        "could not resolve host": (
+            "the remote cannot be found: no network, or no such host",
+            f"{_STAYS}; try again later",
+        ),
+        "name or service not known": (
+            "the remote cannot be found",
+            f"{_STAYS}; look at the network, then try again",
+        ),
+        "connection refused": _SILENT,
+        "timed out": _SILENT,
+        "unreachable": _SILENT,
+        "no route to host": _SILENT,
+        "failed to connect": _SILENT,
+        "authentication failed": _LOCKED,
+        "could not read username": _LOCKED,
+        "could not read password": _LOCKED,
+        "permission denied (": _LOCKED,
+        "not found": ("there is no such repository", "Look at publish: git: remote in stable.yaml"),
+        "does not appear to be a git repository": (
+            "there is no such repository",
+            "Look at publish: git: remote in stable.yaml; make an empty one with git init --bare",
+        ),
+        "not a git command": (
+            "git does not take an address of that kind",
+            "Look at publish: git: remote in stable.yaml",
+        ),
+    },
+    _STAYS,
+)
+
+
+def trouble_told(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTrouble:
+    """What git could not do, in words of ours where they are known, else in its own.
+
+    asked: the first word of the command. said: what git printed.
+    """
+    found = next((words for part, words in sayings.known.items() if part in said.lower()), None)
+    if found:
+        return GitTrouble(*found)
+    lines = [line.strip() for line in said.splitlines() if line.strip()]
+    if asked == "push" and ("[remote rejected]" in said or "declined" in said):
+        reason = next((line for line in lines if line.startswith("remote:")), lines[-1])
+        reason = quoted(reason.removeprefix("remote:").strip(), 120)
+        return GitTrouble(f"the remote refuses the branch: {reason}", sayings.way_out)
+    first = f": {quoted(lines[0], 120)}" if lines else ""
+    if asked == "commit":
+        return GitTrouble(f"the repository refuses the entry{first}", "Do what it asks, then try again")
+    return GitTrouble(f"git could not do it{first}", sayings.way_out)

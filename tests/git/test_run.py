@@ -1,0 +1,87 @@
+"""What of the environment reaches git, by a program in git's place that tells it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from recordgen.git.run import KEEP, READ, READ_STAGED, SEND, Purpose, run, text
+from recordgen.git.troubles import LOCAL, trouble_told
+
+# Variables of git's own manual (git(1), ENVIRONMENT VARIABLES, and git-config(1)) that point it at another
+# repository, at other settings, or at a program to run.
+STEERING = [
+    *("GIT_DIR", "GIT_WORK_TREE", "GIT_PREFIX", "GIT_COMMON_DIR", "GIT_OBJECT_DIRECTORY", "GIT_NAMESPACE"),
+    *("GIT_ALTERNATE_OBJECT_DIRECTORIES", "GIT_CONFIG", "GIT_CONFIG_COUNT", "GIT_CONFIG_KEY_0", "GIT_CONFIG_VALUE_0"),
+    *("GIT_CONFIG_PARAMETERS", "GIT_EXTERNAL_DIFF", "GIT_PROXY_COMMAND", "GIT_TEMPLATE_DIR", "GIT_TRACE", "GIT_PAGER"),
+    *("GIT_REPLACE_REF_BASE", "GIT_SHALLOW_FILE", "GIT_GLOB_PATHSPECS", "GIT_ATTR_SOURCE", "GIT_SEQUENCE_EDITOR"),
+]
+LET_IN = {
+    "GIT_INDEX_FILE": READ_STAGED,
+    "GIT_AUTHOR_NAME": KEEP,
+    "GIT_COMMITTER_EMAIL": KEEP,
+    "GIT_SSH_COMMAND": SEND,
+    "GIT_ASKPASS": SEND,
+}
+PURPOSES = [READ, READ_STAGED, KEEP, SEND]
+
+
+@pytest.fixture(autouse=True)
+def _told_by_git(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A git that prints its variables and its words."""
+    program = tmp_path / "bin" / "git"
+    program.parent.mkdir()
+    program.write_text('#!/bin/sh\nenv\necho "WORDS=$*"\n')
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{program.parent}:/usr/bin:/bin")
+
+
+def told(folder: Path, purpose: Purpose) -> dict[str, str]:
+    """The variables that reach git."""
+    lines = text(run(folder, "status", purpose=purpose)).splitlines()
+    return dict(line.split("=", 1) for line in lines if "=" in line)
+
+
+@pytest.mark.parametrize("purpose", PURPOSES)
+@pytest.mark.parametrize("name", STEERING)
+def test_nothing_steers_git_elsewhere(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, purpose: Purpose, name: str
+) -> None:
+    """Whatever a hook or another program has set."""
+    monkeypatch.setenv(name, "/elsewhere")
+
+    assert name not in told(tmp_path, purpose)
+
+
+@pytest.mark.parametrize("name", LET_IN)
+def test_a_few_reach_it_for_one_purpose(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str) -> None:
+    """Who somebody is for a new entry, how a remote is reached for sending, what a hook is about to keep."""
+    monkeypatch.setenv(name, "mine")
+
+    assert [purpose for purpose in PURPOSES if told(tmp_path, purpose).get(name)] == [LET_IN[name]]
+
+
+@pytest.mark.parametrize("purpose", PURPOSES)
+def test_what_everybody_may_set_stays(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, purpose: Purpose) -> None:
+    """The files of settings, how far git looks, and what is not git's."""
+    for name in ("GIT_CONFIG_GLOBAL", "GIT_CEILING_DIRECTORIES", "HTTPS_PROXY", "SSH_AUTH_SOCK"):
+        monkeypatch.setenv(name, "mine")
+    found = told(tmp_path, purpose)
+
+    assert found["GIT_CONFIG_GLOBAL"] == found["GIT_CEILING_DIRECTORIES"] == found["HTTPS_PROXY"] == "mine"
+    assert (found["SSH_AUTH_SOCK"], found["LC_ALL"], found["GIT_TERMINAL_PROMPT"]) == ("mine", "C", "0")
+
+
+def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -> None:
+    """Nor is anything written meanwhile."""
+    found = told(tmp_path, READ)
+
+    assert "-c protocol.allow=never" in found["WORDS"]
+    assert "-c core.fsmonitor=false" in found["WORDS"]
+    assert found["GIT_OPTIONAL_LOCKS"] == "0"
+
+
+def test_a_hook_that_declines_is_no_remote() -> None:
+    """Only what is pushed can be declined by one."""
+    assert trouble_told("commit", "declined", LOCAL).message == "the repository refuses the entry: 'declined'"
