@@ -120,7 +120,7 @@ def _plain_signed(value: float) -> str:
 def _weeks(days: int) -> str:
     if days < 14:
         return "1 day" if days == 1 else f"{days} days"
-    return f"{round(days / 7)} weeks"
+    return f"{days // 7} weeks"
 
 
 def _start_upper(text: str) -> str:

@@ -97,6 +97,12 @@ def test_the_pairs_of_the_trade_are_withheld() -> None:
         assert key in {one.job.key for one in with_every_note(rule).withheld}
 
 
+def test_a_note_for_a_sound_horse_waits_while_it_is_lame() -> None:
+    """It says to ring the vet if the horse is lame, and the caution says that it is and what to do."""
+    for rule in ("slightly-lame", "lame", "bears-less", "severely-lame"):
+        assert "after-a-trim-on-stones" in {one.job.key for one in with_every_note(rule).withheld}, rule
+
+
 def test_without_a_caution_nothing_is_withheld() -> None:
     """Nor by one that says nothing of what the job does."""
     calm = summary(visit(DAY, care=EVERY_NOTE))

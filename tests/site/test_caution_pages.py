@@ -47,3 +47,11 @@ def test_no_page_calls_a_horse_well(demo_sites: Path) -> None:
 
     assert not soup(demo_sites / "willowmere/horses/moss.html").select_one("#act")
     assert [word for word in ("healthy", "is fine", "all clear", "no problem") if word in text] == []
+
+
+def test_a_page_tells_one_number_of_weeks(demo_sites: Path) -> None:
+    """Whole weeks that have passed: above the page and in the caution of being overdue. 75 days are ten."""
+    text = words(demo_sites / "tithe-barn/horses/rowan.html")
+
+    assert "last visit 11 September 2026, 10 weeks ago" in text
+    assert "The last visit was on 11 September 2026, 10 weeks ago" in text

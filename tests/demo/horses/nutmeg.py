@@ -30,7 +30,7 @@ PLAN = HorsePlan(
                 "landing": "flat",
                 "frog": {"infection": "surface", "central_groove_depth": 8, "length": 76, "width": 42},
             },
-            care=["daily-grooves", "pick-out-daily", "after-a-trim-on-stones", "chip-that-catches"],
+            care=["daily-grooves", "pick-out-daily", "soft-ground-for-now", "chip-that-catches"],
             next={"weeks": 4, "reason": "A first trim is followed up sooner"},
             note="A good start. Old nail holes are two thirds down; they will be gone by spring.",
         ),
