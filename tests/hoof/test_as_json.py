@@ -155,3 +155,16 @@ def test_findings_and_jobs() -> None:
         "text": "flare, 4 mm",
     }
     assert [(job["key"], job["since"]) for job in found["care"]] == [("daily-grooves", "2026-10-14")]
+
+
+def test_a_job_that_waits_and_whom_a_caution_asks_to_ring() -> None:
+    """It is not among the care in force; the caution because of which it waits is named."""
+    sore = {"frog": {"infection": "deep groove", "painful": True}}
+    found = plain(visit("2026-10-14", left_hind=sore, care=["daily-grooves", "dry-bed"]))
+    (waits,) = found["care_withheld"]
+    (caution,) = [one for one in found["cautions"] if one["rule"] == "painful-groove"]
+
+    assert [job["key"] for job in found["care"]] == ["dry-bed"]
+    assert (waits["key"], waits["since"]) == ("daily-grooves", "2026-10-14")
+    assert {"rule": "painful-groove", "foot": "left_hind"} in waits["because"]
+    assert caution["ring"] == ["vet"]

@@ -9,6 +9,7 @@ import yaml
 from recordgen.problems import Trouble
 from recordgen.records.reading import read
 from recordgen.records.starting import skeleton, start_visits
+from recordgen.records.tables import read_reference
 from recordgen.records.visit import Visit
 from tests.records.building import VISIT, build, practice
 
@@ -117,6 +118,16 @@ def test_care_that_was_ended_is_not_in_force(tmp_path):
     files = {"willowmere/bramble/2026-11-01.yaml": "date: 2026-11-01\ncare_ends: yes\nfeet: {LF: {note: x}}\n"}
 
     assert "daily-grooves" not in text_for(tmp_path, files)
+
+
+def test_care_that_ran_out_is_not_in_force(tmp_path):
+    """A note until the next visit ended with a visit that gave none; before that it stands, to be named again."""
+    files = {"willowmere/bramble/2026-11-01.yaml": "date: 2026-11-01\nfeet: {LF: {note: x}}\n"}
+    notes = read_reference(None)[0].care
+
+    assert "daily-grooves" not in text_for(tmp_path, files, library=notes)
+    assert "#   dry-bed\n" in text_for(tmp_path, files, library=notes)
+    assert "#   daily-grooves\n" in text_for(tmp_path / "one", library=notes)
 
 
 def test_a_planned_day_and_its_reason_are_told(tmp_path):
