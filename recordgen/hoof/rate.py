@@ -10,7 +10,8 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
-from statistics import NormalDist
+
+from recordgen.hoof.mixture import Mixture
 
 # A cycle of six weeks; spreads are told for it.
 USUAL_DAYS = 42
@@ -20,8 +21,6 @@ SPREAD_IN_READINGS = 2.0
 LOG_SPREAD_SD = 0.5
 # The log-normal prior of the spread as this many values, from so many standard deviations below its middle to above.
 _NODES, _REACH = 13, 3.0
-_FAR = 40.0
-_ROOT_TWO, _ROOT_TWO_PI = math.sqrt(2), math.sqrt(2 * math.pi)
 LOW, HIGH = 0.025, 0.975
 
 
@@ -56,25 +55,13 @@ class Spread:
 
 
 @dataclass(frozen=True)
-class Rate:
-    """What is known of a rate, mm a day: a mixture of normal distributions (weight, mean, sd), one for each spread.
+class Rate(Mixture):
+    """What is known of a rate, mm a day: a mixture of normal distributions, one for each spread.
 
     cycles: how many observations it rests on; with none it is the prior alone.
     """
 
-    parts: tuple[tuple[float, float, float], ...]
     cycles: int
-
-    @cached_property
-    def mean(self) -> float:
-        """The mean, mm a day."""
-        return math.fsum(weight * mean for weight, mean, _ in self.parts)
-
-    @cached_property
-    def sd(self) -> float:
-        """The standard deviation, mm a day."""
-        square = math.fsum(weight * (sd**2 + mean**2) for weight, mean, sd in self.parts)
-        return math.sqrt(max(square - self.mean**2, 0))
 
     @cached_property
     def low(self) -> float:
@@ -85,34 +72,6 @@ class Rate:
     def high(self) -> float:
         """The upper end of the 95 % interval, mm a day."""
         return self.quantile(HIGH)
-
-    def below(self, mm_per_day: float) -> float:
-        """The probability that the rate is below a value."""
-        return sum(weight * 0.5 * math.erfc((mean - mm_per_day) / (sd * _ROOT_TWO)) for weight, mean, sd in self.parts)
-
-    def quantile(self, probability: float) -> float:
-        """The rate below which the true one lies with a probability. Raises ValueError unless between 0 and 1.
-
-        By Newton's steps, held between bounds that close in.
-        """
-        if not 0 < probability < 1:
-            raise ValueError("a probability lies between 0 and 1")
-        low, high = self.mean - _FAR * self.sd, self.mean + _FAR * self.sd
-        found = self.mean + self.sd * NormalDist().inv_cdf(probability)
-        for _ in range(60):
-            over = self.below(found) - probability
-            low, high = (low, found) if over > 0 else (found, high)
-            step = over / max(self._density(found), 1e-300)
-            if abs(step) < 1e-4 * self.sd:
-                break
-            found = found - step if low < found - step < high else (low + high) / 2
-        return found
-
-    def _density(self, mm_per_day: float) -> float:
-        return sum(
-            weight * math.exp(-(((mm_per_day - mean) / sd) ** 2) / 2) / (sd * _ROOT_TWO_PI)
-            for weight, mean, sd in self.parts
-        )
 
 
 @cache

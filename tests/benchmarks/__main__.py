@@ -5,6 +5,7 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
+from tests.benchmarks.claims import print_claims
 from tests.benchmarks.measured import (
     bare_engine,
     bare_yaml,
@@ -36,6 +37,7 @@ def main() -> None:
     print("the 95 % interval of growth: share of 2,000 simulated horses whose true rate it holds, and its mean width")
     for count, (held, width) in coverages().items():
         print(f"{f'{count} cycles':<86} {100 * held:9.1f} % {width * 30.4375:9.2f} mm a month")
+    print_claims()
 
 
 def _practice(name: str, records: Path, folder: Path) -> None:
