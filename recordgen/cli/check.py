@@ -34,7 +34,7 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
     """
     from recordgen.records.whole import look_through
 
-    practice, reference, problems = look_through(folder or records, today, stable)
+    practice, reference, problems = look_through(folder or records, today, stable, files=True)
     if practice:
         problems.extend(_remarks(practice, reference, today))
     if as_json:

@@ -21,17 +21,20 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
         recordgen commit
         recordgen commit --dry-run
 
-    While anything is wrong, nothing is kept.
+    While anything is wrong, nothing is kept. What is no record, such as an original photograph or a sheet, is named and
+    never added.
     """
     with told_plainly():
         from recordgen.git.changes import kinds_of_change
         from recordgen.git.keep import commit
         from recordgen.records.entries import entries
+        from recordgen.records.moves import moves
         from recordgen.records.whole import read_whole
 
-        whole = read_whole(records, today)
+        whole = read_whole(records, today, files=True)
         print_problems(list(whole.warnings))
-        made = entries(whole.practice, kinds_of_change(records))
+        changed = kinds_of_change(records)
+        made = entries(whole.practice, changed, moves(records, changed))
         for entry in made:
             if not dry_run:
                 commit(records, entry.paths, entry.says)

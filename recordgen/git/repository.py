@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.git.run import run, text
+from recordgen.git.run import as_bytes, run, text
 from recordgen.git.troubles import GitTrouble
 
 
@@ -44,6 +47,83 @@ def is_ignored(path: Path, folder: Path) -> bool:
     except GitTrouble:
         return False
     return True
+
+
+@dataclass(frozen=True)
+class Files:
+    """The files under a folder by their names from there: those in git, those of them that git is told to ignore all
+    the same, and those that are new to git and not ignored. A repository within is one name with a slash behind it."""
+
+    tracked: frozenset[str]
+    ignored: frozenset[str]
+    new: frozenset[str]
+
+
+def files_of(folder: Path) -> Files:
+    """The files under a folder, as git sees them. Raises GitTrouble."""
+    return Files(
+        _listed(folder, "--cached"),
+        _listed(folder, "--cached", "--ignored", "--exclude-standard"),
+        _listed(folder, "--others", "--exclude-standard"),
+    )
+
+
+def _listed(folder: Path, *which: str) -> frozenset[str]:
+    return frozenset(filter(None, text(run(folder, "ls-files", "-z", *which)).split("\0")))
+
+
+def staged(folder: Path) -> dict[str, str]:
+    """What is about to be kept of each file under the folder, by its name from there, where it is not kept so yet.
+
+    As git's names of the contents. Within a hook this is what the entry will hold. Raises GitTrouble.
+    """
+    told = text(run(folder, "ls-files", "-z", "--stage", more=_index_of_hook(folder)))
+    entries = (entry.partition("\t") for entry in told.split("\0") if entry)
+    kept = kept_now(folder)
+    found = {name: about.split(" ")[1] for about, _, name in entries}
+    return {name: content for name, content in found.items() if kept.get(name) != content}
+
+
+def _index_of_hook(folder: Path) -> dict[str, str]:
+    """While git runs a hook it tells in a variable where the new entry is put together: nothing, or that variable."""
+    told = os.environ.get("GIT_INDEX_FILE")
+    if not told:
+        return {}
+    index = os.path.realpath(told)
+    own = os.path.realpath(folder / text(run(folder, "rev-parse", "--git-dir")).rstrip("\n"))
+    return {"GIT_INDEX_FILE": index} if os.path.dirname(index) == own else {}
+
+
+def hashes_of(folder: Path, names: Collection[str]) -> dict[str, str]:
+    """The name that git would give the content of each file as it lies on the disk; git keeps none of it.
+
+    names: from the folder. Raises GitTrouble.
+    """
+    if not names:
+        return {}
+    given = as_bytes("".join(f"{name}\n" for name in names))
+    return dict(zip(names, text(run(folder, "hash-object", "--stdin-paths", given=given)).split(), strict=True))
+
+
+def contents_of(folder: Path, names: Collection[str]) -> Iterator[tuple[str, bytes | None]]:
+    """The bytes behind each of git's names of contents, in their order; None where there is no such file in git.
+
+    Raises GitTrouble.
+    """
+    if not names:
+        return
+    told = run(folder, "cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode())
+    start = 0
+    while start < len(told):
+        end = told.index(b"\n", start)
+        name, *kind = told[start:end].decode().split(" ")
+        start = end + 1
+        if len(kind) < 2:
+            yield name, None
+            continue
+        size = int(kind[1])
+        yield name, told[start : start + size] if kind[0] == "blob" else None
+        start += size + 1
 
 
 def kept_now(folder: Path) -> dict[str, str]:

@@ -1,11 +1,6 @@
 """A folder of records as one `Practice`: stables, their horses, each horse's visits in order.
 
-practice.yaml
-<stable>/stable.yaml
-<stable>/<horse>/horse.yaml
-<stable>/<horse>/2026-10-14.yaml
-<stable>/<horse>/shared.yaml
-<stable>/<horse>/photos/2026-10-14-left-fore-sole-before.jpg
+Which file lies where stands in `layout.py`.
 """
 
 from __future__ import annotations
@@ -28,7 +23,7 @@ from recordgen.records.known import (
     unknown_in_stable,
     unknown_in_visit,
 )
-from recordgen.records.photos import read_photos
+from recordgen.records.photos import read_photos, without_visit
 from recordgen.records.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.reading import Kind, Written, read_as_far
 from recordgen.records.reference import Reference
@@ -118,6 +113,9 @@ class _Reader:
         visits = [visit for visit in map(self.visit, days) if visit]
         self.walk.problems.extend(ended_in_vain(visits, self.reference.care if self.reference else {}))
         photos = read_photos(self.walk, path, self.today)
+        if all(visit.whole for visit in visits) and len(visits) == len(days):
+            here = [photo for photo in photos if photo.subject.day <= self.today]
+            without_visit(self.walk, here, [visit.record for visit in visits])
         shared = tuple(entry for one in log for entry in self.shared(one))
         if file is None:
             return None

@@ -11,30 +11,45 @@ from recordgen.days import listed, spoken_day
 from recordgen.git.changes import KindOfChange
 
 LONGEST_LINE = 72
+About = Literal["stable", "practice", "care notes", "templates", "files", "photographs", "sharing"]
 
 
 @dataclass(frozen=True)
 class Other:
-    """A change that is no new visit: of a visit (horse and day), of a horse, or of what `about` says."""
+    """A change that is no new visit: of a visit (horse and day), of a horse, or of what `about` says.
 
-    kind: KindOfChange = "amended"
+    was: the folder or file that it was before, where it moved.
+    """
+
+    kind: KindOfChange | Literal["moved"] = "amended"
     horse: str = ""
     day: dt.date | None = None
-    about: Literal["stable", "practice", "files", "photographs", "sharing"] = "stable"
+    about: About = "stable"
+    was: str = ""
 
     def told(self) -> str:
         """The change in words: `Bramble's visit of 14 October 2026 amended`."""
+        kind = f"{self.kind} from {self.was}" if self.was else self.kind
+        if self.kind == "moved" and not self.horse:
+            return kind
         if self.horse and self.day:
-            return f"{self.horse}'s visit of {spoken_day(self.day)} {self.kind}"
+            return f"{self.horse}'s visit of {spoken_day(self.day)} {kind}"
         if self.about == "photographs":
-            return f"photographs of {self.horse} {self.kind}"
+            return f"photographs of {self.horse} {kind}"
         if self.about == "sharing":
-            return f"whom {self.horse}'s record was shared with {self.kind}"
+            return f"whom {self.horse}'s record was shared with {kind}"
         if self.horse:
-            return f"{self.horse}'s details amended" if self.kind == "amended" else f"{self.horse} {self.kind}"
-        if self.about == "files":
-            return f"other files {self.kind}"
-        return f"details of the {self.about} {self.kind}"
+            return f"{self.horse}'s details amended" if self.kind == "amended" else f"{self.horse} {kind}"
+        return _OF_MANY[self.about].format(kind=kind)
+
+
+_OF_MANY: dict[About, str] = {
+    "stable": "details of the stable {kind}",
+    "practice": "details of the practice {kind}",
+    "care notes": "care notes {kind}",
+    "templates": "own words and pages {kind}",
+    "files": "other files {kind}",
+}
 
 
 def message(stable_name: str, visits: Iterable[tuple[str, dt.date]], others: Iterable[Other] = ()) -> str:

@@ -117,7 +117,7 @@ def headers_of(data: bytes) -> Headers:
             break
         if marker in FRAMES:
             size = _size(marker, data[start:end])
-        elif more := _besides(marker, data[start + 4 : end]):
+        elif more := besides(marker, data[start + 4 : end]):
             carries.append(more)
     if size is None:
         raise NotAPicture("the picture is damaged")
@@ -131,7 +131,7 @@ def _size(marker: int, segment: bytes) -> tuple[int, int]:
     return width, height
 
 
-def _besides(marker: int, content: bytes) -> str | None:
+def besides(marker: int, content: bytes) -> str | None:
     """What a segment is that the picture does not need; None for one that it needs, or that tells nothing."""
     if marker in TABLES or _is_harmless(marker, content):
         return None
@@ -154,6 +154,6 @@ def picture_alone(data: bytes) -> bytes:
     """
     kept = [data[:2]]
     for marker, start, end in segments(data):
-        if marker in (SCAN, CODED, END) or marker in FRAMES or not _besides(marker, data[start + 4 : end]):
+        if marker in (SCAN, CODED, END) or marker in FRAMES or not besides(marker, data[start + 4 : end]):
             kept.append(data[start:end])
     return b"".join(kept)

@@ -9,7 +9,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from recordgen.days import listed
 from recordgen.problems import Place, warning
 from recordgen.records.names import FEET, MOMENTS, VIEWS, Foot, Moment, View, foot_named
 from recordgen.records.photo_reading import Headers, NotAPicture, headers
+from recordgen.records.visit import Visit
 from recordgen.records.walk import LEFT_BEHIND, PICTURES, Walk
 
 PHOTOS = "photos"
@@ -85,6 +86,23 @@ def read_photos(walk: Walk, horse: Path, today: dt.date) -> tuple[Photo, ...]:
         return ()
     found = [photo for path in walk.entries(folder) for photo in _photo(walk, path, today)]
     return tuple(sorted(found, key=lambda photo: (photo.subject.place, photo.number)))
+
+
+def without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) -> None:
+    """Tell of the photographs of a day without a visit, and of a foot that the visits of its day do not name.
+
+    visits: those of the same horse. A visit that names no foot yet is one that was only begun.
+    """
+    for photo in photos:
+        day, foot = photo.subject.day, photo.subject.foot
+        feet = [set(visit.feet) for visit in visits if visit.date == day]
+        place = Place(walk.shown(photo.file))
+        if not feet:
+            message = f"there is no visit on {day}, so this photograph belongs to none"
+            walk.problems.add(warning(place, message, "Write the visit, or correct the day in its name"))
+        elif all(feet) and foot not in set().union(*feet):
+            message = f"it shows the {foot.replace('_', ' ')}, of which the visit of {day} says nothing"
+            walk.problems.add(warning(place, message, "Look whether it is the right foot"))
 
 
 def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from recordgen.git.run import run
+from recordgen.git.repository import contents_of
 from recordgen.records.left_out import without_empty
 from recordgen.records.names import FEET, ZONES
 from recordgen.records.shape import Step
@@ -35,24 +35,7 @@ def visits_of(folder: Path, names: Collection[str]) -> dict[str, Visit | None]:
 
     folder: any folder of the repository. names: git's names of the contents. Raises GitTrouble.
     """
-    if not names:
-        return {}
-    told = run(folder, "cat-file", "--batch", given="".join(f"{name}\n" for name in sorted(names)).encode())
-    return dict(_contents(told))
-
-
-def _contents(told: bytes) -> Iterator[tuple[str, Visit | None]]:
-    start = 0
-    while start < len(told):
-        end = told.index(b"\n", start)
-        name, *kind = told[start:end].decode().split(" ")
-        start = end + 1
-        if len(kind) < 2:
-            yield name, None
-            continue
-        size = int(kind[1])
-        yield name, _visit(told[start : start + size]) if kind[0] == "blob" else None
-        start += size + 1
+    return {name: _visit(raw) if raw is not None else None for name, raw in contents_of(folder, names)}
 
 
 def _visit(raw: bytes) -> Visit | None:

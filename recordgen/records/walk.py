@@ -90,7 +90,7 @@ class Walk:
         if path.name in OWN_FOLDERS:
             self._not_lost(path)
             return False
-        if self.leads_out(path):
+        if self.leads_out(path) or _is_somebody_elses(path):
             return False
         if path.name == TAKEN:
             self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
@@ -132,6 +132,16 @@ class Walk:
                     continue
                 way_out = "Visits lie beside horse.yaml, pictures in photos"
                 self.problems.add(warning(Place(self.shown(path)), "this folder is not read", way_out))
+
+
+def _is_somebody_elses(folder: Path) -> bool:
+    """Whether a folder holds files of which none is a record or a photograph in its place."""
+    found = False
+    for _, folders, files in os.walk(folder):
+        if "photos" in folders or any(_means(name) for name in files):
+            return False
+        found = found or bool(files)
+    return found
 
 
 def slug_of(name: str) -> str:

@@ -11,6 +11,7 @@ from recordgen.records.archive import read_practice
 from recordgen.records.practice import Practice
 from recordgen.records.reference import Reference
 from recordgen.records.repeats import repeated_visits
+from recordgen.records.strays import with_strays
 from recordgen.records.tables import read_reference
 from recordgen.records.visit import Visit
 
@@ -36,20 +37,25 @@ class Whole:
     repeated: tuple[Visit, ...] = ()
 
 
-def look_through(folder: Path, today: dt.date, only: str | None = None) -> tuple[Practice | None, Reference, Problems]:
+def look_through(
+    folder: Path, today: dt.date, only: str | None = None, files: bool = False
+) -> tuple[Practice | None, Reference, Problems]:
     """The practice in `folder`, or None where something is wrong, its tables, and all problems of both.
 
-    today: visits after this day are refused. only: the one stable to read.
+    today: visits after this day are refused. only: the one stable to read. files: whether to tell of the files in the
+    folder that are no records, too.
     """
     reference, wrong = read_reference(folder)
     practice, problems = read_practice(folder, today, only, reference)
     problems.extend(wrong)
+    if files:
+        problems = with_strays(problems, folder, only)
     return (None if problems.errors else practice), reference, problems
 
 
-def read_whole(folder: Path, today: dt.date, only: str | None = None) -> Whole:
+def read_whole(folder: Path, today: dt.date, only: str | None = None, files: bool = False) -> Whole:
     """The same where nothing is wrong. Raises RecordsTrouble where something is."""
-    practice, reference, problems = look_through(folder, today, only)
+    practice, reference, problems = look_through(folder, today, only, files)
     if practice is None:
         raise RecordsTrouble(problems)
     return Whole(practice, reference, tuple(problems.warnings), repeated_visits(folder))

@@ -60,7 +60,8 @@ def test_warnings_stop_nothing(tmp_path: Path) -> None:
 
     assert result.exit_code == 0
     assert "2026-10-14.yaml:3:" in result.output
-    assert "2 warnings in 1 file" in result.output
+    assert "3 warnings in 2 files" in result.output
+    assert "2026-10-14-right-fore-sole-after.jpg:1:1: warning: it shows the right fore, of which" in result.output
     assert "far more than its other cycles" in result.output
 
 

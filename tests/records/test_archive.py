@@ -176,10 +176,12 @@ def test_what_is_missing_or_misplaced_is_told_once(tmp_path, files, expected):
         ".git/config",
         "site_templates/words/measures.yaml",
         "README.md",
+        "Receipts/oats.txt",
+        "willowmere/letters/2026/vet.txt",
     ],
 )
 def test_what_editors_and_systems_leave_behind_is_passed_over(tmp_path, name):
-    """Nobody meant it as a record."""
+    """Nobody meant it as a record; nor a folder in which none lies."""
     assert told(tmp_path, {name: "x"}) == []
 
 

@@ -1,0 +1,73 @@
+"""Which file lies where, and what has no place."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import PurePosixPath
+
+import pytest
+
+from recordgen.packaged import packaged
+from recordgen.records.layout import Home, Part, home_of
+from tests.conftest import RECORDS
+
+DAY = dt.date(2026, 10, 14)
+
+
+@pytest.mark.parametrize(
+    ("name", "home"),
+    [
+        ("practice.yaml", Home("practice")),
+        ("willowmere/stable.yaml", Home("stable", "willowmere")),
+        ("willowmere/bramble/horse.yaml", Home("horse", "willowmere", "bramble")),
+        ("willowmere/bramble/shared.yaml", Home("sharing", "willowmere", "bramble")),
+        ("willowmere/bramble/2026-10-14-b.yaml", Home("visit", "willowmere", "bramble", DAY)),
+        (
+            "willowmere/bramble/photos/2026-10-14-left-fore-sole-2.jpg",
+            Home("photograph", "willowmere", "bramble", DAY),
+        ),
+        ("care/soft-ground.yaml", Home("care note")),
+        ("site_templates/words/phrases.yaml", Home("template")),
+        ("site_templates/theme/assets/logo.png", Home("template")),
+    ],
+)
+def test_a_record_has_its_place(name: str, home: Home) -> None:
+    """With its stable, horse and day."""
+    assert home_of(PurePosixPath(name)) == home
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        *("passwords.txt", "keys.json", "willowmere.ics", "bramble-2026-10-14.html", "IMG_0412.jpg", "horse.yaml"),
+        *("willowmere/bramble/IMG_0412.jpg", "willowmere/bramble/photos/IMG_0412.jpg", "willowmere/keys.json"),
+        *("willowmere/bramble/2026-02-30.yaml", "willowmere/bramble/2026-10-14.yaml~", "practice/bramble/horse.yaml"),
+        *("willowmere/bramble/photos/2026-10-14-left-fore-sole.heic", "willowmere/bramble/photos/old/x.jpg"),
+        *("sites/willowmere/index.html", "site_templates/secret.txt", "care/note.txt", ".env", ".ssh/id_rsa"),
+        *("Willowmere/stable.yaml", "willowmere/bramble/photos/2026-10-14-left-fore-sole.jpg/x"),
+    ],
+)
+def test_what_is_no_record_has_none(name: str) -> None:
+    """Whatever it is named after."""
+    assert home_of(PurePosixPath(name)) is None
+
+
+def test_every_file_of_the_demo_has_its_place() -> None:
+    """So has every template of ours, under the practice's own folder."""
+    names = [file.relative_to(RECORDS) for file in RECORDS.rglob("*") if file.is_file()]
+    templates = packaged() / "site_templates"
+    own = [file for file in templates.rglob("*") if file.is_file() and file.parent != templates / "records"]
+    inside = [PurePosixPath("site_templates", *file.relative_to(templates).parts) for file in own]
+
+    assert [name for name in (*names, *inside) if home_of(name) is None] == []
+    assert len(names) > 200
+
+
+@pytest.mark.parametrize(
+    "name", ["README.md", ".gitignore", ".githooks/pre-commit", ".vscode/settings.json", ".schemas/visit.json"]
+)
+def test_what_init_lays_out_has_its_place(name: str) -> None:
+    """Help for people, git and the editor."""
+    part: Part = "help for programs"
+
+    assert home_of(PurePosixPath(name)) == Home(part)
