@@ -41,17 +41,19 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
 
 
 def _plain(row: Told) -> dict[str, Any]:
+    from recordgen.hoof.rounding import significant
+
     return {
         "measure": row.measure,
         "way": row.way,
         "usual": row.usual,
         "unit": row.unit,
-        "sd": round(row.sd, 4),
-        "smallest_real_change": round(row.smallest_real_change, 4),
+        "sd": significant(row.sd),
+        "smallest_real_change": significant(row.smallest_real_change),
         "assumed": row.assumed,
         "source": row.source,
         "own_readings": row.own.sets + row.own.freedom if row.own else 0,
-        "own_sd": round(row.own.sd, 4) if row.own else None,
+        "own_sd": significant(row.own.sd) if row.own else None,
         "own_counts": bool(row.own and row.own.counts),
     }
 

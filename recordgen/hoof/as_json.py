@@ -12,6 +12,7 @@ from recordgen.hoof.growing_out import GrowingOut
 from recordgen.hoof.not_while import Withheld
 from recordgen.hoof.published import ClassTold
 from recordgen.hoof.rate import Rate
+from recordgen.hoof.rounding import significant
 from recordgen.hoof.summary import FootSummary, HorseSummary
 
 
@@ -178,7 +179,7 @@ def _measure(summary: MeasureSummary) -> dict[str, Any]:
         "after": _rounded(summary.after),
         "compared": summary.moment,
         "change": _rounded(summary.last.change) if summary.last else None,
-        "smallest_real_change": _rounded(summary.smallest_real_change),
+        "smallest_real_change": significant(summary.smallest_real_change),
         "real": summary.last.real if summary.last else None,
         "since": _since(summary.last),
         "since_half_year": _since(summary.half_year),

@@ -110,7 +110,7 @@ def _own(method: Method, own: Own | None, phrase: str) -> Method:
     if own is None or not own.counts:
         return method
     source = phrase.format(sets=own.sets, readings=own.sets + own.freedom)
-    return method.model_copy(update={"sd": own.sd, "source": source, "assumed": False})
+    return method.model_copy(update={"sd": own.sd, "source": source, "assumed": False, "rounded": True})
 
 
 def _sets(visit: Visit, measures: Sequence[Measure]) -> Iterator[tuple[Measure, list[float]]]:

@@ -157,7 +157,8 @@ def sheet_of(
     amendments: day of the visit and what was amended later, as the history of the records tells; None where that was
     not looked up, which the sheet says.
     """
-    visits, own = [one.visit for one in summary.history[::-1]], own_source_of(ways)
+    visits = [one.visit for one in summary.history[::-1]]
+    ways, own = ways.rounded_as(visits), own_source_of(ways)
     lines = tuple(_lines(visits, ways.practice.trimmer))
     return Sheet(
         summary=summary,

@@ -10,6 +10,7 @@ from typing import Any
 from recordgen import __version__
 from recordgen.hoof.as_json import as_json
 from recordgen.hoof.change import MeasureSummary, Step
+from recordgen.hoof.rounding import significant
 from recordgen.hoof.scales import Grade
 from recordgen.hoof.sheet import NotMeasured, Row, Sheet
 from recordgen.hoof.sheet_errors import Taken
@@ -128,7 +129,7 @@ def _figures(row: Row, foot: Foot, one: MeasureSummary) -> dict[str, Any]:
         "before": _rounded(one.before),
         "after": _rounded(one.after),
         "compared": one.moment,
-        "smallest_real_change": _rounded(one.smallest_real_change),
+        "smallest_real_change": significant(one.smallest_real_change),
         "since_last": _step(one.last),
         "since_half_year": _step(one.half_year),
         "since_first": _step(one.first),
@@ -136,13 +137,13 @@ def _figures(row: Row, foot: Foot, one: MeasureSummary) -> dict[str, Any]:
 
 
 def _taken(taken: Taken) -> dict[str, Any]:
-    return {"method": taken.way, "sd": _rounded(taken.sd), "error": taken.error, "source": taken.source}
+    return {"method": taken.way, "sd": significant(taken.sd), "error": taken.error, "source": taken.source}
 
 
 def _step(step: Step | None) -> dict[str, Any] | None:
     if step is None:
         return None
-    least = _rounded(step.smallest_real_change)
+    least = significant(step.smallest_real_change)
     change = {"change": _rounded(step.change), "smallest_real_change": least, "real": step.real}
     return {"day": step.since.isoformat(), "then": _rounded(step.then), "now": _rounded(step.now), **change}
 

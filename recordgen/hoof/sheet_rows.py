@@ -9,6 +9,7 @@ from typing import get_args
 
 from recordgen.hoof.change import Look
 from recordgen.hoof.measures import Measure
+from recordgen.hoof.rounding import significant
 from recordgen.hoof.series import Moment
 from recordgen.hoof.sheet import Sheet, VisitLine
 from recordgen.hoof.sheet_errors import taken_at
@@ -68,7 +69,7 @@ def _moments(measure: Measure, foot: Foot, look: Look, own_source: str) -> Itera
             "value": rounded(value),
             "unit": measure.unit,
             "method": taken.way,
-            "sd": rounded(taken.sd),
+            "sd": significant(taken.sd),
             "error": taken.error,
             "source": taken.source,
         }

@@ -147,6 +147,7 @@ def summarise_stable(record: StableRecord, ways: Ways, today: date) -> StableSum
 def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
     horse, visits = record.horse, record.visits
+    ways = ways.rounded_as(visits)
     history = tuple(_visit(visit, ways) for visit in visits)
     past = _Past(record, history, ways)
     growth = past.growth(today)
@@ -191,6 +192,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
 
 def remarks_of(record: HorseRecord, ways: Ways, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
+    ways = ways.rounded_as(record.visits)
     growth = _growth(record.horse, cycles_of(record.visits), ways, today)
     opened = caution_book(record.horse, record.visits, None, ways, today).open
     return tuple(_remarks(record.horse, record.visits, growth, opened, ways, today))

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from recordgen.hoof.measures import Measure, measures_of
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.repeatability import own_errors, with_own
+from recordgen.hoof.rounding import typed_steps, with_rounding
 from recordgen.hoof.traced import Reckon, reckoned
 from recordgen.records.horse import PracticeFile
 from recordgen.records.names import CareClass
@@ -41,6 +42,12 @@ class Ways:
         own = own_errors(reference, practice.methods, repeated) if repeated else {}
         tables = with_own(reference, own) if own else reference
         return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases), reckon)
+
+    def rounded_as(self, visits: Sequence[Visit]) -> Ways:
+        """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""
+        steps = typed_steps(self.measures, self.practice.methods, visits)
+        tables = with_rounding(self.reference, steps)
+        return replace(self, reference=tables, measures=measures_of(tables))
 
     def group(self, name: CareClass) -> ClassWords:
         """What the table tells of a class of animals."""

@@ -49,6 +49,7 @@ class Method(Record):
     sd: Number = Field(gt=0, description="standard deviation of one reading, in the measure's unit")
     source: Text = told("where the figure comes from", ...)
     assumed: YesNo = told("whether the figure is assumed rather than published", False)
+    rounded: YesNo = told("whether the sd comes of figures rounded as they are typed, so that rounding is in it", False)
 
 
 class Context(Record):

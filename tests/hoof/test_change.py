@@ -1,5 +1,6 @@
 """Whether a measure changed by more than measuring error."""
 
+import math
 from datetime import date
 from typing import Any
 
@@ -11,7 +12,9 @@ from recordgen.records.visit import Visit
 from tests.hoof.building import measured, summary, toes, visit, ways
 
 THEN, NOW, LATER = "2026-03-01", "2026-04-12", "2026-05-24"
-RULE = smallest_real_change(1, 1)
+ROUNDED = 1 / 12**0.5
+# Of a rule whose figures are typed to the whole millimetre.
+RULE = smallest_real_change(math.hypot(1, ROUNDED), math.hypot(1, ROUNDED))
 
 
 def angles(*taken: tuple[str, float, str]) -> list[Visit]:
@@ -91,10 +94,11 @@ def test_real_from_the_smallest_real_change_on(now: float, expected: bool) -> No
     assert Step(date(2026, 3, 1), 80, now, 3).real is expected
 
 
-@pytest.mark.parametrize(("now", "expected"), [(82.77, False), (82.78, True), (77.23, False), (77.22, True)])
-def test_a_rule_tells_changes_from_2_77_mm_on(now: float, expected: bool) -> None:
-    """1.96 times the root of two times one millimetre."""
-    found = measured("toe_length", *toes((THEN, 90, 80), (NOW, 90, now)))
+@pytest.mark.parametrize(("now", "expected"), [(82.8, False), (82.9, True), (77.2, False), (77.1, True)])
+def test_a_rule_tells_changes_from_2_89_mm_on(now: float, expected: bool) -> None:
+    """1.96 times the root of two times one millimetre, and what whole millimetres are rounded by."""
+    whole = [(f"2025-0{month}-01", 90.0, 80.0) for month in range(1, 9)]
+    found = measured("toe_length", *toes(*whole, (NOW, 90, now)))
 
     assert found.last is not None
     assert found.last.real is expected
@@ -109,9 +113,10 @@ def test_each_reading_has_the_error_of_its_own_way(then: str, now: str, sds: tup
     found = measured("toe_angle", *angles((THEN, 50, then), (NOW, 51, now)))
 
     assert found.last is not None
-    assert found.last.smallest_real_change == pytest.approx(1.96 * (sds[0] ** 2 + sds[1] ** 2) ** 0.5)
-    assert found.smallest_real_change == pytest.approx(1.96 * 2**0.5 * sds[1])
-    assert found.smallest_real_size == pytest.approx(1.96 * sds[1])
+    errors = [math.hypot(sd, ROUNDED) for sd in sds]
+    assert found.last.smallest_real_change == pytest.approx(1.96 * math.hypot(*errors))
+    assert found.smallest_real_change == pytest.approx(1.96 * 2**0.5 * errors[1])
+    assert found.smallest_real_size == pytest.approx(1.96 * errors[1])
 
 
 def test_one_degree_is_real_by_gauge_alone() -> None:
@@ -131,7 +136,8 @@ def test_the_error_of_a_ratio_is_that_of_its_own_readings() -> None:
         visit(NOW, left_fore={"frog": {"width": 60, "length": 100}}),
     ]
     found = measured("frog_ratio", *visits)
-    small, large = (1 + 0.6**2) ** 0.5 / 50, (1 + 0.6**2) ** 0.5 / 100
+    one = math.hypot(1, ROUNDED)
+    small, large = one * (1 + 0.6**2) ** 0.5 / 50, one * (1 + 0.6**2) ** 0.5 / 100
 
     assert found.last is not None
     assert found.last.smallest_real_change == pytest.approx(1.96 * (small**2 + large**2) ** 0.5)
@@ -144,5 +150,5 @@ def test_a_visit_s_way_wins_over_the_practice_s() -> None:
     plain = visit(THEN, left_fore={"after": {"toe_angle": 50}})
     other = visit(NOW, left_fore={"after": {"toe_angle": 50}}, methods={"toe_angle": "photograph"})
 
-    assert measured("toe_angle", plain, by=by).smallest_real_size == pytest.approx(1.96 * 0.133)
-    assert measured("toe_angle", plain, other, by=by).smallest_real_size == pytest.approx(1.96)
+    assert measured("toe_angle", plain, by=by).smallest_real_size == pytest.approx(1.96 * math.hypot(0.133, ROUNDED))
+    assert measured("toe_angle", plain, other, by=by).smallest_real_size == pytest.approx(1.96 * math.hypot(1, ROUNDED))

@@ -47,11 +47,12 @@ def test_errors_agree_with_the_smallest_real_change() -> None:
 
 
 def test_the_way_of_a_visit_goes_before_the_usual_one() -> None:
-    """An angle by gauge has the gauge's published error."""
+    """An angle by gauge has the gauge's published error, and what typing whole degrees adds."""
     angle = {"before": {"toe_angle": 49}}
     (row,) = sheet(visit("2026-10-14", left_fore=angle, methods={"toe_angle": "gauge"})).rows
+    sd = math.hypot(0.133, 1 / 12**0.5)
 
-    assert (row.ways, row.errors, row.sd) == (("gauge",), ("published",), (0.133, 0.133))
+    assert (row.ways, row.errors, row.sd) == (("gauge",), ("published",), pytest.approx((sd, sd)))
 
 
 def test_a_computed_measure_is_taken_as_its_parts_are() -> None:
@@ -60,7 +61,7 @@ def test_a_computed_measure_is_taken_as_its_parts_are() -> None:
     found = {row.measure.key: row for row in sheet(visit("2026-10-14", left_fore=heels)).rows}["heel_difference"]
 
     assert (found.ways, found.errors) == (("rule",), ("assumed",))
-    assert found.sd == pytest.approx((math.sqrt(2), math.sqrt(2)))
+    assert found.sd == pytest.approx((math.sqrt(2 + 2 / 12),) * 2)
 
 
 def test_a_practice_s_own_error_is_told_as_its_own() -> None:

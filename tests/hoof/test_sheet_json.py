@@ -72,7 +72,7 @@ def test_a_change_stands_with_both_readings() -> None:
         "then": 78,
         "now": 80,
         "change": 2,
-        "smallest_real_change": 2.7719,
+        "smallest_real_change": 2.89,
         "real": False,
     }
 

@@ -41,7 +41,7 @@ def test_a_row_for_each_moment() -> None:
         "value": "86",
         "unit": "mm",
         "method": "rule",
-        "sd": "1",
+        "sd": "1.04",
         "error": "assumed",
         "source": "Assumed: a reading to the millimetre is out by about a millimetre",
     }
