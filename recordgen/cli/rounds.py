@@ -86,11 +86,15 @@ def command(
     \b
         recordgen rounds
         recordgen rounds --from 2026-12-01 --skip "2026-12-14 to 2026-12-18"
-        recordgen rounds --calendar my-calendar
+        recordgen rounds --calendar ../my-calendar
 
     A round is a day at one stable, or at stables near each other. What days hold stands in practice.yaml.
     """
     with told_plainly():
+        if folder:
+            from recordgen.private.output_folder import fit_place
+
+            fit_place(folder, records, "--calendar ../calendar")
         planned = _plan(records, today, stable, start or today, frozenset(day for days in skip for day in days))
         if as_json:
             print_json(_plain(planned))

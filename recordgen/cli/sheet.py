@@ -40,10 +40,11 @@ def command(
     """Write the sheet of one horse for a vet: two pages of A4 in one file that needs no other.
 
     \b
-        recordgen sheet willowmere/bramble
-        recordgen sheet willowmere/bramble --csv --out bramble.csv
+        recordgen sheet willowmere/bramble --out ../bramble.html
+        recordgen sheet willowmere/bramble --csv --out ../bramble.csv
 
-    Without --out the sheet goes into this folder, and CSV or JSON is printed.
+    Without --out the sheet goes into this folder, and CSV or JSON is printed. A sheet is not sealed, so that none is
+    written into the records, where git might keep it.
     """
     stable, _, horse = which.partition("/")
     if not stable or not horse:
@@ -52,6 +53,8 @@ def command(
         raise click.UsageError("Ask for one of --csv, --json and --dictionary.")
     with told_plainly():
         sheet, ways = _read(records, today, stable, horse)
+        if out or not (as_csv or as_json or dictionary):
+            _fit(out, records, horse)
         if dictionary:
             _put(_dictionary(ways), out)
             return
@@ -78,6 +81,13 @@ def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet
     summary = summarise(practice.horse(stable, horse), ways, today)
     home = next(one.stable for one in practice.stables if one.slug == stable)
     return sheet_of(summary, home, ways, bare_amendments(whole, summary, ways.naming)), ways
+
+
+def _fit(out: Path | None, records: Path, horse: str) -> None:
+    """Raises Trouble where a sheet would lie in the records."""
+    from recordgen.private.output_folder import fit_place
+
+    fit_place(out.parent if out else None, records, f"--out ../{horse}.html")
 
 
 def _agreed(horse: Horse) -> None:

@@ -213,6 +213,19 @@ def test_a_stable_named_rounds_does_not_get_the_trimmer_s_file(tmp_path: Path) -
     assert "Give its folder another name." in result.output
 
 
+def test_no_calendar_is_written_into_the_records(tmp_path: Path) -> None:
+    """Where git might keep it."""
+    of = small_practice(tmp_path)
+    result = run_today("rounds", "--calendar", of / "calendar", records=of)
+
+    assert result.exit_code == 1
+    assert (
+        "lies inside the records, and git does not ignore it. Name a place elsewhere, such as --calendar"
+        in result.output
+    )
+    assert not (of / "calendar").exists()
+
+
 def test_a_calendar_that_cannot_be_written_is_told(tmp_path: Path) -> None:
     """In a sentence, not a traceback."""
     (tmp_path / "file").write_text("")

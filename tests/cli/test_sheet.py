@@ -33,6 +33,21 @@ def test_without_a_name_it_goes_into_this_folder(tmp_path: Path, monkeypatch: py
     assert [path.name for path in tmp_path.iterdir()] == ["bramble-2026-11-25.html"]
 
 
+@pytest.mark.parametrize("words", [[], ["--out", "b.html"], ["--csv", "--out", "willowmere/b.csv"], ["--json"]])
+def test_no_sheet_is_written_into_the_records(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, words: list[str]
+) -> None:
+    """Where git might keep it; what is only printed may be printed anywhere."""
+    records = small_practice(tmp_path)
+    before = sorted(records.rglob("*"))
+    monkeypatch.chdir(records)
+    result = run_today("sheet", "willowmere/bramble", *words, records=Path())
+
+    assert result.exit_code == (0 if words == ["--json"] else 1)
+    assert "lies inside the records" in result.output or words == ["--json"]
+    assert sorted(records.rglob("*")) == before
+
+
 def test_the_same_records_make_the_same_bytes(tmp_path: Path) -> None:
     """On the same day."""
     files = [tmp_path / name for name in ("one.html", "two.html")]
