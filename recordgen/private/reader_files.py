@@ -22,7 +22,7 @@ from recordgen.records.tables import read_reference
 LOCK_SCRIPT = "assets/lock.js"
 
 HOLDER = ("messages.js", "holder.js", "holding.js")
-UNLOCK = ("messages.js", "holder.js", "address.js", "ring.js", "kept.js", "unlock.js")
+UNLOCK = ("own_window.js", "messages.js", "holder.js", "address.js", "ring.js", "kept.js", "unlock.js")
 LOCK = ("messages.js", "holder.js", "holding.js", "address.js", "lock.js")
 WORKER = ("messages.js", "kept.js", "sw.js", "frames.js", "edition.js", "answers.js")
 
