@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
-from recordgen.problems import Problem, counted, warning
+from recordgen.problems import Problem, Trouble, counted, warning
 
 if TYPE_CHECKING:
     from recordgen.records.practice import Practice
@@ -36,6 +36,8 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
 
     practice, reference, problems = look_through(folder or records, today, stable, files=True)
     if practice:
+        problems.extend(_keys_to_bring(folder or records))
+    if practice:
         problems.extend(_remarks(practice, reference, today))
     if as_json:
         print_json([problem.as_json() for problem in problems])
@@ -51,6 +53,16 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
             click.echo(f"{problems.counted()}.")
     if problems.errors:
         raise click.exceptions.Exit(1)
+
+
+def _keys_to_bring(records: Path) -> list[Problem]:
+    """The stables whose keys lie under an earlier name; none where the folder of keys cannot be looked at."""
+    from recordgen.private.moved_keys import keys_to_bring
+
+    try:
+        return list(keys_to_bring(records))
+    except Trouble:
+        return []
 
 
 def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:

@@ -26,6 +26,7 @@ _FILE = click.Path(path_type=Path, dir_okay=False)
 @click.option("--add", metavar="NAME", help="Make six words for somebody, and show them once.")
 @click.option("--link", metavar="NAME", help="Make a link that opens the site without words, and show it once.")
 @click.option("--drop", metavar="NAME", help="Take out somebody's words or link, by name or id.")
+@click.option("--moved-from", metavar="FOLDER", help="Bring along the keys of a stable whose folder was renamed.")
 @click.option("--rotate", is_flag=True, help="Make new keys and new words; all words and links so far end.")
 @click.option(
     "--export", "copy_to", metavar="FILE", type=_FILE, help="Keep a copy of all stables' keys, under six words."
@@ -41,6 +42,7 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
         recordgen readers willowmere --link "the board in the tack room"
         recordgen readers willowmere --drop "Mara Tilling"
         recordgen readers willowmere --rotate
+        recordgen readers old-mill --moved-from willowmere
         recordgen readers --export keys-of-november
 
     Names stay on this computer. A change takes effect when the site is published again, and reaches no copy that
@@ -114,6 +116,15 @@ def _drop(desk: _Desk, name: str) -> None:
     desk.say("next", slug=desk.stable)
 
 
+def _moved_from(desk: _Desk, old: str) -> None:
+    from recordgen.private.moved_keys import bring_keys
+    from recordgen.private.readers import refuse_unknown
+
+    refuse_unknown(desk.records, desk.stable)
+    bring_keys(desk.records, desk.stable, old)
+    desk.say("moved", slug=desk.stable, old=old)
+
+
 def _rotate(desk: _Desk, _: str) -> None:
     from recordgen.private.readers import changing
 
@@ -154,6 +165,7 @@ _ACTIONS: dict[str, Callable[[_Desk, str], None]] = {
     "add": _add,
     "link": _link,
     "drop": _drop,
+    "moved_from": _moved_from,
     "rotate": _rotate,
     "copy_to": _export,
     "copy_from": _restore,

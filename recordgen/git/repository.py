@@ -84,6 +84,11 @@ def staged(folder: Path) -> dict[str, str]:
     return {name: content for name, content in found.items() if kept.get(name) != content}
 
 
+def about_to_add(folder: Path) -> frozenset[str]:
+    """While git runs a hook before an entry: the files that are new to git in it; none at any other time."""
+    return frozenset(staged(folder)) - kept_now(folder).keys() if _index_of_hook(folder) else frozenset()
+
+
 def _index_of_hook(folder: Path) -> dict[str, str]:
     """While git runs a hook it tells in a variable where the new entry is put together: nothing, or that variable."""
     told = os.environ.get("GIT_INDEX_FILE")

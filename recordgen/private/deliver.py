@@ -20,12 +20,14 @@ from recordgen.private.by_command import run_command
 from recordgen.private.folder import Ours, fingerprints
 from recordgen.private.git_branch import push_branch
 from recordgen.private.keys import hkdf
+from recordgen.private.moved_keys import refuse_left_behind
 from recordgen.private.sealing import Page, seal
 from recordgen.private.shelf import Shelf, draft_of, paths_of, site_of
 from recordgen.private.site_files import title_of
 from recordgen.private.state import State
 from recordgen.private.swap import put_folder, refuse_place
 from recordgen.private.whereabouts import put
+from recordgen.records.earlier_names import first_names
 from recordgen.records.horse import Stable
 from recordgen.records.publish import Publish
 from recordgen.records.whole import Whole, read_whole
@@ -152,6 +154,7 @@ def edition(records: Path, slug: str, today: dt.date, plain: bool = False) -> It
     publish = wanted(whole.practice.stables[0].stable, slug)
     others = neighbours(records, slug)
     refuse_shared(publish, others, records)
+    refuse_left_behind(records, slug)
     shelf = Shelf.of(records, slug)
     with shelf.room() as room:
         state = shelf.state()
@@ -185,9 +188,11 @@ def _by_title(pages: Iterable[Page]) -> tuple[Page, ...]:
 def _sealed(task: Task, ours: Ours, state: State, room: Path) -> SealedEdition:
     words = "" if state.slots else state.add_words(task.stable.name)[1]
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
-    slugs = [horse.slug for horse in task.whole.practice.horses]
-    named = neutral_names(hkdf(state.master, state.site_id, b"page names"), slugs)
-    build_for(task.publish.address, task.whole, task.today, named, site)
+    horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
+    # A horse's page keeps its address though its folder is renamed.
+    first = first_names(task.shelf.records, horses)
+    names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
+    build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site)
     if state.fixed and task.shelf.last_sealed.is_dir():
         shutil.copytree(task.shelf.last_sealed, out)
     changes = _sealed_into(out, site, draft, task)

@@ -10,6 +10,7 @@ from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, ValidationError
 
 from recordgen.private.frames import ReaderKey
 from recordgen.private.keys import ITERATIONS, KEY_BYTES, Keys, keys_of
+from recordgen.private.moved_keys import refuse_left_behind
 from recordgen.private.ring import Slot, link_slot, ring_file, words_slot
 from recordgen.private.whereabouts import put, state_file
 from recordgen.private.words import six_words
@@ -33,7 +34,7 @@ class Shown(BaseModel):
 
 
 class KeysMissing(Trouble):
-    """A stable whose keys are not on this computer."""
+    """A stable that has no keys on this computer."""
 
 
 class State(BaseModel):
@@ -80,8 +81,12 @@ class State(BaseModel):
         """The keys of a stable. Raises KeysMissing where there are none, and Trouble where the file cannot be read."""
         file = state_file(records, slug)
         if not file.exists():
-            message = f"the keys of {slug} are not on this computer"
-            way_out = "Bring them back from your copy; where they are lost, begin anew, with new words for every reader"
+            refuse_left_behind(records, slug)
+            message = f"{slug} was not published from this computer yet"
+            way_out = (
+                f"Publish it: recordgen publish {slug}. If it was published from another one, bring its keys first: "
+                "recordgen readers --restore FILE"
+            )
             raise KeysMissing(message, way_out)
         return cls.read(file)
 

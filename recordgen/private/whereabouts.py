@@ -19,12 +19,20 @@ ENDING = ".json"
 
 def private_folder() -> Path:
     """The folder of keys, made where it is missing and closed to others. Raises Trouble inside a git repository."""
-    named = os.environ.get(ENVIRONMENT)
-    folder = Path(named or user_data_path("recordgen") / "private")
+    folder = _folder()
     refuse_repository(folder)
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     folder.chmod(0o700)
     return folder
+
+
+def has_keys() -> bool:
+    """Whether any stable's keys lie on this computer; looking makes no folder."""
+    return any(_folder().glob(f"*{ENDING}"))
+
+
+def _folder() -> Path:
+    return Path(os.environ.get(ENVIRONMENT) or user_data_path("recordgen") / "private")
 
 
 def refuse_repository(path: Path) -> None:

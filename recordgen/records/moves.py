@@ -11,9 +11,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from recordgen.git.changes import KindOfChange
+from recordgen.git.changes import KindOfChange, kinds_of_change
 from recordgen.git.repository import hashes_of, kept_now
+from recordgen.git.troubles import GitTrouble
+from recordgen.problems import Place, Problem, warning
 from recordgen.records.layout import home_of
+from recordgen.records.walk import Walk
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,23 @@ def moves(records: Path, changed: Mapping[Path, KindOfChange]) -> list[Move]:
         gone -= {_name(path, records) for path in move.files.values()}
         come -= {_name(path, records) for path in move.files}
     return found + list(_moved(records, gone, come, depth=2))
+
+
+def moves_told(walk: Walk) -> Iterator[Problem]:
+    """A warning for each folder that moved since the last entry. walk: through the practice's folder."""
+    try:
+        found = moves(walk.root, kinds_of_change(walk.root))
+    except GitTrouble:
+        return
+    for move in found:
+        message = f"this folder was {move.old} before"
+        way_out = "Its history goes along: recordgen commit"
+        if move.is_stable:
+            way_out += f". Where near: names {move.old}, write {move.new}"
+        elif move.old.parent != move.new.parent:
+            message += f", and whoever reads the site of {move.new.parent} will read all its visits"
+            way_out += ". If they shall not: move it back, write left: there, and begin a new folder here"
+        yield warning(Place(walk.shown(walk.root / move.new)), message, way_out)
 
 
 def _name(path: Path, records: Path) -> str:

@@ -9,20 +9,21 @@ import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path, PurePath, PurePosixPath
+from shlex import quote
 
 from recordgen.days import listed
-from recordgen.git.repository import Files, contents_of, files_of, staged
+from recordgen.git.repository import Files, about_to_add, contents_of, files_of, staged
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Place, Problem, Problems, counted, warning
 from recordgen.records.layout import home_of
 from recordgen.records.photo_metadata import FIRST_BYTES, is_picture, metadata_in
 from recordgen.records.walk import LEFT_BEHIND, OWN_FOLDERS, PICTURES, Walk
 
-_NO_RECORD = "this file is no record and is not kept in git"
+_NO_RECORD = "this file is no record"
 _MESSAGES = {
-    **dict.fromkeys(PICTURES, "this picture is no photograph of the records and is not kept in git"),
-    **dict.fromkeys((".html", ".htm", ".pdf", ".csv"), f"{_NO_RECORD}; a sheet that is not sealed can be read by all"),
-    ".ics": f"{_NO_RECORD}; a calendar can be written anew at any time",
+    **dict.fromkeys(PICTURES, "this picture is no photograph of the records"),
+    **dict.fromkeys((".html", ".htm", ".pdf", ".csv"), "this file is no record, and as a sheet it would not be sealed"),
+    ".ics": "this calendar is no record",
 }
 
 
@@ -33,10 +34,10 @@ def with_strays(problems: Problems, root: Path, only: str | None = None) -> Prob
     goes before, but for a mere warning that it is not read.
     """
     told = {problem.place.path: problem for problem in problems}
-    strays = []
+    strays, around = [], Path(os.path.realpath(root)).parent
     for stray in stray_problems(Walk(root), only):
         before = told.get(stray.place.path)
-        if before is None or (before.level == "warning" and not os.path.isdir(root.parent / before.place.path)):
+        if before is None or (before.level == "warning" and not os.path.isdir(around / before.place.path)):
             strays.append(stray)
     instead = {stray.place.path for stray in strays if stray.level == "warning"}
     return Problems([*(one for one in problems if one.place.path not in instead), *strays])
@@ -48,10 +49,11 @@ def stray_problems(walk: Walk, only: str | None = None) -> Iterator[Problem]:
     walk: through the practice's folder. only: the folder of the one stable to look at. What git ignores is left alone.
     """
     try:
-        found, about_to_be = files_of(walk.root), staged(walk.root)
+        found, about_to_be, refused = files_of(walk.root), staged(walk.root), about_to_add(walk.root)
     except GitTrouble:
         found, about_to_be = Files(frozenset(), frozenset(), frozenset(_on_disk(walk.root))), {}
-    strays = _Strays(walk, found, only)
+        refused = frozenset()
+    strays = _Strays(walk, found, only, refused)
     pictures = list(strays.pictures(about_to_be))
     yield from pictures
     told = {picture.place.path for picture in pictures}
@@ -68,11 +70,12 @@ def _on_disk(root: Path) -> Iterator[str]:
 
 @dataclass(frozen=True)
 class _Strays:
-    """Tells of the files of one folder."""
+    """Tells of the files of one folder. refused: those that a hook stops, since git is about to add them."""
 
     walk: Walk
     files: Files
     only: str | None
+    refused: frozenset[str]
 
     def pictures(self, about_to_be: Mapping[str, str]) -> Iterator[Problem]:
         """The pictures with metadata: those on the disk, and those that git is about to keep."""
@@ -109,10 +112,10 @@ class _Strays:
     def _taken_in(self, name: str) -> str:
         home = home_of(PurePosixPath(name))
         if home and home.part == "photograph":
-            return f"Make it plain: recordgen photo --clean {name}; then git add {name}"
+            return f"Make it plain: recordgen photo --clean {quote(name)}; then git add {quote(name)}"
         if home:
             return "Save it again without them"
-        out = f"git rm --cached {name}, and " if name in self.files.tracked else ""
+        out = f"git rm --cached {quote(name)}, and " if name in self.files.tracked else ""
         return f"Take it in: {_command(name)}; then {out}move it out of the records"
 
     def others(self) -> Iterator[Problem]:
@@ -128,18 +131,20 @@ class _Strays:
             yield self._stray(name, inside)
 
     def _stray(self, name: str, inside: list[str]) -> Problem:
-        tracked = [one for one in inside if one in self.files.tracked]
         suffix = PurePosixPath(name).suffix.lower()
-        message = _MESSAGES.get(suffix, _NO_RECORD)
+        message, recursive = _MESSAGES.get(suffix, _NO_RECORD), ""
         if name.endswith("/"):
-            message = f"this folder holds no record ({counted(len(inside), 'file')}) and is not kept in git"
+            message, recursive = f"this folder holds no record ({counted(len(inside), 'file')})", "-r "
         way_out = f"Move it out of the records, or write /{name} into .gitignore"
         if suffix in PICTURES:
             way_out = f"Take it in: {_command(name)}. Then move it out of the records"
-        if tracked:
-            recursive = "-r " if name.endswith("/") else ""
-            way_out = f"{way_out}. git knows it already; to take it out there: git rm --cached {recursive}{name}"
-        return warning(self._place(name), message, way_out)
+        if not self.files.tracked.intersection(inside):
+            return warning(self._place(name), f"{message}, so it is not kept in git", way_out)
+        out = f"git rm --cached {recursive}{quote(name)}"
+        if self.refused.intersection(inside):
+            way_out = f"{way_out}. Leave it out: {out}; to keep it all the same: git commit --no-verify"
+            return Problem(self._place(name), f"{message}, and git is about to keep it for good", way_out)
+        return warning(self._place(name), f"{message}, but git knows it", f"{way_out}. To take it out there: {out}")
 
     def _place(self, name: str) -> Place:
         return Place(self.walk.shown(self.walk.root / name))
@@ -155,5 +160,4 @@ def _command(name: str) -> str:
     """How a picture is taken in; of which horse, where its place tells it."""
     parts = PurePosixPath(name).parts
     horse = "/".join(parts[:2]) if len(parts) > 2 and parts[0] not in OWN_FOLDERS else "STABLE/HORSE"
-    quoted = f"'{name}'" if " " in name else name
-    return f"recordgen photo {horse} {quoted} --foot LF --view sole"
+    return f"recordgen photo {horse} {quote(name)} --foot LF --view sole"

@@ -8,12 +8,14 @@ from pathlib import Path
 
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.archive import read_practice
+from recordgen.records.moves import moves_told
 from recordgen.records.practice import Practice
 from recordgen.records.reference import Reference
 from recordgen.records.repeats import repeated_visits
 from recordgen.records.strays import with_strays
 from recordgen.records.tables import read_reference
 from recordgen.records.visit import Visit
+from recordgen.records.walk import Walk
 
 
 class RecordsTrouble(Trouble):
@@ -50,6 +52,7 @@ def look_through(
     problems.extend(wrong)
     if files:
         problems = with_strays(problems, folder, only)
+        problems.extend(moves_told(Walk(folder)))
     return (None if problems.errors else practice), reference, problems
 
 

@@ -100,9 +100,9 @@ def test_publishing_again_without_a_change_changes_no_byte(published: Desk) -> N
 def test_a_change_is_listed_and_the_words_still_open(published: Desk) -> None:
     """New, changed and removed pages by title; the blobs of the edition before stay for whoever is reading."""
     before = set(fingerprints(published.public))
-    (published.records / "willowmere/fennel").rename(published.records / "willowmere/sorrel")
-    horse = published.records / "willowmere/sorrel/horse.yaml"
-    horse.write_text(horse.read_text().replace("Fennel", "Sorrel"))
+    shutil.rmtree(published.records / "willowmere/fennel")
+    (published.records / "willowmere/sorrel").mkdir()
+    (published.records / "willowmere/sorrel/horse.yaml").write_text("name: Sorrel\nnote: Sorrel is new\n")
     result = published.publish("--yes")
 
     assert "  new       Sorrel\n" in result.output

@@ -175,4 +175,4 @@ def test_a_stable_without_keys_is_told(new: Desk) -> None:
     result = new.readers("--add", "x")
 
     assert result.exit_code == 1
-    assert "the keys of willowmere are not on this computer" in result.output
+    assert "willowmere was not published from this computer yet" in result.output

@@ -78,7 +78,7 @@ def test_a_commit_takes_the_visit_and_names_the_rest(records: Path, by_hand: boo
     assert result.exit_code == 0, result.output
     assert kept(records) - before == {"willowmere/bramble/2026-11-25.yaml"}
     assert all(f"records/{name}:1:1: warning: this" in result.output for name in STRAYS if "letters" not in name)
-    assert ("git knows it already" in result.output) is by_hand
+    assert ("but git knows it" in result.output) is by_hand
     assert (records / "passwords.txt").is_file()
 
 
@@ -194,6 +194,18 @@ def test_the_hook_refuses_what_is_staged_whatever_lies_on_the_disk(records: Path
     assert name not in kept(records)
 
 
+def test_the_hook_refuses_a_stray_that_is_about_to_come_in(records: Path) -> None:
+    """Once it is in git it stays there for good; whoever wants it all the same can say so."""
+    write(records, {"passwords.txt": b"x", "notes.txt": b"x"})
+    git(records, "add", "passwords.txt")
+    done = commit_by_git(records)
+
+    assert done.returncode == 1
+    assert "passwords.txt:1:1: error: this file is no record, and git is about to keep it for good" in done.stderr
+    assert "notes.txt:1:1: warning" in done.stderr
+    assert "passwords.txt" not in kept(records)
+
+
 def test_a_stray_that_git_keeps_is_taken_out_with_its_deletion(records: Path) -> None:
     """Kept once by hand and deleted now, it leaves the repository; amended, it is named and left alone."""
     write(records, {"notes.txt": b"x", "more.txt": b"x"})
@@ -204,5 +216,5 @@ def test_a_stray_that_git_keeps_is_taken_out_with_its_deletion(records: Path) ->
     result = run_today("commit", records=records)
 
     assert "other files taken out" in result.output
-    assert "more.txt; to take it out" not in result.output
+    assert "records/more.txt:1:1: warning: this file is no record, but git knows it" in result.output
     assert git(records, "status", "--porcelain") == " M more.txt\n"

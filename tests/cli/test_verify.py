@@ -133,7 +133,7 @@ def test_what_was_never_published_cannot_be_compared(new: Desk) -> None:
     result = new.verify("--folder", new.folder)
 
     assert result.exit_code == 1
-    assert "the keys of willowmere are not on this computer" in result.output
+    assert "willowmere was not published from this computer yet" in result.output
 
 
 def test_new_keys_count_from_the_next_publishing_on(published: Desk) -> None:
