@@ -25,9 +25,10 @@ def months_old(born: date, day: date) -> int:
 def care_class(horse: Horse, day: date) -> CareClass:
     """The class of an animal on a day: foal to its first birthday, then donkey, or yearling, adult and aged by years.
 
-    Mules count as horses. An animal whose birth is not told is an adult.
+    Mules count as horses. An animal of which only the year of birth is told counts as young as it can be; one whose
+    birth is not told counts as an adult.
     """
-    years = years_old(horse.born, day) if horse.born else None
+    years = years_old(horse.born.youngest(day), day) if horse.born else None
     if years is not None and years < 1:
         return "foal"
     if horse.kind == "donkey":

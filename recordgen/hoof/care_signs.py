@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from recordgen.hoof.caution_frog import DEEP_GROOVE_MM
 from recordgen.hoof.caution_horse import CREST_FROM, HEAVY_FROM, THIN_TO
 from recordgen.records.foot import FootVisit, Frog, WallZone
 from recordgen.records.names import FEET, ZONES, Foot
@@ -18,8 +19,6 @@ Step = str | int
 # Where a thing stands in a foot's or a visit's record; nothing where it is not there.
 Stands = tuple[Step, ...]
 
-# A middle groove of this depth holds dirt that a brush across the frog does not reach. Common practice, no source.
-DEEP_GROOVE_MM = 10
 # A shorter broken piece is left to wear off. Common practice, no source.
 CHIP_MM = 10
 

@@ -1,8 +1,9 @@
 """The book of a horse's cautions: each visit in turn raises, keeps and ends them.
 
 The absence of a sign ends nothing. A caution is open until a later record says otherwise of the same horse, foot, zone,
-place or scale, until `resolved` names it, or until a vet who saw the horse ends it. The rules stand in
-`caution_rules.py`, the words in `cautions.py`.
+place or scale, until `resolved` names it with a later day, or until a vet who saw the horse ends it. One that calls for
+the vet now, and what it sums up, `resolved` does not end. The rules stand in `caution_rules.py`, the words in
+`cautions.py`.
 """
 
 from __future__ import annotations
@@ -28,18 +29,18 @@ How = Literal["recorded otherwise", "resolved", "vet"]
 
 @dataclass(frozen=True)
 class End:
-    """How a caution ended: on which day, by a record or a word, and by whose word."""
+    """How a caution ended: on which day, by a record or a word, and by whose."""
 
     day: date
     how: How
-    by: str | None = None
+    by: str
 
 
 class Book:
     """The cautions of one horse after its visits.
 
     open: those that nothing ended. closed: those that ended, in the order in which they did. raised: the number of a
-    visit and a caution that it raised.
+    visit and a caution that it raised. unheard: the number of a visit and a word of it that may not end what it names.
     """
 
     def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Ways) -> None:
@@ -48,6 +49,7 @@ class Book:
         self.open: dict[Key, Kept] = {}
         self.closed: list[tuple[Key, Kept, End]] = []
         self.raised: list[tuple[int, Key]] = []
+        self.unheard: list[tuple[int, Word]] = []
         self._rules = {of: [rule for rule in RULES if rule.of == of] for of in ("horse", "foot", "zone")}
         self._sums = [rule for rule in RULES if rule.parts]
         self._compared = [measure for measure in ways.measures if measure.name in COMPARED]
@@ -61,8 +63,8 @@ class Book:
         for foot in FEET:
             self._read_foot(visits, foot)
         for word in words_of(visits[-1]):
-            self._end_by(word)
-        self._end_sums(visits[-1].date)
+            self._end_by(word, len(visits) - 1)
+        self._end_sums(visits[-1])
 
     def _read_foot(self, visits: Sequence[Visit], foot: Foot) -> None:
         """Read one foot, where it was looked at or something of it is open."""
@@ -94,7 +96,7 @@ class Book:
     def _take(self, rule: Rule, seen: Seen, answer: Raised | Cleared) -> None:
         key = (rule.key, seen.foot, answer.about or seen.zone)
         if isinstance(answer, Cleared):
-            self._close(key, End(seen.visit.date, "recorded otherwise"))
+            self._close(key, self._end_by_record(seen.visit))
             return
         before = self.open.get(key)
         since, times = (before.since, before.times) if before else (seen.visit.date, 0)
@@ -106,15 +108,28 @@ class Book:
         if kept:
             self.closed.append((key, kept, end))
 
-    def _end_by(self, word: Word) -> None:
-        """A word ends what it names, but nothing that was recorded after its day."""
-        for (rule, foot, about), kept in list(self.open.items()):
-            if word.means(rule, foot) and kept.day <= word.day:
-                self._close((rule, foot, about), End(word.day, word.how, word.by))
+    def _end_by(self, word: Word, visit: int) -> None:
+        """A word ends what it names and was recorded before it; of what is the vet's, only that of a vet."""
+        named = [
+            (key, kept) for key, kept in self.open.items() if word.means(key[0], key[1]) and word.is_after(kept.day)
+        ]
+        if word.how == "resolved" and any(self._needs_a_vet(key) for key, _ in named):
+            self.unheard.append((visit, word))
+        for key, _ in named:
+            if word.how == "vet" or not self._needs_a_vet(key):
+                self._close(key, End(word.day, word.how, word.by))
 
-    def _end_sums(self, day: date) -> None:
+    def _needs_a_vet(self, key: Key) -> bool:
+        """Whether a caution, or an open one that sums it up, calls for the vet now."""
+        sums = [rule.key for rule in self._sums if key[0] in rule.parts and (rule.key, None, None) in self.open]
+        return any(self.ways.reference.cautions[rule].level == "call now" for rule in (key[0], *sums))
+
+    def _end_by_record(self, visit: Visit) -> End:
+        return End(visit.date, "recorded otherwise", visit.by or self.ways.practice.trimmer)
+
+    def _end_sums(self, visit: Visit) -> None:
         """What sums up others ends with the last of them, and as that one did."""
         for rule in self._sums:
             if not any(key in rule.parts for key, _, _ in self.open):
                 ends = (end for key, _, end in reversed(self.closed) if key[0] in rule.parts)
-                self._close((rule.key, None, None), next(ends, End(day, "recorded otherwise")))
+                self._close((rule.key, None, None), next(ends, self._end_by_record(visit)))

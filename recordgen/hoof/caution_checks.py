@@ -1,4 +1,4 @@
-"""Words that end a caution which was not open: for the trimmer, with the place of the word."""
+"""Words that end nothing: too early, of what was never recorded, or of what is the vet's; with their places."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from recordgen.records.visit import Visit
 
 
 def resolved_before_raised(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
-    """The words, of anybody or of a vet, by which a caution was over before a visit first recorded it: an error.
+    """The words by which a caution was over before a visit first recorded it, or on that very day: an error.
 
     visits: oldest first; only those up to the one that holds the word are looked at.
     """
     for number, word, raised in _words(horse, visits, ways):
-        if raised and min(raised) > word.day:
+        if raised and not word.is_after(min(raised)):
             yield _remark(number, word, "caution_over_too_early", ways.naming, min(raised))
 
 
@@ -32,6 +32,12 @@ def resolved_never_raised(horse: Horse, visits: Sequence[Visit], ways: Ways) -> 
     for number, word, raised in _words(horse, visits, ways):
         if not raised:
             yield _remark(number, word, "caution_never_recorded", ways.naming)
+
+
+def resolved_without_a_vet(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+    """The words of anybody that a caution is over which only a vet, or a later record, can end: a warning."""
+    for number, word in Book(horse, visits, ways).unheard if any(visit.resolved for visit in visits) else ():
+        yield _remark(number, word, "caution_needs_a_vet", ways.naming)
 
 
 def _words(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[tuple[int, Word, list[date]]]:

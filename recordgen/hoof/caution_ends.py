@@ -31,11 +31,15 @@ class Word:
         """Whether it speaks of that caution; one of the whole horse is meant by a word on any foot."""
         return self.caution == rule and (self.foot is None or foot in (None, self.foot))
 
+    def is_after(self, day: date) -> bool:
+        """Whether it comes after a record of that day; a vet may come on the very day, having been called."""
+        return self.day > day or (self.how == "vet" and self.day == day)
+
 
 def words_of(visit: Visit) -> Iterator[Word]:
-    """The words of one visit that end cautions, those of anybody first, then those of vets."""
-    for index, said in enumerate(visit.resolved):
-        yield Word(("resolved", index), said.caution, said.foot, said.date, "resolved", said.by)
+    """The words of one visit that end cautions, those of vets first: what they end may free others for anybody's."""
     for index, entry in enumerate(visit.vet):
         for place, ended in enumerate(entry.ends):
             yield Word(("vet", index, "ends", place), ended.caution, ended.foot, entry.date, "vet", entry.by)
+    for index, said in enumerate(visit.resolved):
+        yield Word(("resolved", index), said.caution, said.foot, said.date, "resolved", said.by)

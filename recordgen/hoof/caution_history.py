@@ -21,7 +21,9 @@ from recordgen.records.names import Foot
 from recordgen.records.visit import Visit
 
 # The measures that are compared, by their name in the table.
-COMPARED = frozenset({"toe_angle", "sole_depth", "separation_length", "separation_depth"})
+COMPARED = frozenset(
+    {"toe_angle", "sole_depth", "groove_depth_medial", "groove_depth_lateral", "separation_length", "separation_depth"}
+)
 # Derived from: a trim changes the toe angle by 1.35 degrees (10 horses, Iran. J. Vet. Surg., article 79374), five weeks
 # by nothing that was found (5 horses, University of Guelph thesis), and horses differ by an SD of 3.9 degrees in front
 # (n = 225, as the table of measures tells): 5 is more than any of these.

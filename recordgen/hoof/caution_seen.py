@@ -47,6 +47,13 @@ class Cleared:
 Answer = Raised | Cleared | None
 
 
+def when(found: object, bad: object) -> Answer:
+    """Raised by one answer, cleared by any other, silent where there is none."""
+    if found is None:
+        return None
+    return Raised({}) if found == bad else Cleared()
+
+
 @dataclass(frozen=True)
 class Kept:
     """A caution that is open: its first and its latest record without a break, how often it was recorded, and that."""
@@ -100,6 +107,12 @@ class Seen:
     def where(self) -> str:
         """The zone's name."""
         return self.naming.place(self.zone) if self.zone else ""
+
+    def is_open(self, rule: str) -> bool:
+        """Whether a caution of this rule is open of the horse, of this foot as a whole, or of this zone."""
+        return any(
+            (rule, foot, zone) in self.open for foot, zone in ((None, None), (self.foot, None), (self.foot, self.zone))
+        )
 
     def before(self, rule: str) -> Raised | None:
         """What a rule said of the same horse, foot or zone, where that is still open."""

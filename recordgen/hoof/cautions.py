@@ -32,7 +32,9 @@ class Caution:
     about: the zone, the place or the scale it speaks of. since: the day it was first recorded without a break.
     days_open: from then to the day of the build. seen_again: how many later visits recorded it again. age: that in
     words, for the page; empty where no visit recorded it. part_of: the rule of an open caution that sums it up, and
-    tells its advice. ring: whom to ring. gives_way: whether what another open caution says goes before its own advice.
+    tells its advice; none where it is as urgent as that. ring: whom to ring. gives_way: whether what another open
+    caution says goes before its own advice.
+    no_trim: whether nothing is trimmed until the vet agrees.
     """
 
     rule: str
@@ -51,6 +53,7 @@ class Caution:
     part_of: str | None = None
     ring: tuple[Whom, ...] = ("vet",)
     gives_way: bool = False
+    no_trim: bool = False
 
     @property
     def text(self) -> str:
@@ -74,7 +77,7 @@ class ClosedCaution:
     seen: str
     ended: date
     how: How
-    by: str | None
+    by: str
     ending: str
 
 
@@ -94,8 +97,7 @@ def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: W
     the latest first.
     """
     book, told = Book(horse, visits, ways), _Teller(ways, today)
-    sums = {part: rule.key for rule in RULES if (rule.key, None, None) in book.open for part in rule.parts}
-    found = [replace(told.open(key, kept), part_of=sums.get(key[0])) for key, kept in book.open.items()]
+    found = [replace(told.open(key, kept), part_of=told.sum_of(key, book)) for key, kept in book.open.items()]
     if visits:
         found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
     found = [told.beside(one, found) for one in found]
@@ -129,6 +131,12 @@ class _Teller:
         """A caution that visits recorded, with its age."""
         return self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
 
+    def sum_of(self, key: Key, book: Book) -> str | None:
+        """The rule of an open caution that sums this one up and is more urgent."""
+        level = self.words[key[0]].level
+        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in book.open)
+        return next((one for one in sums if self.words[one].level != level), None)
+
     def of_today(self, rule: str, raised: Raised, day: date) -> Caution:
         """A caution that the day alone brings. day: of the last visit."""
         return self._caution((rule, None, None), day, raised, raised.since or day, 0, "")
@@ -138,7 +146,7 @@ class _Teller:
         rule, foot, about = key
         level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
         phrase = f"caution_ended_{end.how.replace(' ', '_')}"
-        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by or "")
+        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
         return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
 
     def beside(self, caution: Caution, opened: Sequence[Caution]) -> Caution:
@@ -152,7 +160,7 @@ class _Teller:
         words, seen = self.words[rule], self._seen(key, day, raised)
         level, rest = words.level, (words.meanwhile, words.do_not, words.source)
         told = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
-        return replace(told, ring=words.ring)
+        return replace(told, ring=words.ring, no_trim=words.no_trim)
 
     def _seen(self, key: Key, day: date, raised: Raised) -> str:
         rule, foot, _ = key

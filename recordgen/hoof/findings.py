@@ -38,6 +38,8 @@ def _wall(foot: Foot, zone: Zone, wall: WallZone, naming: Naming) -> Iterator[Fi
         yield Finding(foot, zone, "chip", naming.phrase("finding_chip", size=naming.mm(wall.chip)), wall.chip)
     if wall.bruise:
         yield Finding(foot, zone, "bruise", naming.phrase("finding_bruise"))
+    if wall.white_line_blood:
+        yield Finding(foot, zone, "blood", naming.phrase("finding_white_line_blood"))
 
 
 def _closed(gap: Separation) -> bool:
@@ -63,6 +65,8 @@ def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
         yield Finding(foot, "sole", "sensitive", naming.phrase("finding_sensitive"))
     if sole and sole.gives:
         yield Finding(foot, "sole", "gives", naming.phrase("finding_gives"))
+    if sole and sole.shape and sole.shape != "hollow":
+        yield Finding(foot, "sole", "shape", naming.phrase("finding_shape", how=sole.shape))
 
 
 def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
@@ -71,10 +75,15 @@ def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
         text = naming.phrase(key, how=found.object.what)
         yield Finding(foot, _drawn(found.object.where), "object", text)
     if found.wound:
-        yield Finding(foot, found.wound.where, "wound", naming.phrase("finding_wound"))
+        key = "finding_wound_healed" if found.wound.healed else "finding_wound"
+        yield Finding(foot, found.wound.where, "wound", naming.phrase(key))
     if found.abscess:
         text = naming.phrase("finding_abscess", how=found.abscess.state or "suspected")
         yield Finding(foot, _drawn(found.abscess.where), "abscess", text)
+    if found.hairline_dip:
+        yield Finding(foot, "coronet", "dip", naming.phrase("finding_dip"))
+    if found.drew_blood:
+        yield Finding(foot, "sole", "blood", naming.phrase("finding_drew_blood"))
 
 
 def _drawn(where: str) -> Place:

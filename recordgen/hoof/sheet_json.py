@@ -100,7 +100,7 @@ def _identity(sheet: Sheet) -> dict[str, Any]:
         "name": horse.name,
         "kind": horse.kind,
         "sex": horse.sex,
-        "born": horse.born and horse.born.isoformat(),
+        "born": str(horse.born) if horse.born else None,
         "height_cm": horse.height,
         "microchip": horse.microchip,
         "ueln": horse.ueln,

@@ -12,7 +12,7 @@ from recordgen.hoof.balance import PAIRS, PairDifference
 from recordgen.hoof.care import Job, jobs_in_force
 from recordgen.hoof.care_advice import care_advice
 from recordgen.hoof.care_checks import care_checks
-from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
+from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
 from recordgen.hoof.cautions import Caution, ClosedCaution, caution_book
 from recordgen.hoof.change import Look, MeasureSummary, measure_summary
 from recordgen.hoof.changes import Change, changes_of, long_changes_of, pairs_of
@@ -164,7 +164,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         slug=record.slug,
         horse=horse,
         as_of=today,
-        age_months=months_old(horse.born, today) if horse.born else None,
+        age_months=months_old(horse.born.first, today) if horse.born else None,
         care_class=care_class(horse, today),
         due=window,
         growth=growth,
@@ -210,6 +210,7 @@ def _remarks(
     yield from tracing_remarks(visits, ways)
     yield from resolved_before_raised(horse, visits, ways)
     yield from resolved_never_raised(horse, visits, ways)
+    yield from resolved_without_a_vet(horse, visits, ways)
     yield from care_remarks(care_advice(horse, visits, ways, opened, today), visits)
     yield from care_checks(horse, visits, opened, ways)
 

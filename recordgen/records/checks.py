@@ -41,11 +41,11 @@ def horse_problems(horse: Written[Horse], visits: Sequence[Written[Visit]], toda
 
 def _days_of_horse(horse: Written[Horse], today: dt.date) -> Iterator[Problem]:
     record = horse.record
-    for name, day in (("born", record.born), *_dated(record)):
+    for name, day in (("born", record.born and record.born.first), *_dated(record)):
         if day and day > today:
             steps = (name,) if name == "born" else (name, "date")
             yield Problem(horse.place(*steps), f"{', '.join(steps)}: {day} is in the future", "Correct the date")
-    if record.born and record.left and record.left.date < record.born:
+    if record.born and record.left and record.left.date < record.born.first:
         message = f"the horse left ({record.left.date}) before it was born ({record.born})"
         yield Problem(horse.place("left", "date"), message, "Correct one of the two")
 
@@ -57,7 +57,7 @@ def _dated(record: Horse) -> Iterator[tuple[str, dt.date]]:
 
 def _visit_in_its_life(horse: Horse, visit: Written[Visit]) -> Iterator[Problem]:
     day = visit.record.date
-    if horse.born and day < horse.born:
+    if horse.born and day < horse.born.first:
         message = f"the visit is before the horse was born ({horse.born})"
         yield Problem(visit.place("date"), message, "Correct one of the two")
     if horse.left and day > horse.left.date:

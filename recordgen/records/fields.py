@@ -36,6 +36,21 @@ class DaySpan(NamedTuple):
     last: dt.date
 
 
+class Birth(NamedTuple):
+    """When an animal was born, as far as it is known: the first and the last day that it can have been."""
+
+    first: dt.date
+    last: dt.date
+
+    def __str__(self) -> str:
+        """The day, or the year where only that is known."""
+        return self.first.isoformat() if self.first == self.last else str(self.first.year)
+
+    def youngest(self, day: dt.date) -> dt.date:
+        """The day of birth by which it is youngest on a day; not after that day, but where it was born later."""
+        return max(self.first, min(self.last, day))
+
+
 class Record(BaseModel):
     """Base of all records: unknown keys are refused, and a record that was read does not change."""
 
@@ -143,9 +158,14 @@ def _days(value: Any) -> DaySpan:
     return span
 
 
-def _born(value: Any) -> dt.date:
+def _born(value: Any) -> Birth:
+    if isinstance(value, Birth):
+        return value
     text = value.strip() if isinstance(value, str) else value
-    return _date(f"{text}-01-01" if isinstance(text, str) and _YEAR.fullmatch(text) else text)
+    if isinstance(text, str) and _YEAR.fullmatch(text):
+        return Birth(_date(f"{text}-01-01"), _date(f"{text}-12-31"))
+    day = _date(text)
+    return Birth(day, day)
 
 
 _ANSWERS = {"true": True, "yes": True, "false": False, "no": False}
@@ -200,7 +220,7 @@ Number = Annotated[float, _quantity(q.NO_UNIT, "5 or 5.5"), WithJsonSchema({"typ
 Whole = Annotated[int, _WHOLE, WithJsonSchema({"type": "integer"})]
 Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string", "format": "date"})]
 Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "string", "pattern": _SPAN})]
-Born = Annotated[dt.date, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
+Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
 Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]

@@ -128,6 +128,7 @@ class WallZone(Record):
         "mm", (1, 30), (4, 18), "the wall at the ground, to the white line", basis=basis.THICKNESS
     )
     bruise: YesNo | None = told("whether a bruise was seen")
+    white_line_blood: YesNo | None = told("whether blood was seen in the white line")
 
 
 class Sole(Record):
@@ -140,6 +141,7 @@ class Sole(Record):
     depth: Millimetres | None = measured(
         "mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog", basis=basis.JUDGEMENT
     )
+    shape: Literal["hollow", "flat", "bulging"] | None = told("as seen from the side; bulging: below the wall's edge")
     bruise: YesNo | None = told("whether a bruise was seen")
     gives: YesNo | None = told("whether the sole gives under the thumbs")
     sensitive: YesNo | None = told("whether it hurts under thumb pressure")
@@ -159,6 +161,7 @@ class Wound(Record):
     """A wound of the foot."""
 
     where: Literal["coronet", "heel bulbs", "sole", "frog"] = told("where it is", ...)
+    healed: YesNo = told("whether it was found healed", False)
     note: Text | None = told("what was seen")
 
 
@@ -209,8 +212,10 @@ class FootVisit(Record):
     abscess: Abscess | None = told("an abscess seen or drained since last time")
     heat: YesNo | None = told("whether the hoof was warmer than the others")
     pulse: Literal["usual", "raised", "strong"] | None = told("the pulse at the fetlock")
+    hairline_dip: YesNo | None = told("whether a finger finds a dip just above the hairline")
     testers: Testers | None = told("what hoof testers showed")
     bears_weight: Literal["fully", "less", "not"] | None = told("how the foot is loaded at rest")
-    deviation: Text | None = told("a bend or turn of a young horse's limb, in words")
+    deviation: Text | None = told("a bend or turn of a young horse's limb, in words; none where it is straight")
+    drew_blood: YesNo | None = told("whether this trim drew blood")
     done: tuple[Text, ...] = several("what was done")
     note: Text | None = told("anything else about this foot, for the owner to read")

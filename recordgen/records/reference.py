@@ -92,6 +92,7 @@ class CautionWords(Record):
     do_not: Text | None = told("what not to do")
     ring: tuple[Whom, ...] = told("whom to ring, whose number is then told", ("vet",))
     not_while: tuple[Text, ...] = several("open cautions, by name or level, to which what is safe meanwhile gives way")
+    no_trim: YesNo = told("whether nothing is trimmed until the vet agrees", False)
     source: Text = told("where the advice comes from", ...)
 
 

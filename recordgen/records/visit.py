@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Any, Literal, Self, get_args
 
 from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, field_validator, model_validator
 
@@ -139,6 +139,7 @@ class VetEntry(Record):
     by: Text = told("which vet", ...)
     kind: Literal["advised", "seen"] = told("asked for by us, or seen by the vet", ...)
     words: Text | None = told("what was said or found")
+    trim_agreed: YesNo | None = told("whether the vet agrees to a trim")
     ends: tuple[EndsCaution, ...] = several("cautions that the vet's finding ends, by name or with their foot")
 
     @model_validator(mode="after")
@@ -149,11 +150,11 @@ class VetEntry(Record):
 
 
 class Resolved(Record):
-    """The end of a caution: which one, when, and who says so."""
+    """The end of a caution: which one, when, and who says so. One to call the vet now for ends by the vet alone."""
 
     caution: Text = told("name of the caution as the site prints it in brackets", ...)
     foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
-    date: Day = told("the day", ...)
+    date: Day = told("the day, after the one on which it was recorded", ...)
     by: Text = told("who says so", ...)
 
 
@@ -197,6 +198,17 @@ def _ended(value: Any) -> Any:
     return () if word in ("no", "false") else (ALL,) if word in ("yes", "true", ALL) else (value,)
 
 
+def _no_signs(value: Any) -> Any:
+    return () if isinstance(value, str) and value.strip().lower() in ("none", "no") else value
+
+
+Signs = Annotated[
+    tuple[Sign, ...],
+    BeforeValidator(_no_signs),
+    WithJsonSchema(
+        {"anyOf": [{"enum": ["none", "no", False]}, {"type": "array", "items": {"enum": [*get_args(Sign)]}}]}
+    ),
+]
 Feet = Annotated[dict[Foot, FootVisit], BeforeValidator(with_names(foot_named)), NamedKeys(*FEET)]
 CareNote = Annotated[Care, BeforeValidator(_care), OrText()]
 Ended = Annotated[
@@ -216,7 +228,7 @@ class Visit(Record):
     since_last: Text | None = told("what happened since last time, in a sentence")
     keeping: Keeping | None = told("how the horse was kept since last time")
     lameness: Lameness | None = told("lameness, with its scale")
-    signs: tuple[Sign, ...] = several("how the horse stood and moved")
+    signs: Signs = several("how the horse stood and moved; none where it was looked at and showed no sign")
     sore_after_last_trim: YesNo | None = told("whether it was sore after the trim before this")
     condition: Condition | None = told("body condition and girth")
     trimmed: YesNo = told("no where the feet were only looked at", True)
@@ -229,6 +241,11 @@ class Visit(Record):
     note: Text | None = told("a note for the owner")
     private_note: Text | None = told("a note for the trimmer alone; on no stable's site")
     methods: dict[str, Text] = told("how a measure was taken, where it differs from the practice's way", {})
+
+    @property
+    def showed_no_sign(self) -> bool:
+        """Whether it was looked at how the horse stood and moved, and it showed no sign."""
+        return "signs" in self.model_fields_set and not self.signs
 
     @property
     def is_blank(self) -> bool:

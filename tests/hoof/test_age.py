@@ -43,6 +43,15 @@ def test_a_foal_is_one_until_its_first_birthday(kind: str) -> None:
     assert care_class(young, date(2027, 5, 1)) == ("donkey" if kind == "donkey" else "yearling")
 
 
+@pytest.mark.parametrize(
+    ("day", "expected"),
+    [("2024-02-01", "foal"), ("2025-12-30", "foal"), ("2025-12-31", "yearling"), ("2026-12-31", "adult")],
+)
+def test_of_a_year_alone_it_is_as_young_as_it_can_be(day: str, expected: str) -> None:
+    """Born on the last day of the year, or on the day itself where that comes before."""
+    assert care_class(horse(born="2024"), date.fromisoformat(day)) == expected
+
+
 def test_without_a_birthday_it_is_grown() -> None:
     """Nobody knows how old it is, so it is no foal."""
     assert care_class(horse(born=None), date(2026, 10, 14)) == "adult"

@@ -7,10 +7,11 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised
+from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
+from recordgen.hoof.cautions import Caution
 from recordgen.hoof.remarks import Remark
 from recordgen.records.visit import Visit
-from tests.hoof.building import WAYS, horse, visit
+from tests.hoof.building import REFERENCE, WAYS, horse, visit
 from tests.hoof.raising import (
     BEFORE,
     BY_A_WORD,
@@ -31,7 +32,14 @@ from tests.hoof.raising import (
 )
 
 WOUND: Values = {"wound": {"where": "coronet"}}
+CUT: Values = {"drew_blood": True}
+NEXT_DAY = "2026-10-15"
 LAST = "2027-01-06"
+
+
+def the_rules(found: list[Caution]) -> list[str]:
+    """The rules of some cautions."""
+    return [caution.rule for caution in found]
 
 
 def too_early(*visits: Visit) -> list[Remark]:
@@ -45,15 +53,55 @@ def never(*visits: Visit) -> list[Remark]:
 
 
 @pytest.mark.parametrize("rule", CASES)
-def test_a_word_ends_any_caution(rule: str) -> None:
-    """Of anybody, or of a vet who saw the horse; the day it was recorded is enough."""
-    for word in (said(rule, DAY), found_by_a_vet(DAY, rule)):
-        assert rule not in [caution.rule for caution in case_of(rule, visit(LATER, **word))]
+def test_a_vets_word_ends_any_caution(rule: str) -> None:
+    """The day it was recorded is enough: the vet was called."""
+    assert rule in [caution.rule for caution in case_of(rule, visit(LATER, **found_by_a_vet("2026-10-13", rule)))]
+    assert rule not in [caution.rule for caution in case_of(rule, visit(LATER, **found_by_a_vet(DAY, rule)))]
+
+
+@pytest.mark.parametrize("rule", CASES)
+def test_the_word_of_anybody_ends_what_is_not_the_vets(rule: str) -> None:
+    """From the day after the record on; never where the vet was to be called at once."""
+    left = {day: the_rules(case_of(rule, visit(LATER, **said(rule, day)))) for day in (DAY, NEXT_DAY)}
+
+    assert rule in left[DAY]
+    assert (rule in left[NEXT_DAY]) is (REFERENCE.cautions[rule].level == "call now")
+
+
+@pytest.mark.parametrize("day", [DAY, NEXT_DAY, LATER])
+def test_what_is_still_in_the_foot_is_told_whatever_the_same_file_says(day: str) -> None:
+    """A nail that still sticks, and a word beside it that it is over."""
+    nail = visit(DAY, left_fore={"object": {"what": "nail", "where": "frog"}}, **said("object-in-foot", day))
+
+    assert [(one.rule, one.level) for one in cautions(nail)] == [("object-in-foot", "call now")]
+
+
+def test_the_trimmers_record_ends_a_call_to_the_vet() -> None:
+    """Taken out, it is no longer in; the wound that was found healed is none; and a nail in again is again told."""
+    out = {"object": {"what": "nail", "where": "sole", "still_in": False}}
+    nail = {"object": {"what": "nail", "where": "sole"}}
+    healed = {"wound": {"where": "coronet", "healed": True}}
+
+    assert rules(visit(DAY, left_fore=nail), visit(LATER, left_fore=out)) == ["object-taken-out"]
+    assert rules(visit(DAY, left_fore=WOUND), visit(LATER, left_fore=healed)) == []
+    assert rules(visit(BEFORE, left_fore=nail), visit(DAY, left_fore=out), visit(LATER, left_fore=nail))[0] == (
+        "object-in-foot"
+    )
+
+
+def test_a_part_of_a_call_to_the_vet_is_the_vets_too() -> None:
+    """An owner's words on each sign leave them all open; a vet's word on the whole frees them on the same day."""
+    first = visit(BEFORE, signs=["leans back"], left_fore={"pulse": "strong"})
+    owner = [{"caution": rule, "date": "2026-10-01", "by": "Ada Corrie"} for rule in ("stance", "pulse")]
+    vet = {"date": "2026-10-01", "by": "Dr Sage", "kind": "seen", "ends": ["signs-together"]}
+
+    assert rules(first, visit(DAY, resolved=owner)) == ["signs-together", "stance", "pulse"]
+    assert rules(first, visit(DAY, resolved=owner, vet=[vet])) == []
 
 
 @pytest.mark.parametrize("rule", BY_A_WORD)
 def test_some_end_only_by_a_word(rule: str) -> None:
-    """An object, a wound, a bend, a sign: no later record can say otherwise, and all looked at clears nothing."""
+    """A hole, blood, an abscess that came back: no later record can say otherwise, and all looked at clears nothing."""
     everything = {
         "left_fore": {"pulse": "usual", "heat": False, "bears_weight": "fully", "sole": {"sensitive": False}},
         "lameness": aaep(0),
@@ -70,15 +118,15 @@ def test_some_end_only_by_a_word(rule: str) -> None:
         ({}, []),
         ({"foot": "left_fore"}, ["right_fore"]),
         ({"foot": "left_hind"}, ["left_fore", "right_fore"]),
-        ({"date": "2026-10-14"}, []),
-        ({"date": "2026-10-13"}, ["left_fore", "right_fore"]),
+        ({"date": "2026-10-15"}, []),
+        ({"date": "2026-10-14"}, ["left_fore", "right_fore"]),
         ({"caution": "abscess"}, ["left_fore", "right_fore"]),
     ],
 )
 def test_a_word_ends_what_it_names(named: dict[str, str], open_still: list[str]) -> None:
-    """The name, the foot, and no day before it was raised; all feet where none is named."""
-    word = {"caution": "wound", "date": "2026-11-01", "by": "Wren Ashdown", **named}
-    found = cautions(visit(DAY, left_fore=WOUND, right_fore=WOUND), visit(LATER, resolved=[word]))
+    """The name, the foot, and a day after it was raised; all feet where none is named."""
+    word = {"caution": "drew-blood", "date": "2026-11-01", "by": "Wren Ashdown", **named}
+    found = cautions(visit(DAY, left_fore=CUT, right_fore=CUT), visit(LATER, resolved=[word]))
 
     assert [caution.foot for caution in found] == open_still
 
@@ -101,9 +149,9 @@ def test_a_vets_finding_ends_what_it_names(ends: list[Any], open_still: list[str
 
 def test_what_is_recorded_after_the_word_is_open_again() -> None:
     """A word of last month ends nothing of today, and the age begins anew."""
-    again = visit(LATER, left_fore=WOUND, **said("wound", "2026-11-01"))
-    (kept,) = cautions(visit(DAY, left_fore=WOUND), again)
-    (anew,) = cautions(visit(DAY, left_fore=WOUND, **said("wound", DAY)), visit(LATER, left_fore=WOUND))
+    again = visit(LATER, left_fore=CUT, **said("drew-blood", "2026-11-01"))
+    (kept,) = cautions(visit(DAY, left_fore=CUT), again)
+    (anew,) = cautions(visit(DAY, left_fore=CUT, **said("drew-blood", NEXT_DAY)), visit(LATER, left_fore=CUT))
 
     assert (kept.day, kept.since) == (date(2026, 11, 25), date(2026, 10, 14))
     assert (anew.day, anew.since, anew.seen_again) == (date(2026, 11, 25), date(2026, 11, 25), 0)
@@ -115,8 +163,8 @@ def test_what_is_recorded_after_the_word_is_open_again() -> None:
         (
             {"left_fore": {"pulse": "usual"}},
             "recorded otherwise",
-            None,
-            "25 November 2026: a later record says otherwise",
+            "Wren Ashdown",
+            "25 November 2026: a later record of Wren Ashdown says otherwise",
         ),
         (said("pulse", "2026-11-02"), "resolved", "Wren Ashdown", "2 November 2026, as Wren Ashdown says"),
         (found_by_a_vet("2026-11-03", "pulse"), "vet", "Dr Sage", "3 November 2026 by the vet, Dr Sage"),
@@ -138,13 +186,13 @@ def test_what_ended_is_kept_with_how_it_did(word: Values, how: str, by: str | No
 def test_what_ended_stands_latest_first() -> None:
     """The vet asks for the last thing first; an open one is not among them."""
     visits = [
-        visit(BEFORE, lameness=aaep(3), left_fore={"pulse": "strong", **WOUND}),
+        visit(BEFORE, lameness=aaep(3), left_fore={"testers": {"reaction": True}, **WOUND}),
         visit(DAY, lameness=aaep(0)),
-        visit(LATER, left_fore={"pulse": "usual"}),
+        visit(LATER, left_fore={"testers": {"reaction": False}}),
     ]
 
     assert [(found.rule, found.ended) for found in closed_by(*visits)] == [
-        ("pulse", date(2026, 11, 25)),
+        ("testers", date(2026, 11, 25)),
         ("lame", date(2026, 10, 14)),
     ]
     assert [caution.rule for caution in book_of(*visits).open] == ["wound"]
@@ -219,26 +267,45 @@ def test_the_age_grows_from_build_to_build() -> None:
     [
         (said("wound", "2026-10-13"), ("resolved", 0)),
         (said("wound", "2026-10-13", foot="left_fore"), ("resolved", 0)),
+        (said("drew-blood", "2026-10-13"), ("resolved", 0)),
         (found_by_a_vet("2026-10-13", "wound"), ("vet", 0, "ends", 0)),
     ],
 )
 def test_over_before_it_was_recorded(word: Values, steps: tuple[str | int, ...]) -> None:
     """The day of the word is before the first record; told with its visit, its place and the way out."""
-    (found,) = too_early(visit(BEFORE), visit(DAY, left_fore=WOUND), visit(LATER, **word))
+    (found,) = too_early(visit(BEFORE), visit(DAY, left_fore={**WOUND, **CUT}), visit(LATER, **word))
 
     assert (found.visit, found.steps) == (2, steps)
     assert "is said to be over on 13 October 2026, but was first recorded on 14 October 2026" in found.text
-    assert found.way_out == "Correct the day, or take it out"
+    assert found.way_out == "Write a day after it, or take it out"
 
 
 def test_a_word_on_an_earlier_record_is_right() -> None:
-    """It was recorded twice, and over between; or over on the very day."""
-    twice = visit(DAY, left_fore=WOUND), visit(LATER, left_fore=WOUND, **said("wound", "2026-11-01"))
+    """It was recorded twice, and over between; or a vet ended it on the very day."""
+    twice = visit(DAY, left_fore=CUT), visit(LATER, left_fore=CUT, **said("drew-blood", "2026-11-01"))
+    at_once = visit(DAY, left_fore=CUT, **found_by_a_vet(DAY, "drew-blood"))
 
     assert too_early(*twice) == []
-    assert too_early(visit(DAY, left_fore=WOUND, **said("wound", DAY))) == []
+    assert too_early(at_once) == []
     assert never(*twice) == []
-    assert never(visit(DAY, left_fore=WOUND, **said("wound", DAY))) == []
+    assert never(at_once) == []
+
+
+def test_a_word_on_the_very_day_is_too_early() -> None:
+    """Of anybody: what was recorded on a day is not over on it."""
+    assert [found.visit for found in too_early(visit(DAY, left_fore=CUT, **said("drew-blood", DAY)))] == [0]
+
+
+def test_a_word_on_what_is_the_vets_is_told() -> None:
+    """With its place, what it may not end, and how that ends; nothing of it once the vet has ended it."""
+    wounded = visit(DAY, left_fore=WOUND)
+    word = visit(LATER, **said("wound", NEXT_DAY, foot="left_fore"))
+    (found,) = resolved_without_a_vet(horse(), [wounded, word], WAYS)
+
+    assert (found.visit, found.steps) == (1, ("resolved", 0))
+    assert found.text.startswith("wound (left fore) is part of a call for the vet now")
+    assert "kind: seen and ends:" in found.way_out
+    assert list(resolved_without_a_vet(horse(), [wounded, visit(LATER, **said("stance", NEXT_DAY))], WAYS)) == []
 
 
 @pytest.mark.parametrize(

@@ -6,10 +6,10 @@ from typing import Any, get_args
 
 import pytest
 
-from recordgen.hoof.caution_horse import MARKED_LAMENESS, PAIN_SCALE, SEVERE_LAMENESS
+from recordgen.hoof.caution_lameness import MARKED_LAMENESS, PAIN_SCALE, SEVERE_LAMENESS
 from recordgen.records.visit import IN_HALVES, LAMENESS_SCALES, Sign
 from tests.hoof.building import visit
-from tests.hoof.raising import CASES, DAY, LATER, aaep, cautions, raised_by, rules, the, wall
+from tests.hoof.raising import CASES, DAY, LATER, aaep, cautions, obel, raised_by, rules, the, wall
 
 CRACK = wall(crack={"length": 20})
 
@@ -66,6 +66,9 @@ def test_any_one_sign_of_the_horse_is_enough(sign: str) -> None:
         {"signs": ["leans back"], "left_fore": {"pulse": "raised"}},
         {"signs": ["leans back"], "left_hind": {"heat": True}},
         {"left_fore": {"pulse": "strong"}, "right_fore": {"heat": True}},
+        {"left_fore": {"pulse": "strong"}, "lameness": aaep(4)},
+        {"left_hind": {"heat": True}, "lameness": aaep(0.5)},
+        {"signs": ["leans back"], "lameness": obel(1)},
     ],
 )
 def test_several_signs_together_ask_for_the_vet_now(values: dict[str, Any]) -> None:
@@ -81,6 +84,8 @@ def test_several_signs_together_ask_for_the_vet_now(values: dict[str, Any]) -> N
         {"signs": ["leans back", "leans back"]},
         {"left_fore": {"pulse": "strong"}, "right_fore": {"pulse": "raised"}},
         {"left_fore": {"heat": True}, "right_fore": {"heat": True}, "left_hind": {"pulse": "usual"}},
+        {"left_fore": {"pulse": "strong"}, "lameness": aaep(0)},
+        {"left_fore": {"pulse": "strong"}, "lameness": {"scale": PAIN_SCALE, "grade": 12}},
     ],
 )
 def test_one_kind_of_sign_is_not_several(values: dict[str, Any]) -> None:
@@ -112,7 +117,7 @@ def test_a_sign_that_is_summed_up_says_so() -> None:
         ("signs-together", None),
         ("stance", "signs-together"),
         ("pulse", "signs-together"),
-        ("lame", None),
+        ("lame", "signs-together"),
     ]
     assert [one.part_of for one in alone] == [None]
 
@@ -152,7 +157,7 @@ def test_one_point_of_a_total_is_enough() -> None:
 
     Common practice, no source
     """
-    assert raised_by(lameness={"scale": "modified Obel", "grade": 1}) == ["lame"]
+    assert raised_by(lameness={"scale": "modified Obel", "grade": 1}) == ["obel"]
 
 
 def test_lameness_that_lessens_moves_from_one_to_the_other() -> None:

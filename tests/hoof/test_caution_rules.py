@@ -103,9 +103,9 @@ def test_no_blood_does_not_clear_a_moist_crack() -> None:
 
 
 def test_a_groove_is_sore_where_it_is_deep_and_hurts() -> None:
-    """Neither alone is enough."""
+    """Depth alone is no caution, and pain of a groove that is not deep is told as that of the frog."""
     assert raised_by(left_fore={"frog": {"infection": "deep groove"}}) == []
-    assert raised_by(left_fore={"frog": {"infection": "surface", "painful": True}}) == []
+    assert raised_by(left_fore={"frog": {"infection": "surface", "painful": True}}) == ["painful-frog"]
     assert raised_by(left_fore=SORE_GROOVE) == ["painful-groove"]
 
 
@@ -136,7 +136,10 @@ def test_an_abscess_may_come_out_elsewhere() -> None:
     drained = {"abscess": {"where": "coronet", "state": "drained"}}
 
     assert rules(visit(DAY, left_fore={"abscess": {"where": "sole"}}), visit(LATER, left_fore=drained)) == []
-    assert rules(visit(DAY, left_fore={"abscess": {"where": "sole"}}), visit(LATER, right_fore=drained)) == ["abscess"]
+    assert rules(visit(DAY, left_fore={"abscess": {"where": "sole"}}), visit(LATER, right_fore=drained)) == [
+        "abscess",
+        "abscess-drained",
+    ]
 
 
 @pytest.mark.parametrize(("tissue", "expected"), [("proud", "Proud tissue"), ("creamy", "Creamy tissue")])

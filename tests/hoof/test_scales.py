@@ -9,8 +9,8 @@ from typing import Any, get_args
 
 import pytest
 
-from recordgen.hoof import caution_horse, scales
-from recordgen.hoof.caution_horse import MARKED_LAMENESS, PAIN_SCALE, SEVERE_LAMENESS
+from recordgen.hoof import caution_horse, caution_lameness, scales
+from recordgen.hoof.caution_lameness import MARKED_LAMENESS, OBEL_HIGH, PAIN_SCALE, SEVERE_LAMENESS
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words, grades_by_scale
 from recordgen.records.shape import extra, field_at
 from recordgen.records.visit import IN_HALVES, LAMENESS_SCALES, Condition, Lameness
@@ -126,13 +126,13 @@ def test_grades_through_the_visits_are_apart_by_scale() -> None:
 
 def test_every_scale_of_lameness_has_its_own_edges() -> None:
     """Inside its own range; that of a pain face is none of them."""
-    for edges in (MARKED_LAMENESS, SEVERE_LAMENESS):
+    for edges in (MARKED_LAMENESS, SEVERE_LAMENESS, OBEL_HIGH):
         assert all(LAMENESS_SCALES[scale][0] < grade <= LAMENESS_SCALES[scale][1] for scale, grade in edges.items())
-    assert {*MARKED_LAMENESS, PAIN_SCALE} == set(LAMENESS_SCALES)
-    assert set(SEVERE_LAMENESS) < set(MARKED_LAMENESS)
+    assert {*MARKED_LAMENESS, *OBEL_HIGH, PAIN_SCALE} == set(LAMENESS_SCALES)
+    assert set(SEVERE_LAMENESS) == set(MARKED_LAMENESS)
 
 
-@pytest.mark.parametrize("module", [scales, caution_horse])
+@pytest.mark.parametrize("module", [scales, caution_horse, caution_lameness])
 def test_no_grade_is_reckoned_into_another(module: Any) -> None:
     """Where grades are read, none is multiplied, divided, added or taken away: they are only compared with an edge."""
     tree = ast.parse(Path(module.__file__).read_text("utf-8"))

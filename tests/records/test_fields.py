@@ -23,10 +23,15 @@ def test_yes_and_no_are_read_in_every_case(typed, expected):
     assert Visit.model_validate({"date": "2026-10-14", "trimmed": typed}).trimmed is expected
 
 
-@pytest.mark.parametrize(("typed", "expected"), [("2015", dt.date(2015, 1, 1)), ("2015-05-06", dt.date(2015, 5, 6))])
+@pytest.mark.parametrize(
+    ("typed", "expected"), [("2015", ("2015-01-01", "2015-12-31")), ("2015-05-06", ("2015-05-06",) * 2)]
+)
 def test_a_birth_may_be_a_year(typed, expected):
-    """A year alone counts from its first day."""
-    assert Horse.model_validate({"name": "Bramble", "born": typed}).born == expected
+    """A year alone may be any day of it, and is told as it was typed."""
+    born = Horse.model_validate({"name": "Bramble", "born": typed}).born
+
+    assert [day.isoformat() for day in born] == list(expected)
+    assert str(born) == typed
 
 
 def test_a_height_in_hands_is_kept_in_centimetres():

@@ -34,8 +34,8 @@ PLAN = HorsePlan(
     told=(
         on(
             "2025-10-10",
-            right_fore={"object": {"what": "a flint", "where": "medial groove", "still_in": False}},
-            note="A flint was wedged beside the frog, right fore. It came out whole and left no mark.",
+            right_fore={"object": {"what": "a flint", "where": "white line", "still_in": False}},
+            note="A flint was wedged in the white line, right fore. It came out whole; the vet knows.",
         ),
         on(
             "2025-11-21",

@@ -52,7 +52,7 @@ PLAN = HorsePlan(
         ),
         on(
             "2025-10-01",
-            resolved=[{"caution": "wound", "foot": "left_fore", "date": date(2025, 10, 1), "by": "Wren Ashdown"}],
+            left_fore={"wound": {"where": "heel bulbs", "healed": True}},
             note="The rub on the heel bulb has healed and the hair is back.",
         ),
         on(
