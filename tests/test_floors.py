@@ -11,6 +11,8 @@ import pytest
 from tests.conftest import ROOT
 
 PACKAGE = ROOT / "recordgen"
+# Every floor stands on these, and they on each other alone, from the lowest up.
+GROUND = ["problems", "locks", "files", "folders"]
 FLOORS = ["problems", "git", "records", "hoof", "pictures", "site", "private", "cli"]
 # What hoof may take from records: names, models, tables, and the shape of the models.
 MODELS = {
@@ -49,6 +51,14 @@ def test_a_room_imports_only_from_below(file: Path) -> None:
     above = [module for module in imports(file) if own is not None and (floor(module) or 0) > own]
 
     assert above == []
+
+
+@pytest.mark.parametrize("name", GROUND)
+def test_the_ground_stands_on_itself_alone(name: str) -> None:
+    """Problems, locks, files and folders import nothing but what is lower among them."""
+    taken = {module.removeprefix("recordgen.") for module in imports(PACKAGE / f"{name}.py")}
+
+    assert taken - set(GROUND[: GROUND.index(name)]) == set()
 
 
 def test_hoof_takes_only_models_from_records() -> None:

@@ -182,12 +182,13 @@ def _horse(wish: Wish) -> dict[str, str]:
 
 
 def _written(planned: _Planned, folder: Path, today: dt.date, only: str | None) -> Iterator[str]:
-    from recordgen.pictures.kept import write_whole
+    from recordgen.files import write_whole
 
     for name, content in _calendars(planned, today, only).items():
         path = folder / f"{name}.ics"
         if content:
-            write_whole(path, content.decode())
+            folder.mkdir(parents=True, exist_ok=True)
+            write_whole(path, content, mode=0o600)
             yield f"{path}"
         elif path.exists():
             path.unlink()

@@ -132,11 +132,12 @@ def _html(sheet: Sheet, ways: Ways, records: Path) -> str:
 
 def _put(text: str, out: Path | None) -> None:
     """Print a text as it is, or write it to a file and say where."""
-    from recordgen.pictures.kept import write_whole
+    from recordgen.files import write_whole
 
     if out is None:
         # As bytes, so that no system changes the ends of lines that CSV asks for.
         click.echo(text.encode(), nl=False)
         return
-    write_whole(out, text)
+    out.parent.mkdir(parents=True, exist_ok=True)
+    write_whole(out, text, mode=0o600)
     click.echo(f"Written: {out}")

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import hashlib
-import os
-import tempfile
 from collections.abc import Callable, Mapping
 from collections.abc import Set as AbstractSet
+from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from datetime import date
 from functools import cache
 from importlib.metadata import version
 from pathlib import Path
 from typing import ParamSpec
+
+from recordgen.files import write_whole
 
 Arguments = ParamSpec("Arguments")
 
@@ -120,23 +121,6 @@ def unsealed(text: str) -> str | None:
 
 def keep(path: Path, content: str | bytes) -> None:
     """Keep a file for the next time; a folder that cannot be written to only costs the time of making it again."""
-    try:
-        write_whole(path, content)
-    except OSError:
-        return
-
-
-def write_whole(path: Path, content: str | bytes) -> None:
-    """Write a file so that whoever reads it at the same moment sees all of it or nothing.
-
-    Raises OSError where it cannot be written.
-    """
-    path.parent.mkdir(parents=True, exist_ok=True)
-    handle, name = tempfile.mkstemp(dir=path.parent, suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content.encode() if isinstance(content, str) else content)
-        os.replace(name, path)
-    except OSError:
-        Path(name).unlink(missing_ok=True)
-        raise
+    with suppress(OSError):
+        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+        write_whole(path, content, mode=0o600, lasting=False)

@@ -11,6 +11,7 @@ from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 
+from recordgen.files import write_new
 from recordgen.private.keys import (
     FEWEST_ITERATIONS,
     ITERATIONS,
@@ -23,7 +24,7 @@ from recordgen.private.keys import (
 )
 from recordgen.private.ring import SALT_BYTES, b64u, unb64u
 from recordgen.private.state import State
-from recordgen.private.whereabouts import ENDING, private_folder, put, refuse_repository
+from recordgen.private.whereabouts import ENDING, private_folder, refuse_repository
 from recordgen.private.words import normal
 from recordgen.problems import Trouble
 
@@ -60,9 +61,8 @@ def export(path: Path, passphrase: str, iterations: int = ITERATIONS) -> int:
     states = {file.name: file.read_text("utf-8") for file in sorted(private_folder().glob(f"*{ENDING}"))}
     if not states:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
-    if os.path.lexists(path):
+    if os.path.lexists(path) or not write_new(path, _sealed(json.dumps(states), passphrase, iterations), mode=0o600):
         raise Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
-    put(path, _sealed(json.dumps(states), passphrase, iterations))
     return len(states)
 
 

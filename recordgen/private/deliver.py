@@ -12,12 +12,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.files import fingerprints, write_whole
 from recordgen.git.remotes import address_of, refuse_own
 from recordgen.hoof.naming import Naming
 from recordgen.private.address import folder_of, neighbours, refuse_inside, refuse_shared, sharing_origin, wanted
 from recordgen.private.building import build_for, neutral_names
 from recordgen.private.by_command import run_command
-from recordgen.private.folder import Ours, fingerprints
+from recordgen.private.folder import Ours
 from recordgen.private.git_branch import push_branch
 from recordgen.private.keys import hkdf
 from recordgen.private.moved_keys import refuse_left_behind
@@ -25,8 +26,7 @@ from recordgen.private.sealing import Page, seal
 from recordgen.private.shelf import Shelf, draft_of, paths_of, site_of
 from recordgen.private.site_files import title_of
 from recordgen.private.state import State
-from recordgen.private.swap import put_folder, refuse_place
-from recordgen.private.whereabouts import put
+from recordgen.private.to_folder import put_folder, refuse_place
 from recordgen.records.earlier_names import first_names
 from recordgen.records.horse import Stable
 from recordgen.records.publish import Publish
@@ -111,7 +111,7 @@ class SealedEdition(Edition):
         self.state.save()
 
     def _keep(self) -> None:
-        put(self.state.file, self.draft.file.read_bytes())
+        write_whole(self.state.file, self.draft.file.read_bytes(), mode=0o600)
         if not self.state.fixed:
             # Left by keys that were lost; nothing opens it.
             shutil.rmtree(self.task.shelf.last_sealed, ignore_errors=True)

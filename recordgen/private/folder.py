@@ -2,44 +2,18 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
-import os
 import re
 from collections.abc import Collection
 from dataclasses import dataclass
-from pathlib import Path
 
-from recordgen.problems import Trouble, counted
+from recordgen.folders import refuse_strangers
+from recordgen.problems import Trouble
 
 RING_FILE = "keys.json"
-MOST_NAMED = 5
 
 # What a sealed site consists of.
 _SEALED = re.compile(r"(index|404)\.html|sw\.js|keys\.json|manifest\.bin|robots\.txt|\.nojekyll|d/[a-z2-7]{26}\.bin")
-
-
-def names(folder: Path) -> list[str]:
-    """The paths in a folder of all that is no folder, in order, with forward strokes; links are not followed."""
-    found = [Path(at, name) for at, folders, files in os.walk(folder) for name in (*files, *_links(at, folders))]
-    return sorted(path.relative_to(folder).as_posix() for path in found)
-
-
-def _links(at: str, folders: list[str]) -> list[str]:
-    return [name for name in folders if os.path.islink(os.path.join(at, name))]
-
-
-def fingerprints(folder: Path) -> dict[str, str]:
-    """The files of a folder by their paths in it, each as the SHA-256 of its bytes."""
-    return {name: hashlib.sha256((folder / name).read_bytes()).hexdigest() for name in names(folder)}
-
-
-def refuse_strangers(foreign: Collection[str], where: str, way_out: str) -> None:
-    """Raises Trouble that names the files of somebody else, where there are any."""
-    if foreign:
-        some = ", ".join(sorted(foreign)[:MOST_NAMED])
-        more = f" and {counted(len(foreign) - MOST_NAMED, 'other')}" if len(foreign) > MOST_NAMED else ""
-        raise Trouble(f"{where} holds files that are not of this site: {some}{more}", way_out)
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from functools import partial
 from pathlib import Path
 
+from recordgen.folders import workroom
 from recordgen.git.remotes import address_of, refuse_own, refuse_records
 from recordgen.git.run import SEND, run, text
 from recordgen.private.folder import RING_FILE, Ours
@@ -30,8 +31,8 @@ def push_branch(sealed: Path, wanted: Branch, records: Path, ours: Ours) -> bool
     """
     remote = address_of(wanted.remote, records)
     refuse_own(remote, records)
-    with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
-        git = partial(run, Path(folder), purpose=SEND, more=_NOBODY)
+    with workroom(Path(tempfile.gettempdir())) as folder:
+        git = partial(run, folder, purpose=SEND, more=_NOBODY)
         git("init", "--quiet", "--template=")
         standing = _standing(git, remote)
         refuse_records(sorted(set(standing.values())), records)

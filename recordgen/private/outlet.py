@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import tempfile
 from collections.abc import Collection, Iterable
 from pathlib import Path
 
-from recordgen.private.folder import names, refuse_strangers
+from recordgen.files import is_part, list_files, write_whole
+from recordgen.folders import refuse_strangers
 from recordgen.private.frames import MAGIC
 from recordgen.private.ring import b64u
 from recordgen.problems import Trouble
@@ -18,9 +17,13 @@ RING = "keys.json"
 MANIFEST = "manifest.bin"
 BLOBS = "d"
 BLOB_FILE = re.compile(r"d/[a-z2-7]{26}\.bin")
-# What a write that was cut short leaves behind.
-_PART = re.compile(r"(d/)?\.recordgen-[^/]*\.part")
 _WAY_OUT = "Name an empty folder for the sealed site, or take them away"
+
+
+def _is_part(name: str) -> bool:
+    """Whether a write that was cut short left a file."""
+    folder, _, file = name.rpartition("/")
+    return folder in ("", BLOBS) and is_part(file)
 
 
 def blob_file(name: str) -> str:
@@ -49,7 +52,7 @@ class Outlet:
 
     def files(self) -> list[str]:
         """The paths of all files in the folder but git's own, in order."""
-        return [name for name in names(self.folder) if name.split("/")[0] != ".git"] if self.folder.exists() else []
+        return [name for name in list_files(self.folder) if name.split("/")[0] != ".git"]
 
     def _is_own(self, site_id: bytes) -> bool:
         try:
@@ -62,7 +65,7 @@ class Outlet:
         return site is not None
 
     def _is_ours_by_form(self, name: str) -> bool:
-        if _PART.fullmatch(name):
+        if _is_part(name):
             return True
         path = self.folder / name
         return bool(BLOB_FILE.fullmatch(name)) and not path.is_symlink() and path.read_bytes().startswith(MAGIC)
@@ -73,17 +76,13 @@ class Outlet:
         if path.is_file() and path.stat().st_size == len(content) and path.read_bytes() == content:
             return
         path.parent.mkdir(parents=True, exist_ok=True)
-        handle, part = tempfile.mkstemp(dir=path.parent, prefix=".recordgen-", suffix=".part")
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-        Path(part).chmod(0o644)
-        os.replace(part, path)
+        write_whole(path, content, mode=0o644, lasting=False)
         self.written[name] = len(content)
 
     def keep_only(self, kept: Iterable[str]) -> None:
         """Take away the blobs and left-over parts that are not among `kept`."""
         wanted = set(kept)
         for name in self.files():
-            if name not in wanted and (BLOB_FILE.fullmatch(name) or _PART.fullmatch(name)):
+            if name not in wanted and (BLOB_FILE.fullmatch(name) or _is_part(name)):
                 (self.folder / name).unlink()
                 self.deleted.append(name)

@@ -15,6 +15,7 @@ from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from recordgen.folders import workroom
 from recordgen.private.words import normal
 from recordgen.problems import Trouble
 
@@ -64,8 +65,8 @@ def printed(document: str, chromium: str) -> bytes:
 
     It lies on the disk meanwhile, in a folder of this user's alone that is taken away again.
     """
-    with tempfile.TemporaryDirectory(prefix="recordgen-", ignore_cleanup_errors=True) as folder:
-        page, pdf = Path(folder, "page.html"), Path(folder, "page.pdf")
+    with workroom(Path(tempfile.gettempdir())) as folder:
+        page, pdf = folder / "page.html", folder / "page.pdf"
         page.write_text(_guarded(document), "utf-8")
         # A browser refuses to guard itself where it runs as the machine's owner.
         flags = [*_FLAGS, "--no-sandbox"] if _is_root() else _FLAGS

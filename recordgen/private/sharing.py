@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import datetime as dt
+import errno
 import os
 import re
 import secrets
-import shutil
 import string
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.files import disk_trouble, write_new, write_whole
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.sheet import may_be_shared
 from recordgen.private.horse_sheet import HorseSheet
@@ -26,6 +27,7 @@ from recordgen.records.shared import SHARED_FILE, Shared, SharedForm
 from recordgen.records.shared_log import appended
 from recordgen.records.walk import Walk
 
+NOT_SHARED = "Nothing was shared"
 _BODY = re.compile(r"<body\b[^>]*>", re.IGNORECASE)
 
 
@@ -107,11 +109,11 @@ def hand_over(sealed: Sealed, practice: Practice, horse: HorseRecord, out: Path)
     after = appended(before, sealed.entry, shown)
     written = _written(sealed, out)
     try:
-        _replace(log, after)
+        write_whole(Path(os.path.realpath(log)), after)
     except OSError as fault:
         left = _taken_away(written)
-        way_out = f"Delete {', '.join(map(str, left))}, which is not in the log" if left else "Nothing was shared"
-        raise Trouble(f"{shown} cannot be written: {fault.strerror or fault}", way_out) from fault
+        stays = f"Delete {', '.join(map(str, left))}, which is not in the log" if left else NOT_SHARED
+        raise disk_trouble(fault, shown, stays) from fault
     return written
 
 
@@ -127,18 +129,13 @@ def _written(sealed: Sealed, out: Path) -> list[Path]:
         out.mkdir(parents=True, exist_ok=True)
         for form, content in sealed.files.items():
             path = out / f"record-{name}.{form}"
-            with open(path, "xb", opener=_closed_to_others) as file:
-                written.append(path)
-                file.write(content)
+            if not write_new(path, content, mode=0o600):
+                raise FileExistsError(errno.EEXIST, f"{path.name} is there already")
+            written.append(path)
     except OSError as fault:
         _taken_away(written)
-        way_out = "Look whether you may write there and the disk has room; nothing was shared"
-        raise Trouble(f"{out} cannot be written: {fault.strerror or fault}", way_out) from fault
+        raise disk_trouble(fault, out, NOT_SHARED) from fault
     return written
-
-
-def _closed_to_others(path: str, flags: int) -> int:
-    return os.open(path, flags, 0o600)
 
 
 def _taken_away(files: list[Path]) -> list[Path]:
@@ -149,17 +146,3 @@ def _taken_away(files: list[Path]) -> list[Path]:
         except OSError:
             continue
     return [path for path in files if path.exists()]
-
-
-def _replace(log: Path, text: str) -> None:
-    """The log with its new text, or as it was; never half of it."""
-    place = Path(os.path.realpath(log))
-    fresh = place.with_name(f".{place.name}.tmp")
-    try:
-        fresh.write_bytes(text.encode())
-        if place.exists():
-            shutil.copymode(place, fresh)
-        fresh.replace(place)
-    except OSError:
-        fresh.unlink(missing_ok=True)
-        raise

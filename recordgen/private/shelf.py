@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import json
-import shutil
-import tempfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.files import write_whole
+from recordgen.folders import workroom
 from recordgen.private.alone import alone
 from recordgen.private.ring import b64u
 from recordgen.private.state import State
-from recordgen.private.whereabouts import put, state_file
+from recordgen.private.whereabouts import state_file
 
 ITSELF = "keys.json"
 
@@ -54,7 +54,7 @@ class Shelf:
     def keep_plain(self, published: Mapping[str, str]) -> None:
         """Keep what was published unsealed; nothing, once a sealed site took its place."""
         if published:
-            put(self._last_plain, json.dumps(published, indent=1).encode())
+            write_whole(self._last_plain, json.dumps(published, indent=1), mode=0o600)
         else:
             self._last_plain.unlink(missing_ok=True)
 
@@ -64,12 +64,8 @@ class Shelf:
 
         Raises Trouble where somebody else works on this stable.
         """
-        with alone(self.keys):
-            mine = f".{self.keys.stem}-"
-            for left in self.keys.parent.glob(f"{mine}*"):
-                shutil.rmtree(left, ignore_errors=True)
-            with tempfile.TemporaryDirectory(dir=self.keys.parent, prefix=mine) as folder:
-                yield Path(folder)
+        with alone(self.keys), workroom(self.keys.parent) as room:
+            yield room
 
 
 def site_of(state: State) -> str:
@@ -84,5 +80,5 @@ def paths_of(state: State) -> set[str]:
 
 def draft_of(state: State, folder: Path) -> State:
     """A copy of a state that is saved into a folder, so that the state itself stays as it is."""
-    put(folder / ITSELF, state.model_dump_json().encode())
+    write_whole(folder / ITSELF, state.model_dump_json(), mode=0o600)
     return State.read(folder / ITSELF)

@@ -8,11 +8,12 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, ValidationError
 
+from recordgen.files import write_whole
 from recordgen.private.frames import ReaderKey
 from recordgen.private.keys import ITERATIONS, KEY_BYTES, Keys, keys_of
 from recordgen.private.moved_keys import refuse_left_behind
 from recordgen.private.ring import Slot, link_slot, ring_file, words_slot
-from recordgen.private.whereabouts import put, state_file
+from recordgen.private.whereabouts import state_file
 from recordgen.private.words import six_words
 from recordgen.problems import Trouble
 
@@ -109,7 +110,7 @@ class State(BaseModel):
 
     def save(self) -> None:
         """Keep all of it, whole or not at all, for this user's eyes alone. Raises OSError."""
-        put(self._file, (self.model_dump_json(indent=1) + "\n").encode())
+        write_whole(self._file, self.model_dump_json(indent=1) + "\n", mode=0o600)
 
     @property
     def file(self) -> Path:

@@ -9,7 +9,7 @@ import urllib.request
 from collections.abc import Callable
 from pathlib import Path
 
-from recordgen.private.folder import names
+from recordgen.files import list_files
 from recordgen.private.readers import refuse_unknown, state_of
 from recordgen.private.shelf import Shelf
 from recordgen.private.state import State
@@ -32,7 +32,7 @@ def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
     if not plain:
         return faults(folder, _published(records, slug))
     found = _plain_faults(plain, lambda name: _bytes(folder / name))
-    return sorted([*found, *(Fault(name, "foreign") for name in names(folder) if name not in plain)])
+    return sorted([*found, *(Fault(name, "foreign") for name in list_files(folder) if name not in plain)])
 
 
 def faults_at(records: Path, slug: str, address: str) -> list[Fault]:

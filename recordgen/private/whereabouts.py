@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import hashlib
 import os
-import tempfile
 from pathlib import Path
 
 from platformdirs import user_data_path
@@ -66,21 +65,3 @@ def state_file(records: Path, slug: str) -> Path:
 
 def _named(folder: Path, slug: str, practice: str) -> Path:
     return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ENDING}"
-
-
-def put(path: Path, content: bytes, mode: int = 0o600) -> None:
-    """Write a file whole or not at all, on the disk before it takes its name. Raises OSError.
-
-    mode: who may read it; this user alone unless told otherwise.
-    """
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=".", suffix=".part")
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        Path(name).chmod(mode)
-        os.replace(name, path)
-    except OSError:
-        Path(name).unlink(missing_ok=True)
-        raise

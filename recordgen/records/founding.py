@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import get_args
 
+from recordgen.files import write_new, writing
 from recordgen.git.keep import HOOKS, begin, look_through_first
 from recordgen.git.troubles import GitTrouble
 from recordgen.packaged import packaged
@@ -54,7 +56,7 @@ def found(
         ),
         **dict(_for_tools()),
     }
-    files = [_written(folder, name, text) for name, text in sorted(texts.items())]
+    files = _written(folder, texts)
     try:
         begin(folder, FIRST_MESSAGE.format(practice=practice_name))
         look_through_first(folder)
@@ -90,14 +92,25 @@ def _named(stable_slug: str, names: dict[str, str]) -> None:
             raise Trouble(f"{quoted(name)} cannot be the name of the {what}", "Give a name on one line")
 
 
-def _written(folder: Path, name: str, text: str) -> Path:
-    path = folder / name
-    try:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-        if name == HOOK:
-            path.chmod(0o755)
-    except OSError:
-        raise Trouble(f"{path} cannot be written", "Look whether you may write there") from None
-    return path
+def _written(folder: Path, texts: Mapping[str, str]) -> list[Path]:
+    """The files, all of them or none."""
+    files: list[Path] = []
+    with writing(folder):
+        try:
+            for name, text in sorted(texts.items()):
+                (folder / name).parent.mkdir(parents=True, exist_ok=True)
+                if write_new(folder / name, text, mode=0o755 if name == HOOK else None):
+                    files.append(folder / name)
+        except OSError:
+            _taken_away(folder, files)
+            raise
+    return files
+
+
+def _taken_away(folder: Path, files: Sequence[Path]) -> None:
+    """Takes away files that were written just now, and the folders that hold nothing any more."""
+    for path in files:
+        path.unlink(missing_ok=True)
+    for path in sorted(folder.rglob("*"), reverse=True):
+        with suppress(OSError):
+            path.rmdir()

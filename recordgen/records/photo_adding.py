@@ -8,6 +8,7 @@ import os
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Trouble, quoted
 from recordgen.records.names import Foot, Moment, View
 from recordgen.records.photo_reading import NotAPicture, headers, picture_alone
@@ -17,6 +18,7 @@ from recordgen.records.walk import SLUG
 
 LARGEST_FILE_BYTES = 100_000_000
 MOST_ALIKE = 99
+NOT_ADDED = "The photograph was not added"
 
 
 @dataclass(frozen=True)
@@ -55,10 +57,10 @@ def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date
         raise Trouble(f"{folder} leads out of the records", "Make a folder of its own in the place of the link")
     for number in range(1, MOST_ALIKE + 1):
         path = folder / subject.file_name(number)
-        if not os.path.lexists(path):
+        with writing(path, NOT_ADDED):
             folder.mkdir(exist_ok=True)
-            _write(path, made)
-            return path, True
+            if write_new(path, made):
+                return path, True
         if path.is_file() and path.read_bytes() == made:
             return path, False
     raise Trouble(f"there are {MOST_ALIKE} photographs of this already", "Take some out first")
@@ -77,7 +79,9 @@ def clean_photo(records: Path, file: Path) -> tuple[Path, bool]:
     raw = _original(path)
     if _is_plain(raw):
         return path, False
-    _write(path, plain_photo(raw, quoted(path.name)))
+    made = plain_photo(raw, quoted(path.name))
+    with writing(path, "The photograph stays as it was"):
+        write_whole(path, made)
     return path, True
 
 
@@ -119,14 +123,3 @@ def _is_plain(raw: bytes) -> bool:
         return small and picture_alone(raw) == raw
     except NotAPicture:
         return False
-
-
-def _write(path: Path, made: bytes) -> None:
-    """Write a photograph whole or not at all; the name it has until then is one that nobody reads."""
-    part = path.with_name(f".{path.name}.part")
-    try:
-        part.write_bytes(made)
-        os.replace(part, path)
-    except OSError:
-        part.unlink(missing_ok=True)
-        raise Trouble(f"{path.name} cannot be written in {path.parent}", "Look whether you may write there") from None

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import Any
 
 from recordgen.days import spoken_day
+from recordgen.files import write_new, writing
 from recordgen.problems import Trouble
 from recordgen.records.care_in_force import care_in_force
 from recordgen.records.foot import WallZone
@@ -161,13 +162,5 @@ def _left(record: HorseRecord, day: dt.date) -> dt.date | None:
 
 
 def _write_new(path: Path, text: str) -> bool:
-    try:
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-    except FileExistsError:
-        return False
-    except OSError:
-        raise Trouble(
-            f"{path.name} cannot be written in {path.parent.name}", "Look whether you may write there"
-        ) from None
-    return True
+    with writing(path, "The files before it stay as they are"):
+        return write_new(path, text)

@@ -12,8 +12,8 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.files import fingerprints
 from recordgen.private.alone import alone
-from recordgen.private.folder import fingerprints
 from recordgen.private.unsealing import read_manifest, unseal
 from tests.cli.publishing import ADDRESS, TO_FOLDER, WORDS, Desk, amend, git
 from tests.cli.running import run, run_today

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.files import fingerprints
 from recordgen.private.by_command import run_command, words_of
-from recordgen.private.folder import fingerprints
 from recordgen.problems import Trouble
 from tests.private.delivering import sealed_like
 

@@ -13,9 +13,10 @@ from typing import Any
 
 import pytest
 
-from recordgen.private import swap
-from recordgen.private.folder import Ours, fingerprints
-from recordgen.private.swap import put_folder
+from recordgen import folders
+from recordgen.files import fingerprints
+from recordgen.private.folder import Ours
+from recordgen.private.to_folder import put_folder
 from recordgen.problems import Trouble
 from tests.private.delivering import OURS, sealed_like
 
@@ -87,7 +88,7 @@ def test_without_an_exchange_the_next_run_puts_back_what_was_moved_aside(
     place: Path, old: Path, new: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Killed between two renamings the old edition lies aside, whole, and returns even if the disk is full by then."""
-    monkeypatch.setattr(swap, "exchange", lambda one, other: False)
+    monkeypatch.setattr(folders, "exchange", lambda one, other: False)
     step = 0
     while place.exists():
         assert killed_at(step, new, place) == -signal.SIGKILL

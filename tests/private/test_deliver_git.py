@@ -8,10 +8,11 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.files import fingerprints
 from recordgen.git.remotes import address_of, place, refuse_own
 from recordgen.git.troubles import REMOTE, trouble_told
 from recordgen.private import git_branch
-from recordgen.private.folder import Ours, fingerprints
+from recordgen.private.folder import Ours
 from recordgen.private.git_branch import push_branch
 from recordgen.problems import Trouble
 from recordgen.records.publish import Branch

@@ -68,7 +68,7 @@ def test_a_file_of_a_blobs_name_is_no_blob(tmp_path):
 
 def test_a_first_sealing_that_was_cut_short_goes_on(tmp_path):
     """Blobs are there and no key ring yet, and a part of a file."""
-    folder_with(tmp_path, BLOB, "d/.recordgen-abc.part", site=None)
+    folder_with(tmp_path, BLOB, "d/.blob.bin.0123abcd.part", site=None)
 
     assert refused(tmp_path) == ""
 
@@ -98,11 +98,11 @@ def test_a_damaged_file_is_written_anew(tmp_path):
 def test_only_blobs_and_parts_are_taken_away(tmp_path):
     """What is to stay stays, and so does everything that is no blob."""
     other = BLOB.replace("a", "b")
-    folder_with(tmp_path, BLOB, other, "index.html", ".recordgen-abc.part")
+    folder_with(tmp_path, BLOB, other, "index.html", ".sw.js.0123abcd.part")
     outlet = Outlet(tmp_path)
     outlet.keep_only([BLOB])
 
-    assert sorted(outlet.deleted) == [".recordgen-abc.part", other]
+    assert sorted(outlet.deleted) == [".sw.js.0123abcd.part", other]
     assert outlet.files() == [BLOB, "index.html", "keys.json"]
 
 

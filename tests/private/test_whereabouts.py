@@ -6,7 +6,7 @@ import subprocess
 
 import pytest
 
-from recordgen.private.whereabouts import private_folder, put, refuse_repository, state_file
+from recordgen.private.whereabouts import private_folder, refuse_repository, state_file
 from recordgen.problems import Trouble
 
 
@@ -112,7 +112,7 @@ def test_records_without_a_history_keep_their_keys_once_they_have_one(tmp_path):
     """The file found by the folder is renamed."""
     here = tmp_path / "records"
     here.mkdir()
-    put(state_file(here, "willowmere"), b"keys")
+    state_file(here, "willowmere").write_bytes(b"keys")
     shutil.copytree(repository(tmp_path / "new", "a: 1\n") / ".git", here / ".git")
 
     assert state_file(here, "willowmere").read_bytes() == b"keys"
