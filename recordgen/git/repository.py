@@ -106,8 +106,11 @@ def hashes_of(folder: Path, names: Collection[str]) -> dict[str, str]:
     """
     if not names:
         return {}
-    given = as_bytes("".join(f"{name}\n" for name in names))
-    return dict(zip(names, text(run(folder, "hash-object", "--stdin-paths", given=given)).split(), strict=True))
+    # This command of git counts the names it is given from the top, wherever it runs.
+    places = text(run(folder, "rev-parse", "--show-toplevel", "--show-prefix")).split("\n")
+    given = as_bytes("".join(f"{places[1]}{name}\n" for name in names))
+    told = text(run(Path(places[0]), "hash-object", "--stdin-paths", given=given))
+    return dict(zip(names, told.split(), strict=True))
 
 
 def contents_of(folder: Path, names: Collection[str]) -> Iterator[tuple[str, bytes | None]]:

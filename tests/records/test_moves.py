@@ -9,6 +9,7 @@ import pytest
 
 from recordgen.git.changes import kinds_of_change
 from recordgen.git.keep import commit
+from recordgen.records.earlier_names import stables_before
 from recordgen.records.entries import entries
 from recordgen.records.moves import moves
 from recordgen.records.whole import read_whole
@@ -97,6 +98,17 @@ def test_a_horse_taken_out_and_another_that_came_is_no_move(kept: Kept) -> None:
         "Willowmere: 4 other changes\n\nWillowmere: bramble's visit of 14 October 2026 taken out; bramble's visit of "
         "25 November 2026 taken out; bramble taken out; Daisy added"
     ]
+
+
+def test_records_within_a_larger_repository_move_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Git counts names from the top there."""
+    alone(monkeypatch, tmp_path)
+    within = begun(tmp_path, "all of it/records")
+    (within.records / "willowmere").rename(within.records / "old-mill")
+    (found,) = moves(within.records, kinds_of_change(within.records))
+
+    assert (str(found.old), str(found.new), found.is_stable) == ("willowmere", "old-mill", True)
+    assert stables_before(within.records, "old-mill") == ["willowmere"]
 
 
 def test_a_copy_is_no_move(kept: Kept) -> None:
