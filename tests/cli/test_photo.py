@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 import os
+import threading
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 from click.testing import Result
 
+from recordgen.records import photo_adding
 from tests.cli.running import run, run_today, small_practice
 from tests.conftest import TODAY
 from tests.records.photographing import drawn, file_of, opened, with_place
 
 FENNEL = "willowmere/fennel"
+MANY = 8
 SOLE = ("--foot", "LF", "--view", "sole", "--moment", "before", "--date", "2026-10-14")
 NAME = "2026-10-14-left-fore-sole-before.jpg"
 
@@ -50,6 +54,25 @@ def test_a_photograph_comes_in_plain_and_the_original_stays(records: Path, pictu
     assert result.output == f"{records / FENNEL / 'photos' / NAME}  added\n"
     assert (kept(records), picture.read_bytes()) == ([NAME], before)
     assert run_today("check", records=records).exit_code == 0
+
+
+def test_pictures_taken_in_at_once_are_all_kept(records: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Several windows add another picture of the same foot at the same moment, and each has a file of its own."""
+    gate = threading.Barrier(MANY)
+    monkeypatch.setattr(photo_adding, "plain_photo", lambda raw, shown: (gate.wait(), raw)[1])
+    said = photo_adding.Said(TODAY, "left_fore", "sole", "before")
+
+    def take_in(number: int) -> tuple[Path, bool]:
+        file = tmp_path / f"{number}.jpg"
+        file.write_bytes(file_of(drawn(100 + number)))
+        return photo_adding.add_photo(records, records / FENNEL, file, said, TODAY)
+
+    with ThreadPoolExecutor(MANY) as windows:
+        done = list(windows.map(take_in, range(MANY)))
+
+    assert {opened(path.read_bytes()).width for path, _ in done} == {100 + number for number in range(MANY)}
+    assert all(new for _, new in done)
+    assert len(kept(records)) == MANY
 
 
 def test_the_same_picture_is_added_once(records: Path, picture: Path) -> None:
