@@ -8,7 +8,7 @@ from __future__ import annotations
 import datetime as dt
 import gc
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
@@ -29,6 +29,7 @@ from recordgen.records.reading import Kind, Written, read_as_far
 from recordgen.records.reference import Reference
 from recordgen.records.same_horse import doubled, is_same
 from recordgen.records.shared import SHARED_FILE, Shared, SharedFile, shared_problems
+from recordgen.records.trim_checks import trim_problems
 from recordgen.records.visit import Visit
 from recordgen.records.walk import VISIT_FILE, Walk
 
@@ -67,6 +68,7 @@ class _Reader:
         self.walk = walk
         self.today = today
         self.reference = reference
+        self.usual: Mapping[str, str] = {}
         self.horses: list[Written[Horse]] = []
 
     def practice(self, only: str | None) -> Practice | None:
@@ -76,6 +78,7 @@ class _Reader:
             self.walk.tell(folder, "there is no such folder", way_out)
             return None
         file = self.file(folder / "practice.yaml", PracticeFile)
+        self.usual = file.record.methods if file else {}
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
         names = self.walk.folders(folder, only)
@@ -139,6 +142,7 @@ class _Reader:
         written = self.file(path, Visit)
         if written:
             self.walk.problems.extend(visit_problems(written, path.name[:10], self.today))
+            self.walk.problems.extend(trim_problems(written, self.usual, self.reference))
         if written and self.reference:
             self.walk.problems.extend(unknown_in_visit(written, self.reference))
         return written

@@ -1,4 +1,4 @@
-"""What a single file cannot tell from its own form: dates against the file's name and the day, after against before."""
+"""What a single file cannot tell from its own form: dates against the file's name, the day, and each other."""
 
 from __future__ import annotations
 
@@ -6,19 +6,12 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 
 from recordgen.problems import Problem, warning
-from recordgen.records.foot import FootVisit, Measures, Sides
 from recordgen.records.horse import Horse
 from recordgen.records.reading import Written
-from recordgen.records.shape import Step
 from recordgen.records.tracing_checks import tracing_problems
 from recordgen.records.visit import Visit
 
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]
-
-# Lengths that a trim takes from and cannot add to.
-CANNOT_GROW = ("toe_length", "heel_height", "wall_height")
-# A rule is read to the millimetre: this much more after the trim may be the reading. Common practice, no source.
-READING_ERROR_MM = 1
 
 
 def visit_problems(visit: Written[Visit], day_in_name: str, today: dt.date) -> Iterator[Problem]:
@@ -88,37 +81,6 @@ def _day(visit: Written[Visit], day_in_name: str, today: dt.date) -> Iterator[Pr
         yield Problem(visit.place("date"), message, "Correct the date, or wait for the visit")
 
 
-def _trim_takes(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
-    for foot, found in visit.record.feet.items():
-        for steps, before, after in _pairs(found):
-            if after <= before:
-                continue
-            told = Problem if after - before > READING_ERROR_MM else warning
-            yield told(
-                visit.place("feet", foot, "after", *steps),
-                f"{foot}, {', '.join(map(str, steps))}: {after:g} mm after, {before:g} mm before; a trim cannot add",
-                "Look whether before and after were swapped, or measure again",
-            )
-
-
-def _pairs(found: FootVisit) -> Iterator[tuple[tuple[Step, ...], float, float]]:
-    if found.before is None or found.after is None:
-        return
-    before, after = _lengths(found.before), _lengths(found.after)
-    yield from ((steps, before[steps], after[steps]) for steps in before if steps in after)
-
-
-def _lengths(measures: Measures) -> dict[tuple[Step, ...], float]:
-    lengths: dict[tuple[Step, ...], float | None] = {}
-    for name in CANNOT_GROW:
-        value = getattr(measures, name)
-        if isinstance(value, Sides):
-            lengths |= {(name, "medial"): value.medial, (name, "lateral"): value.lateral}
-        else:
-            lengths[(name,)] = value
-    return {steps: length for steps, length in lengths.items() if length is not None}
-
-
 def _after_without_trim(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     for foot, found in visit.record.feet.items():
         if found.after and not visit.record.trimmed:
@@ -158,7 +120,6 @@ def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem
 
 
 VISIT_CHECKS: tuple[Check, ...] = (
-    _trim_takes,
     _after_without_trim,
     tracing_problems,
     _days_inside,

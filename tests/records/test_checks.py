@@ -1,7 +1,10 @@
 """What a file's form cannot tell: days against each other, after against before."""
 
+import numpy as np
 import pytest
 
+from recordgen.records.tables import read_reference
+from recordgen.records.trim_checks import could_differ_mm
 from tests.records.building import VISIT, VISIT_FILE, told
 
 HORSE = "willowmere/bramble/horse.yaml"
@@ -53,11 +56,34 @@ def test_more_after_a_trim_than_before_is_told(tmp_path, before, after, said):
     assert said in line
 
 
-def test_a_little_more_after_a_trim_may_be_the_reading(tmp_path):
-    """A millimetre more may be the reading of the rule, so it is asked and not refused. Common practice, no source."""
-    assert "warning: left_fore, toe_length: 89 mm after" in one(
-        tmp_path, {VISIT_FILE: VISIT.replace("toe_length: 80", "toe_length: 89")}
-    )
+@pytest.mark.parametrize(("mm", "said"), [(89, "warning: "), (91, "warning: "), (92, "error: ")])
+def test_a_little_more_after_a_trim_may_be_the_reading(tmp_path, mm, said):
+    """As far as two readings can differ it is asked and not refused: 3.8 mm by rule."""
+    text = VISIT.replace("toe_length: 80", f"toe_length: {mm}")
+
+    assert f"{said}left_fore, toe_length: {mm} mm after" in one(tmp_path, {VISIT_FILE: text})
+
+
+@pytest.mark.parametrize(
+    ("key", "methods", "mm"),
+    [
+        ("toe_length", {}, 3.8),
+        ("toe_length", {"toe_length": "photograph"}, 7.4),
+        ("heel_height_medial", {"heel_height": "photograph"}, 7.4),
+        ("heel_height_medial", {"heel_height_medial": "rule", "heel_height": "photograph"}, 3.8),
+    ],
+)
+def test_how_far_readings_can_differ_follows_their_way(key, methods, mm):
+    """A length from a photograph is out by twice as much as one by rule, as the table of measures tells."""
+    assert could_differ_mm(key, methods, read_reference(None)[0]) == pytest.approx(mm, abs=0.05)
+
+
+def test_honest_readings_of_an_untouched_heel_are_not_refused():
+    """Of two readings to the millimetre of one height, few are so far apart; by simulation."""
+    rng = np.random.default_rng(1)
+    before, after = (np.round(35.4 + rng.normal(0, 1, 100_000)) for _ in range(2))
+
+    assert np.mean(after - before > could_differ_mm("heel_height_medial", {}, None)) < 0.012
 
 
 def test_an_angle_may_grow_by_a_trim(tmp_path):
