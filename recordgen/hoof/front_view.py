@@ -16,6 +16,8 @@ NEEDS: dict[str, tuple[str, ...]] = {
     **{f"{side}_flare_deg": ("ground", "medial_wall", "lateral_wall") for side in SIDES},
     **{f"{side}_gap_mm": ("ground", "medial_wall", "lateral_wall") for side in SIDES},
     **{f"{side}_wall_height_mm": ("ground", "medial_wall", "lateral_wall", f"coronet_{side}") for side in SIDES},
+    "wall_angle_difference_deg": ("ground", "medial_wall", "lateral_wall"),
+    "wall_height_difference_mm": ("ground", "medial_wall", "lateral_wall", "coronet_medial", "coronet_lateral"),
     "coronet_tilt_deg": ("ground", "medial_wall", "lateral_wall", "coronet_medial", "coronet_lateral"),
 }
 
@@ -28,15 +30,16 @@ def front_figures(points: Points) -> dict[str, Floats]:
 
     *_wall_angle_deg: the wall to the ground, inside the hoof: 90 is upright, less leans out on its way down.
     *_flare_deg: the upper third less the part below, above 0 where the wall runs out below. *_gap_mm: as
-    `straight_edge.gap` tells. *_wall_height_mm: straight down from the hairline. coronet_tilt_deg: of the hairline
-    against the ground, above 0 where it is higher on the lateral side.
+    `straight_edge.gap` tells. *_wall_height_mm: straight down from the hairline. wall_*_difference: lateral less
+    medial. coronet_tilt_deg: of the hairline against the ground, above 0 where it is higher on the lateral side.
     """
     foot = level(points)
     if foot is None or not {f"{side}_wall" for side in SIDES} <= foot.keys():
         return {}
     middles = [foot[f"{side}_wall"][..., 0].mean(axis=-1) for side in SIDES]
     foot = mirrored(foot, middles[1] < middles[0])
-    found = {**_wall("medial", mirrored(foot, np.array(True))), **_wall("lateral", foot), **_hairline(foot)}
+    walls = {**_wall("medial", mirrored(foot, np.array(True))), **_wall("lateral", foot)}
+    found = {**walls, **_differences(walls), **_hairline(foot)}
     return {name: found[name] for name in NEEDS if name in found}
 
 
@@ -50,6 +53,18 @@ def _wall(side: str, foot: Points) -> dict[str, Floats]:
     }
     if f"coronet_{side}" in foot:
         found[f"{side}_wall_height_mm"] = foot[f"coronet_{side}"][..., 0, 1]
+    return found
+
+
+def _differences(walls: dict[str, Floats]) -> dict[str, Floats]:
+    """Lateral less medial, whose error is less than that of two pictures: ground and scale count once."""
+    found = {}
+    for figure, name in (
+        ("wall_angle_deg", "wall_angle_difference_deg"),
+        ("wall_height_mm", "wall_height_difference_mm"),
+    ):
+        if all(f"{side}_{figure}" in walls for side in SIDES):
+            found[name] = walls[f"lateral_{figure}"] - walls[f"medial_{figure}"]
     return found
 
 

@@ -83,13 +83,17 @@ class Measure:
         not named. traced: the standard deviations of those readings at that moment that were traced.
         Source: propagation of independent errors, JCGM 100:2008 (GUM), section 5.1.
         """
-        if not self.parts:
-            return (traced or {}).get(self.key) or float(self.method(methods).sd)
-        errors = [part.sd(known, methods, traced) for part in self.parts]
+        found = (traced or {}).get(self.key)
+        if found or not self.parts:
+            return found or float(self.method(methods).sd)
+        return self.joint_sd(known, *(part.sd(known, methods, traced) for part in self.parts))
+
+    def joint_sd(self, known: Values, first_sd: float, second_sd: float) -> float:
+        """The same of a computed measure from the errors of its two parts, independent of each other."""
         if self.words.minus:
-            return math.hypot(*errors)
+            return math.hypot(first_sd, second_sd)
         top, bottom = (known[part.key] for part in self.parts)
-        return math.hypot(errors[0] / bottom, errors[1] * top / bottom**2)
+        return math.hypot(first_sd / bottom, second_sd * top / bottom**2)
 
     def method(self, methods: Mapping[str, str]) -> Method:
         """The way it was taken, with its error."""

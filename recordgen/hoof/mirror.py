@@ -6,6 +6,8 @@ best axis, a foot whose frog merely stands askew matches well, and a lopsided on
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 import shapely
 from numpy.typing import NDArray
@@ -17,6 +19,10 @@ from recordgen.hoof.outline_shape import centroid
 MATCHES = ("mirror_match_percent", "best_mirror_match_percent")
 NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys((*MATCHES, "turn_deg"), ("wall", *FROG))
 
+# Errors of the hand lower a match: of the loss that drawing them once more brings, a perfect match has lost 2.4 times
+# already, one far from perfect once. Twice lies between, the rest counts as error. Derived from: the mean size of
+# normal errors, once and with as much again; simulated soles hold it (tests/hoof/test_mirror_error.py).
+LOST, UNSURE = 2.0, 0.9
 # The best axis is looked for within this of the frog's: a round outline matches as well folded aslant or crosswise.
 # Judgement.
 WIDEST_TURN = 20
@@ -31,14 +37,15 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     points: landmarks of a sole, (..., n, 2), mm; leading axes are draws.
 
     mirror_match_percent: what the outline and its mirror image about the frog's axis share, over what either covers.
-    best_mirror_match_percent: the same about the best axis through the centroid of the area, or about the frog's where
-    that one matches better still. turn_deg: from the frog's axis to the best axis through the centroid, above 0 where
-    that one leans to the lateral side at the toe.
+    best_mirror_match_percent: the same about the best axis, or about the frog's where that one matches better still.
+    turn_deg: from the frog's axis to the best axis through the centroid of the area, above 0 where that one leans to
+    the lateral side at the toe; the best axis of all has that turn and may stand aside.
 
     Limits: the nearer an outline is to a circle, the less it has an axis, and turn_deg spreads widely over the draws.
     The bulges of a lopsided outline draw the best axis to themselves; near 20 degrees, where the search ends, turn_deg
     tells nothing but that. A frog that stands straight but beside the middle shows as a turn of 0, unequal shares of
-    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 1 % from a perfect outline's match.
+    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 1 % from a
+    perfect outline's match, which `unlowered` gives back.
     """
     foot = in_foot(points)
     if foot is None or "wall" not in foot:
@@ -46,8 +53,18 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     wall = foot["wall"]
     middle = centroid(wall)
     turn = best_turn(wall, middle)
-    own, best = match_about(wall, np.zeros(2), np.zeros(())), match_about(wall, middle, turn)
+    through = middle + best_aside(wall, middle, turn)
+    own, best = match_about(wall, np.zeros(2), np.zeros(())), match_about(wall, through, turn)
     return dict(zip(MATCHES, (100 * own, 100 * np.maximum(best, own)), strict=True)) | {"turn_deg": turn}
+
+
+def unlowered(match: float, sd: float, redrawn: float) -> tuple[float, float]:
+    """A match without what the hand took from it, and its standard deviation, both in %.
+
+    match, sd: as picked, and over draws of the hand's error; redrawn: the mean of those draws.
+    """
+    lost = max(match - redrawn, 0)
+    return min(match + LOST * lost, 100), math.hypot(sd, UNSURE * lost)
 
 
 def match_about(outline: Floats, through: Floats, angle: Floats) -> Floats:
@@ -88,6 +105,27 @@ def best_turn(outline: Floats, middle: Floats) -> Floats:
     bend = before - 2 * at + after
     aside = np.where(bend < 0, (before - after) / np.where(bend < 0, 2 * bend, 1), 0)
     return np.asarray(turns[best + 1] + np.clip(aside, -1, 1))
+
+
+def best_aside(outline: Floats, middle: Floats, turn: Floats) -> Floats:
+    """From middle to the axis with this turn about which an outline matches best, (..., 2), mm.
+
+    Across the axis an outline and its mirror image share the most where half of its height has its middle on either
+    side: the median of the middles between both sides, each ray weighed by the height it stands for.
+    outline: (..., n, 2), middle: (..., 2), in the foot's frame; turn: (...), degrees.
+    """
+    axis, across = directions(turn), directions(turn + 90)
+    angles = np.arange(STEP / 2, 180.0, STEP)
+    away = outline - middle[..., None, :]
+    seen = np.stack([(away * way[..., None, :]).sum(axis=-1) for way in (across, axis)], axis=-1)
+    sides = [np.nan_to_num(reach(seen, np.zeros(2), sign * angles, closed=True)) for sign in (1, -1)]
+    aside = (sides[0] - sides[1]) * np.sin(np.radians(angles)) / 2
+    high = np.abs(np.gradient((sides[0] + sides[1]) * np.cos(np.radians(angles)), axis=-1))
+    order = np.argsort(aside, axis=-1)
+    aside, high = np.take_along_axis(aside, order, axis=-1), np.take_along_axis(high, order, axis=-1)
+    share = np.cumsum(high, axis=-1) / high.sum(axis=-1, keepdims=True)
+    middle_one = (share < 0.5).sum(axis=-1)[..., None]
+    return np.asarray(np.take_along_axis(aside, middle_one, axis=-1) * across)
 
 
 def _polygons(outline: Floats) -> NDArray[np.object_]:

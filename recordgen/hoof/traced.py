@@ -7,22 +7,17 @@ The delta method would do for smooth figures alone; the widest place and the gre
 
 from __future__ import annotations
 
-import hashlib
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
 from recordgen.hoof import front_view, mirror, outline, ring, side_view
+from recordgen.hoof.draws import SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.outline_frame import Floats, Points
 from recordgen.records.foot import FootVisit
 from recordgen.records.tracing import Spot, TracedMoment, TracedView, Tracing
-
-# The standard deviation is known to about 7 per cent from so many.
-DRAWS = 100
-SCALE_FROM, SCALE_TO = "scale from", "scale to"
 
 Compute = Callable[[Points], dict[str, Floats]]
 COMPUTED: Mapping[TracedView, tuple[tuple[Compute, Mapping[str, tuple[str, ...]]], ...]] = {
@@ -107,11 +102,13 @@ def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[s
         spread = compute(drawn)
         for name, value in compute(plain).items():
             if name in spread and math.isfinite(value) and np.isfinite(spread[name]).any():
-                yield name, Figure(float(value), float(np.nanstd(spread[name], ddof=1)))
+                found = float(value), float(np.nanstd(spread[name], ddof=1))
+                lowered = name in mirror.MATCHES
+                yield name, Figure(*(mirror.unlowered(*found, float(np.nanmean(spread[name]))) if lowered else found))
 
 
 def plain_values(tracing: Tracing) -> dict[str, float]:
-    """The figures of one tracing by name, without their errors: a hundred times as quick."""
+    """The figures of one tracing by name as they were picked, without their errors: a hundred times as quick."""
     points = in_mm(picked(tracing), tracing.scale.length)
     found = {name: value for compute, _ in COMPUTED[tracing.view] for name, value in compute(points).items()}
     return {name: float(value) for name, value in found.items() if math.isfinite(value)}
@@ -121,20 +118,6 @@ def picked(tracing: Tracing) -> dict[str, Floats]:
     """The landmarks of a tracing and both ends of its scale, (n, 2) each, in px with y down."""
     ends = zip((SCALE_FROM, SCALE_TO), ((end,) for end in tracing.scale.ends), strict=True)
     return {name: np.array(spots, dtype=float) for name, spots in (*tracing.named().items(), *ends)}
-
-
-def redrawn(px: Points, sd_px: float, draws: int = DRAWS) -> dict[str, Floats]:
-    """The same points picked anew, (draws, n, 2): each with a normal error of its own, the same on every run.
-
-    sd_px: of the error along x and along y. A landmark's errors depend on its name alone, not on the others.
-    """
-    return {name: spots + sd_px * _errors(name, draws, len(spots)) for name, spots in px.items()}
-
-
-@cache
-def _errors(name: str, draws: int, count: int) -> Floats:
-    seed = int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big")
-    return np.random.default_rng(seed).standard_normal((draws, count, 2))
 
 
 def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:

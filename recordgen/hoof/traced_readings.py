@@ -31,17 +31,31 @@ def filled(measures: Sequence[Measure], found: FootVisit, traced: Sequence[Trace
     """
     values: dict[Moment, dict[str, float]] = {"before": {}, "after": {}}
     sds: dict[Moment, dict[str, float]] = {"before": {}, "after": {}}
+    by: dict[tuple[Moment, str], Traced] = {}
     for one in sorted(traced, key=lambda one: one.tracing.moment != "before"):
         for measure, slot, figure in _figures(measures, one):
             if measure.value(found, slot, {}) is None and measure.key not in values[slot]:
                 values[slot][measure.key] = figure.value
                 sds[slot][measure.key] = reading_sd(measure, one.tracing, figure)
+                by[slot, measure.key] = one
+        for measure, slot, figure in _together(measures, one):
+            if all(by.get((slot, part.key)) is one for part in measure.parts):
+                camera = measure.joint_sd(values[slot], *(camera_sd(part, one.tracing) for part in measure.parts))
+                sds[slot][measure.key] = math.hypot(figure.sd, camera)
     return Filled(values, sds)
 
 
 def _figures(measures: Sequence[Measure], one: Traced) -> Iterator[tuple[Measure, Moment, Figure]]:
     for measure in measures:
         figure = one.figures.get(measure.traced)
+        if figure:
+            yield measure, _slot(measure, one.tracing), figure
+
+
+def _together(measures: Sequence[Measure], one: Traced) -> Iterator[tuple[Measure, Moment, Figure]]:
+    """The computed measures whose parts one tracing may give: ground, scale and frame count once in their error."""
+    for measure in measures:
+        figure = one.figures.get(measure.words.together or "")
         if figure:
             yield measure, _slot(measure, one.tracing), figure
 
@@ -95,5 +109,9 @@ def disagreements(
 
 def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:
     """Standard deviation of a traced reading: the hand's error, and on a photograph what the camera adds to it."""
-    camera = 0 if tracing.of == "drawing" else measure.words.methods[TRACING].sd
-    return math.hypot(figure.sd, camera)
+    return math.hypot(figure.sd, camera_sd(measure, tracing))
+
+
+def camera_sd(measure: Measure, tracing: Tracing) -> float:
+    """What the camera adds to the error of a traced reading, in its unit: nothing where a drawing was traced."""
+    return 0 if tracing.of == "drawing" else float(measure.words.methods[TRACING].sd)

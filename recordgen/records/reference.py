@@ -70,6 +70,7 @@ class MeasureWords(Record):
     minus: tuple[Text, ...] = several("two measures: the first less the second")
     ratio: tuple[Text, ...] = several("two measures: the first over the second")
     traced: Text | None = told("the figure of a tracing that gives it where it was not measured; * for the zone")
+    together: Text | None = told("of two measures: the figure of a tracing that tells it, where one tracing gives both")
     unit: Text | None = told("unit of a measure that stands nowhere in a foot's record")
     detail: YesNo = told("whether it stands with the tracings alone, not among the measures of every visit", False)
     headline: YesNo = told("whether a change of it is told among what changed", False)

@@ -14,6 +14,7 @@ from recordgen.hoof.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.care import jobs_of_horses, week_of_jobs
 from recordgen.hoof.cautions import LEVELS, Caution
 from recordgen.hoof.changes import Change
+from recordgen.hoof.draws import DRAWS
 from recordgen.hoof.forecasts import together
 from recordgen.hoof.not_while import Withheld
 from recordgen.hoof.patterns import Pattern
@@ -23,7 +24,6 @@ from recordgen.hoof.scales import grade_words
 from recordgen.hoof.scope import scope_notes
 from recordgen.hoof.sheet import sheet_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
-from recordgen.hoof.traced import DRAWS
 from recordgen.hoof.ways import Ways
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing, whom_to_ring
 from recordgen.pictures.kept import Kept

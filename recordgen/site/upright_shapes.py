@@ -6,9 +6,10 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from recordgen.hoof.draws import SCALE_FROM, SCALE_TO
 from recordgen.hoof.outline_frame import Floats, Points
 from recordgen.hoof.straight_edge import direction
-from recordgen.hoof.traced import SCALE_FROM, SCALE_TO, Traced, picked
+from recordgen.hoof.traced import Traced, picked
 from recordgen.hoof.upright import level, mirrored
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.traced_side import TracedUpright, TracedWall

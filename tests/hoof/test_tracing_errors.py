@@ -4,15 +4,20 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from typing import Any
 
 import numpy as np
 import pytest
 
+from recordgen.hoof.draws import SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.front_view import front_figures
+from recordgen.hoof.outline import sole_figures
 from recordgen.hoof.outline_frame import Floats, Points
 from recordgen.hoof.side_view import side_figures
-from recordgen.hoof.traced import SCALE_FROM, SCALE_TO, hand_error_px, in_mm, redrawn
+from recordgen.hoof.traced import hand_error_px, in_mm
 from recordgen.records.tracing import Tracing
+from tests.hoof.building import summary, visit
+from tests.hoof.sole_shapes import FORE, other_foot, turned
 from tests.hoof.upright_shapes import front, side
 
 PX_PER_MM, LENGTH = 6.0, 100.0
@@ -94,6 +99,62 @@ def test_errors_grow_with_the_error_of_the_hand(view: str) -> None:
     half = spread(view, HAND_PX / 2)
 
     assert {name: 2 * sd for name, sd in half.items()} == pytest.approx(SPREAD[view], rel=0.1)
+
+
+@pytest.mark.parametrize("degrees", [37, 90, 180, -120])
+@pytest.mark.parametrize("view", [*VIEWS, "sole"])
+def test_errors_do_not_depend_on_how_the_picture_is_turned(view: str, degrees: float) -> None:
+    """The same picks, the picture turned as a whole or the foot in it alone: the same errors to a millionth."""
+    compute, points = VIEWS.get(view, (sole_figures, FORE.points()))
+    px = picture(points)
+    foot_alone = {
+        name: spots if name in (SCALE_FROM, SCALE_TO) else turned(spots, degrees) for name, spots in px.items()
+    }
+    whole = {name: turned(spots, degrees) for name, spots in px.items()}
+    plain, *others = (compute(in_mm(redrawn(one, HAND_PX), LENGTH)) for one in (px, foot_alone, whole))
+
+    for other in others:
+        assert {name: float(np.nanstd(found)) for name, found in other.items()} == pytest.approx(
+            {name: float(np.nanstd(found)) for name, found in plain.items()}, rel=1e-6
+        )
+
+
+def test_errors_are_those_of_the_other_foot() -> None:
+    """A mirrored picture of the same picks has the same errors."""
+    plain, mirrored = (
+        sole_figures(in_mm(redrawn(picture(points), HAND_PX), LENGTH))
+        for points in (FORE.points(), other_foot(FORE.points()))
+    )
+
+    assert {name: float(np.nanstd(found)) for name, found in mirrored.items()} == pytest.approx(
+        {name: float(np.nanstd(found)) for name, found in plain.items()}, rel=1e-6
+    )
+
+
+def test_what_both_walls_share_counts_once_in_their_difference() -> None:
+    """The difference of two walls of one tracing is told as it spreads when the picture is traced again and again.
+
+    As the error of two pictures it would be told half as wide again: the ground and the scale would count twice.
+    """
+    hand, px = np.random.default_rng(4), picture(front(low_mm=3))
+    again = in_mm({name: spots + hand.normal(0, HAND_PX, (4000, *spots.shape)) for name, spots in px.items()}, LENGTH)
+    walls = front_figures(again)
+    spread_mm = np.std(walls["lateral_wall_height_mm"] - walls["medial_wall_height_mm"])
+    found = summary(visit("2026-10-14", left_fore={"tracings": [_front(px)]})).feet["left_fore"].measures
+    apart = math.hypot(*(found[f"wall_height_{side}"].smallest_real_size for side in ("medial", "lateral")))
+
+    assert found["wall_difference"].smallest_real_size == pytest.approx(1.96 * spread_mm, rel=0.15)
+    assert found["wall_difference"].smallest_real_size < 0.8 * apart
+
+
+def _front(px: Points) -> dict[str, Any]:
+    """A tracing of a drawing as it is written."""
+    marks = {name: spots.tolist() for name, spots in px.items() if name not in (SCALE_FROM, SCALE_TO)}
+    marks |= {name: marks[name][0] for name in ("coronet_medial", "coronet_lateral")}
+    scale = {"from": px[SCALE_FROM][0].tolist(), "to": px[SCALE_TO][0].tolist(), "length": LENGTH}
+    return {"view": "front", "moment": "after", "of": "drawing", "image": [1800, 1000], "scale": scale, **marks} | {
+        "hand_error": HAND_PX / 1.8
+    }
 
 
 @pytest.mark.parametrize("scale_px", [100.0, 600.0])
