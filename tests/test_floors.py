@@ -17,7 +17,7 @@ FLOORS = ["problems", "git", "records", "hoof", "pictures", "site", "private", "
 # What hoof may take from records: names, models, tables, and the shape of the models.
 MODELS = {
     *("names", "fields", "foot", "visit", "horse", "practice", "reference", "shape", "shared", "tracing"),
-    "care_in_force",
+    *("care_in_force", "still_open"),
 }
 FILES = sorted(PACKAGE.rglob("*.py"))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +12,7 @@ import click
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
 
 if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
     from recordgen.hoof.summary import HorseSummary
 
 
@@ -39,14 +41,26 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         print_json([_plain(horse) for horse in horses])
         return
     for horse in horses:
-        click.echo(_line(horse))
+        for line in _lines(horse, ways.naming):
+            click.echo(line)
 
 
 def _plain(horse: HorseSummary) -> dict[str, Any]:
     from recordgen.hoof.as_json import as_json
 
     told = as_json(horse)
-    return {key: told[key] for key in ("stable", "horse", "name", "last_visit", "due")}
+    return {key: told[key] for key in ("stable", "horse", "name", "last_visit", "due", "cautions", "no_trim")}
+
+
+def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
+    """When it is due, then what holds a trim back, then the open cautions by the names that end them."""
+    from recordgen.hoof.caution_typed import names_to_type
+    from recordgen.hoof.rounds_told import held_told
+
+    yield _line(horse)
+    if horse.held:
+        yield f"    {held_told(horse, naming)}"
+    yield from (f"    {named}" for named in names_to_type(horse.cautions, naming))
 
 
 def _line(horse: HorseSummary) -> str:

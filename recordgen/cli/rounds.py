@@ -15,6 +15,7 @@ from recordgen.days import weekday_day
 from recordgen.problems import Trouble, sentences
 
 if TYPE_CHECKING:
+    from recordgen.hoof.cautions import Caution
     from recordgen.hoof.naming import Naming
     from recordgen.hoof.rounds import Calendar, Plan, Wish
     from recordgen.hoof.summary import HorseSummary, StableSummary
@@ -55,6 +56,16 @@ class _Planned:
     def unvisited(self) -> list[HorseSummary]:
         """The horses that were never visited, so that nothing is due."""
         return [horse for one in self.stables for horse in one.present if horse.last_visit is None]
+
+    @property
+    def held(self) -> list[HorseSummary]:
+        """The horses that are due and not planned, since nothing is trimmed until the vet agrees."""
+        return [horse for one in self.stables for horse in one.present if horse.held and horse.due]
+
+    @property
+    def with_cautions(self) -> list[HorseSummary]:
+        """The horses of which a caution is open."""
+        return [horse for one in self.stables for horse in one.present if horse.cautions]
 
 
 @click.command("rounds")
@@ -129,10 +140,32 @@ def _told(planned: _Planned) -> Iterator[str]:
         for one in plan.unmet:
             horse = _horse_at(one.wish.name, names[one.wish.stable], naming)
             yield sentences(f"  {horse}: {unmet_told(one, naming)}")
+    yield from _held(planned)
+    yield from _open(planned)
     if planned.unvisited:
         unvisited = [_horse_at(one.horse.name, names[one.stable], naming) for one in planned.unvisited]
         yield sentences(naming.phrase("rounds_unvisited", horses=naming.listed(unvisited)))
     yield sentences(fewest_told(plan, naming))
+
+
+def _held(planned: _Planned) -> Iterator[str]:
+    naming = planned.ways.naming
+    if planned.held:
+        yield naming.phrase("rounds_no_trim")
+    for horse in planned.held:
+        seen = " ".join(dict.fromkeys(caution.seen for caution in horse.held))
+        yield f"  {_horse_at(horse.horse.name, planned.names[horse.stable], naming)}: {seen}"
+
+
+def _open(planned: _Planned) -> Iterator[str]:
+    from recordgen.hoof.caution_typed import names_to_type
+
+    naming = planned.ways.naming
+    if planned.with_cautions:
+        yield naming.phrase("rounds_open")
+    for horse in planned.with_cautions:
+        named = "; ".join(names_to_type(horse.cautions, naming))
+        yield f"  {_horse_at(horse.horse.name, planned.names[horse.stable], naming)}: {named}"
 
 
 def _horse_at(horse: str, stable: str, naming: Naming) -> str:
@@ -167,12 +200,21 @@ def _plain(planned: _Planned) -> dict[str, Any]:
         "unmet": [
             {**_horse(one.wish), "why": one.why, "placed": one.placed and one.placed.isoformat()} for one in plan.unmet
         ],
-        "no_visit_yet": [
-            {"stable": one.stable, "horse": one.slug, "name": one.horse.name} for one in planned.unvisited
-        ],
+        "no_visit_yet": [_named(horse) for horse in planned.unvisited],
+        "no_trim": [_with_cautions(horse, horse.held) for horse in planned.held],
+        "cautions": [_with_cautions(horse, horse.cautions) for horse in planned.with_cautions],
         "fewest": plan.fewest,
         "gap": plan.gap,
     }
+
+
+def _named(horse: HorseSummary) -> dict[str, str]:
+    return {"stable": horse.stable, "horse": horse.slug, "name": horse.horse.name}
+
+
+def _with_cautions(horse: HorseSummary, cautions: Sequence[Caution]) -> dict[str, Any]:
+    told = [{"rule": one.rule, "level": one.level, "foot": one.foot, "seen": one.seen} for one in cautions]
+    return {**_named(horse), "cautions": told}
 
 
 def _horse(wish: Wish) -> dict[str, str]:

@@ -47,10 +47,15 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
 
 
 def _print(summary: HorseSummary, naming: Naming) -> None:
+    from recordgen.hoof.caution_typed import name_to_type
+    from recordgen.hoof.rounds_told import held_told
+
     seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
     click.echo(f"{summary.horse.name}, {seen}")
     for caution in summary.cautions:
-        click.echo(f"  {caution.level}: {caution.text}")
+        click.echo(f"  {caution.level}: {caution.text} ({name_to_type(caution, naming)})")
+    if summary.held:
+        click.echo(f"  {held_told(summary, naming)}")
     if summary.due:
         due = summary.due
         click.echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")

@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+
+if TYPE_CHECKING:
+    from recordgen.records.practice import HorseRecord
+    from recordgen.records.still_open import StillOpen
+    from recordgen.records.whole import Whole
 
 
 @click.command("visit")
@@ -29,8 +36,17 @@ def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None
         from recordgen.records.whole import read_whole
 
         whole = read_whole(records, max(day, dt.date.today()), stable)
-        practice, notes = whole.practice, whole.reference.care
+        practice, notes, still_open = whole.practice, whole.reference.care, _still_open(whole, day)
         near_and_off = practice.file.feet == "near and off"
-        folder = records / stable
-        for path, written in start_visits(practice.stables[0], folder, day, horse, near_and_off, records, notes):
+        folder, here = records / stable, practice.stables[0]
+        for path, written in start_visits(here, folder, day, horse, near_and_off, records, notes, still_open):
             click.echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
+
+
+def _still_open(whole: Whole, day: dt.date) -> Callable[[HorseRecord], Sequence[StillOpen]]:
+    """Tells what of a horse is open after its visits before a day."""
+    from recordgen.hoof.caution_typed import still_open
+    from recordgen.hoof.ways import Ways
+
+    ways = Ways.of(whole.practice.file, whole.reference)
+    return lambda record: still_open(record.horse, [visit for visit in record.visits if visit.date < day], ways, day)

@@ -28,6 +28,7 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "growth": _growth(summary),
         "forecasts": [_forecast(one) for one in summary.fared.forecasts],
         "cautions": [_open(caution) for caution in summary.cautions],
+        "no_trim": [{"rule": one.rule, "foot": one.foot} for one in summary.held],
         "closed_cautions": [_closed(caution) for caution in summary.closed_cautions],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
         "care_withheld": [_withheld(one) for one in summary.withheld],

@@ -113,13 +113,13 @@ class Book:
         named = [
             (key, kept) for key, kept in self.open.items() if word.means(key[0], key[1]) and word.is_after(kept.day)
         ]
-        if word.how == "resolved" and any(self._needs_a_vet(key) for key, _ in named):
+        if word.how == "resolved" and any(self.needs_a_vet(key) for key, _ in named):
             self.unheard.append((visit, word))
         for key, _ in named:
-            if word.how == "vet" or not self._needs_a_vet(key):
+            if word.how == "vet" or not self.needs_a_vet(key):
                 self._close(key, End(word.day, word.how, word.by))
 
-    def _needs_a_vet(self, key: Key) -> bool:
+    def needs_a_vet(self, key: Key) -> bool:
         """Whether a caution, or an open one that sums it up, calls for the vet now."""
         sums = [rule.key for rule in self._sums if key[0] in rule.parts and (rule.key, None, None) in self.open]
         return any(self.ways.reference.cautions[rule].level == "call now" for rule in (key[0], *sums))

@@ -34,7 +34,7 @@ class Caution:
     words, for the page; empty where no visit recorded it. part_of: the rule of an open caution that sums it up, and
     tells its advice; none where it is as urgent as that. ring: whom to ring. gives_way: whether what another open
     caution says goes before its own advice.
-    no_trim: whether nothing is trimmed until the vet agrees.
+    no_trim: whether nothing is trimmed until the vet agrees. needs_a_vet: whether no word but a vet's ends it.
     """
 
     rule: str
@@ -54,6 +54,7 @@ class Caution:
     ring: tuple[Whom, ...] = ("vet",)
     gives_way: bool = False
     no_trim: bool = False
+    needs_a_vet: bool = False
 
     @property
     def text(self) -> str:
@@ -97,7 +98,7 @@ def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: W
     the latest first.
     """
     book, told = Book(horse, visits, ways), _Teller(ways, today)
-    found = [replace(told.open(key, kept), part_of=told.sum_of(key, book)) for key, kept in book.open.items()]
+    found = [told.open(key, kept, book) for key, kept in book.open.items()]
     if visits:
         found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
     found = [told.beside(one, found) for one in found]
@@ -127,15 +128,10 @@ class _Teller:
         self.naming = ways.naming
         self.today = today
 
-    def open(self, key: Key, kept: Kept) -> Caution:
-        """A caution that visits recorded, with its age."""
-        return self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
-
-    def sum_of(self, key: Key, book: Book) -> str | None:
-        """The rule of an open caution that sums this one up and is more urgent."""
-        level = self.words[key[0]].level
-        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in book.open)
-        return next((one for one in sums if self.words[one].level != level), None)
+    def open(self, key: Key, kept: Kept, book: Book) -> Caution:
+        """A caution that visits recorded, with its age and what it stands with in the book."""
+        found = self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
+        return replace(found, part_of=self._sum_of(key, book), needs_a_vet=book.needs_a_vet(key))
 
     def of_today(self, rule: str, raised: Raised, day: date) -> Caution:
         """A caution that the day alone brings. day: of the last visit."""
@@ -154,6 +150,12 @@ class _Teller:
         if not against(self.words[caution.rule].not_while, opened):
             return caution
         return replace(caution, meanwhile=self.naming.phrase("caution_gives_way"), gives_way=True)
+
+    def _sum_of(self, key: Key, book: Book) -> str | None:
+        """The rule of an open caution that sums this one up and is more urgent."""
+        level = self.words[key[0]].level
+        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in book.open)
+        return next((one for one in sums if self.words[one].level != level), None)
 
     def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
         rule, foot, about = key

@@ -112,11 +112,11 @@ class Calendar:
 
 
 def wishes_of(horses: Iterable[HorseSummary]) -> list[Wish]:
-    """The wishes of the horses that have a next visit; none for those that left or were never visited."""
+    """The wishes of the horses that have a next visit; none of those that left, were never visited or are held back."""
     return [
         Wish(horse.stable, horse.slug, horse.horse.name, horse.due.earliest, horse.due.best, horse.due.latest)
         for horse in horses
-        if horse.due
+        if horse.due and not horse.held
     ]
 
 
@@ -155,7 +155,7 @@ def plan_rounds(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]], calen
 
 
 def plan_of(stables: Sequence[StableSummary], calendar: Calendar) -> Plan:
-    """The rounds for the next visits of all horses of some stables that have not left."""
+    """The rounds for the next visits of all horses of some stables that have not left and may be trimmed."""
     near = {one.slug: one.stable.near for one in stables}
     return plan_rounds(wishes_of(horse for one in stables for horse in one.present), near, calendar)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from recordgen.days import weekday_day
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.rounds import Plan, Unmet
+from recordgen.hoof.summary import HorseSummary
 
 
 def fewest_told(plan: Plan, naming: Naming) -> str:
@@ -15,6 +16,12 @@ def fewest_told(plan: Plan, naming: Naming) -> str:
     if plan.gap:
         return naming.phrase("rounds_more", days=days, more=naming.days(plan.gap))
     return naming.phrase("rounds_unmet_fewest" if plan.unmet else "rounds_fewest", days=days)
+
+
+def held_told(horse: HorseSummary, naming: Naming) -> str:
+    """Why nothing is trimmed of a horse until the vet agrees; sentences."""
+    seen = " ".join(dict.fromkeys(caution.seen for caution in horse.held))
+    return naming.phrase("rounds_no_trim_why", seen=seen)
 
 
 def unmet_told(one: Unmet, naming: Naming) -> str:

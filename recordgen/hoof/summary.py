@@ -23,6 +23,7 @@ from recordgen.hoof.forecasts import Fared, Forecast
 from recordgen.hoof.gaps import Gap, gaps_of
 from recordgen.hoof.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
+from recordgen.hoof.held import held_by
 from recordgen.hoof.measures import readings_at
 from recordgen.hoof.not_while import Withheld, withheld_of
 from recordgen.hoof.published import ClassTold, published_classes
@@ -78,7 +79,8 @@ class FootSummary:
 class HorseSummary:
     """Everything known and computed of one horse on the day `as_of`.
 
-    jobs: those in force that may be done. withheld: those that may not stand beside an open caution.
+    held: the open cautions because of which nothing is trimmed. jobs: those in force that may be done. withheld: those
+    that may not stand beside an open caution.
     """
 
     stable: str
@@ -92,6 +94,7 @@ class HorseSummary:
     fared: Fared
     aims: tuple[Aimed, ...]
     cautions: tuple[Caution, ...]
+    held: tuple[Caution, ...]
     closed_cautions: tuple[ClosedCaution, ...]
     jobs: tuple[Job, ...]
     withheld: tuple[Withheld, ...]
@@ -171,6 +174,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
         fared=past.fared(),
         aims=aimed(horse.aims, measures),
         cautions=book.open,
+        held=held_by(horse, visits, book.open, today),
         closed_cautions=book.closed,
         jobs=tuple(job for job in in_force if job not in [one.job for one in withheld]),
         withheld=withheld,

@@ -87,6 +87,11 @@ def foot_named(text: str) -> Foot | None:
     return FOOT_SPELLINGS.get(text.strip().lower().replace(" ", "_").replace("-", "_"))
 
 
+def typed_foot(foot: Foot, near_and_off: bool) -> str:
+    """A foot as a practice types it: near_fore rather than left_fore where it names feet so."""
+    return foot.replace("left", "near").replace("right", "off") if near_and_off else foot
+
+
 def zone_named(text: str) -> Zone | None:
     """The zone of the wall that a typed name means, or None: `lateral_quarter` is `lateral quarter`."""
     spelled = " ".join(text.lower().replace("_", " ").replace("-", " ").split())

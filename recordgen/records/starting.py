@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from types import MappingProxyType
@@ -14,9 +14,10 @@ from recordgen.files import write_new, writing
 from recordgen.problems import Trouble
 from recordgen.records.care_in_force import care_in_force
 from recordgen.records.foot import WallZone
-from recordgen.records.names import FEET, Foot
+from recordgen.records.names import FEET, Foot, typed_foot
 from recordgen.records.practice import HorseRecord, StableRecord
 from recordgen.records.reference import CareWords
+from recordgen.records.still_open import StillOpen, endings
 from recordgen.records.templates import rendered
 from recordgen.records.visit import Care, Next, Visit
 
@@ -103,21 +104,27 @@ def skeleton(
     schema: str | None = None,
     own: Path | None = None,
     library: Mapping[str, CareWords] = NO_NOTES,
+    still_open: Sequence[StillOpen] = (),
 ) -> str:
     """The text of a new visit file: usual lines left empty, what was found last time as comments beside them.
 
     near_and_off: feet are named near_fore and off_fore rather than left_fore and right_fore.
     schema: where the editor's schema lies, as seen from the file. own: a practice's folder with its own templates.
-    library: the care notes by name.
+    library: the care notes by name. still_open: the open cautions, each with a line ready that ends it.
     """
-    feet = [(_typed(foot) if near_and_off else foot, foot) for foot in FEET]
+    feet = [(typed_foot(foot, near_and_off), foot) for foot in FEET]
+    over = endings(still_open, near_and_off)
     return rendered(
-        "visit.yaml.jinja", own, horse=horse.horse, day=day, feet=feet, past=_Past(horse, day, library), schema=schema
+        "visit.yaml.jinja",
+        own,
+        horse=horse.horse,
+        day=day,
+        feet=feet,
+        past=_Past(horse, day, library),
+        schema=schema,
+        over_by_a_word=over[False],
+        over_by_a_vet=over[True],
     )
-
-
-def _typed(foot: Foot) -> str:
-    return foot.replace("left", "near").replace("right", "off")
 
 
 def start_visits(
@@ -128,10 +135,12 @@ def start_visits(
     near_and_off: bool = False,
     own: Path | None = None,
     library: Mapping[str, CareWords] = NO_NOTES,
+    still_open: Callable[[HorseRecord], Sequence[StillOpen]] = lambda record: (),
 ) -> list[tuple[Path, bool]]:
     """Writes `<horse>/<day>.yaml` for each horse that has not left, and never over a file that is there.
 
-    folder: the stable's folder. horse: the folder's name of one horse alone. Comes out: each file, and whether it was
+    folder: the stable's folder. horse: the folder's name of one horse alone. still_open: tells a horse's open cautions;
+    the others are as in `skeleton`. Comes out: each file, and whether it was
     written now.
     Raises Trouble where there is no such horse, where it has left, or where a file cannot be written.
     """
@@ -139,7 +148,8 @@ def start_visits(
     started = []
     for record in _wanted(stable, horse, day):
         path = folder / record.slug / f"{day.isoformat()}.yaml"
-        started.append((path, _write_new(path, skeleton(record, day, near_and_off, schema, own, library))))
+        text = skeleton(record, day, near_and_off, schema, own, library, still_open(record))
+        started.append((path, _write_new(path, text)))
     return started
 
 

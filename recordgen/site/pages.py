@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date
+from datetime import date, timedelta
 from pathlib import Path
 
 from jinja2 import Environment
@@ -12,7 +12,7 @@ from jinja2 import Environment
 from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.care import jobs_of_horses, week_of_jobs
-from recordgen.hoof.cautions import LEVELS, Caution
+from recordgen.hoof.cautions import LEVELS, Caution, ClosedCaution
 from recordgen.hoof.changes import Change
 from recordgen.hoof.draws import DRAWS
 from recordgen.hoof.forecasts import together
@@ -51,6 +51,8 @@ MOST_LONG_TERM = 5
 MOST_DAYS_PRIVATE = 1
 # Of several findings compared twice each, one is told by chance now and then; so few are told.
 MOST_PATTERNS = 2
+# The trimmer sees so long who ended what.
+ENDED_LATELY = timedelta(weeks=12)
 
 
 @dataclass(frozen=True)
@@ -242,6 +244,8 @@ class _Maker:
             ring_of=lambda caution, horse: self._ring(by_slug[horse.stable])(caution, horse.horse),
             numbers=numbers_missing(stables),
             watch=worst_first(horse for _, horse in present),
+            ended=ended_lately((horse for _, horse in present), self.desk.today),
+            held=[horse for _, horse in present if horse.held and horse.due],
             names={stable.slug: stable.stable.name for stable in stables},
             levels=LEVELS,
             gaps=[(stable, horse) for stable, horse in present if horse.gaps or horse.remarks],
@@ -289,6 +293,12 @@ def worst_first(horses: Iterable[HorseSummary]) -> list[tuple[HorseSummary, Caut
     """The cautions of several horses, most urgent first, then by name."""
     found = [(horse, caution) for horse in horses for caution in horse.cautions]
     return sorted(found, key=lambda pair: (LEVELS.index(pair[1].level), pair[0].horse.name))
+
+
+def ended_lately(horses: Iterable[HorseSummary], today: date) -> list[tuple[HorseSummary, ClosedCaution]]:
+    """The cautions of several horses that ended in the last twelve weeks, the latest first, then by name."""
+    found = [(horse, one) for horse in horses for one in horse.closed_cautions if today - one.ended <= ENDED_LATELY]
+    return sorted(found, key=lambda pair: (-pair[1].ended.toordinal(), pair[0].horse.name))
 
 
 def _untold(horse: HorseSummary) -> list[Change]:

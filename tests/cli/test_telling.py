@@ -63,10 +63,11 @@ def test_due_lists_the_earliest_first() -> None:
 
 
 def test_due_of_one_stable_reads_in_a_terminal() -> None:
-    """A line a horse: name, best day, window, reason."""
+    """A line a horse: name, best day, window, reason; below it what is open of it."""
     lines = run_today("due", "--stable", "willowmere").output.splitlines()
 
-    assert len(lines) == 5
+    assert len([line for line in lines if not line.startswith(" ")]) == 5
+    assert lines[-2] == "    arrange soon: painful-groove, left_hind"
     assert lines[0].split()[:2] == ["willowmere/bramble", "2026-11-25"]
 
 

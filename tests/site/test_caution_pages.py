@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+from bs4 import BeautifulSoup
+
+from recordgen.records.whole import read_whole
+from recordgen.site.build import prepare
 from tests.hoof.building import REFERENCE
+from tests.records.building import TODAY, build
 from tests.site.pages import soup, words
 
 
@@ -55,3 +61,55 @@ def test_a_page_tells_one_number_of_weeks(demo_sites: Path) -> None:
 
     assert "last visit 11 September 2026, 10 weeks ago" in text
     assert "The last visit was on 11 September 2026, 10 weeks ago" in text
+
+
+@pytest.fixture
+def sore(tmp_path: Path) -> dict[str, BeautifulSoup]:
+    """The trimmer's pages and the stable's, of a horse with several signs, a wound and a cut, and of one that ended."""
+    first = "date: 2026-09-01\nfeet: {LF: {heat: yes, drew_blood: yes}}\n"
+    last = (
+        "date: 2026-10-14\nsigns: [leans back]\n"
+        "feet: {LF: {heat: no, pulse: strong, wound: {where: coronet}}}\n"
+        "resolved: [{caution: drew-blood, date: 2026-09-20, by: Ada Corrie}]\n"
+    )
+    files = {"willowmere/bramble/2026-09-01.yaml": first, "willowmere/bramble/2026-10-14.yaml": last}
+    build(tmp_path, files)
+    work = prepare(read_whole(tmp_path, TODAY), TODAY, None)
+    sites = {site: work.site(site, work.desk()).pages for site in ("practice", "willowmere")}
+    return {f"{site}/{page.uri}": BeautifulSoup(page.html, "lxml") for site in sites for page in sites[site]}
+
+
+def text(page: BeautifulSoup, part: str) -> str:
+    """The words of a part of a page."""
+    found = page.select_one(part)
+    assert found is not None
+    return " ".join(found.get_text(" ").split())
+
+
+def test_the_trimmers_own_page_names_who_ended_what(sore: dict[str, BeautifulSoup]) -> None:
+    """By whose word and by whose record, with the day."""
+    ended = text(sore["practice/index.md"], "#ended")
+
+    assert (
+        "The trim drew blood at the left fore on 1 September 2026. Ended on 20 September 2026, as Ada Corrie" in ended
+    )
+    assert "Ended on 14 October 2026: a later record of Wren Ashdown says otherwise." in ended
+    assert not sore["willowmere/index.md"].select_one("#ended")
+
+
+def test_the_trimmers_own_page_says_how_each_one_ends(sore: dict[str, BeautifulSoup]) -> None:
+    """One that calls for the vet now, and its parts, by a vet's line; no trim is planned, and why."""
+    rules = [rule.get_text() for rule in sore["practice/index.md"].select(".rg-rule")]
+
+    assert any("kind: seen, ends: [{caution: wound, foot: left_fore}]" in rule for rule in rules)
+    assert any("kind: seen, ends: [{caution: pulse, foot: left_fore}]" in rule for rule in rules)
+    assert not any("resolved" in rule for rule in rules)
+    assert "Bramble , Willowmere: Several signs were recorded" in text(sore["practice/index.md"], "#no-trim")
+
+
+def test_an_owner_reads_that_no_trim_is_planned(sore: dict[str, BeautifulSoup]) -> None:
+    """Beside the next visit, on the horse's page and on the stable's."""
+    why = "No trim until the vet agrees: Several signs were recorded on 14 October 2026"
+
+    assert why in text(sore["willowmere/horses/bramble.md"], "#next")
+    assert "no trim until the vet agrees" in text(sore["willowmere/index.md"], "#horses")
