@@ -47,10 +47,11 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
         if dry_run or not (yes or click.confirm(naming.phrase(question))):
             click.echo(naming.phrase("publish_not"))
             raise click.exceptions.Exit(0 if dry_run else 1)
-        ready.begin()
         if ready.words:
             show_once(naming.phrase("publish_words"), ready.words)
             click.echo(naming.phrase("publish_words_how", slug=stable))
+        ready.begin()
+        if ready.words:
             click.echo(naming.phrase("publish_words_hold"))
         arrived = ready.send(click.echo)
         click.echo(naming.phrase("publish_done" if arrived else "publish_same", address=ready.task.publish.address))

@@ -16,6 +16,7 @@ from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
+    from recordgen.private.state import Reader, State
 
 _FILE = click.Path(path_type=Path, dir_okay=False)
 
@@ -27,12 +28,12 @@ _FILE = click.Path(path_type=Path, dir_okay=False)
 @click.option("--link", metavar="NAME", help="Make a link that opens the site without words, and show it once.")
 @click.option("--drop", metavar="NAME", help="Take out somebody's words or link, by name or id.")
 @click.option("--moved-from", metavar="FOLDER", help="Bring along the keys of a stable whose folder was renamed.")
-@click.option("--rotate", is_flag=True, help="Make new keys and new words; all words and links so far end.")
+@click.option("--rotate", is_flag=True, help="Make new keys, and new words for every reader; all from before end.")
 @click.option(
     "--export", "copy_to", metavar="FILE", type=_FILE, help="Keep a copy of all stables' keys, under six words."
 )
 @click.option("--restore", "copy_from", metavar="FILE", type=_FILE, help="Bring keys back from such a copy.")
-@click.option("--yes", is_flag=True, help="Rotate without asking.")
+@click.option("--yes", is_flag=True, help="Do it without asking.")
 def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | Path | None) -> None:
     """Tell who can open a stable's published site, and change it.
 
@@ -46,7 +47,8 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
         recordgen readers --export keys-of-november
 
     Names stay on this computer. A change takes effect when the site is published again, and reaches no copy that
-    somebody kept: what was read can be kept, and earlier editions open with the words of their time.
+    somebody kept: what was read can be kept, and earlier editions open with the words of their time. New words are
+    shown before they are kept: where the window is closed too early, nothing has changed.
     """
     chosen = {name: value for name, value in asked.items() if value}
     if len(chosen) > 1:
@@ -76,43 +78,73 @@ class _Desk:
         """Print a phrase."""
         click.echo(self.naming.phrase(f"publish_{key}", **facts))
 
+    def confirm(self, question: str) -> None:
+        """Ask, and end the command unless the answer is yes; with exit code 2 where nobody can be asked."""
+        must_be_askable(self.yes)
+        if not click.confirm(self.naming.phrase(f"publish_question_{question}")):
+            self.say("rotate_not")
+            raise click.exceptions.Exit(1)
+
 
 def _list(desk: _Desk) -> None:
-    from recordgen.private.readers import state_of, ways_in
+    from recordgen.private.readers import state_of
 
-    for way in ways_in(state_of(desk.records, desk.stable)):
-        by = desk.naming.phrase(f"publish_reader_{way.by}")
-        desk.say("reader", id=way.id, by=by, name=way.name or desk.naming.phrase("publish_reader_unnamed"))
+    for reader in state_of(desk.records, desk.stable).readers:
+        by = desk.naming.phrase(f"publish_reader_{reader.by}")
+        desk.say("reader", id=reader.slot.id, by=by, name=reader.name)
 
 
 def _add(desk: _Desk, name: str) -> None:
     from recordgen.private.readers import changing
 
     with changing(desk.records, desk.stable) as state:
-        words = state.add_words(name)[1]
-    show_once(desk.naming.phrase("publish_added", name=name), words)
+        _ask_about_namesakes(desk, state, name)
+        _show(desk, *state.add_words(name))
     desk.say("next", slug=desk.stable)
 
 
 def _link(desk: _Desk, name: str) -> None:
-    from recordgen.private.address import publish_of
-    from recordgen.private.readers import changing, link_of
+    from recordgen.private.readers import changing
 
-    address = publish_of(desk.records, desk.stable).address
     with changing(desk.records, desk.stable) as state:
-        secret = state.add_link(name)[1]
-    show_once(desk.naming.phrase("publish_linked", name=name), link_of(address, secret))
+        _ask_about_namesakes(desk, state, name)
+        _show(desk, *state.add_link(name))
     desk.say("link_how", slug=desk.stable)
     desk.say("next", slug=desk.stable)
 
 
+def _ask_about_namesakes(desk: _Desk, state: State, name: str) -> None:
+    """Asks before somebody gets a second way in; ends the command for an empty name, and where the answer is no."""
+    from recordgen.private.readers import readers_named
+
+    if not name.strip() or not name.isprintable():
+        raise click.UsageError("A reader needs a name on one line.")
+    found = readers_named(state, name)
+    if found and not desk.yes:
+        ways = desk.naming.listed([desk.naming.phrase(f"publish_reader_{reader.by}") for reader in found])
+        desk.say("reader_twice", name=found[0].name, ways=ways)
+        desk.confirm("again")
+
+
+def _show(desk: _Desk, reader: Reader, secret: str) -> None:
+    """Show a reader's new words or link, once."""
+    from recordgen.private.address import publish_of
+    from recordgen.private.readers import link_of
+
+    if reader.by == "link":
+        secret = link_of(publish_of(desk.records, desk.stable).address, secret)
+    show_once(
+        desk.naming.phrase("publish_linked" if reader.by == "link" else "publish_added", name=reader.name), secret
+    )
+
+
 def _drop(desk: _Desk, name: str) -> None:
-    from recordgen.private.readers import changing, way_named
+    from recordgen.private.readers import changing, the_reader
 
     with changing(desk.records, desk.stable) as state:
-        way = way_named(state, name)
-        state.drop(way.id)
-    desk.say("dropped", name=way.name or way.id, slug=desk.stable)
+        reader = the_reader(state, name)
+        state.drop(reader.slot.id)
+    desk.say("dropped", name=reader.name, slug=desk.stable)
     desk.say("next", slug=desk.stable)
 
 
@@ -128,26 +160,26 @@ def _moved_from(desk: _Desk, old: str) -> None:
 def _rotate(desk: _Desk, _: str) -> None:
     from recordgen.private.readers import changing
 
-    must_be_askable(desk.yes)
     with changing(desk.records, desk.stable) as state:
-        desk.say("rotate", slug=desk.stable)
-        if not (desk.yes or click.confirm(desk.naming.phrase("publish_question_rotate"))):
-            desk.say("rotate_not")
-            raise click.exceptions.Exit(1)
-        words = state.rotate()
-    show_once(desk.naming.phrase("publish_words"), words)
+        names = desk.naming.listed([reader.name for reader in state.readers])
+        desk.say("rotate", slug=desk.stable, names=names)
+        if not desk.yes:
+            desk.confirm("rotate")
+        for reader, secret in state.rotate():
+            _show(desk, reader, secret)
     desk.say("rotated")
     desk.say("next", slug=desk.stable)
 
 
 def _export(desk: _Desk, path: str) -> None:
-    from recordgen.private.backup import export
+    from recordgen.private.backup import backup
     from recordgen.private.words import six_words
 
     words = six_words()
-    count = export(Path(path), words)
-    show_once(desk.naming.phrase("publish_exported", file=path, count=counted(count, "stable")), words)
-    desk.say("exported_how")
+    made = backup(Path(path), words)
+    show_once(desk.naming.phrase("publish_exported", count=counted(made.stables, "stable")), words)
+    made.write()
+    desk.say("exported_how", file=path)
 
 
 def _restore(desk: _Desk, path: str) -> None:
@@ -155,9 +187,9 @@ def _restore(desk: _Desk, path: str) -> None:
 
     words = click.prompt(desk.naming.phrase("publish_typed"), hide_input=sys.stdin.isatty())
     found = restore(Path(path), words)
-    for key, files in (("restored", found.put_back), ("restored_kept", found.already_here)):
+    for key, files in (("", found.put_back), ("_kept", found.already_here), ("_damaged", found.damaged)):
         if files:
-            desk.say(key, names=desk.naming.listed([file.removesuffix(".json") for file in files]))
+            desk.say(f"restored{key}", names=desk.naming.listed([file.removesuffix(".keys") for file in files]))
     desk.say("restored_how")
 
 

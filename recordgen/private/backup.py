@@ -6,12 +6,14 @@ import json
 import os
 import secrets
 from dataclasses import dataclass
+from itertools import count
 from pathlib import Path
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 
-from recordgen.files import write_new
+from recordgen.files import write_new, writing
+from recordgen.private.checksum import checked, with_checksum
 from recordgen.private.keys import (
     FEWEST_ITERATIONS,
     ITERATIONS,
@@ -45,25 +47,45 @@ class Copy(BaseModel):
 
 
 @dataclass(frozen=True)
+class Backup:
+    """A copy of all stables' keys that is not written yet. path: its file. stables: how many. content: sealed."""
+
+    path: Path
+    stables: int
+    content: bytes
+
+    def write(self) -> None:
+        """Write it to its file. Raises Trouble where that cannot be, or something lies there by now."""
+        with writing(self.path, "There is no copy, and the words shown just now open nothing"):
+            if not write_new(self.path, self.content, mode=0o600):
+                raise _taken(self.path)
+
+
+@dataclass(frozen=True)
 class Restored:
-    """The files of keys that were put back, and those that were here already and stay as they are."""
+    """The files of keys that were put back, those that were here and stay, and what damaged ones are now called."""
 
     put_back: tuple[str, ...]
     already_here: tuple[str, ...]
+    damaged: tuple[str, ...]
 
 
-def export(path: Path, passphrase: str, iterations: int = ITERATIONS) -> int:
-    """Write the keys of all stables to a new file that only these words open; answers for how many stables.
+def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
+    """The keys of all stables, for a new file that only these words open.
 
-    Raises Trouble where there are none, where the file is there already, and inside a git repository.
+    Raises Trouble where there are none or damaged ones, where the file is there already, and inside a git repository.
     """
     refuse_repository(path)
-    states = {file.name: file.read_text("utf-8") for file in sorted(private_folder().glob(f"*{ENDING}"))}
+    if os.path.lexists(path):
+        raise _taken(path)
+    states = {file.name: State.read(file).kept.decode() for file in sorted(private_folder().glob(f"*{ENDING}"))}
     if not states:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
-    if os.path.lexists(path) or not write_new(path, _sealed(json.dumps(states), passphrase, iterations), mode=0o600):
-        raise Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
-    return len(states)
+    return Backup(path, len(states), _sealed(json.dumps(states), passphrase, iterations))
+
+
+def _taken(path: Path) -> Trouble:
+    return Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
 
 
 def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
@@ -71,20 +93,35 @@ def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
     key = pbkdf2(normal(passphrase).encode(), salt, iterations)
     states = b64u(encrypted(key, iv, text.encode(), _bound(iterations)))
     copy = Copy(v=1, iter=iterations, salt=b64u(salt), iv=b64u(iv), states=states)
-    return (copy.model_dump_json(indent=1) + "\n").encode()
+    return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
 
 
 def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
-    """Put back the keys of each stable that has none here, out of a file that `export` wrote.
+    """Put back the keys of each stable that has none here, or damaged ones, out of a file that `backup` wrote.
 
-    Raises NotOpened where the words do not fit, and Trouble where the file is none of these.
+    Damaged ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble
+    where the file is none of these, or damaged.
     """
-    states = _opened(path, passphrase, fewest)
     folder = private_folder()
-    missing = [name for name in sorted(states) if not (folder / name).exists()]
+    states = {name: State.of(kept.encode(), folder / name) for name, kept in _opened(path, passphrase, fewest).items()}
+    damaged = [name for name in sorted(states) if _is_damaged(folder / name)]
+    missing = [name for name in sorted(states) if name in damaged or not (folder / name).exists()]
+    moved = [_moved_aside(folder / name) for name in damaged]
     for name in missing:
-        _run_ahead(State.of(states[name].encode(), folder / name)).save()
-    return Restored(tuple(missing), tuple(sorted(states.keys() - set(missing))))
+        _run_ahead(states[name]).save()
+    return Restored(tuple(missing), tuple(sorted(states.keys() - set(missing))), tuple(moved))
+
+
+def _is_damaged(file: Path) -> bool:
+    return file.exists() and checked(file.read_bytes()) is None
+
+
+def _moved_aside(file: Path) -> str:
+    """Gives a file a name that no file has yet, which is returned."""
+    names = (f"{file.name}.damaged{number or ''}" for number in count())
+    free = next(name for name in names if not os.path.lexists(file.with_name(name)))
+    file.rename(file.with_name(free))
+    return free
 
 
 def _run_ahead(state: State) -> State:
@@ -94,16 +131,22 @@ def _run_ahead(state: State) -> State:
 
 
 def _opened(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
-    try:
-        copy = Copy.model_validate_json(path.read_bytes())
-    except ValidationError:
-        raise Trouble(f"{path} is no copy of keys", "Name the file that was written as a copy") from None
+    copy = _read_copy(path)
     key = pbkdf2(normal(passphrase).encode(), unb64u(copy.salt), within_limits(copy.iter, fewest))
     try:
         states = json.loads(decrypted(key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)))
     except NotOpened:
         raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
     return {Path(name).name: text for name, text in states.items()}
+
+
+def _read_copy(path: Path) -> Copy:
+    content = checked(path.read_bytes())
+    try:
+        return Copy.model_validate_json(content or b"")
+    except ValidationError:
+        way_out = "Name the file that was written as a copy, or take another one that you kept"
+        raise Trouble(f"{path} is no copy of keys, or a damaged one", way_out) from None
 
 
 def _bound(iterations: int) -> bytes:

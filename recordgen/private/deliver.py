@@ -6,7 +6,6 @@ Until an edition begins to be sent nothing is kept, so that looking at what woul
 from __future__ import annotations
 
 import datetime as dt
-import shutil
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -27,6 +26,7 @@ from recordgen.private.shelf import Shelf, draft_of, paths_of, site_of
 from recordgen.private.site_files import title_of
 from recordgen.private.state import State
 from recordgen.private.to_folder import put_folder, refuse_place
+from recordgen.private.unsealing import refuse_unreadable
 from recordgen.records.earlier_names import first_names
 from recordgen.records.horse import Stable
 from recordgen.records.publish import Publish
@@ -71,7 +71,7 @@ class Edition:
     """A stable's site as files ready to be sent.
 
     folder: the files. ours: what may be replaced where they go. day: the day the edition carries. words: what opens it,
-    where they were drawn just now; kept nowhere.
+    where they were drawn just now; kept nowhere, and to be shown before `begin`.
     """
 
     task: Task
@@ -111,11 +111,8 @@ class SealedEdition(Edition):
         self.state.save()
 
     def _keep(self) -> None:
-        write_whole(self.state.file, self.draft.file.read_bytes(), mode=0o600)
-        if not self.state.fixed:
-            # Left by keys that were lost; nothing opens it.
-            shutil.rmtree(self.task.shelf.last_sealed, ignore_errors=True)
-        put_folder(self.folder, self.task.shelf.last_sealed, self.ours)
+        write_whole(self.state.file, self.draft.kept, mode=0o600)
+        self.task.shelf.keep_sealed(self.folder)
         self.task.shelf.keep_plain({})
 
 
@@ -186,16 +183,16 @@ def _by_title(pages: Iterable[Page]) -> tuple[Page, ...]:
 
 
 def _sealed(task: Task, ours: Ours, state: State, room: Path) -> SealedEdition:
-    words = "" if state.slots else state.add_words(task.stable.name)[1]
+    words = "" if state.readers else state.add_words(task.stable.name)[1]
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
     horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
     # A horse's page keeps its address though its folder is renamed.
     first = first_names(task.shelf.records, horses)
     names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
     build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site)
-    if state.fixed and task.shelf.last_sealed.is_dir():
-        shutil.copytree(task.shelf.last_sealed, out)
+    task.shelf.take_blobs(out, state)
     changes = _sealed_into(out, site, draft, task)
+    refuse_unreadable(out, draft)
     day = dt.date.fromisoformat(draft.day)
     return SealedEdition(
         task=task, folder=out, changes=changes, ours=ours, day=day, words=words, state=state, draft=draft

@@ -27,13 +27,14 @@ class NotOpened(Trouble):
 
 @dataclass(frozen=True)
 class Keys:
-    """The keys of one site until the next rotation: `enc` for readers, `mac` for the publisher alone.
+    """The keys of one site until the next rotation: `enc` for readers, `mac` and `proof` for the publisher alone.
 
-    enc, mac: 32 bytes. kid: 8 bytes, public, tells the keys of one time from those of another.
+    enc, mac, proof: 32 bytes. kid: 8 bytes, public, tells the keys of one time from those of another.
     """
 
     enc: bytes = field(repr=False)
     mac: bytes = field(repr=False)
+    proof: bytes = field(repr=False)
     kid: bytes
 
 
@@ -42,8 +43,8 @@ def keys_of(master: bytes, site_id: bytes) -> Keys:
 
     master: 32 random bytes. site_id: 16 bytes.
     """
-    enc, mac, kid = (hkdf(master, site_id, info) for info in (b"sld1 enc", b"sld1 mac", b"sld1 kid"))
-    return Keys(enc, mac, kid[:8])
+    enc, mac, proof, kid = (hkdf(master, site_id, b"sld1 " + use) for use in (b"enc", b"mac", b"proof", b"kid"))
+    return Keys(enc, mac, proof, kid[:8])
 
 
 def hkdf(secret: bytes, salt: bytes, info: bytes, length: int = KEY_BYTES) -> bytes:

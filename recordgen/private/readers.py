@@ -2,34 +2,17 @@
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Literal
 
 from recordgen.hoof.naming import Naming
 from recordgen.private.shelf import Shelf
-from recordgen.private.state import State
+from recordgen.private.state import Reader, State
 from recordgen.problems import Trouble, quoted
 from recordgen.records.tables import read_reference
 from recordgen.records.walk import SLUG
-
-
-@dataclass(frozen=True)
-class WayIn:
-    """One way in: its id, whether by words or by link, and whom it was made for."""
-
-    id: str
-    by: Literal["words", "link"]
-    name: str
-
-
-def ways_in(state: State) -> list[WayIn]:
-    """Every way into a site, oldest first."""
-    return [
-        WayIn(slot.id, "link" if slot.kind == "link" else "words", state.notes.get(slot.id, "")) for slot in state.slots
-    ]
 
 
 def link_of(address: str, secret: str) -> str:
@@ -37,15 +20,25 @@ def link_of(address: str, secret: str) -> str:
     return f"{address}#k={secret}"
 
 
-def way_named(state: State, told: str) -> WayIn:
-    """The way in with this id, or else the only one made for somebody of this name. Raises Trouble."""
-    found = [way for way in ways_in(state) if way.id == told] or [way for way in ways_in(state) if way.name == told]
+def readers_named(state: State, name: str) -> list[Reader]:
+    """The readers of a name, however its letters are spelled: capitals, and the spaces between, do not matter."""
+    return [reader for reader in state.readers if _alike(reader.name) == _alike(name)]
+
+
+def _alike(name: str) -> str:
+    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+
+
+def the_reader(state: State, told: str) -> Reader:
+    """The reader with this id, or else the only one of this name. Raises Trouble."""
+    found = [reader for reader in state.readers if reader.slot.id == told] or readers_named(state, told)
     if len(found) == 1:
         return found[0]
-    ids = ", ".join(way.id for way in found or ways_in(state))
+    ids = ", ".join(f"{reader.slot.id} ({reader.by})" for reader in found)
     if found:
         raise Trouble(f"there are {len(found)} ways in for {quoted(told)}", f"Name one by its id: {ids}")
-    raise Trouble(f"there is no way in for {quoted(told)}", f"recordgen readers lists them; their ids are: {ids}")
+    names = ", ".join(sorted({quoted(reader.name) for reader in state.readers if reader.name}))
+    raise Trouble(f"there is no way in for {quoted(told)}", f"There is one for: {names or 'nobody'}")
 
 
 @contextmanager

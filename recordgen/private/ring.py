@@ -59,18 +59,20 @@ class Ring(BaseModel):
     slots: tuple[Slot, ...] = Field(max_length=100)
 
 
-def words_slot(reader: ReaderKey, words: str, iterations: int = ITERATIONS) -> Slot:
-    """A slot that these words open. Raises ValueError for no words at all."""
+def words_slot(reader: ReaderKey, words: str, iterations: int = ITERATIONS) -> tuple[Slot, bytes]:
+    """A slot that these words open, and its own key (32 bytes). Raises ValueError for no words at all."""
     if not normal(words):
         raise ValueError("a slot needs words")
     salt = secrets.token_bytes(SALT_BYTES)
-    return _wrapped(reader, pbkdf2(normal(words).encode(), salt, iterations), "pass", iterations, salt)
+    own_key = pbkdf2(normal(words).encode(), salt, iterations)
+    return _wrapped(reader, own_key, "pass", iterations, salt), own_key
 
 
-def link_slot(reader: ReaderKey) -> tuple[Slot, str]:
-    """A slot that a link opens, and the link's secret (43 signs), which is kept nowhere."""
+def link_slot(reader: ReaderKey) -> tuple[Slot, bytes, str]:
+    """A slot that a link opens, its own key (32 bytes), and the link's secret (43 signs), which is kept nowhere."""
     secret, salt = secrets.token_bytes(KEY_BYTES), secrets.token_bytes(SALT_BYTES)
-    return _wrapped(reader, _of_link(secret, salt), "link", 0, salt), b64u(secret)
+    own_key = _of_link(secret, salt)
+    return _wrapped(reader, own_key, "link", 0, salt), own_key, b64u(secret)
 
 
 def _wrapped(reader: ReaderKey, own_key: bytes, kind: SlotKind, iterations: int, salt: bytes) -> Slot:
@@ -119,6 +121,16 @@ def opened_by_link(ring: Ring, secret: str) -> ReaderKey:
         if reader := _tried(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
             return reader
     raise NotOpened("this link does not fit", "It may be older than the last change of keys")
+
+
+def opened_by_own_key(ring: Ring, slot_id: str, own_key: bytes, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
+    """What a slot's own key opens, as in a browser that has just hashed the words. Raises NotOpened."""
+    for slot in (slot for slot in ring.slots if slot.id == slot_id):
+        if slot.kind == "pass":
+            within_limits(slot.iter, fewest)
+        if reader := _tried(ring, slot, own_key):
+            return reader
+    raise NotOpened(f"the key ring has no slot {slot_id} that its own key opens")
 
 
 def _tried(ring: Ring, slot: Slot, own_key: bytes) -> ReaderKey | None:

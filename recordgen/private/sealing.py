@@ -104,7 +104,7 @@ def seal(
     Raises Trouble for foreign files in `out` (with their names), a page that would load from another host, a file too
     large, or a state without any way in.
     """
-    if not state.slots:
+    if not state.readers:
         raise Trouble("there are no words for this site, so nobody could read it", "Add words first")
     words = read_reference(None)[0].phrases if words is None else words
     fixed = reader_files(base, words, own_device=own_device)

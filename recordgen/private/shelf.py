@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
+import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -11,9 +13,11 @@ from pathlib import Path
 from recordgen.files import write_whole
 from recordgen.folders import workroom
 from recordgen.private.alone import alone
+from recordgen.private.checksum import checked, with_checksum
 from recordgen.private.ring import b64u
 from recordgen.private.state import State
 from recordgen.private.whereabouts import state_file
+from recordgen.problems import Trouble
 
 ITSELF = "keys.json"
 
@@ -46,17 +50,39 @@ class Shelf:
         return State.load(self.records, self.slug) if begun else State.begin(self.records, self.slug)
 
     def plain(self) -> dict[str, str]:
-        """The files that were published unsealed, by path with their SHA-256; none where the last were sealed."""
-        file = self._last_plain
-        found: dict[str, str] = json.loads(file.read_bytes()) if file.exists() else {}
+        """The files that were published unsealed, by path with their SHA-256; none where the last were sealed.
+
+        Raises Trouble where the note of them is damaged.
+        """
+        if not self._last_plain.exists():
+            return {}
+        note = checked(self._last_plain.read_bytes())
+        if note is None:
+            message = f"{self._last_plain}, the note of what was published unsealed, is damaged"
+            raise Trouble(message, "Delete it, empty the place that is served, and publish again")
+        found: dict[str, str] = json.loads(note)
         return found
 
     def keep_plain(self, published: Mapping[str, str]) -> None:
         """Keep what was published unsealed; nothing, once a sealed site took its place."""
         if published:
-            write_whole(self._last_plain, json.dumps(published, indent=1), mode=0o600)
+            write_whole(self._last_plain, with_checksum(json.dumps(published, indent=1).encode()), mode=0o600)
         else:
             self._last_plain.unlink(missing_ok=True)
+
+    def keep_sealed(self, folder: Path) -> None:
+        """Keep a sealed edition that was sent, in place of the one before."""
+        shutil.rmtree(self.last_sealed, ignore_errors=True)
+        shutil.copytree(folder, self.last_sealed)
+
+    def take_blobs(self, out: Path, state: State) -> None:
+        """Copy the blobs of the last sealed editions into a folder, but for those that are not as they were sent."""
+        for name, digest in {name: digest for edition in state.editions for name, digest in edition.items()}.items():
+            kept = self.last_sealed / name
+            content = kept.read_bytes() if kept.is_file() else b""
+            if hashlib.sha256(content).hexdigest() == digest:
+                (out / name).parent.mkdir(parents=True, exist_ok=True)
+                (out / name).write_bytes(content)
 
     @contextmanager
     def room(self) -> Iterator[Path]:
@@ -80,5 +106,5 @@ def paths_of(state: State) -> set[str]:
 
 def draft_of(state: State, folder: Path) -> State:
     """A copy of a state that is saved into a folder, so that the state itself stays as it is."""
-    write_whole(folder / ITSELF, state.model_dump_json(), mode=0o600)
+    write_whole(folder / ITSELF, state.kept, mode=0o600)
     return State.read(folder / ITSELF)

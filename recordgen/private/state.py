@@ -1,4 +1,4 @@
-"""What the publisher alone keeps of one sealed site: its keys, its slots, and what was published last."""
+"""What the publisher alone keeps of one sealed site: its keys, its readers, and what was published last."""
 
 from __future__ import annotations
 
@@ -8,10 +8,12 @@ from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, ValidationError
 
-from recordgen.files import write_whole
+from recordgen.files import write_whole, writing
+from recordgen.private.checksum import checked, with_checksum
 from recordgen.private.frames import ReaderKey
 from recordgen.private.keys import ITERATIONS, KEY_BYTES, Keys, keys_of
 from recordgen.private.moved_keys import refuse_left_behind
+from recordgen.private.proof import proof_of
 from recordgen.private.ring import Slot, link_slot, ring_file, words_slot
 from recordgen.private.whereabouts import state_file
 from recordgen.private.words import six_words
@@ -20,6 +22,9 @@ from recordgen.problems import Trouble
 SITE_ID_BYTES = 16
 # This edition and the one before: a network of caches may serve the last manifest for minutes.
 EDITIONS_KEPT = 2
+
+RESTORE = "Bring them back from your copy: recordgen readers --restore FILE"
+BEGIN_ANEW = "empty the place that is served, publish, and give every reader new words"
 
 SiteId = Annotated[bytes, Field(min_length=SITE_ID_BYTES, max_length=SITE_ID_BYTES)]
 Master = Annotated[bytes, Field(min_length=KEY_BYTES, max_length=KEY_BYTES, repr=False)]
@@ -34,16 +39,35 @@ class Shown(BaseModel):
     digest: str
 
 
+class Reader(BaseModel):
+    """Somebody who can open the site: a name, the public slot made for it, and the proof that the slot opens."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, ser_json_bytes="base64", val_json_bytes="base64")
+
+    name: str
+    slot: Slot
+    proof: bytes = Field(repr=False)
+
+    @property
+    def by(self) -> Literal["words", "link"]:
+        """What opens it."""
+        return "link" if self.slot.kind == "link" else "words"
+
+
 class KeysMissing(Trouble):
     """A stable that has no keys on this computer."""
+
+
+class KeysDamaged(Trouble):
+    """Kept keys that are not, bit for bit, what was kept."""
 
 
 class State(BaseModel):
     """The private side of one sealed site. Nothing of it is published but what `ring` and `sealing` write.
 
-    site_id: for life. master: until the next rotation. serial, day, kid, digest: of the last edition. notes: whom a
-    slot was made for, by its id. editions: the blobs of the last editions with their SHA-256, newest first. fixed: the
-    other published files with theirs. pages: of the last edition, by path.
+    site_id: for life. master: until the next rotation. serial, day, kid, digest: of the last edition. readers: oldest
+    first. editions: the blobs of the last editions with their SHA-256, newest first. fixed: the other published files
+    with theirs. pages: of the last edition, by path.
     """
 
     model_config = ConfigDict(extra="forbid", ser_json_bytes="base64", val_json_bytes="base64")
@@ -55,8 +79,7 @@ class State(BaseModel):
     day: str = ""
     kid: str = ""
     digest: str = ""
-    slots: list[Slot] = []
-    notes: dict[str, str] = {}
+    readers: list[Reader] = []
     editions: list[dict[str, str]] = []
     fixed: dict[str, str] = {}
     pages: dict[str, Shown] = {}
@@ -79,7 +102,7 @@ class State(BaseModel):
 
     @classmethod
     def load(cls, records: Path, slug: str) -> State:
-        """The keys of a stable. Raises KeysMissing where there are none, and Trouble where the file cannot be read."""
+        """The keys of a stable. Raises KeysMissing, KeysDamaged, and Trouble for those of another version."""
         file = state_file(records, slug)
         if not file.exists():
             refuse_left_behind(records, slug)
@@ -93,24 +116,32 @@ class State(BaseModel):
 
     @classmethod
     def read(cls, file: Path) -> State:
-        """The keys in a file. Raises Trouble where it cannot be read."""
+        """The keys in a file. Raises KeysDamaged, and Trouble for those of another version."""
         return cls.of(file.read_bytes(), file)
 
     @classmethod
-    def of(cls, text: bytes, file: Path) -> State:
-        """The keys in a text that belongs into a file. Raises Trouble where it cannot be read."""
+    def of(cls, kept: bytes, file: Path) -> State:
+        """The keys in bytes that belong into a file. Raises KeysDamaged, and Trouble for those of another version."""
+        content = checked(kept)
+        if content is None:
+            way_out = f"{RESTORE}. Without a copy, move that file away, {BEGIN_ANEW}"
+            raise KeysDamaged(f"the keys in {file} are damaged, so nothing is done with them", way_out)
         try:
-            state = cls.model_validate_json(text)
+            state = cls.model_validate_json(content)
         except ValidationError:
-            raise Trouble(
-                f"{file} is damaged or of a newer recordgen", "Bring it back from the copy you kept"
-            ) from None
+            raise Trouble(f"the keys in {file} are of another version of recordgen", "Use that one") from None
         state._file = file
         return state
 
+    @property
+    def kept(self) -> bytes:
+        """All of it as it is kept, with its checksum."""
+        return with_checksum((self.model_dump_json(indent=1) + "\n").encode())
+
     def save(self) -> None:
-        """Keep all of it, whole or not at all, for this user's eyes alone. Raises OSError."""
-        write_whole(self._file, self.model_dump_json(indent=1) + "\n", mode=0o600)
+        """Keep all of it, whole or not at all, for this user's eyes alone. Raises Trouble."""
+        with writing(self._file, "The keys stay as they were, and words shown just now open nothing"):
+            write_whole(self._file, self.kept, mode=0o600)
 
     @property
     def file(self) -> Path:
@@ -123,48 +154,51 @@ class State(BaseModel):
         return keys_of(self.master, self.site_id)
 
     @property
-    def reader(self) -> ReaderKey:
+    def reader_key(self) -> ReaderKey:
         """What readers get to hold once their words fit."""
         return ReaderKey(self.keys.enc, self.keys.kid, self.site_id)
 
     @property
     def ring(self) -> bytes:
         """The text of `keys.json`."""
-        return ring_file(self.reader, self.slots)
+        return ring_file(self.reader_key, [reader.slot for reader in self.readers])
 
-    def add_words(self, note: str = "", words: str | None = None, iterations: int = ITERATIONS) -> tuple[str, str]:
-        """A new slot for words, drawn unless given: the slot's id and the words, which are kept nowhere."""
+    def add_words(self, name: str = "", words: str | None = None, iterations: int = ITERATIONS) -> tuple[Reader, str]:
+        """A new reader, and the words that open the site, drawn unless given; they are kept nowhere."""
         drawn = words or six_words()
-        return self._added(words_slot(self.reader, drawn, iterations), note), drawn
+        return self._added(name, *words_slot(self.reader_key, drawn, iterations)), drawn
 
-    def add_link(self, note: str = "") -> tuple[str, str]:
-        """A new slot for a link: the slot's id and the secret for `#k=`, which is kept nowhere."""
-        slot, secret = link_slot(self.reader)
-        return self._added(slot, note), secret
+    def add_link(self, name: str = "") -> tuple[Reader, str]:
+        """A new reader, and the secret for `#k=` that opens the site, which is kept nowhere."""
+        slot, own_key, secret = link_slot(self.reader_key)
+        return self._added(name, slot, own_key), secret
 
-    def _added(self, slot: Slot, note: str) -> str:
-        self.slots.append(slot)
-        self.notes[slot.id] = note
-        return slot.id
+    def _added(self, name: str, slot: Slot, own_key: bytes) -> Reader:
+        reader = Reader(name=name, slot=slot, proof=proof_of(self.keys, slot, own_key))
+        self.readers.append(reader)
+        return reader
 
     def drop(self, slot_id: str) -> None:
-        """Take a slot out of the ring; whoever kept the old ring can still open with it, until the next rotation.
+        """Take a reader out; whoever kept the old ring can still open with it, until the next rotation.
 
         Raises Trouble for an unknown slot and for the last one.
         """
-        left = [slot for slot in self.slots if slot.id != slot_id]
-        if len(left) == len(self.slots):
-            raise Trouble(f"there is no way in with the id {slot_id}", f"There are: {', '.join(self.notes) or 'none'}")
+        left = [reader for reader in self.readers if reader.slot.id != slot_id]
+        if len(left) == len(self.readers):
+            ids = ", ".join(reader.slot.id for reader in self.readers)
+            raise Trouble(f"there is no way in with the id {slot_id}", f"There are: {ids or 'none'}")
         if not left:
             raise Trouble("this is the last way in; without it nobody could read the site", "Add another one first")
-        self.slots = left
-        self.notes.pop(slot_id, None)
+        self.readers = left
 
-    def rotate(self, iterations: int = ITERATIONS) -> str:
-        """New keys and new words, which are kept nowhere: every other way in and every blob published so far is dead.
+    def rotate(self, iterations: int = ITERATIONS) -> list[tuple[Reader, str]]:
+        """New keys, and for every reader new words or a new link, kept nowhere; whatever was published so far is dead.
 
         Takes effect for readers with the next publishing.
         """
+        before, self.readers = self.readers, []
         self.master = secrets.token_bytes(KEY_BYTES)
-        self.slots, self.notes = [], {}
-        return self.add_words(iterations=iterations)[1]
+        return [
+            self.add_link(reader.name) if reader.by == "link" else self.add_words(reader.name, iterations=iterations)
+            for reader in before
+        ]

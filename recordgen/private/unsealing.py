@@ -15,8 +15,10 @@ from recordgen.private.frames import FILE, MANIFEST_NAME, Blob, ReaderKey, open_
 from recordgen.private.frames import MANIFEST as MANIFEST_KIND
 from recordgen.private.keys import FEWEST_ITERATIONS, NotOpened
 from recordgen.private.outlet import MANIFEST, RING, Outlet, blob_file
-from recordgen.private.ring import opened_by_words, read_ring
+from recordgen.private.proof import proven_key
+from recordgen.private.ring import opened_by_own_key, opened_by_words, read_ring
 from recordgen.private.state import State
+from recordgen.problems import Trouble, quoted
 
 # What a published place answers for a path: its bytes, or None where there is nothing.
 Read = Callable[[str], bytes | None]
@@ -71,6 +73,26 @@ def _file(folder: Path, reader: ReaderKey, path: str, entry: tuple[str, str, int
     if len(body) != length:
         raise NotOpened(f"{path} is not as long as the manifest tells")
     return body
+
+
+def refuse_unreadable(folder: Path, state: State, fewest: int = FEWEST_ITERATIONS) -> None:
+    """Raises Trouble where a reader's way into a sealed folder, tried here as their browser will, does not open it all.
+
+    The words are not kept, so each slot is tried from the step after their hashing on, with the key in its proof.
+    fewest: rounds of hashing below which a slot is refused.
+    """
+    whole: set[ReaderKey] = set()
+    for reader in state.readers:
+        try:
+            own_key = proven_key(state.keys, reader.slot, reader.proof)
+            key = opened_by_own_key(read_ring((folder / RING).read_bytes()), reader.slot.id, own_key, fewest)
+            if key not in whole:
+                files_of(folder, key)
+                whole.add(key)
+        except (NotOpened, OSError):
+            message = f"what was sealed does not open for {quoted(reader.name)}, so it is not sent"
+            way_out = "Publish again; if this is told once more, make new keys: recordgen readers STABLE --rotate"
+            raise Trouble(message, way_out) from None
 
 
 def faults(folder: Path, state: State) -> list[Fault]:

@@ -13,7 +13,7 @@ from recordgen.problems import Trouble
 from recordgen.records.walk import SLUG
 
 ENVIRONMENT = "RECORDGEN_PRIVATE"
-ENDING = ".json"
+ENDING = ".keys"
 
 
 def private_folder() -> Path:

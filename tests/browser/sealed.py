@@ -88,7 +88,7 @@ class Stand:
     def blob_of(self, path: str) -> str:
         """The published path of a file of the site, in the last edition."""
         manifest = Blob(MANIFEST_NAME, self.published["manifest.bin"])
-        files = json.loads(open_blob(self.state.reader, MANIFEST, manifest))["files"]
+        files = json.loads(open_blob(self.state.reader_key, MANIFEST, manifest))["files"]
         return f"d/{files[path][0]}.bin"
 
 

@@ -64,7 +64,7 @@ def found(names: re.Pattern[bytes], folder: Path) -> set[bytes]:
 
 def test_pages_have_names_that_tell_a_host_nothing(published: Desk) -> None:
     """A reader's first request may reach the host with its path. The names stay from edition to edition."""
-    before = set(read_manifest(published.public, published.state.reader).files)
+    before = set(read_manifest(published.public, published.state.reader_key).files)
     amend(published)
     assert published.publish("--yes").exit_code == 0
 
@@ -73,7 +73,7 @@ def test_pages_have_names_that_tell_a_host_nothing(published: Desk) -> None:
     assert all(re.fullmatch(r"horses/[a-z2-7]{6}(-sheet)?\.html", path) for path in pages)
     assert all(re.fullmatch(r"horses/[a-z2-7]{6}/[^/]+\.jpg", path) for path in horses - pages)
     assert len(pages) == 4
-    assert set(read_manifest(published.public, published.state.reader).files) == before
+    assert set(read_manifest(published.public, published.state.reader_key).files) == before
 
 
 def test_the_page_for_unknown_addresses_finds_its_styles_below_the_address(once: tuple[Desk, str]) -> None:
@@ -209,7 +209,7 @@ def test_a_killed_run_leaves_the_served_edition_and_the_keys(published: Desk) ->
     assert "  changed   Bramble\n" in again.output
     assert published.state.serial == serial + 2
     assert b"Likes carrots" in b"".join(unseal(published.public, published.words).values())
-    assert sorted(path.suffix for path in published.keys.iterdir()) == [".json", ".lock", ".sealed"]
+    assert sorted(path.suffix for path in published.keys.iterdir()) == [".keys", ".lock", ".sealed"]
 
 
 @pytest.mark.usefixtures("quick_build")
@@ -230,7 +230,7 @@ def test_a_clock_set_back_is_told_and_the_day_does_not_go_back(published: Desk) 
     result = run("publish", "willowmere", "--yes", "--records", published.records, "--today", "2026-11-24")
 
     assert "The last edition is of 25 November 2026, which is after today" in result.output
-    assert read_manifest(published.public, published.state.reader).time == "2026-11-25"
+    assert read_manifest(published.public, published.state.reader_key).time == "2026-11-25"
     assert published.state.serial == serial + 1
 
 

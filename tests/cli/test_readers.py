@@ -10,10 +10,11 @@ import pytest
 from click.testing import CliRunner, Result
 
 from recordgen.cli import main
+from recordgen.files import fingerprints
 from recordgen.private.keys import NotOpened
 from recordgen.private.ring import opened_by_link, read_ring
 from recordgen.private.unsealing import unseal
-from tests.cli.publishing import ADDRESS, WORDS, Desk
+from tests.cli.publishing import ADDRESS, WORDS, Desk, amend
 from tests.cli.running import run
 
 pytestmark = pytest.mark.usefixtures("quick_build")
@@ -54,8 +55,9 @@ def test_a_link_opens_the_site_by_itself(published: Desk) -> None:
     result = published.readers("--link", "tack room")
     published.publish("--yes")
     secret = LINK.findall(result.output)[0]
+    ring = read_ring((published.public / "keys.json").read_bytes())
 
-    assert opened_by_link(read_ring((published.public / "keys.json").read_bytes()), secret) == published.state.reader
+    assert opened_by_link(ring, secret) == published.state.reader_key
     assert "messengers, mail and browsers keep links" in result.output
 
 
@@ -75,7 +77,7 @@ def test_who_is_dropped_opens_nothing_new(published: Desk) -> None:
 @pytest.mark.parametrize(
     ("name", "told"),
     [
-        ("Nobody", "there is no way in for 'Nobody'. recordgen readers lists them; their ids are: "),
+        ("Nobody", "there is no way in for 'Nobody'. There is one for: 'Willowmere'"),
         ("Twice", "there are 2 ways in for 'Twice'. Name one by its id: "),
         ("Willowmere", "this is the last way in; without it nobody could read the site"),
     ],
@@ -83,13 +85,13 @@ def test_who_is_dropped_opens_nothing_new(published: Desk) -> None:
 def test_a_drop_that_cannot_be_is_told(published: Desk, name: str, told: str) -> None:
     """Nobody of that name, two of them, the last one; nothing changes."""
     for reader in ["Twice", "Twice"] if name == "Twice" else []:
-        published.readers("--add", reader)
-    before = published.state.slots
+        published.readers("--add", reader, "--yes")
+    before = published.state.readers
     result = published.readers("--drop", name)
 
     assert result.exit_code == 1
     assert told in result.output
-    assert published.state.slots == before
+    assert published.state.readers == before
 
 
 def test_new_keys_end_all_words_and_links(published: Desk) -> None:
@@ -176,3 +178,79 @@ def test_a_stable_without_keys_is_told(new: Desk) -> None:
 
     assert result.exit_code == 1
     assert "willowmere was not published from this computer yet" in result.output
+
+
+def test_damaged_keys_stop_everything_until_they_are_restored(published: Desk, tmp_path: Path) -> None:
+    """Publishing, verifying and readers refuse them, the served site stays, and a copy brings its words back."""
+    words = WORDS.findall(run("readers", "--export", tmp_path / "copy", "--records", published.records).output)[0]
+    keys, before = published.state.file, fingerprints(published.public)
+    content = keys.read_bytes()
+    keys.write_bytes(content[:200] + bytes([content[200] ^ 4]) + content[201:])
+    refused = [published.publish("--yes"), published.publish("--plain", "--yes"), published.readers("--add", "Mara")]
+    refused += [published.readers(), published.verify("--folder", published.public)]
+
+    assert {result.exit_code for result in refused} == {1}
+    assert all("are damaged, so nothing is done with them. Bring them back" in result.output for result in refused)
+    assert fingerprints(published.public) == before
+    assert "Damaged, and put aside" in restored(published, tmp_path / "copy", words).output
+    assert published.publish("--yes").exit_code == 0
+    assert opens(published, published.words)
+
+
+def test_nothing_is_sent_that_a_reader_cannot_open(published: Desk) -> None:
+    """A slot of other keys is found before the served folder is swapped."""
+    state, before = published.state, fingerprints(published.public)
+    state.master = bytes(32)
+    state.save()
+    amend(published)
+    result = published.publish("--yes")
+
+    assert result.exit_code == 1
+    assert "what was sealed does not open for 'Willowmere', so it is not sent" in result.output
+    assert fingerprints(published.public) == before
+
+
+def test_a_rotation_gives_every_reader_new_words_or_a_new_link_once(published: Desk) -> None:
+    """Names stay, each with its own; all of them open what is published next."""
+    published.readers("--add", "Mara Tilling")
+    published.readers("--link", "tack room")
+    told = published.readers("--rotate", "--yes").output
+    published.publish("--yes")
+    ring = read_ring((published.public / "keys.json").read_bytes())
+    (secret,) = LINK.findall(told)
+
+    assert [reader.name for reader in published.state.readers] == ["Willowmere", "Mara Tilling", "tack room"]
+    assert re.findall(r"These words are for ([^.]+)\.", told) == ["Willowmere", "Mara Tilling"]
+    assert [opens(published, words) for words in WORDS.findall(told)] == [True, True]
+    assert opened_by_link(ring, secret) == published.state.reader_key
+
+
+@pytest.mark.parametrize("typed", ["mara tilling", "MARA  TILLING", " Mara Tilling "])
+def test_a_name_is_found_however_it_is_spelled(published: Desk, typed: str) -> None:
+    """Capitals and the spaces between do not matter."""
+    published.readers("--add", "Mara Tilling")
+    result = published.readers("--drop", typed)
+
+    assert "The way in for Mara Tilling is taken out." in result.output
+    assert [reader.name for reader in published.state.readers] == ["Willowmere"]
+
+
+@pytest.mark.parametrize("way", ["--add", "--link"])
+def test_a_second_way_in_for_a_name_is_asked_about(published: Desk, way: str) -> None:
+    """Nobody can be asked here, so it takes --yes; before that nothing is made."""
+    asked = published.readers(way, "WILLOWMERE")
+    before = len(published.state.readers)
+    done = published.readers(way, "WILLOWMERE", "--yes")
+
+    assert (asked.exit_code, before) == (2, 1)
+    assert "Willowmere has a way in already: words." in asked.output
+    assert (done.exit_code, len(published.state.readers)) == (0, 2)
+
+
+@pytest.mark.parametrize("name", [" ", "Mara\nTilling", "Mara\u202e"])
+def test_a_reader_needs_a_name_on_one_line(published: Desk, name: str) -> None:
+    """No line breaks and no signs that cannot be seen."""
+    result = published.readers("--add", name)
+
+    assert result.exit_code == 2
+    assert "A reader needs a name on one line." in result.output

@@ -61,7 +61,7 @@ def test_a_renamed_stable_keeps_its_readers_and_its_pages(published: Desk) -> No
 
     assert (brought.exit_code, told.exit_code) == (0, 0), brought.output + told.output
     assert "Its readers keep their words and links" in brought.output
-    assert (after.site_id, after.master, after.slots) == (before.site_id, before.master, before.slots)
+    assert (after.site_id, after.master, after.readers) == (before.site_id, before.master, before.readers)
     assert pages(after) == pages(before)
     assert not list(published.keys.glob("willowmere-*.json"))
     assert run("verify", "old-mill", "--folder", published.public, "--records", published.records).exit_code == 0
@@ -112,4 +112,4 @@ def test_keys_are_brought_once_and_from_no_stable_that_is_there(published: Desk,
     assert [one.exit_code for one in told] == [1, 1, 1]
     assert "willowmere is a stable still" in told[0].output
     assert "there are no keys of nowhere" in told[1].output
-    assert published.state.slots
+    assert published.state.readers

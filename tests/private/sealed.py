@@ -33,7 +33,7 @@ def small_site(folder: Path) -> Path:
 
 def new_state(folder: Path) -> State:
     """Keys with one way in, which is WORDS."""
-    state = State.new(folder / "willowmere.json")
+    state = State.new(folder / "willowmere.keys")
     state.add_words("all readers", WORDS, QUICK)
     return state
 

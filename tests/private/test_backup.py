@@ -5,7 +5,8 @@ import stat
 
 import pytest
 
-from recordgen.private.backup import SERIALS_AHEAD, export, restore
+from recordgen.private.backup import SERIALS_AHEAD, backup, restore
+from recordgen.private.checksum import checked, with_checksum
 from recordgen.private.keys import NotOpened
 from recordgen.private.state import State
 from recordgen.problems import Trouble
@@ -26,8 +27,10 @@ def states(tmp_path, monkeypatch):
 @pytest.fixture
 def copy(states, tmp_path):
     """Their copy."""
-    assert export(tmp_path / "copy.json", WORDS, QUICK) == 2
-    return tmp_path / "copy.json"
+    made = backup(tmp_path / "copy", WORDS, QUICK)
+    made.write()
+    assert made.stables == 2
+    return made.path
 
 
 def test_lost_keys_come_back(states, copy):
@@ -60,10 +63,40 @@ def test_keys_that_are_here_stay_as_they_are(states, copy):
     assert State.read(states[0].file) == states[0]
 
 
+def test_damaged_keys_are_brought_back_and_put_aside(states, copy):
+    """Nothing is deleted, not even what cannot be read; a file put aside before stays as well."""
+    kept, damaged = states[0].file, states[0].file.read_bytes().replace(b'"v": 1', b'"v": 3')
+    for _ in range(2):
+        kept.write_bytes(damaged)
+        restored = restore(copy, WORDS, QUICK)
+
+    assert restored.put_back == (kept.name,)
+    assert restored.damaged == (f"{kept.name}.damaged1",)
+    assert State.read(kept).master == states[0].master
+    assert [path.read_bytes() for path in kept.parent.glob("*.damaged*")] == [damaged, damaged]
+
+
+def test_damaged_keys_are_not_copied(states, tmp_path):
+    """A copy that brings back nothing would be taken for a good one."""
+    states[0].file.write_bytes(b"x")
+
+    with pytest.raises(Trouble, match="are damaged"):
+        backup(tmp_path / "copy", WORDS, QUICK)
+
+
+def test_a_damaged_copy_is_not_blamed_on_the_words(copy):
+    """Nor is anything put back from it."""
+    content = copy.read_bytes()
+    copy.write_bytes(content[:300] + bytes([content[300] ^ 1]) + content[301:])
+
+    with pytest.raises(Trouble, match="no copy of keys, or a damaged one"):
+        restore(copy, WORDS, QUICK)
+
+
 def test_a_copy_shows_nothing(states, copy):
     """Neither keys nor the names of stables stand in it; the file of keys holds both."""
     shown = copy.read_text()
-    master = json.loads(states[0].file.read_text())["master"]
+    master = json.loads(checked(states[0].file.read_bytes()))["master"]
 
     assert master in states[0].file.read_text()
     assert not [secret for secret in (master, "willowmere", "tithe", WORDS) if secret in shown]
@@ -84,8 +117,8 @@ def test_few_rounds_are_refused(copy):
 
 def test_a_changed_copy_is_refused(copy):
     """Its rounds and its bytes are held by the seal."""
-    told = json.loads(copy.read_text())
-    copy.write_text(json.dumps(told | {"iter": QUICK + 1}))
+    told = json.loads(checked(copy.read_bytes()))
+    copy.write_bytes(with_checksum(json.dumps(told | {"iter": QUICK + 1}).encode()))
 
     with pytest.raises(NotOpened, match="do not open"):
         restore(copy, WORDS, QUICK)
@@ -104,7 +137,7 @@ def test_a_copy_is_not_written_over_a_file(copy):
     before = copy.read_bytes()
 
     with pytest.raises(Trouble, match="is there already"):
-        export(copy, WORDS, QUICK)
+        backup(copy, WORDS, QUICK)
     assert copy.read_bytes() == before
 
 
@@ -113,7 +146,7 @@ def test_a_copy_does_not_go_into_a_repository(states, tmp_path):
     (tmp_path / "records" / ".git").mkdir(parents=True)
 
     with pytest.raises(Trouble, match="git repository"):
-        export(tmp_path / "records" / "copy.json", WORDS, QUICK)
+        backup(tmp_path / "records" / "copy", WORDS, QUICK)
 
 
 def test_no_keys_make_no_copy(tmp_path, monkeypatch):
@@ -121,4 +154,4 @@ def test_no_keys_make_no_copy(tmp_path, monkeypatch):
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "none"))
 
     with pytest.raises(Trouble, match="no keys on this computer"):
-        export(tmp_path / "copy.json", WORDS, QUICK)
+        backup(tmp_path / "copy", WORDS, QUICK)

@@ -24,7 +24,7 @@ with alone(pathlib.Path(sys.argv[1])):
 
 def test_the_second_is_told_and_a_killed_one_lets_go(tmp_path: Path) -> None:
     """While another process holds the keys nobody else does; killed, it holds them no longer."""
-    keys = tmp_path / "willowmere.json"
+    keys = tmp_path / "willowmere.keys"
     with subprocess.Popen([sys.executable, "-c", HOLD, str(keys)], stdout=subprocess.PIPE) as other:
         assert other.stdout is not None
         assert other.stdout.readline() == b"held\n"
@@ -37,5 +37,5 @@ def test_the_second_is_told_and_a_killed_one_lets_go(tmp_path: Path) -> None:
 
 def test_two_stables_do_not_wait_for_each_other(tmp_path: Path) -> None:
     """Each has a lock of its own."""
-    with alone(tmp_path / "willowmere.json"), alone(tmp_path / "fallow-end.json"):
+    with alone(tmp_path / "willowmere.keys"), alone(tmp_path / "fallow-end.keys"):
         assert sorted(path.name for path in tmp_path.iterdir()) == ["fallow-end.lock", "willowmere.lock"]

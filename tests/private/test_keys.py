@@ -119,7 +119,7 @@ def test_the_keys_of_a_site_differ_from_each_other_and_between_sites():
     """One master gives three values, and others for another site."""
     here, there = keys_of(bytes(32), bytes(16)), keys_of(bytes(32), bytes(15) + b"1")
 
-    assert len({here.enc, here.mac, here.kid, there.enc, there.mac, there.kid}) == 6
+    assert len({key for keys in (here, there) for key in (keys.enc, keys.mac, keys.proof, keys.kid)}) == 8
     assert (len(here.enc), len(here.mac), len(here.kid)) == (32, 32, 8)
 
 

@@ -26,7 +26,7 @@ WORDS = "mähne amber candle wicket pebble oat"
 @pytest.fixture(scope="module")
 def ring_text():
     """A ring with two ways in by words and one by link, which is not kept."""
-    slots = [words_slot(READER, "other words", QUICK), words_slot(READER, WORDS, QUICK), link_slot(READER)[0]]
+    slots = [words_slot(READER, words, QUICK)[0] for words in ("other words", WORDS)] + [link_slot(READER)[0]]
     return ring_file(READER, slots)
 
 
@@ -61,7 +61,7 @@ def test_other_words_do_not_fit(ring_text, typed):
 
 def test_a_link_opens_its_slot_and_no_other():
     """The secret of one link is no use for another."""
-    (one, secret), (other, _) = link_slot(READER), link_slot(READER)
+    (one, _, secret), (other, _, _) = link_slot(READER), link_slot(READER)
 
     assert len(secret) == 43
     assert opened_by_link(read_ring(ring_file(READER, [other, one])), secret) == READER
@@ -91,11 +91,12 @@ def test_a_slot_that_was_changed_opens_nothing(ring_text, changes):
 @pytest.mark.parametrize("kind", ["pass", "link"])
 def test_a_slot_has_the_form_that_browsers_read(kind):
     """The wrapped key opens with the standard steps and the text that binds it, spelled out here."""
-    slot, secret = (words_slot(READER, WORDS, QUICK), "") if kind == "pass" else link_slot(READER)
+    slot, own_key, *secret = words_slot(READER, WORDS, QUICK) if kind == "pass" else link_slot(READER)
     salt, rounds = unb64u(slot.salt), {"pass": QUICK, "link": 0}[kind]
-    own = pbkdf2(WORDS.encode(), salt, QUICK) if kind == "pass" else hkdf(unb64u(secret), salt, b"sld1 link")
+    own = pbkdf2(WORDS.encode(), salt, QUICK) if kind == "pass" else hkdf(unb64u(secret[0]), salt, b"sld1 link")
     bound = f"sld1 slot|c3Nzc3Nzc3Nzc3Nzc3Nzcw|a2tra2tra2s|{slot.id}|{kind}|{rounds}"
 
+    assert own_key == own
     assert decrypted(own, unb64u(slot.iv), unb64u(slot.key), bound.encode()) == READER.enc
 
 
@@ -117,7 +118,7 @@ def test_what_is_no_ring_is_told(text):
 
 def test_slots_draw_their_own_salt_and_nonce():
     """The same words twice share nothing that shows."""
-    one, other = words_slot(READER, WORDS, QUICK), words_slot(READER, WORDS, QUICK)
+    (one, _), (other, _) = words_slot(READER, WORDS, QUICK), words_slot(READER, WORDS, QUICK)
 
     assert (len(unb64u(one.salt)), len(unb64u(one.iv)), len(unb64u(one.key))) == (16, 12, 48)
     assert not {one.salt, one.iv, one.key, one.id} & {other.salt, other.iv, other.key, other.id}

@@ -102,7 +102,7 @@ def test_the_first_edition_is_all_new(site, state, out):
 def test_the_list_tells_types_lengths_scripts_and_the_day(site, state, out):
     """What a browser needs to answer as a server would."""
     sealed(site, state, out)
-    manifest = read_manifest(out, state.reader)
+    manifest = read_manifest(out, state.reader_key)
     length = len(unseal(out, WORDS, fewest=QUICK)["index.html"])
 
     assert (manifest.serial, manifest.time) == (1, DAY.isoformat())
@@ -148,7 +148,7 @@ def test_a_rotation_changes_every_blob_and_keeps_none(site, state, out):
     """Old words open nothing, new ones everything; no page is told as changed."""
     sealed(site, state, out)
     before = contents(out)
-    words = state.rotate(QUICK)
+    ((_, words),) = state.rotate(QUICK)
     done = sealed(site, state, out)
 
     assert not blobs(out) & before.keys()

@@ -25,7 +25,7 @@ def out(tmp_path, state):
 
 def blob_of(out, state, path):
     """The published file that holds a path of the site."""
-    return out / "d" / f"{read_manifest(out, state.reader).files[path][0]}.bin"
+    return out / "d" / f"{read_manifest(out, state.reader_key).files[path][0]}.bin"
 
 
 def flip(file):
@@ -108,7 +108,7 @@ def test_two_swapped_blobs_are_refused(out, state):
     other.write_bytes(first)
 
     with pytest.raises(NotOpened, match="cannot be opened"):
-        files_of(out, state.reader)
+        files_of(out, state.reader_key)
 
 
 def test_a_blob_in_place_of_the_list_is_refused(out, state):
@@ -116,18 +116,18 @@ def test_a_blob_in_place_of_the_list_is_refused(out, state):
     (out / "manifest.bin").write_bytes(blob_of(out, state, "index.html").read_bytes())
 
     with pytest.raises(NotOpened, match="not sealed for this site"):
-        files_of(out, state.reader)
+        files_of(out, state.reader_key)
 
 
 def test_a_file_of_another_length_than_listed_is_refused(out, state):
     """The list and the files hold each other."""
-    told = read_manifest(out, state.reader).model_dump()
+    told = read_manifest(out, state.reader_key).model_dump()
     told["files"]["index.html"] = (*told["files"]["index.html"][:2], 1)
     frame = framed(json.dumps(told).encode(), compress=True)
     (out / "manifest.bin").write_bytes(blob(state.keys, state.site_id, MANIFEST, "", frame).content)
 
     with pytest.raises(NotOpened, match=r"index\.html is not as long"):
-        files_of(out, state.reader)
+        files_of(out, state.reader_key)
 
 
 def test_a_missing_blob_is_told(out, state):
@@ -136,7 +136,7 @@ def test_a_missing_blob_is_told(out, state):
     missing.unlink()
 
     with pytest.raises(FileNotFoundError, match=missing.name):
-        files_of(out, state.reader)
+        files_of(out, state.reader_key)
 
 
 def test_a_reader_takes_no_weak_ring(out):
