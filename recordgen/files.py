@@ -10,7 +10,7 @@ import hashlib
 import os
 import re
 import secrets
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import IO
@@ -157,6 +157,12 @@ def fingerprints(folder: Path) -> dict[str, str]:
     return {name: hashlib.sha256((folder / name).read_bytes()).hexdigest() for name in list_files(folder)}
 
 
+def refuse_other(path: Path, is_ours: Callable[[bytes], bool], what: str) -> None:
+    """Raises Trouble where a path holds anything but a file of ours. what: what such a file is called."""
+    if os.path.lexists(path) and not (path.is_file() and is_ours(path.read_bytes())):
+        raise Trouble(f"{path} is there already and is no {what} of ours", "Name another, or move it elsewhere")
+
+
 @contextmanager
 def writing(target: Path, stays: str = "Nothing was written") -> Iterator[None]:
     """Turns what a disk refuses into sentences that name what was to be written, never what it was made from.
@@ -166,6 +172,17 @@ def writing(target: Path, stays: str = "Nothing was written") -> Iterator[None]:
     try:
         yield
     except OSError as fault:
+        raise disk_trouble(fault, target, stays) from fault
+
+
+@contextmanager
+def filling(target: Path, stays: str) -> Iterator[None]:
+    """Turns a full disk alone into sentences; any other trouble may be of what is read. Raises Trouble and OSError."""
+    try:
+        yield
+    except OSError as fault:
+        if fault.errno not in FULL:
+            raise
         raise disk_trouble(fault, target, stays) from fault
 
 

@@ -13,9 +13,11 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from recordgen.locks import hold, hold_new
-from recordgen.problems import Trouble, counted
+from recordgen.problems import Trouble, counted, quoted
 
 MOST_NAMED = 5
+# What systems leave in a folder that somebody looked into; nobody means to keep it.
+_LEFT_BY_SYSTEMS = {".DS_Store", "Thumbs.db", "desktop.ini"}
 _PREFIX = ".recordgen-"
 # Tells a workroom of ours from a folder of somebody's, and is held as long as somebody works in it.
 _WORK = ".work"
@@ -143,7 +145,8 @@ def exchange(one: Path, other: Path) -> bool:
 
 def refuse_strangers(foreign: Collection[str], where: str, way_out: str) -> None:
     """Raises Trouble that names the files of somebody else, where there are any."""
-    if foreign:
-        some = ", ".join(sorted(foreign)[:MOST_NAMED])
-        more = f" and {counted(len(foreign) - MOST_NAMED, 'other')}" if len(foreign) > MOST_NAMED else ""
+    named = sorted(name for name in foreign if name.rpartition("/")[2] not in _LEFT_BY_SYSTEMS)
+    if named:
+        some = ", ".join(quoted(name, 100)[1:-1] for name in named[:MOST_NAMED])
+        more = f" and {counted(len(named) - MOST_NAMED, 'other')}" if len(named) > MOST_NAMED else ""
         raise Trouble(f"{where} holds files that are not of this site: {some}{more}", way_out)

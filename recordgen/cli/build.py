@@ -24,9 +24,9 @@ def command(records: Path, today: dt.date, out: Path, stable: str | None, proces
 
     \b
         recordgen build
-        recordgen build --stable willowmere --out look
+        recordgen build --stable willowmere --out ../look
 
-    The sites before stay until the new ones are whole.
+    The sites before stay until the new ones are whole. Nothing is ever replaced but sites that were built here.
     """
     with told_plainly():
         _build(records, today, out, stable, processes, _Stages(verbose))
@@ -35,12 +35,14 @@ def command(records: Path, today: dt.date, out: Path, stable: str | None, proces
 def _build(
     records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, stages: _Stages
 ) -> None:
+    from recordgen.private.output_folder import refuse_sites
     from recordgen.records.whole import read_whole
     from recordgen.site.build import build_sites, prepare, strangers
     from recordgen.site.pages import PRACTICE
     from recordgen.site.ways_here import picture_folder
 
     stages.done("load")
+    refuse_sites(out, records)
     whole = read_whole(records, today, stable)
     stages.done("read")
     work = prepare(whole, today, picture_folder())

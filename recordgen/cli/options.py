@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -83,5 +84,16 @@ def told_plainly() -> Iterator[None]:
         click.echo(sentences(trouble.message, trouble.way_out), err=True)
         raise click.exceptions.Exit(1) from None
     except OSError as fault:
-        click.echo(sentences(f"{fault.filename or 'The system'} says: {fault.strerror or fault}"), err=True)
+        click.echo(_os_told(fault), err=True)
         raise click.exceptions.Exit(1) from None
+
+
+def _os_told(fault: OSError) -> str:
+    """What the system refused, as sentences; of a copy that found no room, where it was to go."""
+    from recordgen.files import FULL, disk_trouble
+
+    if fault.errno in FULL:
+        target = fault.filename2 or fault.filename or tempfile.gettempdir()
+        trouble = disk_trouble(fault, str(target), "What was there before stays")
+        return sentences(trouble.message, trouble.way_out)
+    return sentences(f"{fault.filename or 'The system'} says: {fault.strerror or fault}")

@@ -224,13 +224,17 @@ def _horse(wish: Wish) -> dict[str, str]:
 
 
 def _written(planned: _Planned, folder: Path, today: dt.date, only: str | None) -> Iterator[str]:
-    from recordgen.files import write_whole
+    from recordgen.files import refuse_other, write_whole, writing
+    from recordgen.site.calendar import is_calendar
 
-    for name, content in _calendars(planned, today, only).items():
-        path = folder / f"{name}.ics"
+    files = {folder / f"{name}.ics": content for name, content in _calendars(planned, today, only).items()}
+    for path in files:
+        refuse_other(path, is_calendar, "calendar")
+    for path, content in files.items():
         if content:
-            folder.mkdir(parents=True, exist_ok=True)
-            write_whole(path, content, mode=0o600)
+            with writing(path, "The calendars before it are written"):
+                folder.mkdir(parents=True, exist_ok=True)
+                write_whole(path, content, mode=0o600)
             yield f"{path}"
         elif path.exists():
             path.unlink()

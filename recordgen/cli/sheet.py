@@ -132,12 +132,15 @@ def _html(sheet: Sheet, ways: Ways, records: Path) -> str:
 
 def _put(text: str, out: Path | None) -> None:
     """Print a text as it is, or write it to a file and say where."""
-    from recordgen.files import write_whole
+    from recordgen.files import refuse_other, write_whole, writing
+    from recordgen.site.sheet import is_sheet
 
     if out is None:
         # As bytes, so that no system changes the ends of lines that CSV asks for.
         click.echo(text.encode(), nl=False)
         return
-    out.parent.mkdir(parents=True, exist_ok=True)
-    write_whole(out, text, mode=0o600)
+    refuse_other(out, is_sheet, "sheet")
+    with writing(out):
+        out.parent.mkdir(parents=True, exist_ok=True)
+        write_whole(out, text, mode=0o600)
     click.echo(f"Written: {out}")

@@ -8,6 +8,7 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from recordgen.git.remotes import address_of, place
+from recordgen.private.output_folder import lies_in
 from recordgen.problems import Trouble
 from recordgen.records.horse import Stable
 from recordgen.records.publish import Publish
@@ -88,6 +89,5 @@ def folder_of(to: str, records: Path) -> Path:
 
 def refuse_inside(folder: Path, records: Path) -> None:
     """Raises Trouble for a folder in the records, or around them."""
-    inside = Path(os.path.realpath(records))
-    if folder.is_relative_to(inside) or inside.is_relative_to(folder):
+    if lies_in(folder, records) or lies_in(records, folder):
         raise Trouble(f"{folder} does not lie apart from the records", "Name a folder outside them in stable.yaml")

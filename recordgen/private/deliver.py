@@ -11,7 +11,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.files import fingerprints, write_whole
+from recordgen.files import filling, fingerprints, write_whole
 from recordgen.git.remotes import address_of, refuse_own
 from recordgen.hoof.naming import Naming
 from recordgen.private.address import folder_of, neighbours, refuse_inside, refuse_shared, sharing_origin, wanted
@@ -25,7 +25,7 @@ from recordgen.private.sealing import Page, seal
 from recordgen.private.shelf import Shelf, draft_of, paths_of, site_of
 from recordgen.private.site_files import title_of
 from recordgen.private.state import State
-from recordgen.private.to_folder import put_folder, refuse_place
+from recordgen.private.to_folder import STAYS, put_folder, refuse_place
 from recordgen.private.unsealing import refuse_unreadable
 from recordgen.records.earlier_names import first_names
 from recordgen.records.horse import Stable
@@ -153,7 +153,7 @@ def edition(records: Path, slug: str, today: dt.date, plain: bool = False) -> It
     refuse_shared(publish, others, records)
     refuse_left_behind(records, slug)
     shelf = Shelf.of(records, slug)
-    with shelf.room() as room:
+    with filling(shelf.keys.parent, STAYS), shelf.room() as room:
         state = shelf.state()
         ours = Ours(site_of(state), frozenset({*shelf.plain(), *paths_of(state)}))
         look_ahead(publish, records, ours)

@@ -1,4 +1,4 @@
-"""Where a sheet, a shared file or a calendar may lie: outside the records' git tree, or where git leaves it alone."""
+"""Where sites, a sheet, a shared file or a calendar may lie: outside the records, or where git leaves them alone."""
 
 from __future__ import annotations
 
@@ -8,6 +8,9 @@ from pathlib import Path
 from recordgen.git.repository import is_ignored, top_of
 from recordgen.problems import Trouble
 
+# The one folder of the records in which sites are built.
+SITES = "sites"
+
 
 def fit_place(out: Path | None, records: Path, such: str = "--out ..") -> Path:
     """The folder for such files: `out`, or this one where that is None.
@@ -16,8 +19,7 @@ def fit_place(out: Path | None, records: Path, such: str = "--out ..") -> Path:
     and git ignores it.
     """
     place = Path(os.path.realpath(out or Path.cwd()))
-    trees = [Path(os.path.realpath(tree)) for tree in (records, top_of(records)) if tree]
-    if not any(place.is_relative_to(tree) for tree in trees):
+    if not _in_tree(place, records):
         return out or Path.cwd()
     way_out = f"Name a place elsewhere, such as {such}, or one that git ignores"
     if out is None:
@@ -26,3 +28,31 @@ def fit_place(out: Path | None, records: Path, such: str = "--out ..") -> Path:
         shown = "this folder" if out == Path() else out
         raise Trouble(f"{shown} lies inside the records, and git does not ignore it", way_out)
     return out
+
+
+def refuse_sites(out: Path, records: Path) -> None:
+    """Raises Trouble where built sites would lie in the records, but for their own folder of sites.
+
+    The same in the git tree around them, where git would keep the sites.
+    """
+    place, own = Path(os.path.realpath(out)), Path(os.path.realpath(records)) / SITES
+    if lies_in(place, records) and not lies_in(place, own):
+        way_out = f"Leave --out away for {own}, or name a folder elsewhere, such as --out ../{SITES}"
+        raise Trouble(f"{out} lies inside the records, where no site belongs", way_out)
+    tree = top_of(records)
+    if tree and lies_in(place, tree) and not is_ignored(place / "practice" / "index.html", records):
+        way_out = "Write that folder into .gitignore, such as /sites/, or name a folder elsewhere"
+        raise Trouble(f"{out} lies in the records' git tree, and git does not ignore it", way_out)
+
+
+def _in_tree(place: Path, records: Path) -> bool:
+    """Whether a place lies in the records or in the git tree around them."""
+    return any(lies_in(place, tree) for tree in (records, top_of(records)) if tree)
+
+
+def lies_in(place: Path, folder: Path) -> bool:
+    """Whether a place, there or not yet, is a folder or lies in it, whatever links or letters' cases name the two."""
+    real = Path(os.path.realpath(place))
+    if real.is_relative_to(os.path.realpath(folder)):
+        return True
+    return folder.exists() and any(one.exists() and one.samefile(folder) for one in (real, *real.parents))

@@ -5,19 +5,20 @@ from __future__ import annotations
 import datetime as dt
 import multiprocessing
 import os
-import shutil
 import sys
-import tempfile
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from recordgen.files import filling
+from recordgen.folders import replace_folder, workroom
 from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.patterns import Pattern, patterns_by_stable
 from recordgen.hoof.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary, summarise_stable
 from recordgen.hoof.ways import Ways
+from recordgen.locks import held
 from recordgen.pictures.kept import Kept
 from recordgen.records.history import trails
 from recordgen.records.photos import Photo
@@ -25,6 +26,7 @@ from recordgen.records.whole import Whole, read_whole
 from recordgen.site.amended import HorseTrails
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
+from recordgen.site.site_folders import is_site, mark_folder, refuse_place
 from recordgen.site.templates import environment
 from recordgen.site.ways_here import picture_folder, ways_of
 
@@ -96,12 +98,22 @@ def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
 def build_sites(work: Work, slugs: Sequence[str], out: Path, processes: int | None = None) -> list[Built]:
     """Build the named sites into `out`, each apart from the others, and put them in place once all are whole.
 
-    What stood in their places stays until then. Raises what a builder raised; nothing has changed in that case.
+    What stood in their places stays until then. Raises Trouble where that is anything but sites of ours, where another
+    build works there, and where the disk is full, and what a builder raised; nothing has changed in that case.
     """
-    out.mkdir(parents=True, exist_ok=True)
-    with tempfile.TemporaryDirectory(prefix=".building-", dir=out) as beside:
-        made = list(_made(work, slugs, Path(beside), processes or os.cpu_count() or 1))
-        return [_put_in_place(site, out) for site in made]
+    _look_at(out, slugs)
+    with filling(out, "The sites before stay as they are"):
+        out.mkdir(mode=0o700, parents=True, exist_ok=True)
+        with held(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
+            made = list(_made(work, slugs, room, processes or os.cpu_count() or 1))
+            # Somebody may have put something there meanwhile, and a killed run may have moved something aside.
+            _look_at(out, slugs)
+            return [_put_in_place(site, Path(os.path.realpath(out)), out) for site in made]
+
+
+def _look_at(out: Path, slugs: Sequence[str]) -> None:
+    for slug in slugs:
+        refuse_place(out / slug, slug)
 
 
 def _made(work: Work, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
@@ -139,26 +151,17 @@ def _build_one(slug: str, folder: Path) -> Built:
     work, desk = _RUN[0]
     site = work.site(slug, desk)
     write_site(site, folder, work.records)
+    mark_folder(folder, slug)
     return Built(slug, site.name, folder, len(site.pages))
 
 
-def _put_in_place(built: Built, out: Path) -> Built:
-    place = out / built.slug
-    aside = built.folder.with_name(f"{built.slug}-before")
-    if place.exists():
-        place.rename(aside)
-    try:
-        built.folder.rename(place)
-    except OSError:
-        if aside.exists():
-            aside.rename(place)
-        raise
-    shutil.rmtree(aside, ignore_errors=True)
-    return Built(built.slug, built.name, place, built.pages)
+def _put_in_place(built: Built, out: Path, shown: Path) -> Built:
+    """shown: the folder of sites as people named it."""
+    replace_folder(built.folder, out / built.slug)
+    return Built(built.slug, built.name, shown / built.slug, built.pages)
 
 
 def strangers(out: Path, slugs: Sequence[str]) -> list[Path]:
-    """The folders in `out` that look like sites of ours and belong to no stable of today."""
+    """The sites in `out` that were built here and belong to no stable of today."""
     known = {*slugs, PRACTICE}
-    sites = (path for path in sorted(out.iterdir()) if (path / "assets" / "recordgen.css").is_file())
-    return [path for path in sites if path.name not in known]
+    return [path for path in sorted(out.iterdir()) if path.name not in known and is_site(path)]

@@ -97,6 +97,11 @@ def due_calendar(stable: StableSummary, ways: Ways, today: date) -> bytes:
     return _file(ways.naming.phrase("calendar_stable", stable=stable.stable.name), in_order, today)
 
 
+def is_calendar(content: bytes) -> bool:
+    """Whether a file is a calendar that was written here."""
+    return f"PRODID:{PRODUCT}".encode() in content[:1000]
+
+
 def _round(one: Round, names: Mapping[str, str], naming: Naming, last_visits: LastVisits) -> _Day:
     leader = min(one.wishes, key=lambda wish: (wish.latest, wish.stable, wish.horse))
     anchor = _Anchor("round", leader.stable, leader.horse, last_visits[leader.stable, leader.horse])

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import logging
 import os
-import shutil
 import tempfile
 from collections.abc import Callable
 from pathlib import Path
@@ -16,6 +15,7 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
+from recordgen.folders import replace_folder, workroom
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.site.model import Site
@@ -65,8 +65,8 @@ def serve_site(first: Site, make: Callable[[], Site | None], records: Path, port
     then stays.
     Raises OSError where the port is taken.
     """
-    with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
-        root = Path(folder) / "site"
+    with workroom(Path(tempfile.gettempdir())) as folder:
+        root = folder / "site"
 
         def rebuild() -> None:
             site = make()
@@ -84,7 +84,6 @@ def serve_site(first: Site, make: Callable[[], Site | None], records: Path, port
 
 
 def _replace(site: Site, root: Path, records: Path) -> None:
-    fresh = root.with_name("fresh")
-    write_site(site, fresh, records)
-    shutil.rmtree(root, ignore_errors=True)
-    fresh.rename(root)
+    with workroom(root.parent) as room:
+        write_site(site, room / "fresh", records)
+        replace_folder(room / "fresh", root)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Mapping
 from datetime import date
@@ -17,7 +18,8 @@ from recordgen.hoof.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.sheet import Row, Sheet
-from recordgen.hoof.sheet_json import edition_of
+from recordgen.hoof.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
+from recordgen.hoof.sheet_rows import COLUMNS, csv_of
 from recordgen.hoof.ways import Ways
 from recordgen.packaged import packaged
 from recordgen.pictures.kept import Kept
@@ -28,7 +30,21 @@ from recordgen.site.tracings import tracings_of
 
 # Two pages hold so many; how many more there are is told, and the CSV and the JSON hold all.
 MOST_VISITS, MOST_GRADES, MOST_CLOSED, MOST_TRACINGS = 20, 8, 12, 2
+# As it stands in the template of a sheet that stands alone.
+GENERATOR = b'<meta name="generator" content="recordgen sheet">'
 STYLE = "site_templates/static/assets/recordgen.css"
+
+
+def is_sheet(content: bytes) -> bool:
+    """Whether a file is a sheet that was written here: as HTML, CSV or JSON, or the dictionary of both."""
+    headers = (csv_of(COLUMNS, []), csv_of(DICTIONARY_COLUMNS, []))
+    if GENERATOR in content[:1000] or content.startswith(tuple(header.encode() for header in headers)):
+        return True
+    try:
+        held = json.loads(content)
+    except (ValueError, RecursionError):
+        return False
+    return isinstance(held, dict) and held.keys() == set(PARTS)
 
 
 def sheet_values(sheet: Sheet, ways: Ways) -> dict[str, Any]:

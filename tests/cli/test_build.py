@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import hashlib
+import shutil
 from pathlib import Path
 
 import pytest
 
+from recordgen.site.site_folders import mark_folder
 from tests.cli.running import run_today, small_practice
 
 
@@ -76,11 +78,11 @@ def test_a_broken_template_is_told_without_a_traceback(tmp_path: Path) -> None:
 
 def test_a_site_of_a_stable_that_is_gone_is_named(built: tuple[Path, Path]) -> None:
     """A left-over site is not deleted but told."""
-    left = built[1] / "gone" / "assets"
-    left.mkdir(parents=True)
-    (left / "recordgen.css").touch()
+    left = built[1] / "gone"
+    left.mkdir()
+    mark_folder(left, "gone")
     result = run_today("build", "--out", built[1], records=built[0])
-    (left / "recordgen.css").unlink()
+    shutil.rmtree(left)
 
     assert "gone is no stable of these records" in result.output
 

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from recordgen.site.calendar import PRODUCT
 from tests.cli.running import run_today, small_practice
 from tests.conftest import RECORDS
 
@@ -182,11 +183,24 @@ def test_a_calendar_of_what_is_planned_no_more_is_taken_away(tmp_path: Path) -> 
     folder = tmp_path / "calendar"
     folder.mkdir()
     for name in ("barn.ics", "other.ics"):
-        (folder / name).write_text("x")
+        (folder / name).write_text(f"BEGIN:VCALENDAR\r\nPRODID:{PRODUCT}\r\n")
     lines = told("--calendar", folder, of=records(tmp_path / "r", "mill/ash=2026-12-08", "barn/oak"))
 
     assert f"{folder / 'barn.ics'} is taken away: nothing is planned there now." in lines
     assert sorted(path.name for path in folder.iterdir()) == ["mill.ics", "other.ics", "rounds.ics"]
+
+
+def test_somebody_elses_calendar_is_neither_written_over_nor_taken_away(tmp_path: Path) -> None:
+    """Its name is told, and no calendar is written."""
+    for name in ("mill.ics", "barn.ics"):
+        folder = tmp_path / name
+        folder.mkdir()
+        (folder / name).write_text("BEGIN:VCALENDAR\r\nPRODID:-//Somebody//EN\r\n")
+        of = records(tmp_path / f"r-{name}", "mill/ash=2026-12-08", "barn/oak")
+        result = run_today("rounds", "--calendar", folder, records=of)
+
+        assert (result.exit_code, f"{folder / name} is there already" in result.output) == (1, True)
+        assert [path.name for path in folder.iterdir()] == [name]
 
 
 def test_one_stable_s_calendar_leaves_the_trimmer_s_own_alone(tmp_path: Path) -> None:
@@ -231,4 +245,4 @@ def test_a_calendar_that_cannot_be_written_is_told(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("")
     result = run_today("rounds", "--calendar", tmp_path / "file" / "folder")
 
-    assert (result.exit_code, "says: " in result.output) == (1, True), result.output
+    assert (result.exit_code, "cannot be written: " in result.output) == (1, True), result.output

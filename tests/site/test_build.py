@@ -10,11 +10,13 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.files import list_files
 from recordgen.pictures.kept import Kept
 from recordgen.problems import Trouble
 from recordgen.records.whole import read_whole
 from recordgen.site import build
 from recordgen.site.build import Work, build_sites, prepare, strangers
+from recordgen.site.site_folders import MARK, mark_folder
 from tests.conftest import RECORDS, ROOT, TODAY
 
 
@@ -22,6 +24,15 @@ from tests.conftest import RECORDS, ROOT, TODAY
 def work() -> Work:
     """One stable of the demo practice, ready to build."""
     return prepare(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
+
+
+def old_site(sites: Path) -> Path:
+    """The site of a stable as it was built before."""
+    folder = sites / "willowmere"
+    folder.mkdir()
+    (folder / "index.html").write_text("the old site")
+    mark_folder(folder, "willowmere")
+    return folder
 
 
 def test_the_work_can_be_handed_to_another_process(work: Work) -> None:
@@ -35,8 +46,7 @@ def test_an_error_while_building_leaves_everything_as_it_was(
     work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A builder that fails writes nothing into the folder of sites."""
-    (tmp_path / "willowmere").mkdir()
-    (tmp_path / "willowmere" / "index.html").write_text("the old site")
+    old = old_site(tmp_path)
 
     def fail(*_: object) -> None:
         raise Trouble("the disk is full")
@@ -45,16 +55,15 @@ def test_an_error_while_building_leaves_everything_as_it_was(
     with pytest.raises(Trouble):
         build_sites(work, ["willowmere"], tmp_path)
 
-    assert [str(path.relative_to(tmp_path)) for path in tmp_path.rglob("*")] == ["willowmere", "willowmere/index.html"]
+    assert [path.name for path in tmp_path.iterdir()] == ["willowmere"]
+    assert list_files(old) == [MARK, "index.html"]
 
 
 def test_an_error_while_swapping_puts_the_old_site_back(
     work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The old site is in its place again when the new one cannot take it."""
-    old = tmp_path / "willowmere"
-    old.mkdir()
-    (old / "index.html").write_text("the old site")
+    old = old_site(tmp_path)
     monkeypatch.setattr(build, "_build_one", lambda slug, folder: build.Built(slug, slug, folder, 0))
     with pytest.raises(FileNotFoundError):
         build_sites(work, ["willowmere"], tmp_path)
@@ -63,12 +72,12 @@ def test_an_error_while_swapping_puts_the_old_site_back(
 
 
 def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
-    """Only a folder with our style in it is named as left over."""
+    """Only a folder with our mark in it is named as left over."""
     (tmp_path / "holiday").mkdir()
-    (tmp_path / "gone" / "assets").mkdir(parents=True)
-    (tmp_path / "gone" / "assets" / "recordgen.css").touch()
+    old = old_site(tmp_path)
 
-    assert strangers(tmp_path, ["willowmere"]) == [tmp_path / "gone"]
+    assert strangers(tmp_path, ["fallow-end"]) == [old]
+    assert strangers(tmp_path, ["willowmere"]) == []
 
 
 def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,0 +1,287 @@
+"""Commands that write never delete or write over what they did not make, and leave nothing half written."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+import signal
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from recordgen.files import fingerprints
+from recordgen.folders import workroom
+from recordgen.locks import held
+from recordgen.site import engine
+from recordgen.site.model import Site
+from recordgen.site.site_folders import MARK, mark_folder
+from tests.cli.publishing import git
+from tests.cli.running import run, run_today, small_practice
+from tests.conftest import TODAY
+
+
+@pytest.fixture
+def records(tmp_path: Path) -> Path:
+    """A small practice in a git repository of its own, called as the trimmer's own site is."""
+    made = small_practice(tmp_path).rename(tmp_path / "practice")
+    (made / ".gitignore").write_text("/sites/\n/other/\n")
+    for words in (["init", "--quiet"], ["add", "."], ["commit", "--quiet", "--message", "begun"]):
+        git(made, *words)
+    return made
+
+
+@pytest.fixture
+def quick_pages(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A page of one line in place of what the engine would write."""
+
+    def write(site: Site, folder: Path, _: Path) -> None:
+        folder.mkdir()
+        (folder / "index.html").write_text(f"{site.name}\n")
+
+    monkeypatch.setattr(engine, "write_site", write)
+
+
+def build(records: Path, *words: str | Path) -> tuple[int, str]:
+    """The exit code of a build in this process, and what it said."""
+    result = run_today("build", "--processes", "1", *words, records=records)
+    return result.exit_code, result.output
+
+
+@pytest.mark.usefixtures("quick_pages")
+@pytest.mark.parametrize("out", [".", "willowmere", "look", "sites/../willowmere/bramble", ".git", "other", "../link"])
+def test_a_build_writes_nowhere_in_the_records_but_into_sites(
+    records: Path, out: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """By whatever name, and even where git would ignore it; not one byte changes."""
+    (records.parent / "link").symlink_to(records)
+    before = fingerprints(records)
+    monkeypatch.chdir(records)
+    code, said = build(records, "--out", out)
+
+    assert (code, "lies inside the records" in said) == (1, True)
+    assert fingerprints(records) == before
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_one_folder_up_the_records_are_named_and_stay(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The repository is called as the trimmer's own site is; nothing of it goes, `.git` least of all."""
+    before = fingerprints(records)
+    monkeypatch.chdir(records)
+    code, said = build(records, "--out", "..")
+
+    assert code == 1
+    assert "practice holds files that are not of this site: .git/" in said
+    assert fingerprints(records) == before
+    assert [path.name for path in records.parent.iterdir()] == ["practice"]
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_the_folder_of_sites_in_the_records_is_for_sites(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Built twice, with nothing left over, for the owner of the files alone, and unknown to git."""
+    monkeypatch.chdir(records)
+    assert [build(records)[0], build(records)[0]] == [0, 0]
+
+    sites = records / "sites"
+    assert sorted(path.name for path in sites.iterdir()) == ["practice", "willowmere"]
+    assert {path.stat().st_mode & 0o777 for path in (sites, *sites.iterdir())} == {0o700}
+    assert git(records, "status", "--porcelain") == ""
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_sites_that_git_would_keep_are_refused(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The way out names .gitignore."""
+    (records / ".gitignore").unlink()
+    monkeypatch.chdir(records)
+    code, said = build(records)
+
+    assert (code, ".gitignore" in said) == (1, True)
+    assert not (records / "sites").exists()
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_records_without_git_have_sites_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """In their own folder of sites."""
+    records = small_practice(tmp_path)
+    monkeypatch.chdir(records)
+
+    assert build(records)[0] == 0
+    assert (records / "sites" / "willowmere" / MARK).is_file()
+
+
+@pytest.mark.usefixtures("quick_pages")
+@pytest.mark.parametrize("theirs", ["willowmere/index.html", "practice/holiday/beach.jpg"])
+def test_a_strangers_folder_of_a_sites_name_stays(records: Path, tmp_path: Path, theirs: str) -> None:
+    """It is named, no site at all is put in place, and nothing is left beside."""
+    file = tmp_path / "out" / theirs
+    file.parent.mkdir(parents=True)
+    file.write_text("mine")
+    code, said = build(records, "--out", tmp_path / "out")
+
+    assert (code, theirs.partition("/")[2] in said) == (1, True)
+    assert list(fingerprints(tmp_path / "out")) == [theirs]
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_a_file_put_into_a_site_stops_the_next_build(records: Path, tmp_path: Path) -> None:
+    """A page changed by hand does not: it is built anew."""
+    out = tmp_path / "out"
+    build(records, "--out", out)
+    (out / "willowmere" / "index.html").write_text("changed")
+    assert build(records, "--out", out)[0] == 0
+    (out / "willowmere" / "letter.txt").write_text("mine")
+    code, said = build(records, "--out", out)
+
+    assert (code, "letter.txt" in said) == (1, True)
+    assert (out / "willowmere" / "letter.txt").read_text() == "mine"
+
+
+@pytest.mark.usefixtures("quick_pages")
+def test_two_builds_in_one_place_do_not_meet(records: Path, tmp_path: Path) -> None:
+    """The second is told."""
+    (tmp_path / "out").mkdir()
+    with held(tmp_path / "out", ""):
+        code, said = build(records, "--out", tmp_path / "out")
+
+    assert (code, "sites are being built in" in said) == (1, True)
+    assert list((tmp_path / "out").iterdir()) == []
+
+
+# Builds with a page of one line a site, and is killed before the so-manieth renaming or exchange.
+KILLED = """
+import os, pathlib, signal, sys
+from recordgen import folders
+from recordgen.cli import main
+from recordgen.site import engine
+left = [int(sys.argv[1])]
+def step(done):
+    def counted(*words):
+        left[0] -= 1
+        if left[0] < 0:
+            os.kill(os.getpid(), signal.SIGKILL)
+        return done(*words)
+    return counted
+def write(site, folder, _):
+    folder.mkdir()
+    (folder / "index.html").write_text("new")
+pathlib.Path.rename = step(pathlib.Path.rename)
+folders.exchange = step(folders.exchange if sys.argv[2] == "exchange" else lambda one, other: False)
+engine.write_site = write
+main(["build", "--processes", "1", *sys.argv[3:]])
+"""
+
+
+def killed(step: int, way: str, records: Path, out: Path) -> bool:
+    """Whether a build was killed that was to be, before a step of putting its sites in place."""
+    words = ["--out", str(out), "--records", str(records), "--today", TODAY.isoformat()]
+    done = subprocess.run([sys.executable, "-c", KILLED, str(step), way, *words], capture_output=True)
+    assert done.returncode in (0, -signal.SIGKILL), done.stderr.decode()
+    return done.returncode != 0
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="exchanges folders as Linux does")
+@pytest.mark.parametrize("way", ["exchange", "rename"])
+def test_killed_at_any_step_no_site_is_missing(records: Path, tmp_path: Path, way: str) -> None:
+    """By an exchange at no moment; without one, the next run puts back what was moved aside, and clears the rest."""
+    out, step = tmp_path / "out", 0
+    for slug in ("willowmere", "practice"):
+        (out / slug).mkdir(parents=True)
+        (out / slug / "index.html").write_text("old")
+        mark_folder(out / slug, slug)
+    while killed(step, way, records, out):
+        if way == "exchange":
+            assert all((out / slug / "index.html").is_file() for slug in ("willowmere", "practice"))
+        with workroom(out):
+            pass
+        assert sorted(path.name for path in out.iterdir()) == ["practice", "willowmere"]
+        assert {(path / "index.html").read_text() for path in out.iterdir()} <= {"old", "new"}
+        step += 1
+
+    assert step == (2 if way == "exchange" else 6)
+
+
+@pytest.fixture
+def small_disk(tmp_path: Path) -> Iterator[Path]:
+    """A disk of 64 kB, where this user may make one."""
+    place = tmp_path / "disk"
+    place.mkdir()
+    mount = shutil.which("mount")
+    options = ["-t", "tmpfs", "-o", "size=64k", "tmpfs", str(place)]
+    if not mount or subprocess.run([mount, *options], capture_output=True).returncode:
+        pytest.skip("no disk can be made here")
+    yield place
+    subprocess.run(["umount", str(place)], check=True)
+
+
+def test_a_full_disk_is_told_with_its_place_and_leaves_the_old_site(records: Path, small_disk: Path) -> None:
+    """The folder of sites is named, not a file that was copied into it; nothing is left beside the old site."""
+    old = small_disk / "willowmere"
+    old.mkdir()
+    (old / "index.html").write_text("old")
+    mark_folder(old, "willowmere")
+    before = fingerprints(small_disk)
+    code, said = build(records, "--out", small_disk)
+
+    assert (code, said) == (
+        1,
+        f"the disk of {small_disk} is full. The sites before stay as they are; make room, then try again.\n",
+    )
+    assert fingerprints(small_disk) == before
+    assert [path.name for path in small_disk.iterdir()] == ["willowmere"]
+
+
+def _full(*_: object) -> None:
+    raise OSError(errno.ENOSPC, "No space left on device")
+
+
+def test_a_visit_on_a_full_disk_is_no_empty_file(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The file is named; once there is room the same command begins it."""
+    words = ["visit", "willowmere", "--horse", "bramble", "--date", TODAY.isoformat(), "--records", records]
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", _full)
+        result = run(*words)
+    horse = records / "willowmere" / "bramble"
+
+    assert (result.exit_code, f"the disk of {horse / f'{TODAY}.yaml'} is full" in result.output) == (1, True)
+    assert git(records, "status", "--porcelain") == ""
+    assert run(*words).exit_code == 0
+    assert (horse / f"{TODAY}.yaml").stat().st_size > 100
+
+
+def test_init_on_a_full_disk_leaves_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """So that the same words do once there is room."""
+    words = ["init", tmp_path / "new", "--stable", "Willowmere", "--practice", "Hazel", "--trimmer", "Wren"]
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "fsync", _full)
+        result = run(*words)
+
+    assert (result.exit_code, "is full" in result.output) == (1, True)
+    assert list((tmp_path / "new").iterdir()) == []
+
+
+@pytest.mark.parametrize(("words", "there"), [([], "<!doctype html>"), (["--csv"], "a,b\r\n"), (["--json"], "{}")])
+def test_a_sheet_is_never_written_over_a_file_that_is_none(tmp_path: Path, words: list[str], there: str) -> None:
+    """Whatever its name; a sheet of ours in any form may be replaced."""
+    file = tmp_path / "bramble.out"
+    run_today("sheet", "willowmere/bramble", *words, "--out", file)
+    again = run_today("sheet", "willowmere/bramble", "--out", file)
+    file.write_bytes(there.encode())
+    refused = run_today("sheet", "willowmere/bramble", *words, "--out", file)
+
+    assert again.exit_code == 0
+    assert (refused.exit_code, "is there already and is no sheet of ours" in refused.output) == (1, True)
+    assert file.read_bytes() == there.encode()
+
+
+@pytest.mark.parametrize("name", ["horse.yaml", "2026-10-14.yaml", "new.html"])
+def test_a_sheet_is_never_written_into_the_records(records: Path, name: str) -> None:
+    """Over a record least of all."""
+    before = fingerprints(records)
+    file = records / "willowmere" / "bramble" / name
+    result = run_today("sheet", "willowmere/bramble", "--out", file, records=records)
+
+    assert result.exit_code == 1
+    assert fingerprints(records) == before
