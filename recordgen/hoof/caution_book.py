@@ -98,7 +98,7 @@ class Book:
         if isinstance(answer, Cleared):
             self._close(key, self._end_by_record(seen.visit))
             return
-        before = self.open.get(key)
+        before = self.open.get(key) or self.open.pop((answer.follows or "", seen.foot, key[2]), None)
         since, times = (before.since, before.times) if before else (seen.visit.date, 0)
         self.open[key] = Kept(since, seen.visit.date, times + 1, answer)
         self.raised.append((len(seen.visits) - 1, key))

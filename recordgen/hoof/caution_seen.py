@@ -27,13 +27,15 @@ class Raised:
     """What was recorded: the facts its words are filled with.
 
     about: the place or the scale, where one of it clears nothing of another. then: the day of the reading compared
-    with. since: from when on it holds, where that is not the day of the record.
+    with. since: from when on it holds, where that is not the day of the record. follows: a rule whose open caution it
+    goes on from, with its first day.
     """
 
     facts: Mapping[str, str]
     about: str | None = None
     then: date | None = None
     since: date | None = None
+    follows: str | None = None
 
 
 @dataclass(frozen=True)

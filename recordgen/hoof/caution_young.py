@@ -35,13 +35,13 @@ def foal_hot(seen: Seen) -> Answer:
 
 
 def deviation_short(seen: Seen) -> Answer:
-    """A bend or turn of a limb under three months, while there is time; later it is told as that of an older limb."""
+    """A bend or turn of a limb under three months, while there is time; later it goes on as that of an older limb."""
     if seen.found.deviation is None:
         return None
     months = _months(seen)
-    if _straight(seen) or months is None or months >= SHORT_MONTHS:
+    if _straight(seen):
         return Cleared()
-    return Raised({"what": seen.found.deviation})
+    return Raised({"what": seen.found.deviation}) if months is not None and months < SHORT_MONTHS else None
 
 
 def deviation(seen: Seen) -> Answer:
@@ -55,7 +55,7 @@ def deviation(seen: Seen) -> Answer:
         return None
     if born and years_old(born.youngest(seen.visit.date), seen.visit.date) >= YOUNG_YEARS:
         return None
-    return Raised({"what": seen.found.deviation})
+    return Raised({"what": seen.found.deviation}, follows="deviation-short")
 
 
 def _of_a_foal(seen: Seen, found: object, well: object) -> Answer:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from recordgen.hoof.age import care_class
 from recordgen.hoof.care_advice import Advice
 from recordgen.hoof.cycles import Doubted
 from recordgen.hoof.growth import HorseGrowth
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.traced_readings import Disagreement, disagreements
 from recordgen.hoof.ways import Ways
+from recordgen.records.horse import Horse
 from recordgen.records.names import Foot
 from recordgen.records.visit import Visit
 
@@ -41,6 +43,20 @@ def care_remarks(advised: Sequence[Advice], visits: Sequence[Visit]) -> Iterator
     for advice in advised:
         number = max(count for count, visit in enumerate(visits) if visit.date == advice.day)
         yield Remark(number, tuple(advice.steps), advice.text, "")
+
+
+def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+    """A next visit that was set later than the class of the animal usually needs it. visits: oldest first."""
+    wanted = visits[-1].next if visits and not horse.left else None
+    if wanted is None:
+        return
+    day, naming = visits[-1].date, ways.naming
+    group = ways.group(care_class(horse, day))
+    weeks = float(wanted.weeks or 0) if wanted.date is None else (wanted.date - day).days / 7
+    if weeks > group.weeks.at_most:
+        facts = {"most": naming.weeks(group.weeks.at_most), "class": group.name}
+        text = naming.phrase("remark_next_late", weeks=naming.weeks(round(weeks, 1)), **facts)
+        yield Remark(len(visits) - 1, ("next",), text, naming.phrase("remark_next_late_way_out"))
 
 
 def tracing_remarks(visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:

@@ -169,7 +169,8 @@ def _plan(plan: VetPlan) -> dict[str, Any]:
 
 def _vet_entry(entry: VetEntry) -> dict[str, Any]:
     ends = [{"caution": one.caution, "foot": one.foot} for one in entry.ends]
-    return {"day": entry.date.isoformat(), "by": entry.by, "kind": entry.kind, "words": entry.words, "ends": ends}
+    told = {"kind": entry.kind, "words": entry.words, "trim_agreed": entry.trim_agreed, "ends": ends}
+    return {"day": entry.date.isoformat(), "by": entry.by, **told}
 
 
 def _weight(sheet: Sheet) -> dict[str, Any] | None:

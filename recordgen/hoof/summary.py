@@ -27,7 +27,7 @@ from recordgen.hoof.held import held_by
 from recordgen.hoof.measures import readings_at
 from recordgen.hoof.not_while import Withheld, withheld_of
 from recordgen.hoof.published import ClassTold, published_classes
-from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, tracing_remarks
+from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, next_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
 from recordgen.hoof.series import Event, Finding
 from recordgen.hoof.traced import Traced, traced
@@ -215,6 +215,7 @@ def _remarks(
     yield from resolved_before_raised(horse, visits, ways)
     yield from resolved_never_raised(horse, visits, ways)
     yield from resolved_without_a_vet(horse, visits, ways)
+    yield from next_remarks(horse, visits, ways)
     yield from care_remarks(care_advice(horse, visits, ways, opened, today), visits)
     yield from care_checks(horse, visits, opened, ways)
 

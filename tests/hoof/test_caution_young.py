@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.hoof.building import visit
-from tests.hoof.raising import DAY, FOAL, LATER, Values, aaep, cautions, obel, raised_by, rules
+from tests.hoof.raising import DAY, FOAL, LATER, Values, aaep, book_of, cautions, obel, raised_by, rules
 
 BEND: Values = {"deviation": "turns out at the fetlock"}
 
@@ -97,8 +97,10 @@ def test_a_straight_limb_ends_it(words: str) -> None:
     assert raised_by(left_fore={"deviation": words}) == []
 
 
-def test_past_three_months_it_is_told_as_that_of_an_older_limb() -> None:
-    """The short time is over; the bend is not."""
-    again = visit("2026-12-09", left_fore=BEND)
+def test_past_three_months_it_goes_on_as_that_of_an_older_limb() -> None:
+    """The short time is over and the bend is not: it keeps its first day, and nothing of it ended."""
+    visits = visit(DAY, left_fore=BEND), visit(LATER, left_fore=BEND), visit("2026-12-09", left_fore=BEND)
+    book = book_of(*visits, born="2026-09-01")
 
-    assert rules(visit(DAY, left_fore=BEND), again, born="2026-09-01") == ["deviation"]
+    assert [(one.rule, one.since, one.seen_again) for one in book.open] == [("deviation", date(2026, 10, 14), 2)]
+    assert book.closed == ()

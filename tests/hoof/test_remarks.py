@@ -86,3 +86,24 @@ def _whole(value: object) -> None:
 def _rates_in_order(found: HorseSummary) -> bool:
     rates = [found.growth.together, *(foot.net for foot in found.growth.feet.values())]
     return all(rate.low < rate.mean < rate.high for rate in rates)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "expected"),
+    [
+        ({"weeks": 8}, False),
+        ({"weeks": 8.5}, True),
+        ({"weeks": 20}, True),
+        ({"date": "2026-12-09"}, False),
+        ({"date": "2026-12-10"}, True),
+    ],
+)
+def test_a_next_visit_later_than_its_class_needs_is_told(wanted: dict[str, float | str], expected: bool) -> None:
+    """Eight weeks for a grown horse, to the day; at the visit that set it, and no more once a later one sets another.
+
+    Source: UK welfare code, hoofcare, 2008 consultation (4 to 8 weeks).
+    """
+    late = visit("2026-10-14", next=wanted)
+
+    assert [(number, steps) for number, steps, _ in remarks(late)] == ([(0, ("next",))] if expected else [])
+    assert remarks(late, visit("2026-11-25", next={"weeks": 6})) == []

@@ -9,8 +9,10 @@ import jsonschema
 import pytest
 import yaml
 
+from recordgen.records.reading import read
 from recordgen.records.schema import FileKind, schema
 from recordgen.records.starting import skeleton
+from recordgen.records.visit import Visit
 from tests.records.building import VISIT, practice
 
 KINDS = get_args(FileKind)
@@ -118,6 +120,19 @@ def test_every_range_says_where_it_comes_from(kind):
 
     assert all(field["x-basis"].startswith(marks) for field in ranges)
     assert ranges or kind in ("stable", "shared")
+
+
+@pytest.mark.parametrize(
+    ("signs", "wrong"),
+    [("none", False), ("no", False), ("[]", False), ("[leans back]", False), ("[dances]", True), ("dances", True)],
+)
+def test_no_sign_may_be_said_in_a_word(tmp_path, signs, wrong):
+    """The schema and reading take the same."""
+    file = tmp_path / "2026-10-14.yaml"
+    file.write_text(f"date: 2026-10-14\nsigns: {signs}\n")
+
+    assert bool(complaints(file.read_text())) is wrong
+    assert bool(read(file, file.name, Visit)[1]) is wrong
 
 
 @pytest.mark.parametrize("kind", KINDS)
