@@ -7,9 +7,9 @@ from pathlib import Path
 from typing import Any
 
 from recordgen.records.photos import PHOTOS
+from recordgen.records.plain_yaml import as_yaml
 from tests.demo.drawings import drawing
 from tests.demo.horses import PLANS
-from tests.demo.plain_yaml import as_yaml
 from tests.demo.plans import HorsePlan
 from tests.demo.stables import PRACTICE, STABLES
 from tests.demo.tracings import Drawn

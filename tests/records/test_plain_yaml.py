@@ -6,8 +6,8 @@ from datetime import date
 
 import pytest
 
+from recordgen.records.plain_yaml import as_yaml, scalar
 from recordgen.records.yaml_tree import document
-from tests.demo.plain_yaml import as_yaml, scalar
 
 
 @pytest.mark.parametrize(
@@ -23,6 +23,17 @@ from tests.demo.plain_yaml import as_yaml, scalar
         "- no",
         "#5",
         'say "it\'s: so"',
+        "~",
+        "null",
+        "<<",
+        "ends with a colon:",
+        "two\nlines",
+        "two\n\n  lines, the second pushed in",
+        "a tab\there",
+        "well-kept " * 20 + "end",
+        "two  blanks " * 12 + "end",
+        "half a horse 🐴",
+        "x" * 300,
     ],
 )
 def test_text_is_read_back_as_typed(text: str) -> None:
@@ -31,6 +42,32 @@ def test_text_is_read_back_as_typed(text: str) -> None:
 
     assert found.problems == []
     assert found.values == {"note": text, "group": {"note": text}, "list": [text]}
+
+
+def test_lines_stay_lines() -> None:
+    """What was dictated line by line stands so in the file."""
+    text = as_yaml({"note": "Stiff at first.\n\nBetter after ten minutes."})
+
+    assert text == "note: |-\n  Stiff at first.\n\n  Better after ten minutes.\n"
+
+
+def test_numbers_keep_four_decimals_and_no_power_of_ten() -> None:
+    """As many as a quantity is read with."""
+    assert [scalar(value) for value in (1234.5678, 0.0001, 1600000.0, 20.0)] == ["1234.5678", "0.0001", "1600000", "20"]
+
+
+def test_a_key_that_is_no_word_is_quoted() -> None:
+    """A key may be any text."""
+    text = as_yaml({"a: b": {"[c]": "d", "~": 1}})
+
+    assert document("x.yaml", text.encode()).values == {"a: b": {"[c]": "d", "~": "1"}}
+
+
+def test_groups_with_nothing_in_them_stay() -> None:
+    """A gap that was seen and not measured."""
+    text = as_yaml({"wall": {"toe": {"separation": {}}}, "feet": {}, "done": []})
+
+    assert document("x.yaml", text.encode()).values == {"wall": {"toe": {"separation": {}}}, "feet": {}, "done": []}
 
 
 def test_long_text_is_folded_and_read_back() -> None:
