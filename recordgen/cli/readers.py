@@ -177,7 +177,9 @@ def _export(desk: _Desk, path: str) -> None:
 
     words = six_words()
     made = backup(Path(path), words)
-    show_once(desk.naming.phrase("publish_exported", count=counted(made.stables, "stable")), words)
+    of = [counted(made.stables, "stable")] if made.stables else []
+    of += [desk.naming.phrase("publish_field_page")] if made.field_page else []
+    show_once(desk.naming.phrase("publish_exported", count=desk.naming.listed(of)), words)
     made.write()
     desk.say("exported_how", file=path)
 
@@ -189,7 +191,10 @@ def _restore(desk: _Desk, path: str) -> None:
     found = restore(Path(path), words)
     for key, files in (("", found.put_back), ("_kept", found.already_here), ("_damaged", found.damaged)):
         if files:
-            desk.say(f"restored{key}", names=desk.naming.listed([file.removesuffix(".keys") for file in files]))
+            desk.say(
+                f"restored{key}",
+                names=desk.naming.listed([file.removesuffix(".keys").removesuffix(".pem") for file in files]),
+            )
     desk.say("restored_how")
 
 

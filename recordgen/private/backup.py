@@ -1,4 +1,4 @@
-"""The keys of all stables as one encrypted file, to keep away from this computer."""
+"""The keys of all stables and of the field page as one encrypted file, to keep away from this computer."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.files import write_new, writing
+from recordgen.private import field_key
 from recordgen.private.checksum import checked, with_checksum
 from recordgen.private.keys import (
     FEWEST_ITERATIONS,
@@ -48,10 +49,14 @@ class Copy(BaseModel):
 
 @dataclass(frozen=True)
 class Backup:
-    """A copy of all stables' keys that is not written yet. path: its file. stables: how many. content: sealed."""
+    """A copy of all keys that is not written yet.
+
+    path: its file. stables: of how many. field_page: whether of the field page too. content: sealed.
+    """
 
     path: Path
     stables: int
+    field_page: bool
     content: bytes
 
     def write(self) -> None:
@@ -71,17 +76,21 @@ class Restored:
 
 
 def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
-    """The keys of all stables, for a new file that only these words open.
+    """The keys of all stables and of the field page, for a new file that only these words open.
 
     Raises Trouble where there are none or damaged ones, where the file is there already, and inside a git repository.
     """
     refuse_repository(path)
     if os.path.lexists(path):
         raise _taken(path)
-    states = {file.name: State.read(file).kept.decode() for file in sorted(private_folder().glob(f"*{ENDING}"))}
-    if not states:
+    folder = private_folder()
+    states = {file.name: State.read(file).kept.decode() for file in sorted(folder.glob(f"*{ENDING}"))}
+    pages = {
+        file.name: field_key.pem_of(field_key.keys_in(file)) for file in sorted(folder.glob(f"*{field_key.ENDING}"))
+    }
+    if not states and not pages:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
-    return Backup(path, len(states), _sealed(json.dumps(states), passphrase, iterations))
+    return Backup(path, len(states), bool(pages), _sealed(json.dumps(states | pages), passphrase, iterations))
 
 
 def _taken(path: Path) -> Trouble:
@@ -99,17 +108,25 @@ def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
 def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
     """Put back the keys of each stable that has none here, or damaged ones, out of a file that `backup` wrote.
 
-    Damaged ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble
-    where the file is none of these, or damaged.
+    Those of the field page are put beside what is here, since notes may still come that were sealed for either. Damaged
+    ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble where
+    the file is none of these, or damaged.
     """
     folder = private_folder()
-    states = {name: State.of(kept.encode(), folder / name) for name, kept in _opened(path, passphrase, fewest).items()}
-    damaged = [name for name in sorted(states) if _is_damaged(folder / name)]
+    kept = _opened(path, passphrase, fewest)
+    pages = {name: field_key.keys_of(text, folder / name) for name, text in kept.items() if _is_of_page(name)}
+    states = {name: State.of(text.encode(), folder / name) for name, text in kept.items() if not _is_of_page(name)}
+    damaged = [name for name in sorted(kept) if _is_damaged(folder / name)]
     missing = [name for name in sorted(states) if name in damaged or not (folder / name).exists()]
     moved = [_moved_aside(folder / name) for name in damaged]
     for name in missing:
         _run_ahead(states[name]).save()
-    return Restored(tuple(missing), tuple(sorted(states.keys() - set(missing))), tuple(moved))
+    missing += [name for name, keys in sorted(pages.items()) if field_key.keep_too(folder / name, keys)]
+    return Restored(tuple(missing), tuple(sorted(kept.keys() - set(missing))), tuple(moved))
+
+
+def _is_of_page(name: str) -> bool:
+    return name.endswith(field_key.ENDING)
 
 
 def _is_damaged(file: Path) -> bool:

@@ -43,8 +43,8 @@ def refuse_repository(path: Path) -> None:
             raise Trouble(f"{path} lies in a git repository, where no key may lie", way_out)
 
 
-def state_file(records: Path, slug: str) -> Path:
-    """The file of one stable's keys, there or not yet.
+def state_file(records: Path, slug: str, ending: str = ENDING) -> Path:
+    """The file of one stable's keys, there or not yet; that of the practice's own has another ending.
 
     It is named by the stable and by the first entry of the records' git history, so that it is found again when the
     records move or are cloned, and two practices never meet. Records without a history are known by their folder; once
@@ -53,15 +53,15 @@ def state_file(records: Path, slug: str) -> Path:
     if not SLUG.fullmatch(slug):
         raise ValueError(f"{slug!r} is no name of a stable")
     folder = private_folder()
-    by_folder = _named(folder, slug, str(records.resolve()))
+    by_folder = _named(folder, slug, str(records.resolve()), ending)
     history = first_entry(records)
     if history is None:
         return by_folder
-    by_history = _named(folder, slug, history)
+    by_history = _named(folder, slug, history, ending)
     if by_folder.exists() and not by_history.exists():
         by_folder.rename(by_history)
     return by_history
 
 
-def _named(folder: Path, slug: str, practice: str) -> Path:
-    return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ENDING}"
+def _named(folder: Path, slug: str, practice: str, ending: str) -> Path:
+    return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ending}"
