@@ -227,7 +227,7 @@ def test_after_a_rotation_the_new_words_are_asked_for(browser: Browser, stand: S
     """The old session ends, the page tells why, the old words do not fit, and the new ones open."""
     with reader(browser) as context, copied(stand, tmp_path) as (own, host):
         page = opened(context, host)
-        words = own.state.rotate(iterations=FEWEST_ITERATIONS)
+        (_, words), _ = own.state.rotate(iterations=FEWEST_ITERATIONS)
         own.publish()
         stop_workers(page)
         page.goto(host.address + "h/one/")
