@@ -123,8 +123,8 @@ def best_aside(outline: Floats, middle: Floats, turn: Floats) -> Floats:
     high = np.abs(np.gradient((sides[0] + sides[1]) * np.cos(np.radians(angles)), axis=-1))
     order = np.argsort(aside, axis=-1)
     aside, high = np.take_along_axis(aside, order, axis=-1), np.take_along_axis(high, order, axis=-1)
-    share = np.cumsum(high, axis=-1) / high.sum(axis=-1, keepdims=True)
-    middle_one = (share < 0.5).sum(axis=-1)[..., None]
+    below = np.cumsum(high, axis=-1) < high.sum(axis=-1, keepdims=True) / 2
+    middle_one = np.minimum(below.sum(axis=-1), below.shape[-1] - 1)[..., None]
     return np.asarray(np.take_along_axis(aside, middle_one, axis=-1) * across)
 
 

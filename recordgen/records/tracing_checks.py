@@ -20,6 +20,7 @@ from recordgen.records.photos import PHOTOS, Subject, named
 from recordgen.records.reading import Written
 from recordgen.records.shape import Step, extra
 from recordgen.records.tracing import Spot, Tracing
+from recordgen.records.tracing_sides import disagreeing, side_of, traced_as
 from recordgen.records.visit import Visit
 from recordgen.records.wording import spoken
 
@@ -32,14 +33,6 @@ FURTHEST_OFF = 1.96 * math.sqrt(2)
 MOST_TOLD = 8
 OUTLINES = ("wall", "white_line")
 FROM_HAIRLINE = ("dorsal_wall", "heel_wall", "medial_wall", "lateral_wall")
-# Landmarks that tell which side is which, and must tell the same.
-SIDES = (
-    ("buttress_medial", "buttress_lateral"),
-    ("frog_medial", "frog_lateral"),
-    ("bar_medial", "bar_lateral"),
-    ("coronet_medial", "coronet_lateral"),
-    ("medial_wall", "lateral_wall"),
-)
 # What a traced line is as a measure, whose possible and likely range it must fit.
 SIZES = {
     "wall": ("the sole", extra(Measures.model_fields["sole_width"])),
@@ -131,24 +124,19 @@ def _white_line_inside(traced: Traced) -> Iterator[Problem]:
 
 
 def _sides_agree(traced: Traced) -> Iterator[Problem]:
-    points = traced.tracing.named()
-    pairs = [pair for pair in SIDES if set(pair) <= set(points)]
-    for medial, lateral in pairs[1:]:
-        first = pairs[0]
-        if _along(points[first[0]], points[first[1]], points[medial], points[lateral]) < 0:
-            message = f"{medial} and {lateral} lie the other way round than {first[0]} and {first[1]}"
-            yield traced.problem(message, "Look whether medial and lateral were swapped", medial)
+    for (medial, lateral), (first_medial, first_lateral) in disagreeing(traced.tracing.named()):
+        message = f"{medial} and {lateral} lie the other way round than {first_medial} and {first_lateral}"
+        yield traced.problem(message, "Look whether medial and lateral were swapped", medial)
 
 
-def _along(*ends: Sequence[Spot]) -> float:
-    """How far one way leads along another, as their dot product; ends: start and end of both, each as its points."""
-    start, end, other_start, other_end = (Spot(*map(_mean, zip(*points, strict=True))) for points in ends)
-    across, down = end.x - start.x, end.y - start.y
-    return across * (other_end.x - other_start.x) + down * (other_end.y - other_start.y)
-
-
-def _mean(values: Sequence[float]) -> float:
-    return sum(values) / len(values)
+def _sides_fit_the_foot(traced: Traced) -> Iterator[Problem]:
+    view, points = traced.tracing.view, traced.tracing.named()
+    shown, meant = traced_as(view, points), side_of(traced.foot)
+    if shown and shown != meant and not any(disagreeing(points)):
+        how = "with the toe up" if view == "sole" else "from the front"
+        message = f"{how}, its lateral side lies as in a {shown} foot"
+        way_out = "Look whether the foot was mistaken, medial and lateral were swapped, or the picture is mirrored"
+        yield traced.problem(message, way_out)
 
 
 def _from_the_hairline_down(traced: Traced) -> Iterator[Problem]:
@@ -224,6 +212,7 @@ _CHECKS: tuple[Callable[[Traced], Iterator[Problem]], ...] = (
     _crossed,
     _white_line_inside,
     _sides_agree,
+    _sides_fit_the_foot,
     _from_the_hairline_down,
     _scale_is_long,
     _scale_is_sane,

@@ -9,6 +9,7 @@ from recordgen.records.checks import visit_problems
 from recordgen.records.reading import read_as_far
 from recordgen.records.tracing import Spot
 from recordgen.records.tracing_checks import crossing, outside
+from recordgen.records.tracing_sides import side_of, traced_as
 from recordgen.records.visit import Visit
 from tests.records.building import TODAY, VISIT_FILE, told
 from tests.records.photographing import drawn, file_of
@@ -21,12 +22,12 @@ SOLE = [
     f"wall: {arc()}",
     f"white_line: {arc(220)}",
     "frog_apex: [800, 600]",
-    "frog_medial: [840, 800]",
-    "frog_lateral: [760, 800]",
-    "buttress_medial: [960, 830]",
-    "buttress_lateral: [640, 830]",
-    "bar_medial: [[950, 820], [880, 720]]",
-    "bar_lateral: [[650, 820], [720, 720]]",
+    "frog_medial: [760, 800]",
+    "frog_lateral: [840, 800]",
+    "buttress_medial: [640, 830]",
+    "buttress_lateral: [960, 830]",
+    "bar_medial: [[650, 820], [720, 720]]",
+    "bar_lateral: [[950, 820], [880, 720]]",
 ]
 SIDE = ["ground: [[100, 1000], [900, 1000]]", "dorsal_wall: [[400, 700], [330, 850], [260, 995]]"]
 
@@ -131,9 +132,9 @@ def test_a_point_outside_is_found_in_px():
 @pytest.mark.parametrize(
     ("swapped", "said"),
     [
-        (["frog_medial: [760, 800]", "frog_lateral: [840, 800]"], "frog_medial: frog_medial and frog_lateral lie"),
+        (["frog_medial: [840, 800]", "frog_lateral: [760, 800]"], "frog_medial: frog_medial and frog_lateral lie"),
         (
-            ["bar_medial: [[650, 820], [720, 720]]", "bar_lateral: [[950, 820], [880, 720]]"],
+            ["bar_medial: [[950, 820], [880, 720]]", "bar_lateral: [[650, 820], [720, 720]]"],
             "bar_medial: bar_medial and bar_lateral lie",
         ),
     ],
@@ -232,7 +233,56 @@ def test_the_photograph_is_the_one_of_the_foot(tmp_path, name, problems):
     files = {VISIT_FILE: text(file=name), f"willowmere/bramble/photos/{name}": file_of(drawn())}
     lines = [line for line in told(tmp_path, files) if line.startswith(VISIT_FILE)]
 
-    assert ["another day, foot, view or moment" in line for line in lines] == [True] * problems
+    assert sum("another day, foot, view or moment" in line for line in lines) == problems
+
+
+def swapped(marks):
+    """The same places, but what was medial is called lateral."""
+    names = str.maketrans({"<": "medial", ">": "lateral"})
+    return [mark.replace("medial", ">").replace("lateral", "<").translate(names) for mark in marks]
+
+
+FRONT = ["ground: [[300, 900], [1100, 900]]", "coronet_medial: [500, 390]", "coronet_lateral: [900, 390]"]
+UPSIDE_DOWN = ["frog_apex: [800, 900]", "frog_medial: [840, 700]", "frog_lateral: [760, 700]"]
+
+
+@pytest.mark.parametrize(
+    ("marks", "values", "how"),
+    [
+        (swapped(SOLE), {}, "with the toe up"),
+        (swapped(SOLE[5:7] + SOLE[:1]), {}, "with the toe up"),
+        (swapped(SOLE[7:]), {}, "with the toe up"),
+        (swapped(UPSIDE_DOWN), {}, "with the toe up"),
+        (swapped(FRONT), {"view": "front"}, "from the front"),
+    ],
+)
+def test_sides_that_do_not_fit_the_foot_are_told(tmp_path, marks, values, how):
+    """Every side swapped, another foot meant, or a mirrored picture: the lateral side lies as in the other foot."""
+    (line,) = of(tmp_path, *marks, **values)
+
+    assert f"error: {AT}: {how}, its lateral side lies as in a right foot. Look whether the foot was mistaken" in line
+
+
+@pytest.mark.parametrize(
+    ("marks", "values"), [(SOLE, {}), (UPSIDE_DOWN, {}), (FRONT, {"view": "front"}), (["frog_apex: [800, 600]"], {})]
+)
+def test_sides_that_fit_the_foot_are_not_asked_about(tmp_path, marks, values):
+    """However the picture was held; and nothing is told where nothing tells the sides."""
+    assert of(tmp_path, *marks, **values) == []
+
+
+@pytest.mark.parametrize(("foot", "expected"), [("left_fore", "left"), ("right_hind", "right")])
+def test_the_shape_of_a_sole_tells_the_foot(foot, expected):
+    """A left sole with its toe up has its lateral half, the wider one, on the right.
+
+    Source: the lateral half of the sole is the wider one, Lungwitz & Adams 1913, A Text-Book of Horseshoeing, ch. I.
+    From memory, not read.
+    """
+    sign = 1 if expected == "left" else -1
+    spots = {"frog_apex": (0, -9), "frog_medial": (-3 * sign, 9), "frog_lateral": (4 * sign, 9)}
+
+    assert side_of(foot) == expected
+    assert traced_as("sole", {name: [Spot(*spot)] for name, spot in spots.items()}) == expected
 
 
 def test_a_foot_that_was_only_traced_is_recorded(tmp_path):
@@ -242,7 +292,7 @@ def test_a_foot_that_was_only_traced_is_recorded(tmp_path):
 
 def test_form_and_meaning_are_told_in_one_run(tmp_path):
     """A wrong landmark does not hide a crossed wall, a swapped side or a missing photograph."""
-    marks = ["frog_apex: middle", f"wall: {CROSSED}", *SOLE[5:], "frog_medial: [1, 9]", "frog_lateral: [9, 9]"]
+    marks = ["frog_apex: middle", f"wall: {CROSSED}", *SOLE[5:], "frog_medial: [9, 9]", "frog_lateral: [1, 9]"]
     lines = of(tmp_path, *marks, file=PHOTO)
 
     assert [int(line.split(":")[0]) for line in lines] == [10, 11, 12, 17]
