@@ -201,7 +201,7 @@ class _Asked:
         if self.horse.usual_weeks or self.trimmed is None or growth.together.cycles == 0:
             return None
         allowed, whose = self._allowance()
-        rate, start = growth.together, self.trimmed.date
+        rate, start = growth.to_come, self.trimmed.date
         days = {
             pace: day_grown(start, allowed, pace, growth.season, self.high) for pace in (rate.low, rate.mean, rate.high)
         }
@@ -210,7 +210,8 @@ class _Asked:
         fast = Bound(days[rate.high], self._told("bound_fast", rate=self._a_month(rate.high)))
         slow = Bound(days[rate.low], self._told("bound_slow", rate=self._a_month(rate.low)))
         facts = {"mm": self.ways.naming.mm(round(allowed)), "allowance": whose, "rate": self._a_month(rate.mean)}
-        said = self._told("due_growth", low=self._a_month(rate.low), high=self._a_month(rate.high), **facts)
+        known = growth.together
+        said = self._told("due_growth", low=self._a_month(known.low), high=self._a_month(known.high), **facts)
         return _Word(best, "growth", said, *self._inside(min(held[0], fast, key=_day), max(held[1], slow, key=_day)))
 
     def by_the_usual(self) -> _Word:

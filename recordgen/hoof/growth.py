@@ -10,7 +10,7 @@ from functools import cached_property
 
 from recordgen.hoof.cycles import Cycle, Doubted, Wear, mark_cycles, net_cycles, observed, sound, wear
 from recordgen.hoof.rate import Observation, Prior, Rate, rate, usual_spread
-from recordgen.hoof.season import Season, growing_days, season_of
+from recordgen.hoof.season import UNKNOWN_SEASON, Season, growing_days, season_of
 from recordgen.records.names import FEET, Foot
 from recordgen.records.reference import ClassWords
 from recordgen.records.visit import Visit
@@ -104,6 +104,11 @@ class HorseGrowth:
     def together(self) -> Rate:
         """Net growth of all feet: what they share in a cycle is one observation, not four."""
         return self._rate(_means(self._used, self.season))
+
+    @cached_property
+    def to_come(self) -> Rate:
+        """Net growth of all feet until the next visit: where no season is known, one may make it faster or slower."""
+        return self.together if self.season else self.together.less_sure(UNKNOWN_SEASON)
 
     @cached_property
     def season(self) -> Season | None:

@@ -73,6 +73,11 @@ class Rate(Mixture):
         """The upper end of the 95 % interval, mm a day."""
         return self.quantile(HIGH)
 
+    def less_sure(self, share: float) -> Rate:
+        """The same with a further error, independent of the others. share: its SD as a share of the mean."""
+        further = share * self.mean
+        return Rate(tuple((weight, mean, math.hypot(sd, further)) for weight, mean, sd in self.parts), self.cycles)
+
 
 @cache
 def usual_spread(reading_sd_mm: float = 1.0) -> Spread:

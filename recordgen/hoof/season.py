@@ -21,6 +21,10 @@ LEAST_CYCLES = 8
 # By how much the criterion must fall. Derived from: simulated horses without a season, of which 5 in 100 or fewer are
 # then said to have one.
 LEAST_GAIN = 2.0
+# What a season that nobody knows may do to growth until the next visit, as an SD and a share of the rate. Derived from:
+# simulated horses with 3 to 7 cycles whose growth swings by 15 %: 96 in 100 are then due within the window told; with
+# 8 % it is 95, and 94 where some readings are far out (python -m tests.benchmarks).
+UNKNOWN_SEASON = 0.09
 # A swing of more would let growth nearly stand still in winter. Judgement.
 MOST_SWING = 0.6
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import tempfile
 from pathlib import Path
 
-from tests.benchmarks.claims import print_claims
+from tests.benchmarks.claims import print_claims, print_windows
 from tests.benchmarks.measured import (
     bare_engine,
     bare_yaml,
@@ -38,6 +38,7 @@ def main() -> None:
     for count, (held, width) in coverages().items():
         print(f"{f'{count} cycles':<86} {100 * held:9.1f} % {width * 30.4375:9.2f} mm a month")
     print_claims()
+    print_windows()
 
 
 def _practice(name: str, records: Path, folder: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import Any
@@ -15,6 +16,7 @@ from recordgen.hoof.season import Season
 from recordgen.hoof.ways import Ways
 from recordgen.records.visit import Visit
 from tests.hoof.building import TODAY, summary, toes, visit, ways
+from tests.published.simulated_season import Yearly
 
 LAST = visit("2026-10-14")
 PLAN = {"by": "Dr Sage", "date": "2026-09-01", "words": "every four weeks"}
@@ -251,8 +253,29 @@ def test_growth_names_the_day_on_which_the_allowance_is_reached() -> None:
     assert found.whose == "growth"
     assert found.earliest < found.best < found.latest
     assert "as much as this practice allows adult horses and ponies" in found.reason
-    assert found.earliest_reason.startswith("if it grows as fast as 9")
-    assert found.latest_reason.startswith("if it grows as slowly as 8")
+    assert found.earliest_reason.startswith("if it grows as fast as 10")
+    assert found.latest_reason.startswith("if it grows as slowly as 7")
+
+
+def test_a_season_that_nobody_knows_widens_the_window() -> None:
+    """Five cycles show none: what one may do to growth adds to the error of the rate, and moves no day."""
+    growth = summary(*grown(0.3, cycles=5)).growth
+
+    assert growth.season is None
+    assert growth.to_come.mean == pytest.approx(growth.together.mean)
+    assert growth.to_come.sd == pytest.approx(math.hypot(growth.together.sd, 0.09 * growth.together.mean), rel=0.01)
+
+
+def test_a_season_that_was_found_stands_in_its_place() -> None:
+    """Two years of cycles that swing by a fifth show their season; nothing is added for one that nobody knows."""
+    true, days = Yearly(0.26, 0.2, 15), range(0, 24 * 42, 42)
+    first = date(2024, 1, 1)
+    lengths = [80 + true.grown(day - 42, day) for day in days]
+    taken = [((first + timedelta(days=day)).isoformat(), long, 80) for day, long in zip(days, lengths, strict=True)]
+    growth = summary(*toes(*taken)).growth
+
+    assert growth.season is not None
+    assert growth.to_come == growth.together
 
 
 def test_without_an_allowance_a_horse_of_usual_growth_gets_the_usual_interval() -> None:
