@@ -17,12 +17,11 @@ from recordgen.records.fields import Record
 from recordgen.records.left_out import without_empty
 from recordgen.records.shape import Step, extra
 from recordgen.records.wording import refused, spoken, steps_of
-from recordgen.records.yaml_text import LARGEST_FILE_BYTES
+from recordgen.records.yaml_text import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from recordgen.records.yaml_tree import Document, document, typed_key
 
 Kind = TypeVar("Kind", bound=Record)
 
-MOST_PROBLEMS = 100
 _ROUNDS = 5
 
 

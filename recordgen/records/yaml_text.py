@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import islice
 
 from recordgen.problems import Place, Problem
 
 LARGEST_FILE_BYTES = 1_000_000
+# Of one file no more is told.
+MOST_PROBLEMS = 100
 # No record goes deeper than about ten.
 DEEPEST_TEXT = 100
 
@@ -17,6 +20,8 @@ _BRACKET = re.compile(r"[\[\]{}]")
 _DASHES = re.compile(rf"(?:[-?:][ \n]+){{{DEEPEST_TEXT}}}")
 _LINE_END = re.compile(r"\r\n|\r|\n")
 _INDENT_WITH_TAB = re.compile(r"^ *\t[ \t]*(?=\S)", re.MULTILINE)
+# What git writes where two versions of a file meet: seven signs at the start of a line.
+_CONFLICT = re.compile(r"^(?:<{7}|\|{7}|={7}|>{7})(?= |$)", re.MULTILINE)
 
 
 def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
@@ -34,7 +39,9 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
         return "", [Problem(place, "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
     if not text.strip():
         return "", [Problem(Place(path), "the file is empty", "Fill it in, or delete it")]
-    return text, [*_strange(path, text), *_tabs(path, text), *_nested(path, text)]
+    in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
+    told = [*_strange(path, text), *_conflict(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
+    return text, told
 
 
 def _nested(path: str, text: str) -> Iterator[Problem]:
@@ -70,11 +77,18 @@ def _strange(path: str, text: str) -> Iterator[Problem]:
         )
 
 
+def _conflict(path: str, text: str) -> Iterator[Problem]:
+    found = _CONFLICT.search(text)
+    if found:
+        message = f"a merge of two versions was not finished: git left its mark {found[0]} here"
+        way_out = "Keep what is right of the two, and take out the lines <<<<<<<, ======= and >>>>>>>"
+        yield Problem(_place(path, text[: found.start()]), message, way_out)
+
+
 def _tabs(path: str, text: str) -> Iterator[Problem]:
-    if "\t" not in text:
-        return
-    for found in _INDENT_WITH_TAB.finditer(text.replace("\r\n", "\n").replace("\r", "\n")):
-        line = found.string.count("\n", 0, found.start()) + 1
-        yield Problem(
-            Place(path, line, found[0].index("\t") + 1), "a tab stands here", "Indent with spaces, two for each level"
-        )
+    line, counted = 1, 0
+    for found in islice(_INDENT_WITH_TAB.finditer(text), MOST_PROBLEMS + 1):
+        line += text.count("\n", counted, found.start())
+        counted = found.start()
+        place = Place(path, line, found[0].index("\t") + 1)
+        yield Problem(place, "a tab stands here", "Indent with spaces, two for each level")
