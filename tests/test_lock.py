@@ -70,7 +70,7 @@ def test_a_version_with_a_published_hole_is_left_out(package: str) -> None:
 
 
 def test_the_test_command_finds_locked_files_alone() -> None:
-    """Before the README's command runs, fetched files were held against their hashes and the way to others is closed."""
+    """What is fetched is held against its hash; before the README's command runs, the way to others is closed."""
     script = (ROOT / ".ci" / "run").read_text("utf-8")
     fetch, close, run = (script.index(part) for part in ("--require-hashes", "PIP_NO_INDEX=1", 'eval "$test_command"'))
 

@@ -22,12 +22,13 @@ def without_empty(value: Any, annotation: Any) -> Any:
         left = without_empty(item, inside(annotation, key))
         if left is not None:
             filled[key] = left
-        elif not _known(annotation, key):
+        elif not is_known(annotation, key):
             filled[key] = {}
     return filled if filled or not value else None
 
 
-def _known(annotation: Any, key: str) -> bool:
+def is_known(annotation: Any, key: str) -> bool:
+    """Whether a value of a bare type may hold this key, however a foot or a zone is spelled."""
     if is_model(annotation):
         return key in annotation.model_fields
     return get_origin(annotation) is dict and (

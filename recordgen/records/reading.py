@@ -13,6 +13,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
 from recordgen.problems import Place, Problem, warning
+from recordgen.records.comments import lost_in_comments
 from recordgen.records.fields import Record
 from recordgen.records.left_out import without_empty
 from recordgen.records.shape import Step, extra
@@ -65,6 +66,7 @@ def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind
     found = document(shown, raw)
     if found.problems:
         return None, _first_ones(found.problems)
+    lost = _first_ones(list(lost_in_comments(found, model)))
     if found.has_empty:
         found.values = without_empty(found.values, model) or {}
     try:
@@ -74,10 +76,10 @@ def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind
         problems = _first_ones([refused(found, model, error) for error in errors[: MOST_PROBLEMS + 1]])
         rest = _rest(found.values, model, errors)
         if rest is None:
-            return None, problems
+            return None, [*problems, *lost]
         record = rest
     whole = not problems
-    return Written(record, file, shown, whole), [*problems, *_first_ones(list(_unlikely(found, record)))]
+    return Written(record, file, shown, whole), [*problems, *lost, *_first_ones(list(_unlikely(found, record)))]
 
 
 def _bytes(file: Path, shown: str) -> tuple[bytes, Problem | None]:

@@ -11,8 +11,10 @@ from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
 from recordgen.problems import Problem, quoted
+from recordgen.records.left_out import is_known
 from recordgen.records.names import foot_named, zone_named
 from recordgen.records.shape import Step, annotation_at, choices, extra, field_at, is_model
+from recordgen.records.yaml_slips import glued, missing_space
 from recordgen.records.yaml_tree import Document
 
 _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not its value
@@ -21,11 +23,27 @@ _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not 
 def refused(found: Document, model: type[BaseModel], error: ErrorDetails) -> Problem:
     """The problem that one refused value is: where it stands, what is wrong, and the way out."""
     steps = steps_of(error)
+    if slip := _missing_space(found, model, steps, error):
+        return slip
     if _KEY in error["loc"]:
         message, way_out = _wrong_name(model, steps)
     else:
         message, way_out = _words(found, model, steps, error)
     return Problem(found.place(steps), message, way_out)
+
+
+def _missing_space(
+    found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails
+) -> Problem | None:
+    """The problem of a key that stands without a space before its value; None where that is not what is wrong."""
+    given = error["input"]
+    slip = glued(given) if isinstance(given, str) else None
+    if slip and is_known(annotation_at(model, steps), slip[0]):
+        return Problem(found.value_place(steps), *missing_space(*slip))
+    for key, value in given.items() if isinstance(given, dict) and error["type"] == "refused" else ():
+        if not value and (slip := glued(key)):
+            return Problem(found.place((*steps, key)), *missing_space(*slip))
+    return None
 
 
 def steps_of(error: ErrorDetails) -> tuple[Step, ...]:

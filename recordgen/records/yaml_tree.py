@@ -68,9 +68,10 @@ if yaml.__with_libyaml__:
 
 @dataclass
 class Document:
-    """One file: its values, the nodes that know where they stand, and what was wrong with the YAML itself."""
+    """One file: its text and values, the nodes that know where they stand, and what was wrong with the YAML itself."""
 
     path: str
+    text: str = ""
     values: Any = None
     root: yaml.Node | None = None
     has_empty: bool = False
@@ -85,6 +86,12 @@ class Document:
         nodes = [key for key, _ in self._path(steps)]
         mark = nodes[-1].start_mark if nodes else self.root.start_mark if self.root else None
         return Place(self.path, mark.line + 1, mark.column + 1) if mark else Place(self.path)
+
+    def value_place(self, steps: Sequence[Step]) -> Place:
+        """The place where the value at `steps` begins, which may be on another line than its key."""
+        nodes = [item for _, item in self._path(steps)]
+        item = nodes[-1] if nodes else self.root
+        return Place(self.path, item.start_mark.line + 1, item.start_mark.column + 1) if item else Place(self.path)
 
     def typed(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """The steps with each name as it was typed in the file."""
@@ -130,14 +137,14 @@ def document(path: str, raw: bytes) -> Document:
     path: as people see it, for the problems. raw: the bytes of the file.
     """
     found = Document(path)
-    text, found.problems = text_of(path, raw)
+    found.text, found.problems = text_of(path, raw)
     if found.problems:
         return found
     try:
-        found.root = _composed(text)
+        found.root = _composed(found.text)
     except yaml.MarkedYAMLError as fault:
-        line, column, message, way_out = told(fault)
-        found.problems.append(Problem(Place(path, line, column), message, way_out))
+        for line, column, message, way_out in told(fault, found.text):
+            found.problems.append(Problem(Place(path, line, column), message, way_out))
     except (yaml.YAMLError, RecursionError):
         found.problems.append(Problem(Place(path), "brackets or dashes are nested too deep", "Write it flatter"))
     else:

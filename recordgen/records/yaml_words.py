@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import yaml
 
+from recordgen.records.yaml_slips import slips
+
 # Parts of the reader's reasons, the first that fits, and what is told instead.
 _SYNTAX = {
     "mapping values are not allowed": (
@@ -45,13 +47,22 @@ _SYNTAX = {
     ),
 }
 _OTHERWISE = ("this line cannot be read as YAML", "Look at this line and the one before; put unusual text in quotes")
-_BEGAN_EARLIER = ("found unexpected end of stream", "found unexpected document indicator")
+_BEGAN_EARLIER = (
+    "found unexpected end of stream",
+    "found unexpected document indicator",
+    "could not find expected ':'",
+)
+# What is wrong may be a line before that is read as something else than was meant.
+_SLIPPED = ("could not find expected ':'", "mapping values are not", "expected", "did not find")
 
 
-def told(fault: yaml.MarkedYAMLError) -> tuple[int, int, str, str]:
-    """A fault of the YAML itself as line, column, message and way out."""
+def told(fault: yaml.MarkedYAMLError, text: str) -> list[tuple[int, int, str, str]]:
+    """A fault of the YAML itself, or the slips in `text` that explain it: line, column, message and way out of each."""
     reason = f"{fault.problem or ''} {fault.context or ''}"
+    marks = [mark for mark in (fault.context_mark, fault.problem_mark) if mark]
+    if found := reason.startswith(_SLIPPED) and list(slips(text.splitlines(), [mark.line for mark in marks])):
+        return found
     began = fault.context_mark if reason.startswith(_BEGAN_EARLIER) else None
     mark = began or fault.problem_mark or fault.context_mark
     message, way_out = next((words for part, words in _SYNTAX.items() if part in reason), _OTHERWISE)
-    return (mark.line + 1, mark.column + 1, message, way_out) if mark else (1, 1, message, way_out)
+    return [(mark.line + 1, mark.column + 1, message, way_out) if mark else (1, 1, message, way_out)]

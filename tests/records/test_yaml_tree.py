@@ -7,6 +7,8 @@ from recordgen.problems import Place
 from recordgen.records import yaml_tree
 from recordgen.records.yaml_tree import document
 
+MERGE = "a merge of two versions was not finished: git left its mark"
+
 
 def values(text):
     """The values of a file that nothing is wrong with."""
@@ -93,6 +95,8 @@ def test_all_double_keys_of_a_file_are_told():
         ("a: x\u2028y\n".encode(), (1, 5), "an invisible sign stands here that a record cannot hold (U+2028)"),
         (b"a:\n\tb: 1\n", (2, 1), "a tab stands here"),
         (b'a: "\\0"\n', (1, 4), "a sign that cannot be shown stands in this text"),
+        (b"<<<<<<< HEAD\na: 1\n=======\na: 2\n>>>>>>> hers\n", (1, 1), f"{MERGE} <<<<<<< here"),
+        (b"a: 1\r\n=======\r\n", (2, 1), f"{MERGE} ======= here"),
         (b"x" * 1_000_001, (1, 1), "the file is larger than 1 MB, which no record is"),
         (b"a: 1\n---\nb: 2\n", (2, 1), "a second document begins here"),
         (b"a: {b: 1\n", (2, 1), "a bracket or a comma is missing"),
@@ -114,6 +118,44 @@ def test_all_double_keys_of_a_file_are_told():
 def test_what_cannot_be_read_is_told_at_its_place(raw, place, message):
     """Line and column, and words instead of the reader's own."""
     assert told(raw) == [(*place, message)]
+
+
+def test_signs_like_those_of_a_merge_are_text_within_text():
+    """A line under a heading of a note, or six signs, are no mark of git."""
+    assert values("note: |\n  Left fore\n  =======\n") == {"note": "Left fore\n=======\n"}
+
+
+def test_a_million_tabs_are_told_once_a_line_and_not_without_end():
+    """The lines are counted on from the last one; a count from the top for each would take a minute."""
+    lines = [line for line, _, _ in told(b"\tx\n" * 333_000)]
+
+    assert lines == list(range(1, 102))
+    assert told(b"\t" * 999_999 + b"x") == [(1, 1, "a tab stands here")]
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "column"),
+    [
+        ("a: 1\ntoe_length:88\nb: 2\n", 2, 11),
+        ("a:\n  toe_length:88\n  b: 2\n", 2, 13),
+        ("a:\n  b: 2\n  toe_length:88\nc: 1\n", 3, 13),
+        ("a:\n  b: 2\n\n  toe_length:88\n", 4, 13),
+        ("a:\n  - toe_length:88\n    b: 2\n", 2, 15),
+    ],
+)
+def test_a_colon_without_its_space_is_told_on_its_own_line(text, line, column):
+    """The reader of YAML stumbles a line later, over what is right."""
+    (problem,) = document("a.yaml", text.encode()).problems
+
+    assert (problem.place.line, problem.place.column) == (line, column)
+    assert problem.message == "a space is missing after the colon of toe_length"
+    assert problem.way_out == "Write toe_length: 88"
+
+
+@pytest.mark.parametrize("text", ["a: [frog opened #2, bars]\nb: 1\n", "b: {a: Stall #4 is wet}\nc: 1\n"])
+def test_a_comment_that_swallows_a_bracket_is_named_instead_of_the_bracket(text):
+    """The bracket is there for whoever looks; the # is what is wrong."""
+    assert told(text) == [(1, text.index("#") + 1, "# begins a comment here, and what follows is not read")]
 
 
 @pytest.mark.parametrize("raw", [b"[" * 200_000, b"{a: " * 100_000, b"- " * 400_000, b"? " * 400_000])

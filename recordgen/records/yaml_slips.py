@@ -1,0 +1,58 @@
+"""Slips that YAML reads as something else than was meant: a colon without its space, a # within text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+Slip = tuple[int, int, str, str]  # line and column from 1, what is wrong, the way out
+
+# `toe_length:88`, alone on its line or behind a dash; not an address and not a path.
+_GLUED = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*):(?=[^\s:/\\])(?P<value>.*)")
+# A comment that may be text: one that does not stand apart. What does has two blanks before the # and one behind it.
+_UNSURE = re.compile(r"(?<=\S) #|(?<=[ \t])#(?=[^\s#])")
+_NEXT_KEY = re.compile(r"\s+(?=[^\W\d][\w -]*:)")
+LONGEST_SHOWN = 60
+
+
+def glued(text: str) -> tuple[str, str] | None:
+    """The key and the value of `key:value`, where a space after the colon is missing; None for other text."""
+    found = _GLUED.fullmatch(text)
+    return (found["key"].strip(), found["value"].strip()) if found else None
+
+
+def missing_space(key: str, value: str) -> tuple[str, str]:
+    """What is wrong with `key:value`, and the way out."""
+    right = f"{key}: {_NEXT_KEY.split(value)[0]}"
+    return f"a space is missing after the colon of {key}", f"Write {right[:LONGEST_SHOWN]}"
+
+
+def unsure_comment(line: str, begin: int = 0) -> int | None:
+    """The column, from 0, of a # behind text that begins a comment and may be meant as text; None where none is.
+
+    A comment of one's own stands apart: two blanks before its #, and one behind. begin: where to look from; all that
+    stands there up to a # is taken for blank.
+    """
+    found = _UNSURE.search(line, begin)
+    return found.end() - 1 if found else None
+
+
+def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
+    """The slips that explain why a file cannot be read as YAML, in the order of the lines.
+
+    near: lines from 0 where the reader stumbled; the next line above each that is not empty counts, too.
+    """
+    around = sorted({number for line in near for number in (line, _above(lines, line)) if 0 <= number < len(lines)})
+    for number in around:
+        found = glued(lines[number])
+        if found:
+            yield (number + 1, lines[number].index(":") + 1, *missing_space(*found))
+            continue
+        column = unsure_comment(lines[number])
+        if column is not None and not lines[number].lstrip().startswith("#"):
+            message = "# begins a comment here, and what follows is not read"
+            yield number + 1, column + 1, message, "Put the whole text in quotes where # belongs to it"
+
+
+def _above(lines: Sequence[str], line: int) -> int:
+    return next((number for number in range(min(line, len(lines)) - 1, -1, -1) if lines[number].strip()), -1)
