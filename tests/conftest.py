@@ -49,9 +49,9 @@ def demo_sites(of_the_run: Path) -> Path:
 
 
 def _build_demo(out: Path) -> None:
-    from recordgen.records.whole import read_whole
+    from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites, prepare
-    from recordgen.site.ways_here import picture_folder
+    from recordgen.site.context import picture_folder
 
     work = prepare(read_whole(RECORDS, TODAY), TODAY, picture_folder())
     building = out.with_name("sites-building")

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from recordgen.records.reading import read
-from recordgen.records.visit import Visit
+from recordgen.records.models.visit import Visit
+from recordgen.records.yaml.read import read
 from tests.conftest import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")

@@ -35,11 +35,11 @@ def command(records: Path, today: dt.date, out: Path, stable: str | None, proces
 def _build(
     records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, stages: _Stages
 ) -> None:
-    from recordgen.private.output_folder import refuse_sites
-    from recordgen.records.whole import read_whole
+    from recordgen.private.sharing.output_folder import refuse_sites
+    from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites, prepare, strangers
+    from recordgen.site.context import picture_folder
     from recordgen.site.pages import PRACTICE
-    from recordgen.site.ways_here import picture_folder
 
     stages.done("load")
     refuse_sites(out, records)

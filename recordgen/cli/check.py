@@ -13,8 +13,8 @@ from recordgen.cli.options import json_option, print_json, print_problems, recor
 from recordgen.problems import Problem, Trouble, counted, warning
 
 if TYPE_CHECKING:
-    from recordgen.records.practice import Practice
-    from recordgen.records.reference import Reference
+    from recordgen.records.models.practice import Practice
+    from recordgen.records.models.reference import Reference
 
 
 @click.command("check")
@@ -32,7 +32,7 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
 
     FOLDER is another way to say --records. Errors stop a build; warnings are unlikely things that may stand.
     """
-    from recordgen.records.whole import look_through
+    from recordgen.records.load.everything import look_through
 
     practice, reference, problems = look_through(folder or records, today, stable, files=True)
     if practice:
@@ -57,7 +57,7 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
 
 def _keys_to_bring(records: Path) -> list[Problem]:
     """The stables whose keys lie under an earlier name; none where the folder of keys cannot be looked at."""
-    from recordgen.private.moved_keys import keys_to_bring
+    from recordgen.private.keystore.moved_keys import keys_to_bring
 
     try:
         return list(keys_to_bring(records))
@@ -67,12 +67,12 @@ def _keys_to_bring(records: Path) -> list[Problem]:
 
 def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
     """What the trimmer may want to look at again, as warnings with the line it stands in."""
+    from recordgen.hoof.context import Context
     from recordgen.hoof.summary import remarks_of
-    from recordgen.hoof.ways import Ways
-    from recordgen.site.reckoned import Reckoned
-    from recordgen.site.ways_here import picture_folder
+    from recordgen.site.context import picture_folder
+    from recordgen.site.tracing.figure_cache import FigureCache
 
-    ways = Ways.of(practice.file, reference, reckon=Reckoned(picture_folder()))
+    ways = Context.of(practice.file, reference, reckon=FigureCache(picture_folder()))
     for record in practice.horses:
         for remark in remarks_of(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.text, remark.way_out)

@@ -27,9 +27,9 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
     with told_plainly():
         from recordgen.git.changes import kinds_of_change
         from recordgen.git.keep import commit
-        from recordgen.records.entries import entries
-        from recordgen.records.moves import moves
-        from recordgen.records.whole import read_whole
+        from recordgen.records.history.moves import moves
+        from recordgen.records.load.everything import read_whole
+        from recordgen.records.write.commits import entries
 
         whole = read_whole(records, today, files=True)
         print_problems(list(whole.warnings))

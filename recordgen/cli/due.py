@@ -30,8 +30,8 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
     """
     with told_plainly():
         from recordgen.hoof.summary import summarise_stable
-        from recordgen.records.whole import read_whole
-        from recordgen.site.ways_here import ways_of
+        from recordgen.records.load.everything import read_whole
+        from recordgen.site.context import ways_of
 
         whole = read_whole(records, today, stable)
         ways = ways_of(whole)
@@ -46,7 +46,7 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
 
 
 def _plain(horse: HorseSummary) -> dict[str, Any]:
-    from recordgen.hoof.as_json import as_json
+    from recordgen.hoof.export.summary_json import as_json
 
     told = as_json(horse)
     return {key: told[key] for key in ("stable", "horse", "name", "last_visit", "due", "cautions", "no_trim")}
@@ -54,8 +54,8 @@ def _plain(horse: HorseSummary) -> dict[str, Any]:
 
 def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
     """When it is due, then what holds a trim back, then the open cautions by the names that end them."""
-    from recordgen.hoof.caution_typed import names_to_type
-    from recordgen.hoof.rounds_told import held_told
+    from recordgen.hoof.cautions.typed_names import names_to_type
+    from recordgen.hoof.rounds.rounds import held_told
 
     yield _line(horse)
     if horse.held:

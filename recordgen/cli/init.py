@@ -23,8 +23,8 @@ def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) ->
         recordgen init my-practice --practice "Hazel Hoof Care" --trimmer "Wren Ashdown" --stable Willowmere
     """
     with told_plainly():
-        from recordgen.records.founding import found
-        from recordgen.records.walk import slug_of
+        from recordgen.records.load.folders import slug_of
+        from recordgen.records.write.practice import found
 
         made = found(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
     for path in made.files:

@@ -72,7 +72,7 @@ def print_problems(problems: list[Problem]) -> None:
 @contextmanager
 def told_plainly() -> Iterator[None]:
     """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback."""
-    from recordgen.records.whole import RecordsTrouble
+    from recordgen.records.load.everything import RecordsTrouble
 
     try:
         yield

@@ -11,7 +11,7 @@ import click
 
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
 from recordgen.problems import Trouble, sentences
-from recordgen.records.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
+from recordgen.records.models.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
 
 
 class FootType(click.ParamType):  # type: ignore[type-arg]
@@ -55,7 +55,7 @@ def command(
     comments are left out. Foot and view may stand in a file's own name instead. The originals stay as they are.
     """
     with told_plainly():
-        from recordgen.records.photo_adding import Said, add_photo, clean_photo, horse_folder
+        from recordgen.records.photos.add import Said, add_photo, clean_photo, horse_folder
 
         if clean:
             _each(words, lambda file: clean_photo(records, file), "made plain", "is plain already")

@@ -15,7 +15,7 @@ from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.private.deliver import Edition
+    from recordgen.private.publishing.publish import Edition
 
 
 @click.command("publish")
@@ -35,7 +35,7 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
 
     What is served is files that nobody can read without the words. The first time makes six words and shows them once.
     """
-    from recordgen.private.deliver import edition
+    from recordgen.private.publishing.publish import edition
 
     must_be_askable(yes or dry_run)
     with told_plainly(), edition(records, stable, today, plain) as ready:
@@ -73,7 +73,7 @@ def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
 
 
 def _warnings(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
-    from recordgen.private.address import needs_https, sharing_origin
+    from recordgen.private.publishing.address import needs_https, sharing_origin
 
     if plain:
         yield naming.phrase("publish_plain")

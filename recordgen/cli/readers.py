@@ -16,7 +16,7 @@ from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.private.state import Reader, State
+    from recordgen.private.keystore.site_keys import Reader, SiteKeys
 
 _FILE = click.Path(path_type=Path, dir_okay=False)
 
@@ -56,7 +56,7 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
     if bool(stable) == bool(chosen.keys() & {"copy_to", "copy_from"}):
         raise click.UsageError("Name the stable, such as willowmere; a copy is of all stables and takes none.")
     with told_plainly():
-        from recordgen.private.readers import naming_of
+        from recordgen.private.keystore.readers import naming_of
 
         desk = _Desk(records, stable or "", naming_of(records), yes)
         for name, value in chosen.items():
@@ -87,7 +87,7 @@ class _Desk:
 
 
 def _list(desk: _Desk) -> None:
-    from recordgen.private.readers import state_of
+    from recordgen.private.keystore.readers import state_of
 
     for reader in state_of(desk.records, desk.stable).readers:
         by = desk.naming.phrase(f"publish_reader_{reader.by}")
@@ -95,7 +95,7 @@ def _list(desk: _Desk) -> None:
 
 
 def _add(desk: _Desk, name: str) -> None:
-    from recordgen.private.readers import changing
+    from recordgen.private.keystore.readers import changing
 
     with changing(desk.records, desk.stable) as state:
         _ask_about_namesakes(desk, state, name)
@@ -104,7 +104,7 @@ def _add(desk: _Desk, name: str) -> None:
 
 
 def _link(desk: _Desk, name: str) -> None:
-    from recordgen.private.readers import changing
+    from recordgen.private.keystore.readers import changing
 
     with changing(desk.records, desk.stable) as state:
         _ask_about_namesakes(desk, state, name)
@@ -113,9 +113,9 @@ def _link(desk: _Desk, name: str) -> None:
     desk.say("next", slug=desk.stable)
 
 
-def _ask_about_namesakes(desk: _Desk, state: State, name: str) -> None:
+def _ask_about_namesakes(desk: _Desk, state: SiteKeys, name: str) -> None:
     """Asks before somebody gets a second way in; ends the command for an empty name, and where the answer is no."""
-    from recordgen.private.readers import readers_named
+    from recordgen.private.keystore.readers import readers_named
 
     if not name.strip() or not name.isprintable():
         raise click.UsageError("A reader needs a name on one line.")
@@ -128,8 +128,8 @@ def _ask_about_namesakes(desk: _Desk, state: State, name: str) -> None:
 
 def _show(desk: _Desk, reader: Reader, secret: str) -> None:
     """Show a reader's new words or link, once."""
-    from recordgen.private.address import publish_of
-    from recordgen.private.readers import link_of
+    from recordgen.private.keystore.readers import link_of
+    from recordgen.private.publishing.address import publish_of
 
     if reader.by == "link":
         secret = link_of(publish_of(desk.records, desk.stable).address, secret)
@@ -139,7 +139,7 @@ def _show(desk: _Desk, reader: Reader, secret: str) -> None:
 
 
 def _drop(desk: _Desk, name: str) -> None:
-    from recordgen.private.readers import changing, the_reader
+    from recordgen.private.keystore.readers import changing, the_reader
 
     with changing(desk.records, desk.stable) as state:
         reader = the_reader(state, name)
@@ -149,8 +149,8 @@ def _drop(desk: _Desk, name: str) -> None:
 
 
 def _moved_from(desk: _Desk, old: str) -> None:
-    from recordgen.private.moved_keys import bring_keys
-    from recordgen.private.readers import refuse_unknown
+    from recordgen.private.keystore.moved_keys import bring_keys
+    from recordgen.private.keystore.readers import refuse_unknown
 
     refuse_unknown(desk.records, desk.stable)
     bring_keys(desk.records, desk.stable, old)
@@ -158,7 +158,7 @@ def _moved_from(desk: _Desk, old: str) -> None:
 
 
 def _rotate(desk: _Desk, _: str) -> None:
-    from recordgen.private.readers import changing
+    from recordgen.private.keystore.readers import changing
 
     with changing(desk.records, desk.stable) as state:
         names = desk.naming.listed([reader.name for reader in state.readers])
@@ -172,8 +172,8 @@ def _rotate(desk: _Desk, _: str) -> None:
 
 
 def _export(desk: _Desk, path: str) -> None:
-    from recordgen.private.backup import backup
-    from recordgen.private.words import six_words
+    from recordgen.private.crypto.passphrases import six_words
+    from recordgen.private.keystore.backup import backup
 
     words = six_words()
     made = backup(Path(path), words)
@@ -185,7 +185,7 @@ def _export(desk: _Desk, path: str) -> None:
 
 
 def _restore(desk: _Desk, path: str) -> None:
-    from recordgen.private.backup import restore
+    from recordgen.private.keystore.backup import restore
 
     words = click.prompt(desk.naming.phrase("publish_typed"), hide_input=sys.stdin.isatty())
     found = restore(Path(path), words)

@@ -11,7 +11,7 @@ import click
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
 
 if TYPE_CHECKING:
-    from recordgen.hoof.repeatability import Told
+    from recordgen.hoof.measures.repeatability import ToldError
 
 
 @click.command("repeatability")
@@ -28,8 +28,8 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
     Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more.
     """
     with told_plainly():
-        from recordgen.hoof.repeatability import told
-        from recordgen.records.whole import read_whole
+        from recordgen.hoof.measures.repeatability import told
+        from recordgen.records.load.everything import read_whole
 
         whole = read_whole(records, today)
         rows = told(whole.reference, whole.practice.file.methods, whole.repeated)
@@ -40,8 +40,8 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
         click.echo(_line(row))
 
 
-def _plain(row: Told) -> dict[str, Any]:
-    from recordgen.hoof.rounding import significant
+def _plain(row: ToldError) -> dict[str, Any]:
+    from recordgen.hoof.measures.rounding import significant
 
     return {
         "measure": row.measure,
@@ -58,7 +58,7 @@ def _plain(row: Told) -> dict[str, Any]:
     }
 
 
-def _line(row: Told) -> str:
+def _line(row: ToldError) -> str:
     usual = "*" if row.usual else " "
     real = f"{row.sd:8.2f} {row.smallest_real_change:8.2f} {row.unit}"
     return f"{usual} {row.name:28} {row.way:12} {real:28} {row.source}"

@@ -15,11 +15,11 @@ from recordgen.days import weekday_day
 from recordgen.problems import Trouble, sentences
 
 if TYPE_CHECKING:
-    from recordgen.hoof.cautions import Caution
+    from recordgen.hoof.cautions.cautions import Caution
+    from recordgen.hoof.context import Context
     from recordgen.hoof.naming import Naming
-    from recordgen.hoof.rounds import Calendar, Plan, Wish
+    from recordgen.hoof.rounds.rounds import Calendar, Plan, Wish
     from recordgen.hoof.summary import HorseSummary, StableSummary
-    from recordgen.hoof.ways import Ways
 
 _DAY = DayType()
 
@@ -45,7 +45,7 @@ class _Planned:
     plan: Plan
     calendar: Calendar
     stables: Sequence[StableSummary]
-    ways: Ways
+    ways: Context
 
     @property
     def names(self) -> dict[str, str]:
@@ -103,7 +103,7 @@ def command(
     """
     with told_plainly():
         if folder:
-            from recordgen.private.output_folder import fit_place
+            from recordgen.private.sharing.output_folder import fit_place
 
             fit_place(folder, records, "--calendar ../calendar")
         planned = _plan(records, today, stable, start or today, frozenset(day for days in skip for day in days))
@@ -118,10 +118,10 @@ def command(
 
 
 def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipped: frozenset[dt.date]) -> _Planned:
-    from recordgen.hoof.rounds import Calendar, plan_of
+    from recordgen.hoof.rounds.rounds import Calendar, plan_of
     from recordgen.hoof.summary import summarise_stable
-    from recordgen.records.whole import read_whole
-    from recordgen.site.ways_here import ways_of
+    from recordgen.records.load.everything import read_whole
+    from recordgen.site.context import ways_of
 
     whole = read_whole(records, today, only)
     ways = ways_of(whole)
@@ -131,7 +131,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
 
 
 def _told(planned: _Planned) -> Iterator[str]:
-    from recordgen.hoof.rounds_told import fewest_told, unmet_told
+    from recordgen.hoof.rounds.rounds import fewest_told, unmet_told
 
     plan, naming, names = planned.plan, planned.ways.naming, planned.names
     yield from _table(planned)
@@ -158,7 +158,7 @@ def _held(planned: _Planned) -> Iterator[str]:
 
 
 def _open(planned: _Planned) -> Iterator[str]:
-    from recordgen.hoof.caution_typed import names_to_type
+    from recordgen.hoof.cautions.typed_names import names_to_type
 
     naming = planned.ways.naming
     if planned.with_cautions:

@@ -19,6 +19,6 @@ def command(kind: str) -> None:
     \b
         recordgen schema visit > visit.schema.json
     """
-    from recordgen.records.schema import FileKind, schema
+    from recordgen.records.write.json_schema import FileKind, schema
 
     print_json(schema(next(one for one in get_args(FileKind) if one == kind)))

@@ -14,7 +14,7 @@ from recordgen.problems import sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.private.sharing import Handing, Sealed
+    from recordgen.private.sharing.share import Handing, SealedFile
 
 
 @click.command("share")
@@ -52,7 +52,7 @@ def command(
     The owner must have agreed (consent in horse.yaml). Send the files one way and the words another, such as by
     telephone; the words are shown once. Each time is kept in the horse's shared.yaml.
     """
-    from recordgen.private.sharing import Handing
+    from recordgen.private.sharing.share import Handing
 
     stable, _, horse = which.partition("/")
     if not stable or not horse:
@@ -69,13 +69,12 @@ def command(
 
 def _shared(
     records: Path, stable: str, horse: str, out: Path | None, handing: Handing
-) -> tuple[Sealed, list[Path], Naming]:
-    from recordgen.private.horse_photos import photographs
-    from recordgen.private.horse_sheet import horse_sheet
-    from recordgen.private.output_folder import fit_place
-    from recordgen.private.sharing import hand_over, require_consent, sealed_record
-    from recordgen.records.whole import read_whole
-    from recordgen.site.ways_here import ways_of
+) -> tuple[SealedFile, list[Path], Naming]:
+    from recordgen.private.sharing.output_folder import fit_place
+    from recordgen.private.sharing.share import hand_over, require_consent, sealed_record
+    from recordgen.private.sharing.sheet import horse_sheet, photographs
+    from recordgen.records.load.everything import read_whole
+    from recordgen.site.context import ways_of
 
     whole = read_whole(records, handing.on, stable)
     record = whole.practice.horse(stable, horse)
@@ -88,7 +87,7 @@ def _shared(
     return sealed, hand_over(sealed, whole.practice, record, place), ways.naming
 
 
-def _tell(sealed: Sealed, written: list[Path], naming: Naming) -> None:
+def _tell(sealed: SealedFile, written: list[Path], naming: Naming) -> None:
     for path in written:
         click.echo(path)
     if sealed.no_pdf:

@@ -13,9 +13,9 @@ from recordgen.cli.options import json_option, records_option, today_option, tol
 from recordgen.problems import Trouble
 
 if TYPE_CHECKING:
-    from recordgen.hoof.sheet import Sheet
-    from recordgen.hoof.ways import Ways
-    from recordgen.records.horse import Horse
+    from recordgen.hoof.context import Context
+    from recordgen.hoof.export.sheet import Sheet
+    from recordgen.records.models.horse import Horse
 
 
 @click.command("sheet")
@@ -68,12 +68,12 @@ def command(
             _put(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
 
 
-def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet, Ways]:
-    from recordgen.hoof.sheet import sheet_of
+def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet, Context]:
+    from recordgen.hoof.export.sheet import sheet_of
     from recordgen.hoof.summary import summarise
-    from recordgen.records.whole import read_whole
-    from recordgen.site.amended import bare_amendments
-    from recordgen.site.ways_here import ways_of
+    from recordgen.records.load.everything import read_whole
+    from recordgen.site.amendments import bare_amendments
+    from recordgen.site.context import ways_of
 
     whole = read_whole(records, today, stable)
     practice = whole.practice
@@ -85,14 +85,14 @@ def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet
 
 def _fit(out: Path | None, records: Path, horse: str) -> None:
     """Raises Trouble where a sheet would lie in the records."""
-    from recordgen.private.output_folder import fit_place
+    from recordgen.private.sharing.output_folder import fit_place
 
     fit_place(out.parent if out else None, records, f"--out ../{horse}.html")
 
 
 def _agreed(horse: Horse) -> None:
     """Raises Trouble where nobody agreed, as the record says, that a vet may have it."""
-    from recordgen.hoof.sheet import may_be_shared
+    from recordgen.hoof.export.sheet import may_be_shared
 
     if may_be_shared(horse):
         return
@@ -103,31 +103,31 @@ def _agreed(horse: Horse) -> None:
 
 
 def _csv(sheet: Sheet) -> str:
-    from recordgen.hoof.sheet_rows import COLUMNS, csv_of, reading_rows
+    from recordgen.hoof.export.sheet_csv import COLUMNS, csv_of, reading_rows
 
     return csv_of(COLUMNS, reading_rows(sheet))
 
 
-def _json(sheet: Sheet, ways: Ways) -> str:
-    from recordgen.hoof.sheet_json import sheet_json
+def _json(sheet: Sheet, ways: Context) -> str:
+    from recordgen.hoof.export.sheet_json import sheet_json
 
     return json.dumps(sheet_json(sheet, ways), indent=2, ensure_ascii=False, allow_nan=False) + "\n"
 
 
-def _dictionary(ways: Ways) -> str:
-    from recordgen.hoof.sheet_json import DICTIONARY_COLUMNS, dictionary
-    from recordgen.hoof.sheet_rows import csv_of
+def _dictionary(ways: Context) -> str:
+    from recordgen.hoof.export.sheet_csv import csv_of
+    from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, dictionary
 
     return csv_of(DICTIONARY_COLUMNS, dictionary(ways))
 
 
-def _html(sheet: Sheet, ways: Ways, records: Path) -> str:
-    from recordgen.pictures.kept import Kept
+def _html(sheet: Sheet, ways: Context, records: Path) -> str:
+    from recordgen.pictures.cache import PictureCache
+    from recordgen.site.context import picture_folder
     from recordgen.site.sheet import sheet_alone
     from recordgen.site.templates import environment
-    from recordgen.site.ways_here import picture_folder
 
-    return sheet_alone(sheet, ways, environment(records, ways.naming), Kept(picture_folder()))
+    return sheet_alone(sheet, ways, environment(records, ways.naming), PictureCache(picture_folder()))
 
 
 def _put(text: str, out: Path | None) -> None:

@@ -32,10 +32,10 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
     if not horse:
         raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
     with told_plainly():
-        from recordgen.hoof.as_json import as_json as plain
+        from recordgen.hoof.export.summary_json import as_json as plain
         from recordgen.hoof.summary import summarise
-        from recordgen.records.whole import read_whole
-        from recordgen.site.ways_here import ways_of
+        from recordgen.records.load.everything import read_whole
+        from recordgen.site.context import ways_of
 
         whole = read_whole(records, today, stable)
         ways = ways_of(whole)
@@ -47,8 +47,8 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
 
 
 def _print(summary: HorseSummary, naming: Naming) -> None:
-    from recordgen.hoof.caution_typed import name_to_type
-    from recordgen.hoof.rounds_told import held_told
+    from recordgen.hoof.cautions.typed_names import name_to_type
+    from recordgen.hoof.rounds.rounds import held_told
 
     seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
     click.echo(f"{summary.horse.name}, {seen}")

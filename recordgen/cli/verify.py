@@ -13,7 +13,7 @@ from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.private.unsealing import Fault
+    from recordgen.private.sealing.unseal import Fault
 
 # What a browser runs before anything is opened.
 SCRIPTS = {"index.html", "404.html", "sw.js"}
@@ -38,9 +38,9 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
     if folder and url:
         raise click.UsageError("Name a folder or an address, not both.")
     with told_plainly():
-        from recordgen.private.address import publish_of
-        from recordgen.private.readers import naming_of
-        from recordgen.private.verify import faults_at, faults_in_folder
+        from recordgen.private.keystore.readers import naming_of
+        from recordgen.private.publishing.address import publish_of
+        from recordgen.private.publishing.verify import faults_at, faults_in_folder
 
         naming = naming_of(records)
         if folder:

@@ -12,9 +12,9 @@ import click
 from recordgen.cli.options import DayType, records_option, told_plainly
 
 if TYPE_CHECKING:
-    from recordgen.records.practice import HorseRecord
-    from recordgen.records.still_open import StillOpen
-    from recordgen.records.whole import Whole
+    from recordgen.records.load.everything import Whole
+    from recordgen.records.models.practice import HorseRecord
+    from recordgen.records.write.still_open import StillOpen
 
 
 @click.command("visit")
@@ -32,8 +32,8 @@ def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None
     A file that is there already is never touched.
     """
     with told_plainly():
-        from recordgen.records.starting import start_visits
-        from recordgen.records.whole import read_whole
+        from recordgen.records.load.everything import read_whole
+        from recordgen.records.write.visit import start_visits
 
         whole = read_whole(records, max(day, dt.date.today()), stable)
         practice, notes, still_open = whole.practice, whole.reference.care, _still_open(whole, day)
@@ -45,8 +45,8 @@ def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None
 
 def _still_open(whole: Whole, day: dt.date) -> Callable[[HorseRecord], Sequence[StillOpen]]:
     """Tells what of a horse is open after its visits before a day."""
-    from recordgen.hoof.caution_typed import still_open
-    from recordgen.hoof.ways import Ways
+    from recordgen.hoof.cautions.typed_names import still_open
+    from recordgen.hoof.context import Context
 
-    ways = Ways.of(whole.practice.file, whole.reference)
+    ways = Context.of(whole.practice.file, whole.reference)
     return lambda record: still_open(record.horse, [visit for visit in record.visits if visit.date < day], ways, day)

@@ -8,15 +8,16 @@ from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Literal
 
-from recordgen.hoof.age import care_class
-from recordgen.hoof.growth import HorseGrowth
-from recordgen.hoof.season import Season, growing_days
-from recordgen.hoof.series import Finding
-from recordgen.hoof.ways import Ways
-from recordgen.records.horse import Horse, PracticeFile, VetPlan
-from recordgen.records.names import CareClass
-from recordgen.records.reference import ClassWords
-from recordgen.records.visit import Visit
+from recordgen.hoof.age_class import care_class
+from recordgen.hoof.context import Context
+from recordgen.hoof.growth.growth import HorseGrowth
+from recordgen.hoof.growth.season import Season, growing_days
+from recordgen.hoof.observations import Finding
+from recordgen.records.models.horse import Horse, VetPlan
+from recordgen.records.models.names import CareClass
+from recordgen.records.models.reference import ClassWords
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.visit import Visit
 
 Whose = Literal["usual", "growth", "practice", "vet", "trimmer"]
 
@@ -71,7 +72,7 @@ class _Word:
 
 
 def due(
-    horse: Horse, visits: Sequence[Visit], found: Sequence[Finding], growth: HorseGrowth, ways: Ways, today: date
+    horse: Horse, visits: Sequence[Visit], found: Sequence[Finding], growth: HorseGrowth, ways: Context, today: date
 ) -> Due | None:
     """The window of the next visit, or None for a horse that has left or was never visited.
 
@@ -149,7 +150,7 @@ def _lates(limits: Sequence[_Word]) -> list[Bound]:
 class _Asked:
     """Asks everybody who has a say in the next visit of a horse."""
 
-    def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Ways) -> None:
+    def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Context) -> None:
         self.horse = horse
         self.last = visits[-1]
         self.trimmed = next((visit for visit in reversed(visits) if visit.trimmed), None)

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.days import listed, spoken_day
-from recordgen.records.horse import PracticeFile
-from recordgen.records.names import Foot
+from recordgen.records.models.names import Foot
+from recordgen.records.models.settings import PracticeFile
 
 MONTH_DAYS = 365.25 / 12
 

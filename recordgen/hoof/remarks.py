@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from recordgen.hoof.age import care_class
-from recordgen.hoof.care_advice import Advice
-from recordgen.hoof.cycles import Doubted
-from recordgen.hoof.growth import HorseGrowth
+from recordgen.hoof.age_class import care_class
+from recordgen.hoof.care.advice import Advice
+from recordgen.hoof.context import Context
+from recordgen.hoof.growth.cycles import Doubted
+from recordgen.hoof.growth.growth import HorseGrowth
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.traced_readings import Disagreement, disagreements
-from recordgen.hoof.ways import Ways
-from recordgen.records.horse import Horse
-from recordgen.records.names import Foot
-from recordgen.records.visit import Visit
+from recordgen.hoof.tracing.readings import Disagreement, disagreements
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.names import Foot
+from recordgen.records.models.visit import Visit
 
 Step = str | int
 
@@ -45,7 +45,7 @@ def care_remarks(advised: Sequence[Advice], visits: Sequence[Visit]) -> Iterator
         yield Remark(number, tuple(advice.steps), advice.text, "")
 
 
-def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
     """A next visit that was set later than the class of the animal usually needs it. visits: oldest first."""
     wanted = visits[-1].next if visits and not horse.left else None
     if wanted is None:
@@ -59,7 +59,7 @@ def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Ways) -> Iterator[
         yield Remark(len(visits) - 1, ("next",), text, naming.phrase("remark_next_late_way_out"))
 
 
-def tracing_remarks(visits: Sequence[Visit], ways: Ways) -> Iterator[Remark]:
+def tracing_remarks(visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
     """The readings that were typed and traced and cannot both be right. visits: oldest first."""
     for number, visit in enumerate(visits):
         methods = {**ways.practice.methods, **visit.methods}

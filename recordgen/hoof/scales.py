@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.hoof.naming import Naming
-from recordgen.records.reference import ScaleWords
-from recordgen.records.visit import Visit
+from recordgen.records.models.reference import ScaleWords
+from recordgen.records.models.visit import Visit
 
 # The scales of a condition, by their field in a record; those of lameness are named in the record itself.
 CONDITION_SCALES = {"henneke": "body condition", "crest": "crest"}

@@ -6,40 +6,38 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.hoof.age import care_class, months_old
-from recordgen.hoof.aims import Aimed, aimed
-from recordgen.hoof.balance import PAIRS, PairDifference
-from recordgen.hoof.care import Job, jobs_in_force
-from recordgen.hoof.care_advice import care_advice
-from recordgen.hoof.care_checks import care_checks
-from recordgen.hoof.caution_checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
-from recordgen.hoof.cautions import Caution, ClosedCaution, caution_book
-from recordgen.hoof.change import Look, MeasureSummary, measure_summary
-from recordgen.hoof.changes import Change, changes_of, long_changes_of, pairs_of
+from recordgen.hoof.age_class import care_class, months_old
+from recordgen.hoof.care.advice import care_advice
+from recordgen.hoof.care.checks import care_checks
+from recordgen.hoof.care.jobs import Job, jobs_in_force
+from recordgen.hoof.care.withheld import Withheld, withheld_of
+from recordgen.hoof.cautions.cautions import Caution, ClosedCaution, caution_book
+from recordgen.hoof.cautions.checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
+from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due, due
-from recordgen.hoof.events import events_of
-from recordgen.hoof.findings import findings_of
-from recordgen.hoof.forecasts import Fared, Forecast
-from recordgen.hoof.gaps import Gap, gaps_of
-from recordgen.hoof.growing_out import GrowingOut, growing_out
-from recordgen.hoof.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
-from recordgen.hoof.held import held_by
-from recordgen.hoof.measures import readings_at
-from recordgen.hoof.not_while import Withheld, withheld_of
-from recordgen.hoof.published import ClassTold, published_classes
+from recordgen.hoof.growth.forecasts import Fared, Forecast
+from recordgen.hoof.growth.growing_out import GrowingOut, growing_out
+from recordgen.hoof.growth.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
+from recordgen.hoof.measures.aims import Aimed, aimed
+from recordgen.hoof.measures.balance import PAIRS, PairDifference
+from recordgen.hoof.measures.change import Look, MeasureSummary, measure_summary
+from recordgen.hoof.measures.changes import Change, changes_of, long_changes_of, pairs_of
+from recordgen.hoof.measures.measures import readings_at
+from recordgen.hoof.measures.published_classes import ClassTold, published_classes
+from recordgen.hoof.missing import Gap, gaps_of
+from recordgen.hoof.observations import Event, Finding, events_of, findings_of
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, next_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
-from recordgen.hoof.series import Event, Finding
-from recordgen.hoof.traced import Traced, traced
-from recordgen.hoof.traced_readings import filled
-from recordgen.hoof.ways import Ways
+from recordgen.hoof.tracing.figures import Traced, traced
+from recordgen.hoof.tracing.readings import filled
+from recordgen.hoof.trim_held import held_by
 from recordgen.hoof.weight import Weight, sole_area_cm2, weight_of, weight_over_area
-from recordgen.records.foot import Landing
-from recordgen.records.horse import Horse, Stable
-from recordgen.records.names import FEET, CareClass, Foot
-from recordgen.records.practice import HorseRecord, StableRecord
-from recordgen.records.shared import Shared
-from recordgen.records.visit import Visit
+from recordgen.records.models.foot import Landing
+from recordgen.records.models.horse import Horse, Shared
+from recordgen.records.models.names import FEET, CareClass, Foot
+from recordgen.records.models.practice import HorseRecord, StableRecord
+from recordgen.records.models.stable import Stable
+from recordgen.records.models.visit import Visit
 
 # Forecasts of about a year are looked back at.
 LAST_FORECASTS = 8
@@ -142,12 +140,12 @@ def last_visits(horses: Iterable[HorseSummary]) -> dict[tuple[str, str], date]:
     return {(horse.stable, horse.slug): horse.last_visit for horse in horses if horse.last_visit}
 
 
-def summarise_stable(record: StableRecord, ways: Ways, today: date) -> StableSummary:
+def summarise_stable(record: StableRecord, ways: Context, today: date) -> StableSummary:
     """The summaries of a stable's horses on a day."""
     return StableSummary(record.slug, record.stable, tuple(summarise(horse, ways, today) for horse in record.horses))
 
 
-def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
+def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
     horse, visits = record.horse, record.visits
     ways = ways.rounded_as(visits)
@@ -194,7 +192,7 @@ def summarise(record: HorseRecord, ways: Ways, today: date) -> HorseSummary:
     )
 
 
-def remarks_of(record: HorseRecord, ways: Ways, today: date) -> tuple[Remark, ...]:
+def remarks_of(record: HorseRecord, ways: Context, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
     ways = ways.rounded_as(record.visits)
     growth = _growth(record.horse, cycles_of(record.visits), ways, today)
@@ -207,7 +205,7 @@ def _remarks(
     visits: Sequence[Visit],
     growth: HorseGrowth,
     opened: Sequence[Caution],
-    ways: Ways,
+    ways: Context,
     today: date,
 ) -> Iterator[Remark]:
     yield from growth_remarks(growth, visits, ways.naming)
@@ -220,7 +218,7 @@ def _remarks(
     yield from care_checks(horse, visits, opened, ways)
 
 
-def _growth(horse: Horse, cycles: Cycles, ways: Ways, day: date) -> HorseGrowth:
+def _growth(horse: Horse, cycles: Cycles, ways: Context, day: date) -> HorseGrowth:
     """What was known of a horse's growth on a day."""
     known = {foot: one.until(day) for foot, one in cycles.items()}
     return HorseGrowth.of(known, ways.group(care_class(horse, day)), ways.toe_reading_sd_mm)
@@ -229,7 +227,7 @@ def _growth(horse: Horse, cycles: Cycles, ways: Ways, day: date) -> HorseGrowth:
 class _Past:
     """What was known of a horse on the days of its visits."""
 
-    def __init__(self, record: HorseRecord, history: Sequence[VisitSummary], ways: Ways) -> None:
+    def __init__(self, record: HorseRecord, history: Sequence[VisitSummary], ways: Context) -> None:
         self.horse = record.horse
         self.visits = record.visits
         self.history = history
@@ -261,12 +259,12 @@ class _Past:
         return Fared(tuple(made))
 
 
-def _visit(visit: Visit, ways: Ways) -> VisitSummary:
+def _visit(visit: Visit, ways: Context) -> VisitSummary:
     methods = {**ways.practice.methods, **visit.methods}
     return VisitSummary(visit, {foot: _foot_at(foot, visit, methods, ways) for foot in FEET if foot in visit.feet})
 
 
-def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Ways) -> FootAtVisit:
+def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Context) -> FootAtVisit:
     found = visit.feet[foot]
     pictures = traced(found, ways.hand_error, ways.reckon)
     also = filled(ways.measures, found, pictures)

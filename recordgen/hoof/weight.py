@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from recordgen.hoof.age import care_class
-from recordgen.records.horse import Horse
-from recordgen.records.visit import Condition, Visit
+from recordgen.hoof.age_class import care_class
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.visit import Condition, Visit
 
 # kg, cm. Source: Carroll & Huntington 1988, Equine Vet J 20(1):41-45 give 11,900 (mean of 281 horses); the widely
 # printed form has 11,877 (EQUUS). They differ by 0.2 %, far below the error of a tape.

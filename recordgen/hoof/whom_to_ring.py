@@ -7,8 +7,10 @@ from dataclasses import dataclass
 
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import HorseSummary, StableSummary
-from recordgen.records.horse import Contact, Horse, PracticeFile, Stable
-from recordgen.records.reference import Whom
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.reference import Whom
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.stable import Contact, Stable
 
 
 @dataclass(frozen=True)

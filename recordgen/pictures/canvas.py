@@ -1,39 +1,37 @@
-"""The sheet every picture is drawn on, and the one way it becomes an SVG to stand inside a page."""
+"""Small pictures of single forms, for a legend that the page lays out in its own words."""
 
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
 from html import escape
-from typing import Literal, get_args
+from typing import Literal, TypeVar
 
+from recordgen.pictures.pen import Colour, Pen
 from recordgen.pictures.shapes import Point, Shape
-from recordgen.records.names import Foot
 
-Colour = Literal["ink", "quiet", "line", "card", "moss", "clay", "straw", "lf", "rf", "lh", "rh"]
-COLOURS: tuple[Colour, ...] = get_args(Colour)
+SIZE = 16.0
+MIDDLE: Point = (SIZE / 2, SIZE / 2)
 
-FOOT_COLOUR: dict[Foot, Colour] = {"left_fore": "lf", "right_fore": "rf", "left_hind": "lh", "right_hind": "rh"}
+Form = TypeVar("Form", bound=str)
+
+
+def legend(forms: Mapping[Form, Callable[[Canvas, Point], None]], words: Mapping[Form, str]) -> dict[Form, str]:
+    """A picture of each form that has words, named by them, in the order of the forms."""
+    return {form: _drawn(draw, words[form]) for form, draw in forms.items() if form in words}
+
+
+def _drawn(draw: Callable[[Canvas, Point], None], words: str) -> str:
+    canvas = Canvas(SIZE, SIZE)
+    draw(canvas, MIDDLE)
+    return canvas.picture(words)
+
 
 Anchor = Literal["start", "middle", "end"]
 
 # XML has no way to write these, so a record that holds one would break the page.
 UNWRITABLE = dict.fromkeys([*(set(range(32)) - {9, 10, 13}), *range(0xD800, 0xE000), 0xFFFE, 0xFFFF])
-
-
-@dataclass(frozen=True)
-class Pen:
-    """How a form is drawn: colours by name, widths and dashes in picture units, opacities from 0 to 1."""
-
-    stroke: Colour | None = None
-    width: float = 1.0
-    fill: Colour | None = None
-    dash: tuple[float, ...] = ()
-    opacity: float = 1.0
-    fill_opacity: float = 1.0
-    round_ends: bool = False
 
 
 class Canvas:
@@ -42,9 +40,9 @@ class Canvas:
     def __init__(self, width: float, height: float, font_size: float = 12) -> None:
         """An empty sheet, width x height in picture units, y downwards; the page's CSS decides its size."""
         # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
-        from recordgen.pictures.ink import Ink
+        from recordgen.pictures.svg import SvgWriter
 
-        self._ink = Ink(width, height)
+        self._ink = SvgWriter(width, height)
         self._size = (width, height)
         self._font_size = font_size
 

@@ -19,9 +19,9 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Literal
 
-from recordgen.records.photos import PHOTOS, named
-from recordgen.records.shared import SHARED_FILE
-from recordgen.records.walk import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
+from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
+from recordgen.records.models.horse import SHARED_FILE
+from recordgen.records.photos.files import PHOTOS, named
 
 Part = Literal[
     "practice", "stable", "horse", "visit", "sharing", "photograph", "care note", "template", "help for programs"

@@ -14,21 +14,21 @@ from pathlib import Path
 from recordgen.files import filling
 from recordgen.folders import replace_folder, workroom
 from recordgen.git.troubles import GitTrouble
-from recordgen.hoof.patterns import Pattern, patterns_by_stable
-from recordgen.hoof.rounds import Calendar, plan_of
+from recordgen.hoof.context import Context
+from recordgen.hoof.rounds.rounds import Calendar, plan_of
+from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
 from recordgen.hoof.summary import StableSummary, summarise_stable
-from recordgen.hoof.ways import Ways
 from recordgen.locks import held
-from recordgen.pictures.kept import Kept
-from recordgen.records.history import trails
-from recordgen.records.photos import Photo
-from recordgen.records.whole import Whole, read_whole
-from recordgen.site.amended import HorseTrails
+from recordgen.pictures.cache import PictureCache
+from recordgen.records.history.trails import trails
+from recordgen.records.load.everything import Whole, read_whole
+from recordgen.records.photos.files import Photo
+from recordgen.site.amendments import HorseTrails
+from recordgen.site.context import picture_folder, ways_of
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
 from recordgen.site.templates import environment
-from recordgen.site.ways_here import picture_folder, ways_of
 
 
 @dataclass(frozen=True)
@@ -49,7 +49,7 @@ class Work:
     """
 
     records: Path
-    ways: Ways
+    ways: Context
     stables: tuple[StableSummary, ...]
     patterns: Mapping[str, Sequence[Pattern]]
     today: dt.date
@@ -61,7 +61,7 @@ class Work:
     def desk(self) -> Desk:
         """What pages are made with."""
         made = environment(self.records, self.ways.naming)
-        kept = Kept(self.pictures)
+        kept = PictureCache(self.pictures)
         return Desk(
             *(self.ways, made, kept, self.today),
             photos=self.photos,

@@ -17,15 +17,15 @@ from typing import TYPE_CHECKING, Literal
 from icalendar import Calendar, Event, vText
 
 from recordgen.days import month_day
+from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.rounds_told import held_told
+from recordgen.hoof.rounds.rounds import held_told
 from recordgen.hoof.summary import HorseSummary, StableSummary
-from recordgen.hoof.ways import Ways
 from recordgen.problems import sentences
 
 if TYPE_CHECKING:
-    from recordgen.hoof.rounds import Plan, Round, Wish
+    from recordgen.hoof.rounds.rounds import Plan, Round, Wish
 
 # The day of each horse's last visit, by the folders of its stable and of the horse.
 LastVisits = Mapping[tuple[str, str], date]
@@ -63,7 +63,7 @@ class _Day:
     lines: Sequence[str]
 
 
-def rounds_calendar(plan: Plan, names: Mapping[str, str], ways: Ways, today: date, last_visits: LastVisits) -> bytes:
+def rounds_calendar(plan: Plan, names: Mapping[str, str], ways: Context, today: date, last_visits: LastVisits) -> bytes:
     """The trimmer's file: a day for each round with its stables, their horses and windows; b"" without a round.
 
     names: of the stables, by folder. The horse whose window ends first leads a round: as long as it leads one and waits
@@ -75,7 +75,7 @@ def rounds_calendar(plan: Plan, names: Mapping[str, str], ways: Ways, today: dat
 
 
 def stable_calendar(
-    slug: str, plan: Plan, names: Mapping[str, str], ways: Ways, today: date, last_visits: LastVisits
+    slug: str, plan: Plan, names: Mapping[str, str], ways: Context, today: date, last_visits: LastVisits
 ) -> bytes:
     """The owners' file of one stable: for each horse the day its visit is planned; b"" without one.
 
@@ -86,7 +86,7 @@ def stable_calendar(
     return _file(ways.naming.phrase("calendar_stable", stable=names[slug]), days, today)
 
 
-def due_calendar(stable: StableSummary, ways: Ways, today: date) -> bytes:
+def due_calendar(stable: StableSummary, ways: Context, today: date) -> bytes:
     """The file on a stable's own site: for each present horse the best day of its window; b"" without one.
 
     An overdue horse stays on its best day, and its words say by when it was due: a day that moved on with every build
@@ -126,7 +126,7 @@ def _outside(wish: Wish, day: date, naming: Naming) -> str:
     return naming.phrase("calendar_early" if day < wish.earliest else "calendar_late")
 
 
-def _planned(day: date, wish: Wish, ways: Ways, last_visits: LastVisits) -> _Day:
+def _planned(day: date, wish: Wish, ways: Context, last_visits: LastVisits) -> _Day:
     naming = ways.naming
     anchor = _Anchor("visit", wish.stable, wish.horse, last_visits[wish.stable, wish.horse])
     how = _outside(wish, day, naming)

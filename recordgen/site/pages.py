@@ -10,36 +10,35 @@ from pathlib import Path
 from jinja2 import Environment
 
 from recordgen.git.troubles import GitTrouble
-from recordgen.hoof.camera import TRUE_ANGLES, camera_table
-from recordgen.hoof.care import jobs_of_horses, week_of_jobs
-from recordgen.hoof.cautions import LEVELS, Caution, ClosedCaution
-from recordgen.hoof.changes import Change
-from recordgen.hoof.draws import DRAWS
-from recordgen.hoof.forecasts import together
-from recordgen.hoof.not_while import Withheld
-from recordgen.hoof.patterns import Pattern
-from recordgen.hoof.rounds import Plan
-from recordgen.hoof.rounds_told import fewest_told, unmet_told
+from recordgen.hoof.care.jobs import jobs_of_horses, week_of_jobs
+from recordgen.hoof.care.withheld import Withheld
+from recordgen.hoof.cautions.cautions import LEVELS, Caution, ClosedCaution
+from recordgen.hoof.context import Context
+from recordgen.hoof.export.sheet import sheet_of
+from recordgen.hoof.growth.forecasts import together
+from recordgen.hoof.law_notes import scope_notes
+from recordgen.hoof.measures.changes import Change
+from recordgen.hoof.rounds.rounds import Plan, fewest_told, unmet_told
 from recordgen.hoof.scales import grade_words
-from recordgen.hoof.scope import scope_notes
-from recordgen.hoof.sheet import sheet_of
+from recordgen.hoof.stable.patterns import Pattern
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
-from recordgen.hoof.ways import Ways
+from recordgen.hoof.tracing.camera import TRUE_ANGLES, camera_table
+from recordgen.hoof.tracing.draws import DRAWS
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing, whom_to_ring
-from recordgen.pictures.kept import Kept
-from recordgen.records.horse import Horse
-from recordgen.records.photos import Photo
-from recordgen.records.ranges import range_at
-from recordgen.site.amended import HorseTrails, amendments, trail_finder
+from recordgen.pictures.cache import PictureCache
+from recordgen.records.models.annotations import range_at
+from recordgen.records.models.horse import Horse
+from recordgen.records.photos.files import Photo
+from recordgen.site.amendments import HorseTrails, amendments, trail_finder
 from recordgen.site.calendar import due_calendar, rounds_calendar
+from recordgen.site.drawings.due_strip import strip
+from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, Site, link
 from recordgen.site.photographs import MOST_DAYS, Album, PhotoFiles, album
-from recordgen.site.pictured import Pictures
 from recordgen.site.sheet import sheet_values
-from recordgen.site.strip import strip
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import rendered
-from recordgen.site.tracings import tracings_of
+from recordgen.site.tracing.page import tracings_of
 
 PRACTICE = "practice"
 JOBS, SAFETY = "jobs.md", "safety.md"
@@ -63,9 +62,9 @@ class Desk:
     no_trails: why git tells no trail of any visit, where it tells none.
     """
 
-    ways: Ways
+    ways: Context
     templates: Environment
-    kept: Kept
+    kept: PictureCache
     today: date
     named: Callable[[str], str] = str
     photos: Mapping[tuple[str, str], tuple[Photo, ...]] = field(default_factory=dict)

@@ -15,12 +15,12 @@ from pathlib import Path
 
 import PIL
 
-from recordgen.pictures.kept import keep
+from recordgen.pictures.cache import keep
 from recordgen.problems import Trouble
-from recordgen.records.names import Foot, Moment, View
-from recordgen.records.photo_reading import NotAPicture, picture_alone
-from recordgen.records.photo_taking import QUALITY, resized
-from recordgen.records.photos import Photo, Subject
+from recordgen.records.models.names import Foot, Moment, View
+from recordgen.records.photos.convert import QUALITY, resized
+from recordgen.records.photos.files import Photo, Subject
+from recordgen.records.photos.jpeg import NotAPicture, picture_alone
 
 # Half the width of a phone at three pixels a point; what a page loads first.
 SMALL_WIDTH = 560
@@ -29,7 +29,7 @@ MOST_DAYS = 8
 
 
 @dataclass(frozen=True)
-class Copy:
+class PhotoCopy:
     """One photograph in one size: its path in the site, its address as seen from the page, and its size in pixels."""
 
     path: str
@@ -41,19 +41,19 @@ class Copy:
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownPhoto:
     """One photograph on a page, in its sizes, the smallest first."""
 
     subject: Subject
-    copies: tuple[Copy, ...]
+    copies: tuple[PhotoCopy, ...]
 
     @property
-    def small(self) -> Copy:
+    def small(self) -> PhotoCopy:
         """What stands on the page."""
         return self.copies[0]
 
     @property
-    def large(self) -> Copy:
+    def large(self) -> PhotoCopy:
         """What opens when it is touched."""
         return self.copies[-1]
 
@@ -64,13 +64,13 @@ class Shown:
 
 
 @dataclass(frozen=True)
-class Pair:
+class BeforeAfter:
     """The same foot from the same side before and after a trim."""
 
     foot: Foot
     view: View
-    before: Shown
-    after: Shown
+    before: ShownPhoto
+    after: ShownPhoto
 
 
 @dataclass(frozen=True)
@@ -78,11 +78,11 @@ class PhotoDay:
     """The photographs of one day: pairs, and those that have no counterpart."""
 
     day: date
-    pairs: tuple[Pair, ...]
-    singles: tuple[Shown, ...]
+    pairs: tuple[BeforeAfter, ...]
+    singles: tuple[ShownPhoto, ...]
 
     @property
-    def shown(self) -> tuple[Shown, ...]:
+    def shown(self) -> tuple[ShownPhoto, ...]:
         """All photographs of the day."""
         return (*(one for pair in self.pairs for one in (pair.before, pair.after)), *self.singles)
 
@@ -95,7 +95,7 @@ class Album:
     days_left_out: int = 0
 
     @property
-    def shown(self) -> tuple[Shown, ...]:
+    def shown(self) -> tuple[ShownPhoto, ...]:
         """All photographs of the page."""
         return tuple(one for day in self.days for one in day.shown)
 
@@ -116,31 +116,32 @@ def album(photos: Sequence[Photo], page: str, most_days: int = MOST_DAYS) -> Alb
 def _day(day: date, photos: Iterable[Photo], folder: str) -> PhotoDay:
     pairs, singles = [], []
     for _, held in groupby(photos, key=lambda photo: (photo.subject.foot, photo.subject.view)):
-        by_moment: dict[Moment, list[Shown]] = {}
+        by_moment: dict[Moment, list[ShownPhoto]] = {}
         for photo in held:
             alike = by_moment.setdefault(photo.subject.moment, [])
             alike.append(_shown(photo, len(alike) + 1, folder))
         before, after = by_moment.get("before", []), by_moment.get("after", [])
         both = min(len(before), len(after))
         pairs += [
-            Pair(one.subject.foot, one.subject.view, one, other) for one, other in zip(before, after, strict=False)
+            BeforeAfter(one.subject.foot, one.subject.view, one, other)
+            for one, other in zip(before, after, strict=False)
         ]
         singles += [*by_moment.get("found", []), *before[both:], *after[both:]]
     return PhotoDay(day, tuple(pairs), tuple(singles))
 
 
-def _shown(photo: Photo, number: int, folder: str) -> Shown:
+def _shown(photo: Photo, number: int, folder: str) -> ShownPhoto:
     name = photo.subject.file_name(number)
     large = _copy(photo, folder, name, photo.width)
     if photo.width <= SMALL_WIDTH:
-        return Shown(photo.subject, (large,))
-    return Shown(photo.subject, (_copy(photo, folder, name.replace(".jpg", "-small.jpg"), SMALL_WIDTH), large))
+        return ShownPhoto(photo.subject, (large,))
+    return ShownPhoto(photo.subject, (_copy(photo, folder, name.replace(".jpg", "-small.jpg"), SMALL_WIDTH), large))
 
 
-def _copy(photo: Photo, folder: str, name: str, width: int) -> Copy:
+def _copy(photo: Photo, folder: str, name: str, width: int) -> PhotoCopy:
     height = max(1, round(photo.height * width / photo.width))
     address = f"{folder.rpartition('/')[2]}/{name}"
-    return Copy(f"{folder}/{name}", address, photo.file, width, height, width == photo.width)
+    return PhotoCopy(f"{folder}/{name}", address, photo.file, width, height, width == photo.width)
 
 
 class PhotoFiles(Mapping[str, bytes]):
@@ -173,7 +174,7 @@ class PhotoFiles(Mapping[str, bytes]):
             raise Trouble(f"{copy.file} cannot be read ({why})", "Run recordgen check") from None
         return stored if copy.is_stored else self._small(copy, stored)
 
-    def _small(self, copy: Copy, stored: bytes) -> bytes:
+    def _small(self, copy: PhotoCopy, stored: bytes) -> bytes:
         if self._kept is None:
             return resized(stored, (copy.width, copy.height), copy.file.name)
         path = self._kept / f"{key_of(stored, copy)}.jpg"
@@ -184,7 +185,7 @@ class PhotoFiles(Mapping[str, bytes]):
         return made
 
 
-def key_of(stored: bytes, copy: Copy) -> str:
+def key_of(stored: bytes, copy: PhotoCopy) -> str:
     """The name a small photograph is kept under: a hash of the stored one, its size, and of what makes it."""
     how = f"\0{copy.width}x{copy.height} {QUALITY} {PIL.__version__}"
     return hashlib.sha256(stored + how.encode()).hexdigest()

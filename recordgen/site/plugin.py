@@ -22,9 +22,9 @@ from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
 from recordgen.problems import Trouble, sentences
-from recordgen.records.whole import RecordsTrouble
-from recordgen.site.compiled import COMPILED
+from recordgen.records.load.everything import RecordsTrouble
 from recordgen.site.model import Page, Site
+from recordgen.site.templates import COMPILED
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
 

@@ -13,20 +13,20 @@ from markupsafe import Markup
 
 from recordgen import __version__
 from recordgen.days import SHORT_MONTHS
-from recordgen.hoof.change import Step
-from recordgen.hoof.measures import Measure
+from recordgen.hoof.context import Context
+from recordgen.hoof.export.sheet import Sheet, SheetRow
+from recordgen.hoof.export.sheet_csv import COLUMNS, csv_of
+from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
+from recordgen.hoof.measures.change import Step
+from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS
 from recordgen.hoof.scales import grade_words
-from recordgen.hoof.sheet import Row, Sheet
-from recordgen.hoof.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
-from recordgen.hoof.sheet_rows import COLUMNS, csv_of
-from recordgen.hoof.ways import Ways
 from recordgen.packaged import packaged
-from recordgen.pictures.kept import Kept
+from recordgen.pictures.cache import PictureCache
+from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page
-from recordgen.site.pictured import Pictures
 from recordgen.site.templates import rendered, signed
-from recordgen.site.tracings import tracings_of
+from recordgen.site.tracing.page import tracings_of
 
 # Two pages hold so many; how many more there are is told, and the CSV and the JSON hold all.
 MOST_VISITS, MOST_GRADES, MOST_CLOSED, MOST_TRACINGS = 20, 8, 12, 2
@@ -47,7 +47,7 @@ def is_sheet(content: bytes) -> bool:
     return isinstance(held, dict) and held.keys() == set(PARTS)
 
 
-def sheet_values(sheet: Sheet, ways: Ways) -> dict[str, Any]:
+def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
     """What the template sheet.html is filled in with, besides what every page has."""
     scales, naming = ways.reference.scales, ways.naming
     return {
@@ -76,7 +76,7 @@ def sheet_values(sheet: Sheet, ways: Ways) -> dict[str, Any]:
     }
 
 
-def sheet_alone(sheet: Sheet, ways: Ways, templates: Environment, kept: Kept) -> str:
+def sheet_alone(sheet: Sheet, ways: Context, templates: Environment, kept: PictureCache) -> str:
     """The sheet as one HTML file that needs no other: style and pictures are inside, and nothing is loaded.
 
     Raises Trouble where a practice's own template cannot be filled in.
@@ -88,7 +88,7 @@ def sheet_alone(sheet: Sheet, ways: Ways, templates: Environment, kept: Kept) ->
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
 
 
-def figures_of(row: Row, figures: tuple[float, float]) -> str:
+def figures_of(row: SheetRow, figures: tuple[float, float]) -> str:
     """The least and the largest of some figures in the unit of a measure, told as one where they read the same."""
     digits = 2 if row.measure.words.decimals > 1 else 1
     told = dict.fromkeys(f"{figure:.{digits}f}".removesuffix(".0") for figure in figures)

@@ -5,23 +5,23 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.hoof.change import MeasureSummary
-from recordgen.hoof.measures import Measure
-from recordgen.hoof.series import Reading
+from recordgen.hoof.measures.change import MeasureSummary
+from recordgen.hoof.measures.measures import Measure
+from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.summary import HorseSummary
-from recordgen.records.names import Foot
-from recordgen.site.pictured import readings_of
+from recordgen.records.models.names import Foot
+from recordgen.site.drawings.pictures import readings_of
 
 
 @dataclass(frozen=True)
-class Row:
+class TableRow:
     """One measure, and its summary on each foot that has it."""
 
     measure: Measure
     by_foot: dict[Foot, MeasureSummary]
 
 
-def side_by_side(summary: HorseSummary, measures: tuple[Measure, ...]) -> list[Row]:
+def side_by_side(summary: HorseSummary, measures: tuple[Measure, ...]) -> list[TableRow]:
     """The measures of whole feet in the order of the table, each with the feet on which it was taken.
 
     Those that stand with the tracings alone are left out.
@@ -30,7 +30,7 @@ def side_by_side(summary: HorseSummary, measures: tuple[Measure, ...]) -> list[R
     for measure in measures:
         found = {foot: one.measures[measure.key] for foot, one in summary.feet.items() if measure.key in one.measures}
         if found and measure.zone is None and not measure.words.detail:
-            rows.append(Row(measure, found))
+            rows.append(TableRow(measure, found))
     return rows
 
 

@@ -1,4 +1,4 @@
-"""The templates of the pages: ours, and a practice's own in their place where it has a file of the same name."""
+"""The templates of the pages, ours or a practice's own, compiled once."""
 
 from __future__ import annotations
 
@@ -7,17 +7,56 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
+import jinja2
+from jinja2 import BytecodeCache, ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
+from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
-from recordgen.hoof.measures import Measure
+from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.packaged import packaged
+from recordgen.pictures.cache import keep
 from recordgen.problems import Trouble
-from recordgen.records.names import FEET
-from recordgen.site.amended import part_told
-from recordgen.site.compiled import COMPILED
+from recordgen.records.models.names import FEET
+from recordgen.site.amendments import part_told
+from recordgen.site.context import picture_folder
+
+
+class Compiled(BytecodeCache):
+    """Compiled templates, by their place. What was compiled from another source, or is damaged, is compiled anew.
+
+    A folder that cannot be written to only costs the time of compiling.
+    """
+
+    def __init__(self) -> None:
+        self._known: dict[str, bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Give back what was compiled before, from memory or from the folder."""
+        kept = self._known.get(bucket.key) or self._read(bucket.key)
+        if kept:
+            bucket.bytecode_from_string(kept)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Keep what was compiled."""
+        self._known[bucket.key] = bucket.bytecode_to_string()
+        keep(self._file(bucket.key), self._known[bucket.key])
+
+    def _read(self, key: str) -> bytes:
+        try:
+            self._known[key] = self._file(key).read_bytes()
+        except OSError:
+            return b""
+        return self._known[key]
+
+    @staticmethod
+    def _file(key: str) -> Path:
+        # Another version of the engine may compile to something else.
+        return picture_folder() / f"templates-{jinja2.__version__}" / f"{key}.bin"
+
+
+COMPILED = Compiled()
 
 
 def environment(records: Path, naming: Naming) -> Environment:

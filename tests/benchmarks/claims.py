@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tests.hoof.claims.simulated import Horses, told
-from tests.published.simulated_season import Kind, held
+from tests.support.simulated_season import Kind, held
 
 COLUMNS = ("false pages", "ever false", "flare by 1/2/3/4", "at the 6th", "growing by 2/3/4/5/6 mm", "held", "may-bes")
 ROW = "{:<34} {:>11} {:>10} {:>17} {:>10} {:>23} {:>6} {:>10}"

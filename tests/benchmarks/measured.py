@@ -101,16 +101,17 @@ def help_time() -> float:
 
 def picture_times() -> dict[str, float]:
     """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time."""
+    from recordgen.hoof.context import Context
     from recordgen.hoof.summary import summarise_stable
-    from recordgen.hoof.ways import Ways
-    from recordgen.pictures.feet import foot_from_below
-    from recordgen.pictures.through_time import angle_panel, shared_scale, shared_span, toe_length_panel
-    from recordgen.records.whole import read_whole
-    from recordgen.site.pictured import readings_of
+    from recordgen.pictures.charts.axes import shared_scale, shared_span
+    from recordgen.pictures.charts.through_time import angle_panel, toe_length_panel
+    from recordgen.pictures.feet.foot import foot_from_below
+    from recordgen.records.load.everything import read_whole
+    from recordgen.site.drawings.pictures import readings_of
     from tests.conftest import RECORDS
 
     whole = read_whole(RECORDS, TODAY, "willowmere")
-    ways = Ways.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = Context.of(whole.practice.file, whole.reference, whole.repeated)
     stable = summarise_stable(whole.practice.stables[0], ways, TODAY)
     horse = next(one for one in stable.horses if one.slug == "bramble")
     length, angle = readings_of(horse, "toe_length"), readings_of(horse, "toe_angle")
@@ -132,8 +133,8 @@ def rounds_seconds(stables: int, horses: int) -> float:
     """Seconds to plan the rounds of a practice whose windows are spread over six weeks; the median of five."""
     from datetime import timedelta
 
-    from recordgen.hoof.rounds import Calendar, Wish, plan_rounds
-    from tests.hoof.building import practice
+    from recordgen.hoof.rounds.rounds import Calendar, Wish, plan_rounds
+    from tests.support.horse_records import practice
 
     wishes = [
         Wish(f"s{stable}", f"h{horse}", f"h{horse}", best - timedelta(days=7), best, best + timedelta(days=7))
@@ -148,7 +149,7 @@ def rounds_seconds(stables: int, horses: int) -> float:
 
 def coverages() -> dict[int, tuple[float, float]]:
     """By number of cycles: how often the interval of a rate holds the true one, and its mean width, mm a day."""
-    from tests.published.simulated import COUNTS, coverage
+    from tests.support.simulated_growth import COUNTS, coverage
 
     return {count: coverage(count, horses=2000, seed=count) for count in COUNTS}
 

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, sync_playwright
 
-from tests.browser.sealed import Host, Stand, hosted, sealed_small
 from tests.conftest import chromium
+from tests.support.sealed_host import Host, Stand, hosted, sealed_small
 
 QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
          "--disable-component-update", "--disable-sync"]  # fmt: skip

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Frame, Page, expect
 
-from recordgen.records.tables import read_reference
-from tests.browser.sealed import Host, Stand, asks_for_words, hosted, reader, sealed_small
+from recordgen.records.load.tables import read_reference
+from tests.support.sealed_host import Host, Stand, asks_for_words, hosted, reader, sealed_small
 
 FRAMED = read_reference(None)[0].phrases["private_unlock_framed"]
 BARE = "sandbox='allow-scripts allow-forms'"

@@ -10,8 +10,8 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.browser.conftest import QUIET
-from tests.browser.sealed import SECRET, Host, Stand, hosted, opened, reader, sealed, unlock
 from tests.conftest import chromium
+from tests.support.sealed_host import SECRET, Host, Stand, hosted, opened, reader, sealed, unlock
 
 # Not covered here: other engines than Chromium, phones, prefetch hints, search in other languages than English, loading
 # without a full page load (the theme's option is off), and a host without a page for unknown addresses.

@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from recordgen.private.state import State
-from recordgen.records.tables import read_reference
-from tests.browser.sealed import (
+from recordgen.private.keystore.site_keys import SiteKeys
+from recordgen.records.load.tables import read_reference
+from tests.support.sealed_host import (
     WORDS,
     Host,
     Stand,
@@ -171,7 +171,7 @@ def test_a_ring_that_is_easy_or_endless_to_try_is_refused(
     browser: Browser, stand: Stand, host: Host, iterations: int, tmp_path: Path
 ) -> None:
     """Words do not fit a slot with too few rounds of hashing, however right they are; too many are not begun."""
-    state = State.new(tmp_path / "state.json")
+    state = SiteKeys.new(tmp_path / "state.json")
     state.site_id, state.master = stand.state.site_id, stand.state.master
     state.add_words(words=WORDS, iterations=min(iterations, 600_000))
     ring = json.loads(state.ring)

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from recordgen.private.keys import FEWEST_ITERATIONS
-from tests.browser.sealed import (
+from recordgen.private.crypto.primitives import FEWEST_ITERATIONS
+from tests.support.sealed_host import (
     Host,
     Stand,
     asks_for_words,

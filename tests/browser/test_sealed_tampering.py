@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from tests.browser.sealed import (
+from tests.support.sealed_host import (
     SECRET,
     Host,
     Stand,

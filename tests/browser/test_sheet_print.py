@@ -17,7 +17,7 @@ from pypdf import PdfReader
 from recordgen.site.engine import write_site
 from recordgen.site.model import Site
 from tests.conftest import RECORDS
-from tests.site.sheets import demo_alone, demo_horses, demo_summary, sheet_page
+from tests.support.sheets import demo_alone, demo_horses, demo_summary, sheet_page
 
 Scheme = Literal["light", "dark"]
 HORSES = ["bramble", "pippin"]

@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from recordgen.private.single_file import single_file
-from tests.private.opening import DOCUMENT, WORDS, sealed_of
+from recordgen.private.sharing.single_file import single_file
+from tests.support.single_file import DOCUMENT, WORDS, sealed_of
 
 STORED = """async () => [localStorage.length, sessionStorage.length, document.cookie.length,
   (await indexedDB.databases()).length, (await caches.keys()).length, Object.keys(history.state || {}).length]"""

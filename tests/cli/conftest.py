@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private import deliver
-from recordgen.records.whole import Whole
-from tests.cli.publishing import TO_FOLDER, WORDS, Desk, git
-from tests.cli.running import small_practice
+from recordgen.private.publishing import publish as deliver
+from recordgen.records.load.everything import Whole
+from tests.support.commands import small_practice
+from tests.support.publishing import TO_FOLDER, WORDS, Desk, git
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.site.site_folders import mark_folder
-from tests.cli.running import run_today, small_practice
+from tests.support.commands import run_today, small_practice
 
 
 def contents(folder: Path) -> dict[str, str]:

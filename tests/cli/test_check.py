@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from tests.cli.running import run, run_today, small_practice
 from tests.conftest import RECORDS, TODAY
+from tests.support.commands import run, run_today, small_practice
 
 
 def test_the_demo_practice_is_well() -> None:

@@ -8,8 +8,8 @@ import sys
 import pytest
 
 from recordgen.cli.main import COMMANDS
-from tests.cli.running import run
 from tests.conftest import ROOT
+from tests.support.commands import run
 
 HEAVY = {"matplotlib", "mkdocs", "pydantic", "numpy", "jinja2", "markdown", "yaml"}
 HELP = """

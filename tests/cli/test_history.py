@@ -10,10 +10,10 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.records.history import trails
-from recordgen.records.whole import read_whole
-from tests.cli.running import run, run_today
+from recordgen.records.history.trails import trails
+from recordgen.records.load.everything import read_whole
 from tests.conftest import ROOT, TODAY
+from tests.support.commands import run, run_today
 
 VISIT = "old-mill/daisy/2026-11-25.yaml"
 

@@ -19,9 +19,9 @@ from recordgen.locks import held
 from recordgen.site import engine
 from recordgen.site.model import Site
 from recordgen.site.site_folders import MARK, mark_folder
-from tests.cli.publishing import git
-from tests.cli.running import run, run_today, small_practice
 from tests.conftest import TODAY
+from tests.support.commands import run, run_today, small_practice
+from tests.support.publishing import git
 
 
 @pytest.fixture

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run, run_today
+from tests.support.commands import run, run_today
 
 SORE = """date: 2026-10-28
 signs: [leans back]

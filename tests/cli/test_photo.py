@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 from click.testing import Result
 
-from recordgen.records import photo_adding
-from tests.cli.running import run, run_today, small_practice
+from recordgen.records.photos import add as photo_adding
 from tests.conftest import TODAY
-from tests.records.photographing import drawn, file_of, opened, with_place
+from tests.support.commands import run, run_today, small_practice
+from tests.support.photographs import drawn, file_of, opened, with_place
 
 FENNEL = "willowmere/fennel"
 MANY = 8

@@ -14,8 +14,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run_today, small_practice
 from tests.conftest import TODAY
+from tests.support.commands import run_today, small_practice
 
 PATIENCE_SECONDS = 30
 

@@ -13,11 +13,11 @@ from pathlib import Path
 import pytest
 
 from recordgen.files import fingerprints
-from recordgen.private.alone import alone
-from recordgen.private.unsealing import read_manifest, unseal
-from tests.cli.publishing import ADDRESS, TO_FOLDER, WORDS, Desk, amend, git
-from tests.cli.running import run, run_today
+from recordgen.private.keystore.lock import alone
+from recordgen.private.sealing.unseal import read_manifest, unseal
 from tests.conftest import TODAY
+from tests.support.commands import run, run_today
+from tests.support.publishing import ADDRESS, TO_FOLDER, WORDS, Desk, amend, git
 
 
 def test_a_dry_run_lists_pages_by_their_titles_and_keeps_nothing(new: Desk) -> None:

@@ -11,11 +11,11 @@ from click.testing import CliRunner, Result
 
 from recordgen.cli import main
 from recordgen.files import fingerprints
-from recordgen.private.keys import NotOpened
-from recordgen.private.ring import opened_by_link, read_ring
-from recordgen.private.unsealing import unseal
-from tests.cli.publishing import ADDRESS, WORDS, Desk, amend
-from tests.cli.running import run
+from recordgen.private.crypto.key_ring import opened_by_link, read_ring
+from recordgen.private.crypto.primitives import NotOpened
+from recordgen.private.sealing.unseal import unseal
+from tests.support.commands import run
+from tests.support.publishing import ADDRESS, WORDS, Desk, amend
 
 pytestmark = pytest.mark.usefixtures("quick_build")
 LINK = re.compile(rf"^    {re.escape(ADDRESS)}#k=([\w-]{{43}})$", re.MULTILINE)

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from click.testing import Result
 
-from recordgen.private.state import State
-from tests.cli.publishing import Desk, git
-from tests.cli.running import run, run_today
+from recordgen.private.keystore.site_keys import SiteKeys
+from tests.support.commands import run, run_today
+from tests.support.publishing import Desk, git
 
 pytestmark = pytest.mark.usefixtures("quick_build")
 
@@ -31,7 +31,7 @@ def bring(desk: Desk, stable: str = "old-mill", old: str = "willowmere") -> Resu
     return run("readers", stable, "--moved-from", old, "--records", desk.records)
 
 
-def pages(state: State) -> set[str]:
+def pages(state: SiteKeys) -> set[str]:
     """The addresses of the horses' pages in the last edition."""
     return {path for path in state.pages if path.startswith("horses/") and not path.endswith("-sheet.html")}
 
@@ -57,7 +57,7 @@ def test_a_renamed_stable_keeps_its_readers_and_its_pages(published: Desk) -> No
     before = published.state
     rename(published, "willowmere", "old-mill")
     brought, told = bring(published), publish(published, "old-mill")
-    after = State.load(published.records, "old-mill")
+    after = SiteKeys.load(published.records, "old-mill")
 
     assert (brought.exit_code, told.exit_code) == (0, 0), brought.output + told.output
     assert "Its readers keep their words and links" in brought.output

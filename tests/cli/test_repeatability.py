@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from tests.cli.running import run_today
+from tests.support.commands import run_today
 
 
 def test_each_measure_is_told_with_its_error_and_source() -> None:

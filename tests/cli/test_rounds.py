@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from recordgen.site.calendar import PRODUCT
-from tests.cli.running import run_today, small_practice
 from tests.conftest import RECORDS
+from tests.support.commands import run_today, small_practice
 
 PRACTICE = "name: Hazel Hoof Care\ntrimmer: Wren Ashdown\n"
 

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run_today, small_practice
-from tests.private.opening import needed_browser, opened
+from tests.support.commands import run_today, small_practice
+from tests.support.single_file import needed_browser, opened
 
 VETS = ("--with", "Three Larches Equine Vets")
 

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run_today, small_practice
 from tests.conftest import RECORDS
+from tests.support.commands import run_today, small_practice
 
 
 def test_the_sheet_is_one_file(tmp_path: Path) -> None:

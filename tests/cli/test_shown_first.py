@@ -15,9 +15,9 @@ import click
 import pytest
 
 from recordgen.files import fingerprints
-from recordgen.private.unsealing import unseal
-from tests.cli.publishing import WORDS, Desk
-from tests.cli.running import run
+from recordgen.private.sealing.unseal import unseal
+from tests.support.commands import run
+from tests.support.publishing import WORDS, Desk
 
 SECRET = re.compile(rf"{WORDS.pattern}|#k=", re.MULTILINE)
 GONE = {"closed pipe": BrokenPipeError(32, "Broken pipe"), "closed terminal": OSError(5, "Input/output error")}

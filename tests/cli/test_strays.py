@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run, run_today, small_practice
-from tests.records.photographing import drawn, file_of, with_place
+from tests.support.commands import run, run_today, small_practice
+from tests.support.photographs import drawn, file_of, with_place
 
 PHOTO = "willowmere/bramble/photos/2026-10-14-left-fore-front-after.jpg"
 STRAYS = {

@@ -8,7 +8,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from tests.cli.running import run, run_today
+from tests.support.commands import run, run_today
 
 
 def test_summary_as_json_holds_what_other_programs_read() -> None:

@@ -12,8 +12,8 @@ from typing import Any
 
 import pytest
 
-from tests.cli.publishing import Desk, amend
-from tests.cli.running import run
+from tests.support.commands import run
+from tests.support.publishing import Desk, amend
 
 pytestmark = pytest.mark.usefixtures("quick_build")
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.running import run, run_today, small_practice
+from tests.support.commands import run, run_today, small_practice
 
 
 @pytest.fixture(autouse=True)

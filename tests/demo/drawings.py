@@ -10,10 +10,10 @@ from random import Random
 import numpy as np
 from PIL import Image, ImageDraw, ImageFont
 
-from recordgen.hoof.outline_frame import Floats, Points
-from recordgen.records.photo_taking import plain_photo
+from recordgen.hoof.tracing.foot_frame import Floats, Points
+from recordgen.records.photos.convert import plain_photo
 from tests.demo.tracings import SCALE_MM, SHEETS, Drawn, SoleFoot, on_sheet, scale_ends
-from tests.hoof.side_shapes import SIDES, FrontFoot, SideFoot
+from tests.support.side_shapes import SIDES, FrontFoot, SideFoot
 
 PAPER, PENCIL, FAINT = (250, 248, 242), (72, 70, 68), (168, 165, 160)
 # Drawn larger and made smaller, so that lines are smooth.

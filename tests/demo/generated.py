@@ -6,7 +6,7 @@ from datetime import timedelta
 from pathlib import Path
 from random import Random
 
-from recordgen.records.plain_yaml import as_yaml
+from recordgen.records.yaml.write import as_yaml
 from tests.demo.days import TODAY, counted_back
 from tests.demo.plans import HorsePlan, four_feet
 from tests.demo.practice import horse_files, write

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from recordgen.records.photos import PHOTOS
-from recordgen.records.plain_yaml import as_yaml
+from recordgen.records.photos.files import PHOTOS
+from recordgen.records.yaml.write import as_yaml
 from tests.demo.drawings import drawing
 from tests.demo.horses import PLANS
 from tests.demo.plans import HorsePlan

@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.records.archive import read_practice
-from recordgen.records.foot import FootVisit, WallZone
-from recordgen.records.names import FEET, Foot, Zone
-from recordgen.records.practice import HorseRecord, Practice
+from recordgen.records.load.practice import read_practice
+from recordgen.records.models.foot import FootVisit, WallZone
+from recordgen.records.models.names import FEET, Foot, Zone
+from recordgen.records.models.practice import HorseRecord, Practice
 from tests.demo.days import TODAY
 from tests.demo.generated import generated_practice
 from tests.demo.practice import write_demo

@@ -9,11 +9,11 @@ from pathlib import Path
 import numpy as np
 from PIL import Image
 
-from recordgen.records.photo_reading import headers, picture_alone
-from recordgen.records.photos import named
+from recordgen.records.photos.files import named
+from recordgen.records.photos.jpeg import headers, picture_alone
 from tests.demo.drawings import PENCIL, drawing
 from tests.demo.practice import demo_drawings
-from tests.demo.test_tracings import RECORDS, feet
+from tests.support.demo_tracings import RECORDS, feet
 
 # Grey of 255 by which a pixel may differ, and the share of pixels that may differ more: another encoder or another
 # drawing of letters does that; a line in another place does more.

@@ -4,38 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from datetime import date
-from functools import cache
-from pathlib import Path
 
 import pytest
 
-from recordgen.hoof.side_view import side_figures
-from recordgen.hoof.traced import Traced, hand_error_px, traced
-from recordgen.records.archive import read_practice
-from recordgen.records.foot import FootVisit
-from recordgen.records.names import Foot
-from recordgen.records.tracing import HAND_ERROR, LANDMARKS, Tracing
-from tests.demo.days import TODAY
+from recordgen.hoof.tracing.figures import Traced, hand_error_px, traced
+from recordgen.hoof.tracing.side import side_figures
+from recordgen.records.models.foot import FootVisit
+from recordgen.records.models.names import Foot
+from recordgen.records.models.tracing import HAND_ERROR, LANDMARKS, Tracing
 from tests.demo.tracings import SoleFoot, drawn, tracing, with_tracings
-from tests.hoof.side_shapes import FrontFoot, SideFoot
-from tests.hoof.sole_shapes import Bulge
+from tests.support.demo_tracings import feet
+from tests.support.side_shapes import FrontFoot, SideFoot
+from tests.support.sole_shapes import Bulge
 
-RECORDS = Path(__file__).parents[2] / "records"
 HORSES = {"bramble": 8, "dunlin": 6, "pippin": 6, "teasel": 1}
-
-
-@cache
-def feet() -> tuple[tuple[str, date, Foot, FootVisit], ...]:
-    """Every foot of the demo that was traced: horse, day, foot, and what the visit tells of it."""
-    practice, problems = read_practice(RECORDS, TODAY)
-    assert practice, [problem.as_line() for problem in problems]
-    return tuple(
-        (horse.slug, visit.date, foot, found)
-        for horse in practice.horses
-        for visit in horse.visits
-        for foot, found in visit.feet.items()
-        if found.tracings
-    )
 
 
 def tracings() -> list[Tracing]:

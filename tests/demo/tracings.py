@@ -10,10 +10,10 @@ from typing import Any
 
 import numpy as np
 
-from recordgen.hoof.outline_frame import Floats, Points
-from recordgen.records.tracing import HAND_ERROR, LANDMARKS, ONE, TAKES, TracedMoment, TracedView
-from tests.hoof.side_shapes import SIDES, FrontFoot, SideFoot
-from tests.hoof.sole_shapes import Sole, other_foot
+from recordgen.hoof.tracing.foot_frame import Floats, Points
+from recordgen.records.models.tracing import HAND_ERROR, LANDMARKS, ONE, TAKES, TracedMoment, TracedView
+from tests.support.side_shapes import SIDES, FrontFoot, SideFoot
+from tests.support.sole_shapes import Sole, other_foot
 
 SCALE_MM = 100
 # From the left and the lower edge of the picture to the scale, px.

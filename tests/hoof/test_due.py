@@ -11,29 +11,29 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due, day_grown
-from recordgen.hoof.season import Season
-from recordgen.hoof.ways import Ways
-from recordgen.records.visit import Visit
-from tests.hoof.building import TODAY, summary, toes, visit, ways
-from tests.published.simulated_season import Yearly
+from recordgen.hoof.growth.season import Season
+from recordgen.records.models.visit import Visit
+from tests.support.horse_records import TODAY, summary, toes, visit, ways
+from tests.support.simulated_season import Yearly
 
 LAST = visit("2026-10-14")
 PLAN = {"by": "Dr Sage", "date": "2026-09-01", "words": "every four weeks"}
 
 
-def window(last: Visit = LAST, today: date = TODAY, by: Ways | None = None, **values: Any) -> tuple[str, str, str]:
+def window(last: Visit = LAST, today: date = TODAY, by: Context | None = None, **values: Any) -> tuple[str, str, str]:
     """The window of a horse last visited then, as month and day."""
     found = told(last, today, by, **values)
     return f"{found.earliest:%m-%d}", f"{found.best:%m-%d}", f"{found.latest:%m-%d}"
 
 
-def told(last: Visit = LAST, today: date = TODAY, by: Ways | None = None, **values: Any) -> Due:
+def told(last: Visit = LAST, today: date = TODAY, by: Context | None = None, **values: Any) -> Due:
     """The same, with everything told."""
     return after([last], today, by, **values)
 
 
-def after(visits: Sequence[Visit], today: date = TODAY, by: Ways | None = None, **values: Any) -> Due:
+def after(visits: Sequence[Visit], today: date = TODAY, by: Context | None = None, **values: Any) -> Due:
     """What is due after some visits."""
     found = summary(*visits, by=by or ways(), today=today, **values).due
     assert found is not None

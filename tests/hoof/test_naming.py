@@ -7,9 +7,9 @@ import pytest
 
 from recordgen.days import MONTHS
 from recordgen.hoof.naming import Naming
-from recordgen.records.foot import AbscessPlace, Object, Wound
-from recordgen.records.names import FEET, PLACES
-from tests.hoof.building import NAMING, REFERENCE, practice
+from recordgen.records.models.foot import AbscessPlace, Object, Wound
+from recordgen.records.models.names import FEET, PLACES
+from tests.support.horse_records import NAMING, REFERENCE, practice
 
 NEAR = Naming.of(practice(feet="near and off"), REFERENCE.phrases)
 

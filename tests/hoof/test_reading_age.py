@@ -6,8 +6,8 @@ import statistics
 
 import pytest
 
-from tests.hoof.building import REFERENCE
-from tests.hoof.reading import grade, read_by_owners, school_year, sentences, syllables, words
+from tests.support.horse_records import REFERENCE
+from tests.support.reading_age import grade, read_by_owners, school_year, sentences, syllables, words
 
 # What patients are given to read should ask for no more than the fifth or sixth year of school. Source: Health Literacy
 # in Primary Care Practice, Am Fam Physician 2015, 92(2):118-124, as copied on the web. The eighth: a judgement on it.

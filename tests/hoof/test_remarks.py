@@ -6,10 +6,10 @@ import math
 
 import pytest
 
-from recordgen.hoof.as_json import as_json
+from recordgen.hoof.export.summary_json import as_json
 from recordgen.hoof.summary import HorseSummary
-from recordgen.records.visit import Visit
-from tests.hoof.building import summary, toes, visit
+from recordgen.records.models.visit import Visit
+from tests.support.horse_records import summary, toes, visit
 
 EVEN = [("2026-03-01", 90, 80), ("2026-04-12", 91, 80), ("2026-05-24", 91, 80), ("2026-07-05", 91, 80)]
 

@@ -9,13 +9,15 @@ from typing import Any, get_args
 
 import pytest
 
-from recordgen.hoof import caution_horse, caution_lameness, scales
-from recordgen.hoof.caution_lameness import MARKED_LAMENESS, OBEL_HIGH, PAIN_SCALE, SEVERE_LAMENESS
+from recordgen.hoof import scales
+from recordgen.hoof.cautions.rules import horse as caution_horse
+from recordgen.hoof.cautions.rules import lameness as caution_lameness
+from recordgen.hoof.cautions.rules.lameness import MARKED_LAMENESS, OBEL_HIGH, PAIN_SCALE, SEVERE_LAMENESS
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words, grades_by_scale
-from recordgen.records.shape import extra, field_at
-from recordgen.records.visit import IN_HALVES, LAMENESS_SCALES, Condition, Lameness
-from tests.hoof.building import NAMING, REFERENCE, visit
-from tests.hoof.test_words import NEVER_SAID, texts
+from recordgen.records.models.annotations import extra, field_at
+from recordgen.records.models.visit import IN_HALVES, LAMENESS_SCALES, Condition, Lameness
+from tests.support.horse_records import NAMING, REFERENCE, visit
+from tests.support.words import NEVER_SAID, texts
 
 TABLE = REFERENCE.scales
 WORDED = [scale for scale, words in TABLE.items() if words.grades]

@@ -8,30 +8,14 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.series import Event
+from recordgen.hoof.context import Context
+from recordgen.hoof.observations import Event
 from recordgen.hoof.summary import summarise, summarise_stable
-from recordgen.hoof.ways import Ways
-from recordgen.records.horse import Stable
-from recordgen.records.names import FEET
-from recordgen.records.practice import HorseRecord, StableRecord
-from tests.hoof.building import PRACTICE, REFERENCE, TODAY, WAYS, horse, record, summary, toes, visit, ways
-
-FULL = visit(
-    "2026-10-14",
-    lameness={"scale": "AAEP", "grade": 1},
-    keeping={"feed_change": "hay soaked", "boots": "front boots"},
-    condition={"henneke": 5, "girth": 180, "length": 165},
-    care=["daily-grooves"],
-    next={"weeks": 6},
-    left_fore={
-        "before": {"toe_length": 88, "toe_angle": 49, "heel_height": {"medial": 36, "lateral": 41}},
-        "after": {"toe_length": 80, "toe_angle": 51, "heel_height": {"medial": 35, "lateral": 36}},
-        "frog": {"infection": "surface", "width": 50, "length": 80},
-        "wall": {"lateral quarter": {"flare": 4, "separation": {"length": 25, "depth": 5}}},
-    },
-    right_fore={"before": {"toe_length": 90}, "after": {"toe_length": 81}},
-)
-EARLIER = visit("2026-09-02", left_fore={"before": {"toe_length": 86}, "after": {"toe_length": 78}})
+from recordgen.records.models.names import FEET
+from recordgen.records.models.practice import HorseRecord, StableRecord
+from recordgen.records.models.stable import Stable
+from tests.support.full_visits import EARLIER, FULL
+from tests.support.horse_records import PRACTICE, REFERENCE, TODAY, WAYS, horse, record, summary, toes, visit, ways
 
 
 def test_a_summary_is_the_same_each_time() -> None:
@@ -39,7 +23,7 @@ def test_a_summary_is_the_same_each_time() -> None:
     one = record(EARLIER, FULL)
 
     assert summarise(one, WAYS, TODAY) == summarise(one, WAYS, TODAY)
-    assert summarise(one, WAYS, TODAY) == summarise(copy.deepcopy(one), Ways.of(PRACTICE, REFERENCE), TODAY)
+    assert summarise(one, WAYS, TODAY) == summarise(copy.deepcopy(one), Context.of(PRACTICE, REFERENCE), TODAY)
 
 
 def test_the_records_stay_as_they_were() -> None:

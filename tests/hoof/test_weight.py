@@ -18,8 +18,8 @@ from recordgen.hoof.weight import (
     weight_of_four_kg,
     weight_over_area,
 )
-from recordgen.records.visit import Visit
-from tests.hoof.building import horse, summary, visit
+from recordgen.records.models.visit import Visit
+from tests.support.horse_records import horse, summary, visit
 
 
 @given(st.floats(50, 280), st.floats(40, 280))

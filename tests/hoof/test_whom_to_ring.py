@@ -8,8 +8,8 @@ import pytest
 
 from recordgen.hoof.summary import StableSummary
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing, whom_to_ring
-from recordgen.records.horse import Stable
-from tests.hoof.building import NAMING, horse, practice, summary
+from recordgen.records.models.stable import Stable
+from tests.support.horse_records import NAMING, horse, practice, summary
 
 OF_STABLE = {"name": "Fold Gate Vets", "phone": "01632 960856"}
 OWN = {"name": "Dr Sage", "phone": "01632 960111"}

@@ -3,33 +3,18 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 
 import pytest
 
-from recordgen.records.fields import Record
-from recordgen.records.reference import Reference
-from tests.hoof.building import REFERENCE
+from recordgen.records.models.reference import Reference
+from tests.support.horse_records import REFERENCE
+from tests.support.words import NEVER_SAID, texts
 
 TABLES = list(Reference.model_fields)
-NEVER_SAID = re.compile(r"\b(diagnos\w*|healthy|cures?|cured|fines?|guarantee\w*)\b", re.IGNORECASE)
 # What is sold carries one of these; no text of ours speaks of what is sold.
 FOR_SALE = re.compile(r"[®™©]|\b(?:Ltd|Inc|LLC|GmbH|patented)\b")
 # Tables whose entries give advice or a figure: each says where from.
 SOURCED = [name for name in TABLES if any(hasattr(entry, "source") for entry in getattr(REFERENCE, name).values())]
-
-
-def texts(value: object) -> Iterator[str]:
-    """Every text inside a table."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, Record):
-        yield from texts(list(value.__dict__.values()))
-    elif isinstance(value, dict):
-        yield from texts(list(value.values()))
-    elif isinstance(value, list | tuple):
-        for one in value:
-            yield from texts(one)
 
 
 @pytest.mark.parametrize("table", TABLES)

@@ -6,9 +6,10 @@ import re
 
 import pytest
 
-from recordgen.pictures.canvas import COLOURS, Canvas, Pen
+from recordgen.pictures.canvas import Canvas
+from recordgen.pictures.pen import COLOURS, Pen
 from recordgen.pictures.shapes import circle, curve, dots, line
-from tests.pictures.seen import SVG, root_of, strokes_of, words_in
+from tests.support.svg import SVG, root_of, strokes_of, words_in
 
 NASTY = r"""<script>alert('x')</script> & "quoted" $x_1$ a_b \n #fe0100 style="fill: #fe0101" """.strip()
 

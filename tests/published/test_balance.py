@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.change import Step
-from recordgen.hoof.measures import readings_at
-from tests.hoof.building import MEASURES, WAYS, foot, measured, summary, visit
+from recordgen.hoof.measures.change import Step
+from recordgen.hoof.measures.measures import readings_at
+from tests.support.horse_records import MEASURES, WAYS, foot, measured, summary, visit
 
 DAY = date(2026, 10, 14)
 

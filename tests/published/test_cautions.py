@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from recordgen.hoof.caution_history import SAME_WALL, SUDDEN_DEGREES
-from recordgen.hoof.measures import smallest_real_change
-from tests.hoof.building import MEASURES, REFERENCE
+from recordgen.hoof.cautions.rules.history import SAME_WALL, SUDDEN_DEGREES
+from recordgen.hoof.measures.measures import smallest_real_change
+from tests.support.horse_records import MEASURES, REFERENCE
 
 WORDS = REFERENCE.cautions
 

@@ -4,8 +4,8 @@ from statistics import NormalDist
 
 import pytest
 
-from recordgen.records.quantity import MILLIMETRES, quantity
-from tests.hoof.building import REFERENCE
+from recordgen.records.models.quantity import MILLIMETRES, quantity
+from tests.support.horse_records import REFERENCE
 
 
 def context(key: str) -> str:

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from tests.hoof.building import REFERENCE, practice, summary, visit
+from tests.support.horse_records import REFERENCE, practice, summary, visit
 
 
 def best(last: str, weeks: float, **values: Any) -> date:

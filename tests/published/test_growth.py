@@ -4,11 +4,11 @@ from datetime import date, timedelta
 
 import pytest
 
-from recordgen.hoof.cycles import SHORT_DAYS, net_cycles, rate_mm_per_day, wear_mm
-from recordgen.hoof.growing_out import OF_THE_TOE
-from recordgen.records.names import Zone
-from recordgen.records.quantity import MILLIMETRES, quantity
-from tests.hoof.building import REFERENCE, summary, toes, visit
+from recordgen.hoof.growth.cycles import SHORT_DAYS, net_cycles, rate_mm_per_day, wear_mm
+from recordgen.hoof.growth.growing_out import OF_THE_TOE
+from recordgen.records.models.names import Zone
+from recordgen.records.models.quantity import MILLIMETRES, quantity
+from tests.support.horse_records import REFERENCE, summary, toes, visit
 
 MONTH = 365.25 / 12  # 30.4375 days
 

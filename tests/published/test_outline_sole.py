@@ -7,10 +7,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from recordgen.hoof.mirror import mirror_figures
-from recordgen.hoof.outline import sole_figures
-from recordgen.hoof.ring import both_sides_bulge, ring, ring_figures
-from tests.hoof.sole_shapes import FORE, HIND, Sole, ellipse, with_frog
+from recordgen.hoof.tracing.mirror import mirror_figures
+from recordgen.hoof.tracing.sole import sole_figures
+from recordgen.hoof.tracing.wall_thickness import both_sides_bulge, ring, ring_figures
+from tests.support.sole_shapes import FORE, HIND, Sole, ellipse, with_frog
 
 # Thickness of the wall, mm, at toe, quarter and heel: thick, middling and thin feet. The heel is set a little thinner.
 WALLS = [(15.9, 10.2, 9.5), (12.7, 7.6, 7.0), (9.5, 5.1, 4.8)]

@@ -8,9 +8,9 @@ from math import comb
 import pytest
 from scipy.stats import binomtest
 
-from recordgen.hoof.intervals import newcombe, stand, wilson
-from recordgen.hoof.shares import Share
-from tests.hoof.building import REFERENCE
+from recordgen.hoof.stable.prevalence import Share
+from recordgen.hoof.stable.proportions import newcombe, stand, wilson
+from tests.support.horse_records import REFERENCE
 
 SHARES = [number / 40 for number in range(1, 40)]
 HOLZHAUER = "Holzhauer et al. 2017, Prev Vet Med, doi 10.1016/j.prevetmed.2017.02.013"

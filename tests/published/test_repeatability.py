@@ -4,8 +4,8 @@ import math
 
 import pytest
 
-from recordgen.hoof.measures import smallest_real_change
-from tests.hoof.building import MEASURES, measured, visit
+from recordgen.hoof.measures.measures import smallest_real_change
+from tests.support.horse_records import MEASURES, measured, visit
 
 COEFFICIENT = 1.96 * math.sqrt(2)
 

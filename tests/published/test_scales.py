@@ -5,10 +5,10 @@ from typing import Any
 import pytest
 from pydantic import ValidationError
 
-from recordgen.hoof.caution_horse import CREST_FROM, HEAVY_FROM, THIN_TO
-from recordgen.hoof.caution_lameness import MARKED_LAMENESS, OBEL_HIGH, SEVERE_LAMENESS
-from recordgen.records.visit import LAMENESS_SCALES, Condition, Lameness
-from tests.hoof.building import REFERENCE
+from recordgen.hoof.cautions.rules.horse import CREST_FROM, HEAVY_FROM, THIN_TO
+from recordgen.hoof.cautions.rules.lameness import MARKED_LAMENESS, OBEL_HIGH, SEVERE_LAMENESS
+from recordgen.records.models.visit import LAMENESS_SCALES, Condition, Lameness
+from tests.support.horse_records import REFERENCE
 
 TABLE = REFERENCE.scales
 

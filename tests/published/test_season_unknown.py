@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.published.simulated_season import Kind, held
+from tests.support.simulated_season import Kind, held
 
 
 @pytest.mark.parametrize("kind", [Kind(), Kind(tails=3)], ids=["normal errors", "heavy tails"])

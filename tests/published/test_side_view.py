@@ -7,9 +7,9 @@ import math
 import numpy as np
 import pytest
 
-from recordgen.hoof.camera import pitched_deg, yawed_deg
-from recordgen.hoof.side_view import side_figures
-from tests.hoof.upright_shapes import arc, side
+from recordgen.hoof.tracing.camera import pitched_deg, yawed_deg
+from recordgen.hoof.tracing.side import side_figures
+from tests.support.upright_shapes import arc, side
 
 GROUND = np.array([[60.0, -80.0], [-140.0, -80.0]])
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from recordgen.hoof.camera import pitched_deg, yawed_deg
-from recordgen.hoof.outline_frame import Floats, Points
-from recordgen.hoof.side_view import side_figures
-from recordgen.hoof.traced import SCALE_FROM, SCALE_TO, in_mm
-from tests.hoof.sole_shapes import moved
-from tests.hoof.upright_shapes import side
+from recordgen.hoof.tracing.camera import pitched_deg, yawed_deg
+from recordgen.hoof.tracing.figures import SCALE_FROM, SCALE_TO, in_mm
+from recordgen.hoof.tracing.foot_frame import Floats, Points
+from recordgen.hoof.tracing.side import side_figures
+from tests.support.sole_shapes import moved
+from tests.support.upright_shapes import side
 
 FOOT = side(toe=50)
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from recordgen.hoof.front_view import front_figures
-from recordgen.hoof.outline_frame import Points
-from tests.hoof.upright_shapes import front
+from recordgen.hoof.tracing.foot_frame import Points
+from recordgen.hoof.tracing.front import front_figures
+from tests.support.upright_shapes import front
 
 
 def figures(points: Points) -> dict[str, float]:

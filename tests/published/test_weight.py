@@ -16,7 +16,7 @@ from recordgen.hoof.weight import (
     weight_of_four_kg,
     weight_over_area,
 )
-from recordgen.records.quantity import CENTIMETRES, quantity
+from recordgen.records.models.quantity import CENTIMETRES, quantity
 
 POUND_KG = 0.45359237
 PSI = POUND_KG / 2.54**2  # in kg to the cm2

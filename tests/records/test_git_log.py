@@ -7,8 +7,8 @@ import subprocess
 
 import pytest
 
-from tests.records.building import VISIT_FILE, build
-from tests.records.kept import LONGER, OTHER, SHORTER, TOE, Kept, alone, begun
+from tests.support.git_practice import LONGER, OTHER, SHORTER, TOE, Kept, alone, begun
+from tests.support.practice_folders import VISIT_FILE, build
 
 
 @pytest.fixture(autouse=True)

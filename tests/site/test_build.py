@@ -11,9 +11,9 @@ from pathlib import Path
 import pytest
 
 from recordgen.files import list_files
-from recordgen.pictures.kept import Kept
+from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
-from recordgen.records.whole import read_whole
+from recordgen.records.load.everything import read_whole
 from recordgen.site import build
 from recordgen.site.build import Work, build_sites, prepare, strangers
 from recordgen.site.site_folders import MARK, mark_folder
@@ -84,7 +84,7 @@ def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, m
     """A second build draws nothing: every picture is kept."""
     desk = replace(work, pictures=tmp_path).desk()
     first = work.site("willowmere", desk)
-    monkeypatch.setattr(Kept, "_write", lambda *_: pytest.fail("a picture was drawn again"))
+    monkeypatch.setattr(PictureCache, "_write", lambda *_: pytest.fail("a picture was drawn again"))
     again = replace(work, pictures=tmp_path).desk()
 
     assert work.site("willowmere", again) == first

@@ -14,7 +14,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from tests.conftest import RECORDS
-from tests.site.pages import all_pages, soup, tree, words
+from tests.support.pages import all_pages, soup, tree, words
 
 STABLES = sorted(path.parent.name for path in RECORDS.glob("*/stable.yaml"))
 

@@ -9,12 +9,12 @@ from datetime import date, timedelta
 import pytest
 from icalendar.cal import Component
 
-from recordgen.hoof.rounds import Plan, Round, Wish
+from recordgen.hoof.context import Context
+from recordgen.hoof.rounds.rounds import Plan, Round, Wish
 from recordgen.hoof.summary import HorseSummary, StableSummary
-from recordgen.hoof.ways import Ways
 from recordgen.site.calendar import due_calendar, rounds_calendar, stable_calendar
 from tests.conftest import TODAY
-from tests.site.calendars import (
+from tests.support.calendars import (
     FIRST,
     LAST,
     NAMES,
@@ -35,7 +35,7 @@ from tests.site.calendars import (
 
 
 @pytest.fixture
-def ways() -> Ways:
+def ways() -> Context:
     """The ways of the demo practice."""
     return demo().ways
 
@@ -46,12 +46,12 @@ def willowmere() -> StableSummary:
     return demo().stables[0]
 
 
-def test_same_input_same_bytes(ways: Ways) -> None:
+def test_same_input_same_bytes(ways: Context) -> None:
     """Nothing in a file comes from a clock or from chance."""
     assert rounds_calendar(PLAN, NAMES, ways, TODAY, LAST) == rounds_calendar(PLAN, NAMES, ways, TODAY, LAST)
 
 
-def test_an_event_is_known_again_by_later_versions(ways: Ways) -> None:
+def test_an_event_is_known_again_by_later_versions(ways: Context) -> None:
     """A UID is what it always was; another way of making it would double every event in people's calendars."""
     visit = events(stable_calendar("yard", PLAN, NAMES, ways, TODAY, LAST))[0]
     told = "visit\0yard\0a\x002026-10-20"
@@ -59,14 +59,14 @@ def test_an_event_is_known_again_by_later_versions(ways: Ways) -> None:
     assert visit["uid"] == hashlib.sha256(told.encode()).hexdigest()[:32] + "@recordgen.invalid"
 
 
-def test_the_name_of_the_calendar(ways: Ways) -> None:
+def test_the_name_of_the_calendar(ways: Context) -> None:
     """The trimmer's is named by the practice. Source: RFC 7986, section 5.1."""
     calendar = dict(components(rounds_calendar(PLAN, NAMES, ways, TODAY, LAST))[0])
 
     assert calendar["NAME"] == calendar["X-WR-CALNAME"] == f"Rounds of {ways.practice.name}"
 
 
-def test_a_round_tells_stables_horses_and_windows(ways: Ways) -> None:
+def test_a_round_tells_stables_horses_and_windows(ways: Context) -> None:
     """The day is named by its stables; under each stand its horses, with a word where the day is outside the window."""
     late = wish("barn", "a", "Otter", date(2026, 11, 17))
     exact = Wish("mill", "a", "Moss", date(2026, 12, 1), date(2026, 12, 1), date(2026, 12, 1))
@@ -85,7 +85,7 @@ def test_a_round_tells_stables_horses_and_windows(ways: Ways) -> None:
     ]
 
 
-def test_a_planned_visit_tells_its_window(ways: Ways) -> None:
+def test_a_planned_visit_tells_its_window(ways: Context) -> None:
     """The owner reads that the day is a proposal, and the window it was chosen from."""
     file = stable_calendar("yard", PLAN, {"yard": "Yard"}, ways, TODAY, LAST)
 
@@ -97,7 +97,7 @@ def test_a_planned_visit_tells_its_window(ways: Ways) -> None:
 
 
 @pytest.mark.parametrize(("days", "how"), [(-8, "earlier"), (8, "later")])
-def test_a_day_outside_the_window_is_told(ways: Ways, days: int, how: str) -> None:
+def test_a_day_outside_the_window_is_told(ways: Context, days: int, how: str) -> None:
     """Where no day inside was to be had, the owner reads on which side of the window the day lies."""
     plan = Plan((Round(D.best + timedelta(days=days), ("yard",), (D,)),), (), 1)
     file = stable_calendar("yard", plan, NAMES, ways, TODAY, LAST)
@@ -105,7 +105,7 @@ def test_a_day_outside_the_window_is_told(ways: Ways, days: int, how: str) -> No
     assert said(file, "DESCRIPTION")[0].endswith(f"\nThis day is {how} than the window.")
 
 
-def test_a_stables_file_holds_no_word_of_another(ways: Ways) -> None:
+def test_a_stables_file_holds_no_word_of_another(ways: Context) -> None:
     """Neither names nor folders of others stand in it; the trimmer's file holds the names, so the search can find."""
     names = {"mill": "Mill", "barn": "Oldbarn", "yard": "Farmyard"}
     rounds = [
@@ -142,7 +142,7 @@ def moved(plan: Plan, by: timedelta) -> Plan:
 
 
 @pytest.mark.parametrize("order", [(0, 1), (1, 0)], ids=["in order", "the older one last"])
-def test_a_newer_file_moves_the_events(ways: Ways, order: tuple[int, int]) -> None:
+def test_a_newer_file_moves_the_events(ways: Context, order: tuple[int, int]) -> None:
     """Two files a week apart leave one event for each horse, on the later day, in whatever order they came."""
     older = stable_calendar("mill", PLAN, NAMES, ways, TODAY, LAST)
     newer = stable_calendar("mill", moved(PLAN, timedelta(days=3)), NAMES, ways, TODAY + WEEK, LAST)
@@ -153,7 +153,7 @@ def test_a_newer_file_moves_the_events(ways: Ways, order: tuple[int, int]) -> No
     assert sorted(event.decoded("dtstart") for event in calendar.values()) == [date(2026, 12, 4), date(2026, 12, 11)]
 
 
-def test_a_newer_file_moves_the_rounds(ways: Ways) -> None:
+def test_a_newer_file_moves_the_rounds(ways: Context) -> None:
     """A round stays the same event on another day and with one more horse, as long as the same horse leads it."""
     joined = moved(replace(PLAN, rounds=(replace(FIRST, wishes=(C, A, B)), replace(SECOND, wishes=(D,)))), WEEK)
     calendar: dict[str, Component] = {}
@@ -164,7 +164,7 @@ def test_a_newer_file_moves_the_rounds(ways: Ways) -> None:
     assert date(2026, 12, 1) not in {event.decoded("dtstart") for event in calendar.values()}
 
 
-def test_the_horse_whose_window_ends_first_leads_a_round(ways: Ways) -> None:
+def test_the_horse_whose_window_ends_first_leads_a_round(ways: Context) -> None:
     """Others may join and leave it, be their best day or their stable's name the first, and it stays the same."""
     joining = Wish("ash", "c", "Sedge", date(2026, 11, 16), date(2026, 11, 20), date(2026, 12, 24))
     wider = replace(FIRST, stables=("ash", *FIRST.stables), wishes=(joining, C, A))
@@ -176,14 +176,14 @@ def test_the_horse_whose_window_ends_first_leads_a_round(ways: Ways) -> None:
 
 
 @pytest.mark.parametrize(("days", "number"), [(-1, 0), (0, 0), (1, 1), (60, 60)])
-def test_the_sequence_number_never_falls(ways: Ways, days: int, number: int) -> None:
+def test_the_sequence_number_never_falls(ways: Context, days: int, number: int) -> None:
     """It counts the days since the last visit, and nothing is below 0. Source: RFC 5545, section 3.8.7.4."""
     file = stable_calendar("yard", PLAN, NAMES, ways, LAST["yard", "a"] + timedelta(days=days), LAST)
 
     assert [event["sequence"] for event in events(file)] == [number]
 
 
-def test_the_next_visit_is_another_event(ways: Ways) -> None:
+def test_the_next_visit_is_another_event(ways: Context) -> None:
     """Once a horse was visited, its next visit is an event of its own, and the past one stays in the calendar."""
     visited = LAST | {("yard", "a"): date(2026, 12, 8)}
     before, after = (events(stable_calendar("yard", PLAN, NAMES, ways, TODAY, last))[0] for last in (LAST, visited))
@@ -191,7 +191,7 @@ def test_the_next_visit_is_another_event(ways: Ways) -> None:
     assert before["uid"] != after["uid"]
 
 
-def test_without_an_event_there_is_no_file(ways: Ways, willowmere: StableSummary) -> None:
+def test_without_an_event_there_is_no_file(ways: Context, willowmere: StableSummary) -> None:
     """A calendar without a component is not one. Source: RFC 5545, section 3.6."""
     assert rounds_calendar(Plan((), (), 0), NAMES, ways, TODAY, LAST) == b""
     assert stable_calendar("fold", PLAN, {"fold": "Fold"}, ways, TODAY, LAST) == b""
@@ -206,7 +206,7 @@ def due_horse(stable: StableSummary, best: date, overdue: int = 0) -> HorseSumma
     return replace(one, due=replace(due, reason="The dry summer.", overdue_days=overdue))
 
 
-def test_a_due_horse_stands_on_its_best_day(ways: Ways, willowmere: StableSummary) -> None:
+def test_a_due_horse_stands_on_its_best_day(ways: Context, willowmere: StableSummary) -> None:
     """With its window and the reason, closed by one full stop."""
     file = due_calendar(replace(willowmere, horses=(due_horse(willowmere, date(2027, 1, 2)),)), ways, TODAY)
 
@@ -217,7 +217,7 @@ def test_a_due_horse_stands_on_its_best_day(ways: Ways, willowmere: StableSummar
     ]
 
 
-def test_due_horses_stand_by_day(ways: Ways, willowmere: StableSummary) -> None:
+def test_due_horses_stand_by_day(ways: Context, willowmere: StableSummary) -> None:
     """The file is in the order of the days, whatever the names."""
     days = [date(2026, 12, 20), date(2026, 12, 1), date(2026, 12, 9)]
     horses = tuple(replace(due_horse(willowmere, day), slug=f"h{number}") for number, day in enumerate(days))
@@ -226,7 +226,7 @@ def test_due_horses_stand_by_day(ways: Ways, willowmere: StableSummary) -> None:
     assert [event.decoded("dtstart") for event in events(file)] == sorted(days)
 
 
-def test_an_overdue_horse_stays_on_its_day(ways: Ways, willowmere: StableSummary) -> None:
+def test_an_overdue_horse_stays_on_its_day(ways: Context, willowmere: StableSummary) -> None:
     """The day is not moved to today; the words tell by when it was due."""
     horse = due_horse(willowmere, date(2026, 11, 10), overdue=8)
     file = due_calendar(replace(willowmere, horses=(horse,)), ways, TODAY)
@@ -235,7 +235,7 @@ def test_an_overdue_horse_stays_on_its_day(ways: Ways, willowmere: StableSummary
     assert said(file, "DESCRIPTION")[0].endswith("\nIt was due by 17 November 2026.")
 
 
-def test_only_present_horses_with_a_window_are_due(ways: Ways, willowmere: StableSummary) -> None:
+def test_only_present_horses_with_a_window_are_due(ways: Context, willowmere: StableSummary) -> None:
     """A horse that was never visited or has left is in no file."""
     horse = due_horse(willowmere, date(2026, 12, 1))
     left = horse.horse.model_copy(update={"left": horse.horse.left or "sold"})
@@ -244,7 +244,7 @@ def test_only_present_horses_with_a_window_are_due(ways: Ways, willowmere: Stabl
     assert len(events(due_calendar(replace(willowmere, horses=horses), ways, TODAY))) == 1
 
 
-def test_a_planned_visit_is_the_same_event_as_the_due_one(ways: Ways, willowmere: StableSummary) -> None:
+def test_a_planned_visit_is_the_same_event_as_the_due_one(ways: Context, willowmere: StableSummary) -> None:
     """Owners who took in the site's file see the event move to the planned day."""
     horse = due_horse(willowmere, date(2026, 12, 1))
     asked = wish(horse.stable, horse.slug, "Bramble", date(2026, 12, 1))

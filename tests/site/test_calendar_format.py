@@ -12,13 +12,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from recordgen.hoof.rounds import Plan, Round
+from recordgen.hoof.rounds.rounds import Plan, Round
 from recordgen.hoof.summary import StableSummary
 from recordgen.site.calendar import due_calendar, rounds_calendar, stable_calendar
 from recordgen.site.engine import write_site
 from recordgen.site.model import Page, Site
 from tests.conftest import RECORDS, TODAY
-from tests.site.calendars import (
+from tests.support.calendars import (
     HOSTILE,
     LAST,
     LONG,

@@ -7,11 +7,11 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 
-from recordgen.records.whole import read_whole
+from recordgen.records.load.everything import read_whole
 from recordgen.site.build import prepare
-from tests.hoof.building import REFERENCE
-from tests.records.building import TODAY, build
-from tests.site.pages import soup, words
+from tests.support.horse_records import REFERENCE
+from tests.support.pages import soup, words
+from tests.support.practice_folders import TODAY, build
 
 
 def test_every_caution_stands_on_the_page_of_methods_with_its_source(demo_sites: Path) -> None:

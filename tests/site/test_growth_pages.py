@@ -8,13 +8,13 @@ import pytest
 from icalendar import Calendar
 
 from recordgen.days import month_day, month_year, weekday_day
-from recordgen.hoof.rounds import Calendar as Days
-from recordgen.hoof.rounds import plan_of
+from recordgen.hoof.rounds.rounds import Calendar as Days
+from recordgen.hoof.rounds.rounds import plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
-from recordgen.records.whole import read_whole
-from recordgen.site.ways_here import ways_of
+from recordgen.records.load.everything import read_whole
+from recordgen.site.context import ways_of
 from tests.conftest import RECORDS, TODAY
-from tests.site.pages import soup, words
+from tests.support.pages import soup, words
 
 
 @pytest.fixture(scope="module")

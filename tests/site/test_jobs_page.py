@@ -10,11 +10,11 @@ from types import SimpleNamespace
 import pytest
 from bs4 import BeautifulSoup
 
-from recordgen.hoof.care import Job, week_of_jobs
+from recordgen.hoof.care.jobs import Job, week_of_jobs
 from recordgen.hoof.summary import HorseSummary
-from recordgen.records.horse import Stable
+from recordgen.records.models.stable import Stable
 from recordgen.site.templates import environment, rendered
-from tests.hoof.building import NAMING, REFERENCE, practice, summary, visit
+from tests.support.horse_records import NAMING, REFERENCE, practice, summary, visit
 
 TODAY = date(2026, 11, 2)
 WHOLE = practice(phone="07700 900142")

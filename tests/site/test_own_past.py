@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.site.pages import soup
+from tests.support.pages import soup
 
 OWN_PAST = "compared with its own past alone"
 

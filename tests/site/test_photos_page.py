@@ -10,18 +10,18 @@ import pytest
 from bs4 import BeautifulSoup
 from bs4.element import Tag
 
-from recordgen.pictures.kept import Kept
+from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
-from recordgen.records.photo_reading import picture_alone
-from recordgen.records.photos import Photo, read_photos
-from recordgen.records.walk import Walk
+from recordgen.records.load.folders import Walk
+from recordgen.records.photos.files import Photo, read_photos
+from recordgen.records.photos.jpeg import picture_alone
 from recordgen.site import photographs
+from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page
 from recordgen.site.photographs import SMALL_WIDTH, Album, PhotoFiles, album
-from recordgen.site.pictured import Pictures
 from recordgen.site.templates import environment, rendered
-from tests.hoof.building import NAMING, practice
-from tests.records.photographing import drawn, file_of, opened
+from tests.support.horse_records import NAMING, practice
+from tests.support.photographs import drawn, file_of, opened
 
 TODAY = dt.date(2026, 12, 1)
 PAGE = "horses/bramble.md"
@@ -45,7 +45,7 @@ def photos(folder: Path, names: Sequence[str], size: tuple[int, int] = (1600, 12
 
 def section(shown: Album) -> BeautifulSoup:
     """The part of a page that shows an album."""
-    pictures = Pictures(Kept(None), NAMING)
+    pictures = Pictures(PictureCache(None), NAMING)
     values = {"photographs": shown, "pictures": pictures, "practice": practice()}
     html = rendered(environment(Path("none"), NAMING), "horse/photos.html", **values)
     return BeautifulSoup(Page(PAGE, "", html, tuple(pictures.late)).complete(html), "html.parser")

@@ -10,10 +10,10 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 
-from recordgen.hoof.scope import scope_notes
+from recordgen.hoof.law_notes import scope_notes
 from recordgen.site.model import link
 from recordgen.site.templates import environment, rendered
-from tests.hoof.building import NAMING, REFERENCE, practice
+from tests.support.horse_records import NAMING, REFERENCE, practice
 
 PLACES = ["GB", "DE", "US", "AU", "FR", None]
 # Sums, fines, prison: none of it is for a page on what keeps a horse safe.

@@ -9,17 +9,17 @@ import html5lib
 import pytest
 from bs4 import BeautifulSoup, Tag
 
-from recordgen.hoof.change import MeasureSummary, Step
+from recordgen.hoof.export.sheet import SheetPicture, SheetRow
+from recordgen.hoof.export.sheet_json import edition_of
+from recordgen.hoof.growth.rate import Rate
+from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.naming import MONTH_DAYS
-from recordgen.hoof.rate import Rate
-from recordgen.hoof.sheet import Row, SheetPicture
-from recordgen.hoof.sheet_json import edition_of
-from recordgen.records.names import FEET
+from recordgen.records.models.names import FEET
 from recordgen.site.sheet import css_text, day_tiny
 from tests.conftest import RECORDS
-from tests.hoof.building import WAYS, visit
-from tests.hoof.test_sheet import sheet
-from tests.site.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of, text_of
+from tests.support.full_visits import sheet
+from tests.support.horse_records import WAYS, visit
+from tests.support.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of, text_of
 
 BOTH = ["bramble", "pippin"]
 NEVER_SAID = re.compile(r"\b(diagnos\w*|healthy|normal|poor|good|bad|severe|mild|excellent|worrying)\b", re.IGNORECASE)
@@ -35,12 +35,12 @@ def figures_in(text: str) -> list[float]:
     return [figure(found) for found in re.findall(r"[−+]?\d+(?:\.\d+)?", text)]
 
 
-def on_paper(slug: str) -> list[Row]:
+def on_paper(slug: str) -> list[SheetRow]:
     """The rows that have a line of the sheet, those with the tracings last."""
     return sorted((row for row in demo_sheet(slug).rows if row.on_paper), key=lambda row: row.with_tracings)
 
 
-def measure_cells(slug: str) -> list[tuple[Row, list[Tag]]]:
+def measure_cells(slug: str) -> list[tuple[SheetRow, list[Tag]]]:
     """Each row of the summary with the four cells of its foot."""
     lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody tr")
     rows = on_paper(slug)

@@ -8,9 +8,8 @@ import pytest
 from bs4 import BeautifulSoup
 
 from recordgen.hoof.naming import Naming
-from recordgen.records.tables import read_reference
-from recordgen.records.trail import Change, State, VisitTrail
-from recordgen.records.trail_words import Part
+from recordgen.records.history.model import Amendment, Part, State, VisitTrail
+from recordgen.records.load.tables import read_reference
 from recordgen.site.templates import environment, rendered
 from tests.conftest import RECORDS
 
@@ -33,7 +32,7 @@ def text(trail: VisitTrail, private: bool = False) -> str:
 
 def trail(*parts: Part, state: State = "kept", for_all: bool = True, doubts: tuple[str, ...] = ()) -> VisitTrail:
     """A visit that was changed once."""
-    change = Change("0", dt.date(2026, 10, 20), "changed", "Read again", parts, for_all)
+    change = Amendment("0", dt.date(2026, 10, 20), "changed", "Read again", parts, for_all)
     return VisitTrail(DAY, False, state, (change,), doubts)
 
 
@@ -98,6 +97,6 @@ def test_values_added_and_taken_out_and_doubts_are_told() -> None:
 )
 def test_what_is_no_change_of_a_value_is_told(kind: str, told: str) -> None:
     """The days may be unknown."""
-    one = VisitTrail(None, True, "kept", (Change("0", None, kind, ""),))  # type: ignore[arg-type]
+    one = VisitTrail(None, True, "kept", (Amendment("0", None, kind, ""),))  # type: ignore[arg-type]
 
     assert text(one) == f"Changed since it was first kept On a day that is not known: {told}"

@@ -7,11 +7,11 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.records.whole import read_whole
+from recordgen.records.load.everything import read_whole
 from recordgen.site.build import build_sites, prepare
-from recordgen.site.ways_here import picture_folder
+from recordgen.site.context import picture_folder
 from tests.conftest import TODAY
-from tests.site.pages import soup, words
+from tests.support.pages import soup, words
 
 NASTY = "<script>alert(1)</script> {{ 7 * 7 }} {% raw %} | a | b | **bold** _it_ `code` & \"q\" 'p' <!--late 0-->"
 VISIT = {

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from bs4 import BeautifulSoup
 
-from recordgen.records.whole import read_whole
+from recordgen.records.load.everything import read_whole
 from recordgen.site.build import prepare
-from tests.records.building import TODAY, build
+from tests.support.practice_folders import TODAY, build
 
 SORE = """\
 date: 2026-10-14

@@ -12,8 +12,8 @@ from typing import Any
 from tests.demo.days import counted_back
 from tests.demo.plans import HorsePlan, four_feet, on
 from tests.demo.tracings import SoleFoot, drawn
-from tests.hoof.side_shapes import FrontFoot
-from tests.hoof.sole_shapes import Bulge
+from tests.support.side_shapes import FrontFoot
+from tests.support.sole_shapes import Bulge
 
 DAYS = counted_back(date(2026, 10, 14), 6)
 # mm the outer heel was longer than the inner one before the trim; it drifts out in the winter before.

@@ -11,7 +11,7 @@ from typing import Any
 from tests.demo.days import counted_back, grown_down
 from tests.demo.plans import Feet, HorsePlan, four_feet, marked, on
 from tests.demo.tracings import SoleFoot, drawn
-from tests.hoof.side_shapes import SideFoot
+from tests.support.side_shapes import SideFoot
 
 EARLIER = counted_back(date(2026, 5, 13), 6)
 PLANNED = tuple(

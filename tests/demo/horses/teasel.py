@@ -7,7 +7,7 @@ from datetime import date
 from tests.demo.days import counted_back
 from tests.demo.plans import FootPlan, HorsePlan, four_feet, frogs, on
 from tests.demo.tracings import drawn
-from tests.hoof.side_shapes import SideFoot
+from tests.support.side_shapes import SideFoot
 
 _feet = four_feet(83, 34, 50)
 _feet["left_fore"] = FootPlan(85, (31.5, 32), 48, slip=2.5, more={"sole_width": 128, "circumference": 371})

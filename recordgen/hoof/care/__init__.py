@@ -1,0 +1,1 @@
+"""Care notes: the jobs in force, and suggestions for what was seen."""

@@ -1,0 +1,196 @@
+"""The cautions of a horse in words: those that are open with their age, and those that ended with how they did.
+
+`caution_rules.py` holds the rules, `caution_book.py` opens and ends them; levels and words come from the table.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+
+from recordgen.hoof.cautions.context import Key, Raised, RuleContext, StillOpen
+from recordgen.hoof.cautions.not_while import against
+from recordgen.hoof.cautions.rules.table import RULES
+from recordgen.hoof.cautions.timeline import End, How, Timeline
+from recordgen.hoof.context import Context
+from recordgen.hoof.due import Due
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.names import FEET, Foot
+from recordgen.records.models.reference import Level, Whom
+from recordgen.records.models.visit import Visit
+
+LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
+# Ages are told in days up to this many, in weeks from then on.
+AGE_IN_DAYS = 13
+
+
+@dataclass(frozen=True)
+class Caution:
+    """Something to act on: rule, level, foot (None for the whole horse), the day it was last recorded, and the words.
+
+    about: the zone, the place or the scale it speaks of. since: the day it was first recorded without a break.
+    days_open: from then to the day of the build. seen_again: how many later visits recorded it again. age: that in
+    words, for the page; empty where no visit recorded it. part_of: the rule of an open caution that sums it up, and
+    tells its advice; none where it is as urgent as that. ring: whom to ring. gives_way: whether what another open
+    caution says goes before its own advice.
+    no_trim: whether nothing is trimmed until the vet agrees. needs_a_vet: whether no word but a vet's ends it.
+    """
+
+    rule: str
+    level: Level
+    foot: Foot | None
+    day: date
+    seen: str
+    meanwhile: str
+    do_not: str | None
+    source: str
+    about: str | None
+    since: date
+    days_open: int
+    seen_again: int
+    age: str
+    part_of: str | None = None
+    ring: tuple[Whom, ...] = ("vet",)
+    gives_way: bool = False
+    no_trim: bool = False
+    needs_a_vet: bool = False
+
+    @property
+    def text(self) -> str:
+        """All sentences in one."""
+        return " ".join(part for part in (self.seen, self.meanwhile, self.do_not) if part)
+
+
+@dataclass(frozen=True)
+class ClosedCaution:
+    """A caution that ended: rule, level, foot, what was last seen on `day`, and when, how and by whom it ended.
+
+    ending: that in words. since: the day it was first recorded.
+    """
+
+    rule: str
+    level: Level
+    foot: Foot | None
+    about: str | None
+    since: date
+    day: date
+    seen: str
+    ended: date
+    how: How
+    by: str
+    ending: str
+
+
+@dataclass(frozen=True)
+class CautionBook:
+    """The cautions of a horse: those that are open, most urgent first, and those that ended, the latest first."""
+
+    open: tuple[Caution, ...]
+    closed: tuple[ClosedCaution, ...]
+
+
+def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Context, today: date) -> CautionBook:
+    """All cautions after the last visit.
+
+    visits: oldest first. due: the window of the next visit, for the caution about being overdue. Open ones stand most
+    urgent first, those that give way last of their level, then newest, then by foot; closed ones by the day they ended,
+    the latest first.
+    """
+    book, told = Timeline(horse, visits, ways), _Teller(ways, today)
+    found = [told.open(key, kept, book) for key, kept in book.open.items()]
+    if visits:
+        found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
+    found = [told.beside(one, found) for one in found]
+    closed = [told.closed(key, kept, end) for key, kept, end in book.closed]
+    return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_ended, reverse=True)))
+
+
+def cautions(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Context, today: date) -> tuple[Caution, ...]:
+    """The cautions that are open after the last visit, in the order of `caution_book`."""
+    return caution_book(horse, visits, due, ways, today).open
+
+
+def _today(book: Timeline, visits: Sequence[Visit], due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
+    """What the day alone raises, without a visit."""
+    seen = RuleContext(book.horse, visits, book.ways, book.open, due=due, today=today)
+    for rule in RULES:
+        answer = rule.says(seen) if rule.of == "day" else None
+        if isinstance(answer, Raised):
+            yield rule.key, answer
+
+
+class _Teller:
+    """Puts cautions into the words of the tables."""
+
+    def __init__(self, ways: Context, today: date) -> None:
+        self.words = ways.reference.cautions
+        self.naming = ways.naming
+        self.today = today
+
+    def open(self, key: Key, kept: StillOpen, book: Timeline) -> Caution:
+        """A caution that visits recorded, with its age and what it stands with in the book."""
+        found = self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
+        return replace(found, part_of=self._sum_of(key, book), needs_a_vet=book.needs_a_vet(key))
+
+    def of_today(self, rule: str, raised: Raised, day: date) -> Caution:
+        """A caution that the day alone brings. day: of the last visit."""
+        return self._caution((rule, None, None), day, raised, raised.since or day, 0, "")
+
+    def closed(self, key: Key, kept: StillOpen, end: End) -> ClosedCaution:
+        """A caution that ended, with how it did."""
+        rule, foot, about = key
+        level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
+        phrase = f"caution_ended_{end.how.replace(' ', '_')}"
+        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
+        return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
+
+    def beside(self, caution: Caution, opened: Sequence[Caution]) -> Caution:
+        """A caution as it may stand beside the open ones: its advice gives way where theirs goes first."""
+        if not against(self.words[caution.rule].not_while, opened):
+            return caution
+        return replace(caution, meanwhile=self.naming.phrase("caution_gives_way"), gives_way=True)
+
+    def _sum_of(self, key: Key, book: Timeline) -> str | None:
+        """The rule of an open caution that sums this one up and is more urgent."""
+        level = self.words[key[0]].level
+        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in book.open)
+        return next((one for one in sums if self.words[one].level != level), None)
+
+    def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
+        rule, foot, about = key
+        words, seen = self.words[rule], self._seen(key, day, raised)
+        level, rest = words.level, (words.meanwhile, words.do_not, words.source)
+        told = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
+        return replace(told, ring=words.ring, no_trim=words.no_trim)
+
+    def _seen(self, key: Key, day: date, raised: Raised) -> str:
+        rule, foot, _ = key
+        told = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
+        seen = self.words[rule].seen.format(**told)
+        return seen[:1].upper() + seen[1:]
+
+    def _age(self, kept: StillOpen) -> str:
+        days, weeks = self._days(kept.since), self._days(kept.since) // 7
+        if days == 0:
+            return self.naming.phrase("caution_age_today")
+        ago = self.naming.days(days) if days <= AGE_IN_DAYS else self.naming.weeks(weeks)
+        since = self.naming.day(kept.since)
+        if kept.times == 1:
+            return self.naming.phrase("caution_age", since=since, ago=ago)
+        again = "caution_again_one" if kept.times == 2 else "caution_again_several"
+        times = self.naming.phrase(again, count=str(kept.times - 1))
+        return self.naming.phrase("caution_age_again", since=since, ago=ago, again=times)
+
+    def _days(self, since: date) -> int:
+        return max(0, (self.today - since).days)
+
+
+def _urgency(caution: Caution) -> tuple[int, bool, int, int, str, str]:
+    foot = FEET.index(caution.foot) if caution.foot else -1
+    level, newest = LEVELS.index(caution.level), -caution.day.toordinal()
+    return level, caution.gives_way, newest, foot, caution.rule, caution.about or ""
+
+
+def _ended(closed: ClosedCaution) -> tuple[date, date, str, str, str]:
+    return closed.ended, closed.day, closed.rule, closed.foot or "", closed.about or ""

@@ -1,0 +1,82 @@
+"""What one visit says of the whole horse: signs, alone and together, soreness, condition, and being overdue."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+
+from recordgen.hoof.age_class import care_class
+from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
+from recordgen.hoof.cautions.rules.lameness import lameness
+from recordgen.hoof.due import plan_in_force
+
+# Sources: Giles et al. 2015, BMC Vet Res 11 (crest 3 and over); Henneke et al. 1983, Equine Vet J 15:371-372 (7 is
+# fleshy, 3 is thin).
+CREST_FROM, HEAVY_FROM, THIN_TO = 3, 7, 3
+
+
+def stance(seen: RuleContext) -> Answer:
+    """Any sign of how the horse stood or moved; ends where it was looked at and showed none."""
+    if seen.visit.signs:
+        return Raised({"what": seen.naming.listed(list(seen.visit.signs))})
+    return Cleared() if seen.visit.showed_no_sign else None
+
+
+def signs_together(seen: RuleContext) -> Answer:
+    """Two or more kinds of sign at one visit: how the horse stood or moved, lameness, a strong pulse, a warm hoof."""
+    feet = seen.visit.feet.values()
+    pulses = {found.pulse for found in feet} & {"raised", "strong"}
+    signs: list[str] = list(dict.fromkeys(seen.visit.signs))
+    grade = lameness(seen)
+    if grade and grade.grade > 0:
+        signs.append(seen.naming.phrase("lameness", grade=f"{grade.grade:g}", scale=grade.scale))
+    if pulses:
+        signs.append(seen.naming.phrase("pulse", how="strong" if "strong" in pulses else "raised"))
+    if any(found.heat for found in feet):
+        signs.append(seen.naming.phrase("heat"))
+    return Raised({"what": seen.naming.listed(signs)}) if len(signs) > 1 else None
+
+
+def sore_after_trim(seen: RuleContext) -> Answer:
+    """Soreness after the trim before this visit."""
+    sore = seen.visit.sore_after_last_trim
+    if sore is None:
+        return None
+    return Raised({}) if sore else Cleared()
+
+
+def heavy(seen: RuleContext) -> Answer:
+    """Body condition 7 of 9 and over."""
+    score = seen.visit.condition.henneke if seen.visit.condition else None
+    return None if score is None else _scored(score, score >= HEAVY_FROM)
+
+
+def thin(seen: RuleContext) -> Answer:
+    """Body condition 3 of 9 and under."""
+    score = seen.visit.condition.henneke if seen.visit.condition else None
+    return None if score is None else _scored(score, score <= THIN_TO)
+
+
+def crest(seen: RuleContext) -> Answer:
+    """A crest of 3 of 5 and over."""
+    score = seen.visit.condition.crest if seen.visit.condition else None
+    return None if score is None else _scored(score, score >= CREST_FROM)
+
+
+def overdue(seen: RuleContext) -> Answer:
+    """Longer since the last visit than its class or a vet's plan allows, whatever else was set."""
+    if seen.due is None or seen.today is None:
+        return None
+    last = seen.visit.date
+    limit = seen.ways.group(care_class(seen.horse, last)).weeks.at_most
+    plan = plan_in_force(seen.horse.vet_plan, last, seen.today)
+    if plan and plan.weeks:
+        limit = min(limit, plan.weeks)
+    days = (seen.today - last).days
+    if days <= 7 * limit:
+        return None
+    facts = {"weeks": seen.naming.weeks(days // 7), "limit": seen.naming.weeks(limit)}
+    return Raised(facts, since=last + timedelta(days=int(7 * limit) + 1))
+
+
+def _scored(score: float, bad: bool) -> Answer:
+    return Raised({"score": f"{score:g}"}) if bad else Cleared()

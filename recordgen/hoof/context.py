@@ -1,0 +1,65 @@
+"""What everything is computed with: the practice's own ways, the tables, the measures and the naming."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from recordgen.hoof.measures.measures import Measure, measures_of
+from recordgen.hoof.measures.repeatability import own_errors, with_own
+from recordgen.hoof.measures.rounding import typed_steps, with_rounding
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.tracing.figures import Reckon, reckoned
+from recordgen.records.models.names import CareClass
+from recordgen.records.models.reference import ClassWords, Reference
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.tracing import HAND_ERROR
+from recordgen.records.models.visit import Visit
+
+
+@dataclass(frozen=True)
+class Context:
+    """What summaries are made with: the practice's file, the tables, the measures and the naming.
+
+    reckon: finds the figures of a tracing; left out, they are reckoned each time.
+    """
+
+    practice: PracticeFile
+    reference: Reference
+    measures: tuple[Measure, ...]
+    naming: Naming
+    reckon: Reckon = reckoned
+
+    @classmethod
+    def of(
+        cls,
+        practice: PracticeFile,
+        reference: Reference,
+        repeated: Sequence[Visit] = (),
+        reckon: Reckon = reckoned,
+    ) -> Context:
+        """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
+        own = own_errors(reference, practice.methods, repeated) if repeated else {}
+        tables = with_own(reference, own) if own else reference
+        return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases), reckon)
+
+    def rounded_as(self, visits: Sequence[Visit]) -> Context:
+        """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""
+        steps = typed_steps(self.measures, self.practice.methods, visits)
+        tables = with_rounding(self.reference, steps)
+        return replace(self, reference=tables, measures=measures_of(tables))
+
+    def group(self, name: CareClass) -> ClassWords:
+        """What the table tells of a class of animals."""
+        return self.reference.classes[name]
+
+    @property
+    def hand_error(self) -> float:
+        """SD of one point picked on a picture, in px at an image 1000 px wide: the practice's own, or the usual one."""
+        return HAND_ERROR if self.practice.hand_error is None else self.practice.hand_error
+
+    @property
+    def toe_reading_sd_mm(self) -> float:
+        """Standard deviation of one reading of toe length, in the way this practice usually takes it."""
+        toe = next(measure for measure in self.measures if measure.key == "toe_length")
+        return float(toe.method(self.practice.methods).sd)

@@ -1,0 +1,102 @@
+"""Every reading of a horse as a row of plain values, and those rows as CSV."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from typing import get_args
+
+from recordgen.hoof.export.sheet import Sheet, VisitLine
+from recordgen.hoof.export.sheet_errors import taken_at
+from recordgen.hoof.measures.change import Look
+from recordgen.hoof.measures.measures import Measure
+from recordgen.hoof.measures.readings import Moment
+from recordgen.hoof.measures.rounding import significant
+from recordgen.hoof.summary import VisitSummary
+from recordgen.records.models.names import Foot
+
+Plain = str | float | int | None
+PlainRow = dict[str, Plain]
+
+COLUMNS = (
+    *("stable", "horse", "name", "visit_day", "visit_number", "trimmed", "recorded_by"),
+    *("foot", "measure", "zone", "moment", "value", "unit", "method", "sd", "error", "source"),
+)
+# Digits behind the point to which values and errors are rounded: far more than any of them holds.
+DIGITS = 4
+# What a spreadsheet takes for the beginning of a formula, the wide forms of East Asian keyboards included.
+# Source: OWASP, CSV Injection. From memory, not read.
+FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+
+
+def reading_rows(sheet: Sheet) -> Iterator[PlainRow]:
+    """One row for each visit, foot, measure and moment, in the order of `COLUMNS`; oldest first."""
+    lines = sheet.visits[::-1]
+    for line, at in zip(lines, sheet.summary.history[::-1], strict=True):
+        yield from _rows_of_visit(sheet, line, at)
+
+
+def _rows_of_visit(sheet: Sheet, line: VisitLine, at: VisitSummary) -> Iterator[PlainRow]:
+    measures = {row.measure.key: row.measure for row in sheet.rows}
+    visit: PlainRow = {
+        "stable": sheet.summary.stable,
+        "horse": sheet.summary.slug,
+        "name": sheet.summary.horse.name,
+        "visit_day": line.day.isoformat(),
+        "visit_number": line.number,
+        "trimmed": "yes" if line.trimmed else "no",
+        "recorded_by": line.by,
+    }
+    for foot, one in at.feet.items():
+        for key in one.look.readings:
+            found = _moments(measures[key], foot, one.look, sheet.own_source)
+            yield from ({**visit, **values} for values in found)
+
+
+def _moments(measure: Measure, foot: Foot, look: Look, own_source: str) -> Iterator[PlainRow]:
+    moments: tuple[Moment, ...] = get_args(Moment)
+    for moment in moments:
+        value = getattr(look.readings[measure.key], moment)
+        if value is None:
+            continue
+        taken = taken_at(measure, look, moment, own_source)
+        yield {
+            "foot": foot,
+            "measure": measure.name,
+            "zone": measure.zone or "",
+            "moment": "as found" if measure.as_found else moment,
+            "value": rounded(value),
+            "unit": measure.unit,
+            "method": taken.way,
+            "sd": significant(taken.sd),
+            "error": taken.error,
+            "source": taken.source,
+        }
+
+
+def rounded(value: float) -> float | int:
+    """A number with as many digits as are given on; whole ones without a point."""
+    near = round(value, DIGITS)
+    return int(near) if near == int(near) else near
+
+
+def csv_of(columns: Sequence[str], rows: Iterable[Mapping[str, Plain]]) -> str:
+    """Rows as CSV with a line of names on top; text that a spreadsheet could take for a formula is guarded.
+
+    Numbers are written as they are. Source: RFC 4180, sections 2.1 to 2.7.
+    """
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(columns)
+    writer.writerows([_cell(row[column]) for column in columns] for row in rows)
+    return text.getvalue()
+
+
+def _cell(value: Plain) -> Plain:
+    return guarded(value) if isinstance(value, str) else value
+
+
+def guarded(text: str) -> str:
+    """Text as it was typed, with an apostrophe before it where a spreadsheet could take it for a formula."""
+    return f"'{text}" if text.startswith(FORMULA) else text

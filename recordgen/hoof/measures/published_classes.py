@@ -1,0 +1,76 @@
+"""Published classes of feet, reckoned from the latest readings: context that is told with how common each class is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from recordgen.hoof.measures.balance import Pair, PairDifference
+from recordgen.hoof.measures.change import MeasureSummary
+from recordgen.records.models.names import FEET, Foot, Kind
+from recordgen.records.models.reference import PublishedClass
+
+LOAD = "load_kg_per_cm2"
+
+
+@dataclass(frozen=True)
+class Classed:
+    """One foot, pair or horse (None) against one published class: the reading, and whether the class takes it in.
+
+    within_error: whether the reading is so near to the bound that its error may decide.
+    """
+
+    where: Foot | Pair | None
+    value: float
+    taken_in: bool
+    within_error: bool
+
+
+@dataclass(frozen=True)
+class ClassTold:
+    """A published class and everything of a horse that was measured for it."""
+
+    words: PublishedClass
+    found: tuple[Classed, ...]
+
+
+def published_classes(
+    table: Mapping[str, PublishedClass],
+    kind: Kind,
+    feet: Mapping[Foot, Mapping[str, MeasureSummary]],
+    pairs: Sequence[PairDifference],
+    load_kg_per_cm2: float | None,
+) -> tuple[ClassTold, ...]:
+    """The classes of the table that were published for such an animal and something was measured for, in its order.
+
+    feet: the summaries of each foot by measure. pairs: left less right. load_kg_per_cm2: whole weight over the area of
+    a foot, None where it is not known.
+    """
+    fitting = (words for words in table.values() if kind in words.kinds)
+    told = (ClassTold(words, tuple(_found(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
+    return tuple(one for one in told if one.found)
+
+
+def _found(
+    words: PublishedClass,
+    feet: Mapping[Foot, Mapping[str, MeasureSummary]],
+    pairs: Sequence[PairDifference],
+    load: float | None,
+) -> Iterator[Classed]:
+    if words.of == "horse" and words.measure == LOAD and load is not None:
+        yield Classed(None, load, words.takes_in(load), False)
+    if words.of == "pair":
+        for pair in pairs:
+            if pair.measure == words.measure:
+                yield _classed(words, pair.pair, pair.difference, pair.smallest_real_difference)
+    if words.of == "foot":
+        for foot in FEET:
+            one = feet.get(foot, {}).get(words.measure)
+            if one:
+                yield _classed(words, foot, one.latest, one.smallest_real_size)
+
+
+def _classed(words: PublishedClass, where: Foot | Pair, value: float, error: float) -> Classed:
+    taken_in = words.takes_in(value)
+    near = any(words.takes_in(value + step) != taken_in for step in (-error, error))
+    return Classed(where, value, taken_in, near)

@@ -1,0 +1,1 @@
+"""The fewest rounds on which every horse is visited inside its window."""

@@ -1,0 +1,1 @@
+"""What the horses of one stable say together: shares of a finding, and patterns."""

@@ -1,0 +1,1 @@
+"""What changed through time: toe length, growth, events, the weeks ahead."""

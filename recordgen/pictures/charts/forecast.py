@@ -1,0 +1,77 @@
+"""The wall still to grow: a cone from the last trim on, and the best day to trim it again."""
+
+from __future__ import annotations
+
+from contextlib import nullcontext
+from dataclasses import dataclass
+from datetime import date
+
+from recordgen.pictures.canvas import Canvas
+from recordgen.pictures.charts.axes import FOOT_OF_AXIS, Axes
+from recordgen.pictures.pen import FOOT_COLOUR, Pen
+from recordgen.pictures.shapes import Point, Shape, finite, in_order, line
+from recordgen.records.models.names import Foot
+
+# Shorter than a right foot's own dashes: what is only expected looks lighter than what was measured.
+AHEAD = (1.8, 2.4)
+TO_THE_DAY = Pen("quiet", 0.9, dash=(0.9, 2.2))
+BEST = Pen("ink", 1.0, "ink")
+BEST_HALF = 3.6
+
+
+@dataclass(frozen=True)
+class ForecastCone:
+    """Where a length is expected to go after a trim.
+
+    start, start_mm: the day of the trim and the length after it, in the unit shown. best: the best day for the next
+    trim. end: the last day drawn. mm_per_day: net growth, low, middle and high. text: told to whoever points at it.
+    Raises ValueError for days or rates out of order and for what is no number.
+    """
+
+    start: date
+    start_mm: float
+    best: date
+    end: date
+    mm_per_day: tuple[float, float, float]
+    text: str = ""
+
+    def __post_init__(self) -> None:
+        """Refuse what cannot be drawn."""
+        finite("length", self.start_mm)
+        in_order("rates of growth", *self.mm_per_day)
+        if not self.start <= self.best <= self.end:
+            raise ValueError(f"days out of order: {self.start}, {self.best}, {self.end}")
+
+    def length(self, rate: float, day: date) -> float:
+        """The length on a day at one rate of growth, in the unit shown."""
+        return self.start_mm + rate * (day - self.start).days
+
+    @property
+    def reach(self) -> tuple[float, float]:
+        """The lowest and the highest length on the last day, to be held by a shared scale."""
+        return self.length(self.mm_per_day[0], self.end), self.length(self.mm_per_day[2], self.end)
+
+
+def draw_forecast(canvas: Canvas, foot: Foot, forecast: ForecastCone, frame: Axes, weight: float) -> None:
+    """The cone, its middle in a light stroke of the foot's colour, and the best day on the time axis."""
+    with canvas.told(forecast.text) if forecast.text else nullcontext():
+        canvas.draw(cone_form(forecast, frame), Pen(fill=FOOT_COLOUR[foot], opacity=0.2))
+        middle = forecast.mm_per_day[1]
+        ahead = [frame.at(day, forecast.length(middle, day)) for day in (forecast.start, forecast.end)]
+        canvas.draw(line(ahead), Pen(FOOT_COLOUR[foot], 1.5 * weight, dash=AHEAD))
+        on_axis = (frame.x(forecast.best), FOOT_OF_AXIS)
+        canvas.draw(line([frame.at(forecast.best, forecast.length(middle, forecast.best)), on_axis]), TO_THE_DAY)
+        canvas.draw(best_form(on_axis), BEST)
+
+
+def cone_form(forecast: ForecastCone, frame: Axes) -> Shape:
+    """The triangle between the slowest and the fastest growth."""
+    low, high = forecast.reach
+    start = frame.at(forecast.start, forecast.start_mm)
+    return line([start, frame.at(forecast.end, high), frame.at(forecast.end, low)], closed=True)
+
+
+def best_form(at: Point) -> Shape:
+    """The small lozenge of a best day."""
+    x, y = at
+    return line([(x, y - BEST_HALF), (x + BEST_HALF, y), (x, y + BEST_HALF), (x - BEST_HALF, y)], closed=True)

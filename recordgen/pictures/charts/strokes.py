@@ -1,0 +1,104 @@
+"""The strokes and points of a foot's readings: what climbs, what drops, and what was not measured."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from recordgen.hoof.measures.readings import Reading
+from recordgen.pictures.canvas import Canvas
+from recordgen.pictures.charts.axes import Axes, values_of
+from recordgen.pictures.pen import FOOT_COLOUR, Pen
+from recordgen.pictures.shapes import Point, dots, line, segments
+from recordgen.records.models.names import Foot, is_fore, is_left
+
+DASH = (4.0, 2.4)
+NOT_MEASURED = Pen("quiet", 1.1, dash=(1.0, 2.6))
+
+Stroke = tuple[Point, Point]
+
+
+def measured(readings: Sequence[Reading]) -> list[Reading]:
+    """The visits with a value, in order of their days.
+
+    Raises ValueError where there is none.
+    """
+    visits = sorted((r for r in readings if values_of([r])), key=lambda r: r.day)
+    if not visits:
+        raise ValueError("no reading to draw")
+    return visits
+
+
+def weight_of(visits: Sequence[Reading], frame: Axes) -> float:
+    """How bold to draw, 1 where visits stand well apart: years of them close together would run into one blot."""
+    if len(visits) < 2:
+        return 1.0
+    apart = (frame.x(visits[-1].day) - frame.x(visits[0].day)) / (len(visits) - 1)
+    return min(1.0, max(0.4, apart / 9))
+
+
+def pen_of(foot: Foot, width: float) -> Pen:
+    """The pen of a foot: left feet solid, right feet dashed."""
+    return Pen(FOOT_COLOUR[foot], width, dash=() if is_left(foot) else DASH)
+
+
+def climbs(visits: Sequence[Reading], frame: Axes) -> list[Stroke]:
+    """From after one trim to before the next, where both were measured: the wall as it grew."""
+    return [
+        (frame.at(last.day, last.after), frame.at(now.day, now.before))
+        for last, now in pairwise(visits)
+        if last.after is not None and now.before is not None
+    ]
+
+
+def drops(visits: Sequence[Reading], frame: Axes) -> list[Stroke]:
+    """From before to after a trim, where both were measured: what was taken off."""
+    return [
+        (frame.at(visit.day, visit.before), frame.at(visit.day, visit.after))
+        for visit in visits
+        if visit.before is not None and visit.after is not None
+    ]
+
+
+def bridges(visits: Sequence[Reading], frame: Axes) -> list[Stroke]:
+    """Between two visits where no growing can be told, from the last value to the next one."""
+    strokes = []
+    for last, now in pairwise(visits):
+        if last.after is None or now.before is None:
+            start, end = values_of([last])[-1], values_of([now])[0]
+            strokes.append((frame.at(last.day, start), frame.at(now.day, end)))
+    return strokes
+
+
+def draw_strokes(canvas: Canvas, strokes: Sequence[Stroke], pen: Pen) -> None:
+    """Put strokes on the sheet in one path; none are fine."""
+    if strokes:
+        canvas.draw(segments(strokes), pen)
+
+
+def draw_joined(canvas: Canvas, foot: Foot, visits: Sequence[Reading], frame: Axes) -> None:
+    """The readings after each trim joined, those before it as light ticks."""
+    weight = weight_of(visits, frame)
+    after = [frame.at(visit.day, visit.after) for visit in visits if visit.after is not None]
+    draw_ticks(canvas, foot, visits, frame, weight)
+    if len(after) > 1:
+        canvas.draw(line(after), pen_of(foot, 1.9 * weight))
+    draw_points(canvas, foot, visits, frame, weight)
+
+
+def draw_ticks(canvas: Canvas, foot: Foot, visits: Sequence[Reading], frame: Axes, weight: float) -> None:
+    """A short level stroke at each reading before a trim."""
+    reach = 3.6 * weight
+    places = [frame.at(visit.day, visit.before) for visit in visits if visit.before is not None]
+    ticks = [((x - reach, y), (x + reach, y)) for x, y in places]
+    draw_strokes(canvas, ticks, Pen(FOOT_COLOUR[foot], 1.6, opacity=0.6))
+
+
+def draw_points(canvas: Canvas, foot: Foot, visits: Sequence[Reading], frame: Axes, weight: float) -> None:
+    """A point at each reading after a trim: filled for a fore foot, hollow for a hind foot."""
+    after = dots(frame.at(visit.day, visit.after) for visit in visits if visit.after is not None)
+    if not after.points:
+        return
+    canvas.draw(after, Pen(FOOT_COLOUR[foot], 6.4 * weight, round_ends=True))
+    if not is_fore(foot):
+        canvas.draw(after, Pen("card", 3.2 * weight, round_ends=True))

@@ -1,0 +1,1 @@
+"""Traced feet to scale: soles, walls, the ring unrolled."""

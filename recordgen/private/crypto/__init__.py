@@ -1,0 +1,1 @@
+"""Keys, words and sealed blobs, from published standards alone."""

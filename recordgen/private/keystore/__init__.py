@@ -1,0 +1,1 @@
+"""The keys of each stable's site, kept on this computer alone."""

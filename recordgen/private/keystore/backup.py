@@ -1,0 +1,170 @@
+"""The keys of all stables and of the field page as one encrypted file, to keep away from this computer."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+from dataclasses import dataclass
+from itertools import count
+from pathlib import Path
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict, ValidationError
+
+from recordgen.files import write_new, writing
+from recordgen.private.crypto.key_ring import SALT_BYTES, b64u, unb64u
+from recordgen.private.crypto.passphrases import normal
+from recordgen.private.crypto.primitives import (
+    FEWEST_ITERATIONS,
+    ITERATIONS,
+    NONCE_BYTES,
+    NotOpened,
+    decrypted,
+    encrypted,
+    pbkdf2,
+    within_limits,
+)
+from recordgen.private.keystore import field_key
+from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.location import ENDING, private_folder, refuse_repository
+from recordgen.private.keystore.site_keys import SiteKeys
+from recordgen.problems import Trouble
+
+# Readers refuse an edition older than one they saw; a copy may be that many editions old.
+SERIALS_AHEAD = 1000
+
+
+class KeyBackup(BaseModel):
+    """The encrypted file as it is read back."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+    v: Literal[1]
+    iter: int
+    salt: str
+    iv: str
+    states: str
+
+
+@dataclass(frozen=True)
+class Backup:
+    """A copy of all keys that is not written yet.
+
+    path: its file. stables: of how many. field_page: whether of the field page too. content: sealed.
+    """
+
+    path: Path
+    stables: int
+    field_page: bool
+    content: bytes
+
+    def write(self) -> None:
+        """Write it to its file. Raises Trouble where that cannot be, or something lies there by now."""
+        with writing(self.path, "There is no copy, and the words shown just now open nothing"):
+            if not write_new(self.path, self.content, mode=0o600):
+                raise _taken(self.path)
+
+
+@dataclass(frozen=True)
+class Restored:
+    """The files of keys that were put back, those that were here and stay, and what damaged ones are now called."""
+
+    put_back: tuple[str, ...]
+    already_here: tuple[str, ...]
+    damaged: tuple[str, ...]
+
+
+def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
+    """The keys of all stables and of the field page, for a new file that only these words open.
+
+    Raises Trouble where there are none or damaged ones, where the file is there already, and inside a git repository.
+    """
+    refuse_repository(path)
+    if os.path.lexists(path):
+        raise _taken(path)
+    folder = private_folder()
+    states = {file.name: SiteKeys.read(file).kept.decode() for file in sorted(folder.glob(f"*{ENDING}"))}
+    pages = {
+        file.name: field_key.pem_of(field_key.keys_in(file)) for file in sorted(folder.glob(f"*{field_key.ENDING}"))
+    }
+    if not states and not pages:
+        raise Trouble("there are no keys on this computer yet", "Begin a private site first")
+    return Backup(path, len(states), bool(pages), _sealed(json.dumps(states | pages), passphrase, iterations))
+
+
+def _taken(path: Path) -> Trouble:
+    return Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
+
+
+def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
+    salt, iv = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES)
+    key = pbkdf2(normal(passphrase).encode(), salt, iterations)
+    states = b64u(encrypted(key, iv, text.encode(), _bound(iterations)))
+    copy = KeyBackup(v=1, iter=iterations, salt=b64u(salt), iv=b64u(iv), states=states)
+    return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
+
+
+def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
+    """Put back the keys of each stable that has none here, or damaged ones, out of a file that `backup` wrote.
+
+    Those of the field page are put beside what is here, since notes may still come that were sealed for either. Damaged
+    ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble where
+    the file is none of these, or damaged.
+    """
+    folder = private_folder()
+    kept = _opened(path, passphrase, fewest)
+    pages = {name: field_key.keys_of(text, folder / name) for name, text in kept.items() if _is_of_page(name)}
+    states = {name: SiteKeys.of(text.encode(), folder / name) for name, text in kept.items() if not _is_of_page(name)}
+    damaged = [name for name in sorted(kept) if _is_damaged(folder / name)]
+    missing = [name for name in sorted(states) if name in damaged or not (folder / name).exists()]
+    moved = [_moved_aside(folder / name) for name in damaged]
+    for name in missing:
+        _run_ahead(states[name]).save()
+    missing += [name for name, keys in sorted(pages.items()) if field_key.keep_too(folder / name, keys)]
+    return Restored(tuple(missing), tuple(sorted(kept.keys() - set(missing))), tuple(moved))
+
+
+def _is_of_page(name: str) -> bool:
+    return name.endswith(field_key.ENDING)
+
+
+def _is_damaged(file: Path) -> bool:
+    return file.exists() and checked(file.read_bytes()) is None
+
+
+def _moved_aside(file: Path) -> str:
+    """Gives a file a name that no file has yet, which is returned."""
+    names = (f"{file.name}.damaged{number or ''}" for number in count())
+    free = next(name for name in names if not os.path.lexists(file.with_name(name)))
+    file.rename(file.with_name(free))
+    return free
+
+
+def _run_ahead(state: SiteKeys) -> SiteKeys:
+    state.serial += SERIALS_AHEAD
+    state.digest = ""
+    return state
+
+
+def _opened(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
+    copy = _read_copy(path)
+    key = pbkdf2(normal(passphrase).encode(), unb64u(copy.salt), within_limits(copy.iter, fewest))
+    try:
+        states = json.loads(decrypted(key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)))
+    except NotOpened:
+        raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
+    return {Path(name).name: text for name, text in states.items()}
+
+
+def _read_copy(path: Path) -> KeyBackup:
+    content = checked(path.read_bytes())
+    try:
+        return KeyBackup.model_validate_json(content or b"")
+    except ValidationError:
+        way_out = "Name the file that was written as a copy, or take another one that you kept"
+        raise Trouble(f"{path} is no copy of keys, or a damaged one", way_out) from None
+
+
+def _bound(iterations: int) -> bytes:
+    return f"recordgen keys|1|{iterations}".encode()

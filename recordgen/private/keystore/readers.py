@@ -1,0 +1,68 @@
+"""Who may read a stable's site: ways in by words or by link, given and taken away. Each takes effect when published."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from recordgen.hoof.naming import Naming
+from recordgen.private.keystore.key_store import KeyStore
+from recordgen.private.keystore.site_keys import Reader, SiteKeys
+from recordgen.problems import Trouble, quoted
+from recordgen.records.load.folders import SLUG
+from recordgen.records.load.tables import read_reference
+
+
+def link_of(address: str, secret: str) -> str:
+    """The address that opens a site by itself; its last part never reaches the host."""
+    return f"{address}#k={secret}"
+
+
+def readers_named(state: SiteKeys, name: str) -> list[Reader]:
+    """The readers of a name, however its letters are spelled: capitals, and the spaces between, do not matter."""
+    return [reader for reader in state.readers if _alike(reader.name) == _alike(name)]
+
+
+def _alike(name: str) -> str:
+    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+
+
+def the_reader(state: SiteKeys, told: str) -> Reader:
+    """The reader with this id, or else the only one of this name. Raises Trouble."""
+    found = [reader for reader in state.readers if reader.slot.id == told] or readers_named(state, told)
+    if len(found) == 1:
+        return found[0]
+    ids = ", ".join(f"{reader.slot.id} ({reader.by})" for reader in found)
+    if found:
+        raise Trouble(f"there are {len(found)} ways in for {quoted(told)}", f"Name one by its id: {ids}")
+    names = ", ".join(sorted({quoted(reader.name) for reader in state.readers if reader.name}))
+    raise Trouble(f"there is no way in for {quoted(told)}", f"There is one for: {names or 'nobody'}")
+
+
+@contextmanager
+def changing(records: Path, slug: str) -> Iterator[SiteKeys]:
+    """A stable's keys, to be changed by nobody else meanwhile, and saved where the block ends well. Raises Trouble."""
+    state_of(records, slug)
+    with KeyStore.of(records, slug).room():
+        state = SiteKeys.load(records, slug)
+        yield state
+        state.save()
+
+
+def state_of(records: Path, slug: str) -> SiteKeys:
+    """The keys of a stable that was published. Raises Trouble where it has none."""
+    refuse_unknown(records, slug)
+    return SiteKeys.load(records, slug)
+
+
+def refuse_unknown(records: Path, slug: str) -> None:
+    """Raises Trouble where the records hold no stable in a folder of that name."""
+    if not SLUG.fullmatch(slug) or not (records / slug / "stable.yaml").is_file():
+        raise Trouble(f"there is no stable {quoted(slug)}", "A stable is a folder with a stable.yaml in it")
+
+
+def naming_of(records: Path) -> Naming:
+    """The practice's own words, read without its records."""
+    return Naming(read_reference(records)[0].phrases)

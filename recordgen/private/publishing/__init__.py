@@ -1,0 +1,1 @@
+"""A stable's site to where its readers open it."""

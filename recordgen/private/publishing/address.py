@@ -1,0 +1,92 @@
+"""What an address and a place have to be, so that a sealed site works there and no other stable's is written over."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from urllib.parse import urlsplit
+
+from recordgen.git.remotes import address_of, place
+from recordgen.private.sharing.output_folder import lies_in
+from recordgen.problems import Trouble
+from recordgen.records.models.stable import Publish, Stable
+from recordgen.records.yaml.read import read
+
+# Browsers trust these without https. Source: W3C, Secure Contexts, section 3.1.
+_THIS_MACHINE = {"localhost", "127.0.0.1", "::1"}
+
+
+def needs_https(address: str) -> bool:
+    """Whether a browser refuses to open a sealed site at an address, because it is not https."""
+    parts = urlsplit(address)
+    return parts.scheme != "https" and parts.hostname not in _THIS_MACHINE
+
+
+def origin(address: str) -> tuple[str, str, int | None]:
+    """What browsers tell sites apart by: scheme, host, port."""
+    parts = urlsplit(address)
+    return parts.scheme, parts.hostname or "", parts.port or {"https": 443, "http": 80}.get(parts.scheme)
+
+
+def sharing_origin(wanted: Publish, others: Mapping[str, Publish]) -> list[str]:
+    """The other stables whose sites have the same origin, so that each could use a key the other keeps in a browser."""
+    return [slug for slug, other in others.items() if origin(other.address) == origin(wanted.address)]
+
+
+def publish_of(records: Path, slug: str) -> Publish:
+    """Where one stable is published. Raises Trouble where its file says nothing of it or cannot be read."""
+    file = records / slug / "stable.yaml"
+    written, problems = read(file, f"{slug}/stable.yaml", Stable)
+    if written is None:
+        raise Trouble(f"{slug}/stable.yaml cannot be read: {problems[0].message}", "Look with: recordgen check")
+    return wanted(written.record, slug)
+
+
+def wanted(stable: Stable, slug: str) -> Publish:
+    """Where a stable is published. Raises Trouble where its file says nothing of it."""
+    if stable.publish is None:
+        way_out = "Write there: publish: {address: https://..., to: folder}; recordgen schema stable tells more"
+        raise Trouble(f"{slug}/stable.yaml does not say where its site is published", way_out)
+    return stable.publish
+
+
+def neighbours(records: Path, slug: str) -> dict[str, Publish]:
+    """Where the other stables of a practice are published, by their folders; files that do not read are left out."""
+    found: dict[str, Publish] = {}
+    for file in sorted(records.glob("*/stable.yaml")):
+        written, _ = read(file, file.name, Stable)
+        if file.parent.name != slug and written and written.record.publish:
+            found[file.parent.name] = written.record.publish
+    return found
+
+
+def refuse_shared(wanted: Publish, others: Mapping[str, Publish], records: Path) -> None:
+    """Raises Trouble where another stable is published to the same place or at the same address."""
+    ours = set(_places(wanted, records))
+    for slug, other in others.items():
+        if ours & set(_places(other, records)):
+            raise Trouble(
+                f"{slug} is published at the same place", "Give each stable a place and an address of its own"
+            )
+
+
+def _places(publish: Publish, records: Path) -> Iterator[tuple[object, ...]]:
+    yield ("address", origin(publish.address), urlsplit(publish.address).path)
+    if publish.to:
+        yield ("folder", folder_of(publish.to, records))
+    if publish.git:
+        yield ("branch", *place(address_of(publish.git.remote, records)), publish.git.branch)
+    if publish.command:
+        yield ("command", publish.command)
+
+
+def folder_of(to: str, records: Path) -> Path:
+    """The folder a stable's site goes to, counted from the records' folder, by where it really lies."""
+    return Path(os.path.realpath(records / Path(to).expanduser()))
+
+
+def refuse_inside(folder: Path, records: Path) -> None:
+    """Raises Trouble for a folder in the records, or around them."""
+    if lies_in(folder, records) or lies_in(records, folder):
+        raise Trouble(f"{folder} does not lie apart from the records", "Name a folder outside them in stable.yaml")

@@ -1,0 +1,69 @@
+"""A site put into the folder that is served: copied beside it, then swapped in one step."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from recordgen.files import disk_trouble, fingerprints, list_empty_folders, list_files
+from recordgen.folders import replace_folder, workroom
+from recordgen.private.publishing.ownership import RING_FILE, Ours
+from recordgen.problems import Trouble
+
+STAYS = "What is served stays as it was"
+
+
+def put_folder(fresh: Path, place: Path, ours: Ours) -> bool:
+    """Put a copy of `fresh` in the place of a folder, in one step; False where the same was there already.
+
+    At every moment the place holds the old site or the new one, whole. Raises Trouble where it holds anything else,
+    where it cannot be swapped, and on a full disk.
+    """
+    place = Path(os.path.realpath(place))
+    with _told(place):
+        refuse_place(place, ours)
+        if place.is_dir() and fingerprints(place) == fingerprints(fresh):
+            return False
+        place.parent.mkdir(parents=True, exist_ok=True)
+        with workroom(place.parent) as room:
+            # Whatever a killed run had moved aside is back by now.
+            refuse_place(place, ours)
+            replace_folder(_copied(fresh, room / "site"), place)
+    return True
+
+
+def refuse_place(place: Path, ours: Ours) -> None:
+    """Raises Trouble where a place is no folder, or holds anything but this site."""
+    if place.is_dir():
+        ring = place / RING_FILE
+        found = [*list_files(place), *list_empty_folders(place)]
+        ours.look_at(found, ring.read_bytes() if ring.is_file() else None, str(place))
+    elif place.exists():
+        raise Trouble(f"{place} is not a folder", "Name a folder of its own in stable.yaml")
+
+
+def _copied(fresh: Path, copy: Path) -> Path:
+    """A copy that is on the disk before it is used, as open to others as any new folder."""
+    copy.mkdir()
+    for name in list_files(fresh):
+        (copy / name).parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(fresh / name, copy / name)
+    if hasattr(os, "sync"):
+        os.sync()
+    return copy
+
+
+@contextmanager
+def _told(place: Path) -> Iterator[None]:
+    """Turns what a disk refuses into sentences."""
+    try:
+        yield
+    except OSError as fault:
+        if fault.errno in (errno.EBUSY, errno.EXDEV):
+            message = f"{place} is where a disk begins, so it cannot be swapped in one step"
+            raise Trouble(message, f"{STAYS}; name a folder inside it") from fault
+        raise disk_trouble(fault, place, STAYS) from fault

@@ -1,0 +1,154 @@
+"""The files of a built site as they are sealed: what they are, their scripts, and links that lead elsewhere."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import html
+import json
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path, PurePosixPath
+
+from recordgen.private.crypto.blobs import LARGEST
+from recordgen.problems import Trouble
+
+_ADDRESS = r"(?:https?:)?//[^\s\"'<>)]+"
+# What a browser fetches by itself: sources of pictures, scripts and frames, and files a style asks for.
+_LOADED = re.compile(rf"\b(?:src|srcset|poster)\s*=\s*[\"']?\s*({_ADDRESS})", re.IGNORECASE)
+_STYLED = re.compile(rf"(?:\burl\(\s*|@import\s+)[\"']?\s*({_ADDRESS})", re.IGNORECASE)
+_LINK = re.compile(r"<link\b[^>]*>", re.IGNORECASE)
+_REL = re.compile(r"\brel\s*=\s*[\"']?([^\"'>]*)", re.IGNORECASE)
+_HREF = re.compile(rf"\bhref\s*=\s*[\"']?\s*({_ADDRESS})", re.IGNORECASE)
+# Links that tell something and load nothing.
+_TELLING = {"alternate", "author", "canonical", "license", "next", "prev"}
+
+
+def loaded_from_elsewhere(file: SiteFile) -> list[str]:
+    """The addresses on other hosts that a page or a style would load, each once, in order; none for other files."""
+    if not file.is_page and not file.path.endswith(".css"):
+        return []
+    return list(dict.fromkeys(_addresses(file.content.decode("utf-8", "replace"))))
+
+
+def _addresses(text: str) -> Iterator[str]:
+    found = [*_LOADED.findall(text), *_STYLED.findall(text)]
+    for link in _LINK.findall(text):
+        rel = _REL.search(link)
+        if not rel or not set(rel[1].lower().split()) <= _TELLING:
+            found += _HREF.findall(link)
+    yield from map(html.unescape, found)
+
+
+# Not asked of the system, whose tables differ from one computer to the next.
+MEDIA_TYPES = {
+    ".css": "text/css; charset=utf-8",
+    ".csv": "text/csv; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".ics": "text/calendar; charset=utf-8",
+    ".jpeg": "image/jpeg",
+    ".jpg": "image/jpeg",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".pdf": "application/pdf",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
+    ".webp": "image/webp",
+    ".woff2": "font/woff2",
+    ".xml": "application/xml",
+}
+COMPRESSIBLE = {".css", ".csv", ".html", ".ics", ".js", ".json", ".svg", ".txt", ".xml"}
+
+_SCRIPT = re.compile(r"<script\b([^>]*)>(.*?)</script\s*>", re.IGNORECASE | re.DOTALL)
+_SOURCE = re.compile(r"(?:^|\s)src\s*=", re.IGNORECASE)
+_TYPE = re.compile(r"(?:^|\s)type\s*=\s*[\"']?([^\"'\s>]*)", re.IGNORECASE)
+_RUN = {"", "module", "text/javascript", "application/javascript"}
+_TITLE = re.compile(r"<title[^>]*>(.*?)</title>", re.IGNORECASE | re.DOTALL)
+_LANGUAGE_FILE = re.compile(r"assets/javascripts/lunr/.*")
+
+
+@dataclass(frozen=True)
+class SiteFile:
+    """One file of a built site: its path in the site with forward strokes, its bytes."""
+
+    path: str
+    content: bytes
+
+    @property
+    def media_type(self) -> str:
+        """What a browser is told it is."""
+        return MEDIA_TYPES.get(_ending(self.path), "application/octet-stream")
+
+    @property
+    def compressible(self) -> bool:
+        """Whether it is text, which packs; pictures are packed already."""
+        return _ending(self.path) in COMPRESSIBLE
+
+    @property
+    def is_page(self) -> bool:
+        """Whether it is read as a page."""
+        return _ending(self.path) == ".html"
+
+
+def _ending(path: str) -> str:
+    return PurePosixPath(path).suffix.lower()
+
+
+def site_files(site: Path) -> Iterator[SiteFile]:
+    """The files of a built site that readers need, in the order of their paths.
+
+    Raises Trouble for no site, and for a file larger than a reader opens.
+    """
+    if not (site / "index.html").is_file():
+        raise Trouble(f"{site} holds no built site", "Build it first: recordgen build")
+    paths = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
+    languages = _languages(site)
+    for name in sorted(paths):
+        if _needed(name, languages):
+            yield SiteFile(name, _read(paths[name], name))
+
+
+def _needed(name: str, languages: bool) -> bool:
+    if name.endswith(".map") or name == "sitemap.xml.gz":
+        return False
+    return languages or not _LANGUAGE_FILE.fullmatch(name)
+
+
+def _languages(site: Path) -> bool:
+    """Whether search needs its language files: it does for any language but English."""
+    try:
+        index = json.loads((site / "search" / "search_index.json").read_bytes())
+    except (OSError, ValueError):
+        return False
+    return bool(index.get("config", {}).get("lang", ["en"]) != ["en"])
+
+
+def _read(path: Path, name: str) -> bytes:
+    size = path.stat().st_size
+    if size > LARGEST:
+        message = f"{name} is {size / 1e6:.1f} MB; a reader opens {LARGEST / 1e6:.0f} MB at the most"
+        raise Trouble(message, "Make it smaller, or leave it out")
+    return path.read_bytes()
+
+
+def title_of(page: bytes) -> str:
+    """The title of a page, or nothing where it has none."""
+    found = _TITLE.search(page.decode("utf-8", "replace"))
+    return " ".join(html.unescape(found[1]).split()) if found else ""
+
+
+def script_hashes(page: bytes) -> set[str]:
+    """The scripts that stand in a page, as a content security policy names them: 'sha256-…', quotes included."""
+    text = page.decode("utf-8", "replace").replace("\r\n", "\n")
+    return {_hash(body) for words, body in _SCRIPT.findall(text) if _runs(words)}
+
+
+def _runs(words: str) -> bool:
+    kind = _TYPE.search(words)
+    return not _SOURCE.search(words) and (kind[1].lower() if kind else "") in _RUN
+
+
+def _hash(script: str) -> str:
+    return f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"

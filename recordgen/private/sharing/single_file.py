@@ -1,0 +1,81 @@
+"""One document in a file of its own that nobody reads without the words: its code travels with it and asks no network.
+
+    <script type="application/json" id="seal">{"v": 1, "id", "iter", "salt", "iv"}</script>
+    <script type="text/plain" id="sealed">base64</script>
+
+The sealed bytes are AES-256-GCM under PBKDF2-HMAC-SHA256 of the words, bound to the text `sld1 file|id|iter`; inside:
+length (4, big-endian), the document packed by zlib, zeros up to a padded length. Salt, iv and id are drawn each time.
+"""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+import secrets
+import struct
+import zlib
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup
+
+from recordgen.packaged import packaged
+from recordgen.private.crypto.blobs import padme
+from recordgen.private.crypto.passphrases import normal
+from recordgen.private.crypto.primitives import ITERATIONS, NONCE_BYTES, encrypted, pbkdf2
+
+SALT_BYTES = 16
+
+
+def single_file(document: str, words: str, own: Path) -> str:
+    """A page that shows the document to whoever types the words, and to nobody else.
+
+    document: a whole HTML document that needs no other file. own: the records' folder, whose templates go before ours.
+    Raises ValueError for no words at all.
+    """
+    if not normal(words):
+        raise ValueError("a file needs words")
+    templates = environment(own)
+    script = templates.get_template("record.js").render()
+    sealed = seal(document, words)
+    hashed = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    page = templates.get_template("record.html.jinja")
+    return page.render(script=Markup(script), script_hash=hashed, seal=_as_data(sealed[0]), sealed=sealed[1])
+
+
+def seal(document: str, words: str) -> tuple[dict[str, str | int], str]:
+    """What a reader needs beside the words (version, id, rounds, salt, iv), and the sealed document in base64."""
+    salt, iv, name = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
+    key = pbkdf2(normal(words).encode(), salt, ITERATIONS)
+    sealed = encrypted(key, iv, _framed(document), f"sld1 file|{name}|{ITERATIONS}".encode())
+    beside: dict[str, str | int] = {"v": 1, "id": name, "iter": ITERATIONS, "salt": b64(salt), "iv": b64(iv)}
+    return beside, b64(sealed)
+
+
+def _framed(document: str) -> bytes:
+    packed = zlib.compress(document.encode(), 9)
+    whole = struct.pack(">I", len(packed)) + packed
+    return whole.ljust(padme(len(whole)), b"\0")
+
+
+def b64(content: bytes) -> str:
+    """Bytes in base64."""
+    return base64.b64encode(content).decode()
+
+
+def _as_data(value: dict[str, str | int]) -> Markup:
+    # Hexadecimal, base64 and numbers hold nothing that could end the script element.
+    return Markup(json.dumps(value))
+
+
+def environment(own: Path) -> Environment:
+    """The templates of what is handed over: a practice's own, then ours."""
+    folders = [place / "site_templates" / "private" for place in (own, packaged())]
+    return Environment(
+        loader=FileSystemLoader(folders),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )

@@ -1,0 +1,32 @@
+"""One horse in two records: by its microchip or UELN, which no two horses share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from recordgen.problems import Problem, quoted, warning
+from recordgen.records.models.horse import Horse
+from recordgen.records.yaml.read import Written
+
+IDENTITIES = ("microchip", "ueln")
+
+
+def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
+    """Two records of one horse of which neither has ended. horses: in the order of their files."""
+    present = [horse for horse in horses if horse.record.left is None]
+    for name in IDENTITIES:
+        seen: dict[str, Written[Horse]] = {}
+        for horse in present:
+            number = getattr(horse.record, name)
+            if number is None:
+                continue
+            first = seen.setdefault(number, horse)
+            if first is not horse:
+                message = f"the {name} {quoted(number)} stands in {first.shown} too"
+                way_out = "Correct one of the two; where the horse moved, write left: in the record that ended"
+                yield warning(horse.place(name), message, way_out)
+
+
+def is_same(one: Horse, other: Horse) -> bool:
+    """Whether two records tell the same microchip or UELN."""
+    return any(getattr(one, name) is not None and getattr(one, name) == getattr(other, name) for name in IDENTITIES)

@@ -1,0 +1,164 @@
+"""What a practice's own entries in the reference tables may get wrong: names nobody asks for, facts nobody fills in."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from string import Formatter
+from typing import Any, get_args
+
+from recordgen.problems import Problem, quoted
+from recordgen.records.load.folders import SLUG, slug_of
+from recordgen.records.models.annotations import range_at
+from recordgen.records.models.reference import TRACING, Level, MeasureWords, Reference
+from recordgen.records.models.visit import ALL
+from recordgen.records.yaml.read import Written
+
+# Where our own tables lie, as people see it; a practice's lie in its own folder.
+OURS = "site_templates/words/"
+# What is filled in of a pattern, whichever of it our own words use.
+PATTERN_FACTS = {"count", "looked", "since", "name"}
+
+
+def table_problems(over: Written[Reference], under: Reference, both: Reference) -> Iterator[Problem]:
+    """What is wrong with the entries of one file.
+
+    under: the tables beneath it; beneath ours is nothing, or ours so far. both: the tables with its entries.
+    """
+    if not over.shown.startswith(OURS):
+        yield from _unknown(over, "phrases", over.record.phrases, under.phrases)
+        yield from _unknown(over, "cautions", over.record.cautions, under.cautions)
+        yield from _unknown(over, "patterns", over.record.patterns, under.patterns)
+        yield from _phrases(over, under)
+        yield from _cautions(over, under)
+        yield from _patterns(over, under)
+        yield from _unknown(over, "scales", over.record.scales, under.scales)
+        yield from _ends_of_scales(over, under)
+        for table in ("care", "cautions"):
+            for key, words in getattr(over.record, table).items():
+                yield from not_while_problems(words.not_while, (table, key), over, both)
+    yield from _grades(over)
+    yield from _care(over)
+    for key, words in over.record.measures.items():
+        for message, way_out in _measure(words, both.measures):
+            yield Problem(over.place("measures", key), f"the measure {key} {message}", way_out)
+
+
+def _unknown(over: Written[Reference], table: str, own: Iterable[str], known: Iterable[str]) -> Iterator[Problem]:
+    for key in sorted(set(own) - set(known)):
+        near = difflib.get_close_matches(key, list(known), n=1, cutoff=0.5)
+        way_out = f"Did you mean {near[0]}?" if near else "Take it out"
+        yield Problem(over.place(table, key), f"nothing asks for {quoted(key)} in {table}", way_out)
+
+
+def _phrases(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    for key, text in over.record.phrases.items():
+        if key in under.phrases:
+            yield from _facts(over, ("phrases", key), text, facts_in(under.phrases[key]) or set())
+
+
+def _cautions(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    for key, words in over.record.cautions.items():
+        if key in under.cautions:
+            known = (facts_in(under.cautions[key].seen) or set()) | {"day", "foot"}
+            yield from _facts(over, ("cautions", key, "seen"), words.seen, known)
+
+
+def _patterns(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    for key, words in over.record.patterns.items():
+        if key in under.patterns:
+            yield from _facts(over, ("patterns", key, "seen"), words.seen, PATTERN_FACTS)
+
+
+def is_note_name(key: str) -> bool:
+    """Whether visits can call a care note so: small letters, digits and hyphens, and no word that `care_ends` knows."""
+    return bool(SLUG.fullmatch(key)) and key not in (ALL, "yes", "no", "true", "false")
+
+
+def note_name(typed: str) -> str:
+    """A name that visits can call a care note by, near to what was typed where that goes."""
+    near = slug_of(typed)
+    return near if is_note_name(near) else "dry-bed"
+
+
+def _care(over: Written[Reference]) -> Iterator[Problem]:
+    for key in over.record.care:
+        if not is_note_name(key):
+            way_out = f"Use small letters, digits and hyphens, such as {note_name(key)}"
+            yield Problem(over.place("care", key), f"{quoted(key)} cannot name a care note", way_out)
+
+
+def not_while_problems(
+    not_while: Sequence[str], steps: tuple[str, ...], over: Written[Any], known: Reference
+) -> Iterator[Problem]:
+    """The names under `not_while` that are neither a caution nor a level, so that nothing would ever be withheld.
+
+    steps: where the entry stands in its file; nowhere for a file that is one entry.
+    """
+    names = [*known.cautions, *get_args(Level)]
+    for index, name in enumerate(not_while):
+        if name not in names:
+            near = difflib.get_close_matches(name.lower()[:60], names, n=1, cutoff=0.5)
+            way_out = (
+                f"Did you mean {near[0]}?" if near else f"Name a caution, or a level: {', '.join(get_args(Level))}"
+            )
+            message = f"no caution and no level is named {quoted(name)}"
+            yield Problem(over.place(*steps, "not_while", index), message, way_out)
+
+
+def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Problem]:
+    """A practice may say a scale in its own words, but not make it longer, shorter or finer."""
+    for key, words in over.record.scales.items():
+        ours = under.scales.get(key, words)
+        if (words.low, words.high, words.step) != (ours.low, ours.high, ours.step):
+            way_out = f"Write low: {ours.low:g}, high: {ours.high:g}, step: {ours.step:g}"
+            yield Problem(over.place("scales", key), f"{key} is another scale with these ends or steps", way_out)
+
+
+def _grades(over: Written[Reference]) -> Iterator[Problem]:
+    for key, words in over.record.scales.items():
+        for grade in words.grades:
+            if not words.low <= grade <= words.high or grade % 1:
+                message = f"{grade:g} is not a whole grade of the scale {key}"
+                yield Problem(
+                    over.place("scales", key), message, f"That scale runs from {words.low:g} to {words.high:g}"
+                )
+
+
+def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: set[str]) -> Iterator[Problem]:
+    found = facts_in(text)
+    if found is None:
+        yield Problem(over.place(*steps), "a brace is open or empty", "Write {day} and the like, or leave braces out")
+        return
+    for fact in sorted(found - known):
+        named = ", ".join(f"{{{name}}}" for name in sorted(known)) or "none"
+        yield Problem(over.place(*steps), f"nobody fills in {{{fact}}} here", f"What is filled in: {named}")
+
+
+def facts_in(text: str) -> set[str] | None:
+    """The names in braces in a text, or None where its braces do not fit together."""
+    try:
+        names = [name for _, name, _, _ in Formatter().parse(text) if name is not None]
+    except ValueError:
+        return None
+    return set(names) if all(name.isidentifier() for name in names) else None
+
+
+def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator[tuple[str, str]]:
+    if words.traced is not None and TRACING not in words.methods:
+        yield "is traced, but nothing tells how well that repeats", "Add methods: {tracing: {sd: 1, source: ...}}"
+    if words.path is not None:
+        if range_at(words.path) is None:
+            yield f"stands nowhere: {quoted(words.path)}", "Name a place of a foot's record, such as @.toe_length"
+        if not words.methods:
+            yield "has no way of taking it", "Add methods: {rule: {sd: 1, source: ...}}"
+        return
+    if words.traced is not None:
+        if not words.unit:
+            yield "has no unit", "Add unit:"
+        return
+    parts = words.minus or words.ratio
+    if len(parts) != 2 or any(part not in known for part in parts):
+        yield "is computed from nothing", "Name two measures that stand before it: minus: [one, other]"
+    if not words.unit:
+        yield "has no unit", "Add unit:"

@@ -1,0 +1,221 @@
+"""What is wrong or unlikely about a tracing beyond the form of its points: lines that cross, sides, scale, its picture.
+
+The order in which an outline was traced is never told as wrong; figures go by the names of the points.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+import os
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from recordgen.days import listed
+from recordgen.problems import Problem, warning
+from recordgen.records.checks.tracing_sides import disagreeing, side_of, traced_as
+from recordgen.records.models.annotations import Step, extra
+from recordgen.records.models.foot import Measures, Sides
+from recordgen.records.models.names import Foot, Moment
+from recordgen.records.models.tracing import Spot, Tracing
+from recordgen.records.models.visit import Visit
+from recordgen.records.photos.files import PHOTOS, Subject, named
+from recordgen.records.yaml.read import Written
+from recordgen.records.yaml.validation_errors import spoken
+
+# The share of the image's width below which a scale is too short: at 2 % of 1000 px, with 1.5 px of error at each end,
+# every length is a tenth off. Derived from: the assumed error of the hand.
+SHORTEST_SCALE = 0.02
+# How many SD of one point the distance of two points may be off. Derived from: 1.96 x sqrt(2) for 95 in 100.
+FURTHEST_OFF = 1.96 * math.sqrt(2)
+# How many points outside a line are told by their number.
+MOST_TOLD = 8
+OUTLINES = ("wall", "white_line")
+FROM_HAIRLINE = ("dorsal_wall", "heel_wall", "medial_wall", "lateral_wall")
+# What a traced line is as a measure, whose possible and likely range it must fit.
+SIZES = {
+    "wall": ("the sole", extra(Measures.model_fields["sole_width"])),
+    "dorsal_wall": ("the front wall", extra(Measures.model_fields["toe_length"])),
+    "medial_wall": ("the inner wall", extra(Sides.model_fields["medial"])),
+    "lateral_wall": ("the outer wall", extra(Sides.model_fields["lateral"])),
+}
+
+
+@dataclass(frozen=True)
+class TracedAt:
+    """One tracing and where it stands."""
+
+    visit: Written[Visit]
+    foot: Foot
+    number: int
+    tracing: Tracing
+
+    def problem(self, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
+        """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
+        name = spoken((self.foot, "tracings", self.number, *steps[:1]))
+        place = self.visit.place("feet", self.foot, "tracings", self.number, *steps)
+        return (warning if unlikely else Problem)(place, f"{name}: {message}", way_out)
+
+
+def tracing_problems(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
+    """Everything wrong or unlikely about the tracings of a visit beyond the form of their points."""
+    for foot, found in visit.record.feet.items():
+        for number, tracing in enumerate(found.tracings):
+            for check in _CHECKS:
+                yield from check(TracedAt(visit, foot, number, tracing))
+
+
+def crossing(points: Sequence[Spot]) -> tuple[tuple[int, int], tuple[int, int]] | None:
+    """Two stretches of an outline that cross or touch, each by the indexes of its ends; None where none do.
+
+    points: the outline in order; the straight line from the last to the first closes it.
+    """
+    from shapely import LinearRing
+
+    kept = [index for index, point in enumerate(points) if point != points[index - 1]]
+    if len(kept) > 2 and LinearRing([points[index] for index in kept]).is_simple:
+        return None
+    stretches = [(one, kept[(number + 1) % len(kept)]) for number, one in enumerate(kept)]
+    pairs = ((one, other) for one, other in combinations(stretches, 2) if _meet(points, one, other))
+    return next(pairs, None)
+
+
+def _meet(points: Sequence[Spot], one: tuple[int, int], other: tuple[int, int]) -> bool:
+    """Whether two stretches meet anywhere but in the point where one goes on as the other."""
+    from shapely import LineString
+
+    lines = [LineString([points[first], points[last]]) for first, last in (one, other)]
+    if set(one) & set(other):
+        return bool(lines[0].intersection(lines[1]).length > 0)
+    return bool(lines[0].intersects(lines[1]))
+
+
+def outside(points: Sequence[Spot], outline: Sequence[Spot], leeway: float) -> list[int]:
+    """The indexes of the points that stand further than `leeway` outside a closed outline; all in px."""
+    import shapely
+
+    away = shapely.distance(shapely.Polygon(outline), shapely.points(points))
+    return [index for index, distance in enumerate(away) if distance > leeway]
+
+
+def _crossed(traced: TracedAt) -> Iterator[Problem]:
+    points = traced.tracing.named()
+    for name in OUTLINES:
+        met = crossing(points[name]) if name in points else None
+        if met:
+            (first, second), (third, fourth) = ((start + 1, end + 1) for start, end in met)
+            message = f"it crosses or touches itself, between points {first} and {second} and points {third} and"
+            way_out = "Trace the points in order, once round; the straight line between the ends closes it"
+            yield traced.problem(f"{message} {fourth}", way_out, name, met[0][0])
+
+
+def _white_line_inside(traced: TracedAt) -> Iterator[Problem]:
+    wall, line = traced.tracing.wall, traced.tracing.white_line
+    if not wall or not line or crossing(wall):
+        return
+    out = outside(line, wall, FURTHEST_OFF * traced.tracing.error_px())
+    if out:
+        numbers = [str(index + 1) for index in out[:MOST_TOLD]]
+        numbers += [f"{len(out) - MOST_TOLD} more"] if len(out) > MOST_TOLD else []
+        message = f"point {listed(numbers)} stands" if len(out) == 1 else f"points {listed(numbers)} stand"
+        way_out = "Look whether wall and white_line were swapped, or trace these points anew"
+        yield traced.problem(f"{message} outside the wall", way_out, "white_line", out[0])
+
+
+def _sides_agree(traced: TracedAt) -> Iterator[Problem]:
+    for (medial, lateral), (first_medial, first_lateral) in disagreeing(traced.tracing.named()):
+        message = f"{medial} and {lateral} lie the other way round than {first_medial} and {first_lateral}"
+        yield traced.problem(message, "Look whether medial and lateral were swapped", medial)
+
+
+def _sides_fit_the_foot(traced: TracedAt) -> Iterator[Problem]:
+    view, points = traced.tracing.view, traced.tracing.named()
+    shown, meant = traced_as(view, points), side_of(traced.foot)
+    if shown and shown != meant and not any(disagreeing(points)):
+        how = "with the toe up" if view == "sole" else "from the front"
+        message = f"{how}, its lateral side lies as in a {shown} foot"
+        way_out = "Look whether the foot was mistaken, medial and lateral were swapped, or the picture is mirrored"
+        yield traced.problem(message, way_out)
+
+
+def _from_the_hairline_down(traced: TracedAt) -> Iterator[Problem]:
+    points = traced.tracing.named()
+    if "ground" not in points:
+        return
+    for name in FROM_HAIRLINE:
+        line = points.get(name)
+        if line and _above(line[0], points["ground"]) < _above(line[-1], points["ground"]):
+            message = "its first point is nearer to the ground than its last"
+            yield traced.problem(message, "Write its points from the hairline down", name)
+
+
+def _above(point: Spot, ground: Sequence[Spot]) -> float:
+    """How far a point is from the ground's line, times the length of that line."""
+    one, other = ground
+    return abs((other.x - one.x) * (point.y - one.y) - (other.y - one.y) * (point.x - one.x))
+
+
+def _scale_is_long(traced: TracedAt) -> Iterator[Problem]:
+    tracing = traced.tracing
+    if tracing.scale.length_px < SHORTEST_SCALE * tracing.image.width:
+        share = f"{tracing.scale.length_px:.0f} px of an image {tracing.image.width} px wide"
+        message = f"it is too short to scale by: {share}"
+        yield traced.problem(message, "Take two points further apart", "scale", unlikely=True)
+
+
+def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
+    for name, points in traced.tracing.named().items():
+        if name not in SIZES:
+            continue
+        what, ranges = SIZES[name]
+        ends = combinations(points, 2) if name == "wall" else [(points[0], points[-1])]
+        length = max(math.dist(*pair) for pair in ends) * traced.tracing.scale.mm_per_px
+        (least, most), (low, high) = ranges["possible"], ranges["likely"]
+        told = f"by it {what} is {length:.0f} mm from end to end"
+        if not least <= length <= most:
+            way_out = "Look at both ends of the scale, at its length and at the unit"
+            yield traced.problem(f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale")
+        elif not low <= length <= high:
+            message = f"{told}, outside {low:g} to {high:g}, so look again"
+            yield traced.problem(message, "It may stand if it is right", "scale", unlikely=True)
+
+
+def _after_a_trim(traced: TracedAt) -> Iterator[Problem]:
+    if traced.tracing.moment == "after" and not traced.visit.record.trimmed:
+        message = "it shows the foot after a trim, but the visit says trimmed: no"
+        yield traced.problem(message, "Take out trimmed: no, or write moment: before", "moment")
+
+
+def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
+    name = traced.tracing.file
+    if name is None:
+        return
+    if not os.path.isfile(traced.visit.file.parent / PHOTOS / name):
+        message = "there is no such photograph in the horse's folder photos"
+        way_out = "Put it there with recordgen photo, correct the name, or take out file"
+        yield traced.problem(message, way_out, "file", unlikely=True)
+    about = named(name)
+    if about and about[0] not in _subjects(traced):
+        message = "by its name the photograph shows another day, foot, view or moment"
+        yield traced.problem(message, "Look which one was traced", "file", unlikely=True)
+
+
+def _subjects(traced: TracedAt) -> list[Subject]:
+    """What its photograph may show by its name."""
+    moments: tuple[Moment, ...] = ("found", traced.tracing.moment)
+    day = traced.visit.record.date
+    return [Subject(day, traced.foot, traced.tracing.view, moment) for moment in moments]
+
+
+_CHECKS: tuple[Callable[[TracedAt], Iterator[Problem]], ...] = (
+    _crossed,
+    _white_line_inside,
+    _sides_agree,
+    _sides_fit_the_foot,
+    _from_the_hairline_down,
+    _scale_is_long,
+    _scale_is_sane,
+    _after_a_trim,
+    _has_its_picture,
+)

@@ -1,0 +1,1 @@
+"""When each visit was first kept in git, and what was changed in it since."""

@@ -1,0 +1,78 @@
+"""The names that stables' and horses' folders bore before, as git tells, those of today's changes included."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path, PurePosixPath
+
+from recordgen.git.changes import kinds_of_change
+from recordgen.git.log import Logged, log
+from recordgen.git.run import run, text
+from recordgen.git.troubles import GitTrouble
+from recordgen.records.history.moves import moves
+from recordgen.records.layout import home_of
+
+
+def stables_before(records: Path, slug: str) -> list[str]:
+    """The folders that a stable's file lay in before, the latest first; none where git tells nothing."""
+    before = _ways_back(records, [f"{slug}/stable.yaml"])[f"{slug}/stable.yaml"]
+    return list(dict.fromkeys(folder for name in before if (folder := name.split("/")[0]) != slug))
+
+
+def first_names(records: Path, horses: Iterable[tuple[str, str]]) -> dict[str, str]:
+    """For each horse of a stable the name that its folder bore first, so that what is named by it stays.
+
+    horses: stable and horse, by the names of their folders, all of one stable. Where two horses bore the same name one
+    after the other, the later one has a number behind it. Without git each has the name of today.
+    """
+    files = {f"{stable}/{horse}/horse.yaml": horse for stable, horse in horses}
+    ways = _ways_back(records, files)
+    first = {horse: _horse_of((ways[file] or [file])[-1]) for file, horse in files.items()}
+    # Whoever still bears the name that another one had is the later of the two.
+    in_order = sorted(first, key=lambda horse: (first[horse] == horse, horse))
+    seen: dict[str, int] = {}
+    found = {}
+    for horse in in_order:
+        number = seen[first[horse]] = seen.get(first[horse], 0) + 1
+        found[horse] = first[horse] if number == 1 else f"{first[horse]} {number}"
+    return found
+
+
+def _horse_of(name: str) -> str:
+    return PurePosixPath(name).parent.name
+
+
+def _ways_back(records: Path, files: Iterable[str]) -> dict[str, list[str]]:
+    """The names that each file had before, the latest first. files: from the practice's folder."""
+    found: dict[str, list[str]] = {file: [] for file in files}
+    try:
+        changed = kinds_of_change(records)
+        logged = log(records)
+        inside = text(run(records, "rev-parse", "--show-prefix")).rstrip("\n")
+    except GitTrouble:
+        return found
+    now = {file: file for file in found}
+    just_moved = {
+        new.relative_to(records).as_posix(): old.relative_to(records).as_posix()
+        for move in moves(records, changed)
+        for new, old in move.files.items()
+    }
+    for renamed in (just_moved, *(_renamed(one, inside) for one in logged)):
+        for file, name in now.items():
+            if name in renamed:
+                now[file] = renamed[name]
+                found[file].append(renamed[name])
+    return found
+
+
+def _renamed(one: Logged, inside: str) -> dict[str, str]:
+    """The old name of each stable's or horse's file that an entry renamed, by its new one."""
+    found = {}
+    for touch in one.touches:
+        old, new = next(filter(None, touch.before), None), touch.after
+        if old and new and old != new and old.startswith(inside) and new.startswith(inside):
+            old, new = old.removeprefix(inside), new.removeprefix(inside)
+            homes = [home_of(PurePosixPath(name)) for name in (old, new)]
+            if all(home and home.part in ("stable", "horse") for home in homes):
+                found[new] = old
+    return found

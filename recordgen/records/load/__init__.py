@@ -1,0 +1,1 @@
+"""A folder of records as one practice, with its tables."""

@@ -1,0 +1,82 @@
+"""A practice and its reference tables, read together: what every command begins with."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from recordgen.problems import Problem, Problems, Trouble
+from recordgen.records.checks.strays import with_strays
+from recordgen.records.history.moves import moves_told
+from recordgen.records.load.folders import OWN_FOLDERS, VISIT_FILE, Walk
+from recordgen.records.load.practice import read_practice
+from recordgen.records.load.tables import read_reference
+from recordgen.records.models.practice import Practice
+from recordgen.records.models.reference import Reference
+from recordgen.records.models.visit import Visit
+from recordgen.records.yaml.read import read
+
+KEY = b"repeat:"
+
+
+def repeated_visits(records: Path) -> tuple[Visit, ...]:
+    """The visits with `repeat:`, of every stable, in the order of their files; those with an error are left out.
+
+    How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
+    """
+    found = (read(file, file.name, Visit)[0] for file in _files(records) if KEY in file.read_bytes())
+    return tuple(written.record for written in found if written)
+
+
+def _files(records: Path) -> Iterator[Path]:
+    for stable in sorted(path for path in records.iterdir() if path.is_dir() and path.name not in OWN_FOLDERS):
+        for horse in sorted(path for path in stable.iterdir() if path.is_dir()):
+            yield from sorted(path for path in horse.iterdir() if VISIT_FILE.fullmatch(path.name) and path.is_file())
+
+
+class RecordsTrouble(Trouble):
+    """The records hold errors; `problems` lists all of them, warnings included."""
+
+    def __init__(self, problems: Problems) -> None:
+        super().__init__(problems.counted(), "Mend what recordgen check lists")
+        self.problems = problems
+
+
+@dataclass(frozen=True)
+class Whole:
+    """A practice that was read without an error, its tables, and what is unlikely about it.
+
+    repeated: the visits of all stables that tell how well readings repeat.
+    """
+
+    practice: Practice
+    reference: Reference
+    warnings: tuple[Problem, ...]
+    repeated: tuple[Visit, ...] = ()
+
+
+def look_through(
+    folder: Path, today: dt.date, only: str | None = None, files: bool = False
+) -> tuple[Practice | None, Reference, Problems]:
+    """The practice in `folder`, or None where something is wrong, its tables, and all problems of both.
+
+    today: visits after this day are refused. only: the one stable to read. files: whether to tell of the files in the
+    folder that are no records, too.
+    """
+    reference, wrong = read_reference(folder)
+    practice, problems = read_practice(folder, today, only, reference)
+    problems.extend(wrong)
+    if files:
+        problems = with_strays(problems, folder, only)
+        problems.extend(moves_told(Walk(folder)))
+    return (None if problems.errors else practice), reference, problems
+
+
+def read_whole(folder: Path, today: dt.date, only: str | None = None, files: bool = False) -> Whole:
+    """The same where nothing is wrong. Raises RecordsTrouble where something is."""
+    practice, reference, problems = look_through(folder, today, only, files)
+    if practice is None:
+        raise RecordsTrouble(problems)
+    return Whole(practice, reference, tuple(problems.warnings), repeated_visits(folder))

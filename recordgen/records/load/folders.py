@@ -1,0 +1,164 @@
+"""Which folders and files of the records are read, and what is told about the others."""
+
+from __future__ import annotations
+
+import os
+import re
+import unicodedata
+from pathlib import Path
+
+from recordgen.problems import Place, Problem, Problems, warning
+from recordgen.records.models.horse import SHARED_FILE
+
+# Folders that are no stable and no horse: own templates, own care notes, photographs, and the sites built here.
+OWN_FOLDERS = {"site_templates", "care", "photos", "sites"}
+# How the names of picture files end.
+PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
+# The trimmer's own site has this name, so no stable can.
+TAKEN = "practice"
+VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
+SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
+
+# What editors and systems leave behind; nobody means it as a record.
+LEFT_BEHIND = re.compile(r"\..*|.*~|#.*#|.*\.(bak|tmp|swp|swo|orig)|thumbs\.db|desktop\.ini", re.IGNORECASE)
+
+
+class Walk:
+    """A walk through the folder of the records that gathers problems on the way."""
+
+    def __init__(self, root: Path) -> None:
+        self.root = root
+        self.inside = Path(os.path.realpath(root))
+        self.problems = Problems()
+
+    def shown(self, path: Path) -> str:
+        """The path as people see it: with the folder's own name in front, forward slashes, signs that print."""
+        text = (Path(self.inside.name) / path.relative_to(self.root)).as_posix()
+        return "".join(sign if sign.isprintable() else "?" for sign in text)
+
+    def tell(self, path: Path, message: str, way_out: str) -> None:
+        """Keep an error about a file or folder as a whole."""
+        self.problems.add(Problem(Place(self.shown(path)), message, way_out))
+
+    def entries(self, parent: Path) -> list[Path]:
+        """What a folder holds, in the order of the names; nothing, and a problem, where it cannot be opened."""
+        try:
+            return sorted(parent.iterdir())
+        except OSError:
+            self.tell(parent, "the folder cannot be opened", "Look whether you may open it")
+            return []
+
+    def may_read(self, path: Path) -> bool:
+        """Whether a file that is wanted is there, is a file, and lies inside the records; a problem where not."""
+        if self.leads_out(path):
+            return False
+        if os.path.isfile(path):
+            return True
+        if os.path.exists(path):
+            self.tell(path, "this is no plain file", "Give the folder another name, and write the record in a file")
+        elif misnamed := self._misnamed(path):
+            self.tell(misnamed, f"this file is not read: it is not named {path.name}", f"Name it {path.name}")
+        else:
+            self.tell(path, "this file is missing", f"Make it; recordgen schema {path.stem} tells what goes in")
+        return False
+
+    def leads_out(self, path: Path) -> bool:
+        """Whether a path is a link that leads out of the records or nowhere; a problem where so."""
+        if not os.path.islink(path):
+            return False
+        try:
+            target = Path(os.path.realpath(path, strict=True))
+        except OSError:
+            self.tell(path, "this link leads nowhere", "Put the file itself here")
+            return True
+        if target.is_relative_to(self.inside):
+            return False
+        self.tell(path, "this link leads out of the records", "Put the file itself here")
+        return True
+
+    def _misnamed(self, path: Path) -> Path | None:
+        return next((other for other in self.entries(path.parent) if _means(other.name) == path.name), None)
+
+    def folders(self, parent: Path, only: str | None = None) -> list[Path]:
+        """The folders of stables or horses in `parent`; with `only`, the one of that name."""
+        wanted = (path for path in self.entries(parent) if only in (None, path.name))
+        return [path for path in wanted if self._is_place(path)]
+
+    def _is_place(self, path: Path) -> bool:
+        if path.name.startswith(".") or not os.path.isdir(path):
+            return False
+        if path.name in OWN_FOLDERS:
+            self._not_lost(path)
+            return False
+        if self.leads_out(path) or _is_somebody_elses(path):
+            return False
+        if path.name == TAKEN:
+            self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
+            return False
+        if SLUG.fullmatch(path.name):
+            return True
+        message = "the folder's name cannot be part of an address"
+        self.tell(path, message, "Use small letters, digits and hyphens, such as old-mill")
+        return False
+
+    def _not_lost(self, path: Path) -> None:
+        """Tell where a stable or a horse lies in a folder that is read for something else."""
+        if any(os.path.lexists(path / name) for name in ("stable.yaml", "horse.yaml")):
+            message = f"a folder named {path.name} is read for something else, not as a stable or a horse"
+            self.tell(path, message, "Give the folder another name")
+        if path.name == "photos" and any(one.suffix.lower() in PICTURES for one in self.entries(path)):
+            message = "photographs are not read here"
+            self.problems.add(warning(Place(self.shown(path)), message, "They lie in a horse's folder, in photos"))
+
+    def strangers(self, parent: Path, known: set[str]) -> None:
+        """Tell of the files in `parent` that are not read."""
+        missing = {
+            name for name in ("stable.yaml", "horse.yaml") if name in known and not os.path.lexists(parent / name)
+        }
+        for path in self.entries(parent):
+            meant = _means(path.name)
+            if path.name in known or meant in missing or LEFT_BEHIND.fullmatch(path.name) or os.path.isdir(path):
+                continue
+            if meant is None:
+                self.problems.add(warning(Place(self.shown(path)), "this file is not read", "Move it elsewhere"))
+            else:
+                self.tell(path, "this file is not read", _named_rightly(meant, known))
+
+    def unread_folders(self, horse: Path) -> None:
+        """Tell of the folders beside a horse's visits that nobody reads."""
+        for path in self.entries(horse):
+            if os.path.isdir(path) and path.name not in OWN_FOLDERS and not LEFT_BEHIND.fullmatch(path.name):
+                if VISIT_FILE.fullmatch(path.name) or path.name == "horse.yaml":
+                    continue
+                way_out = "Visits lie beside horse.yaml, pictures in photos"
+                self.problems.add(warning(Place(self.shown(path)), "this folder is not read", way_out))
+
+
+def _is_somebody_elses(folder: Path) -> bool:
+    """Whether a folder holds files of which none is a record or a photograph in its place."""
+    found = False
+    for _, folders, files in os.walk(folder):
+        if "photos" in folders or any(_means(name) for name in files):
+            return False
+        found = found or bool(files)
+    return found
+
+
+def slug_of(name: str) -> str:
+    """A folder's name for a stable or a horse: `Old Mill` becomes old-mill; empty where no letter or digit is left."""
+    plain = unicodedata.normalize("NFKD", name.lower()).encode("ascii", "ignore").decode()
+    return "-".join(re.findall("[a-z0-9]+", plain.replace("'", "")))
+
+
+def _means(name: str) -> str | None:
+    """The name of a record that a file's name is near to: small letters and `.yaml`; None for other files."""
+    stem, dot, ending = name.lower().rpartition(".")
+    return f"{stem}.yaml" if dot and ending in ("yaml", "yml") else None
+
+
+def _named_rightly(meant: str, known: set[str]) -> str:
+    if "horse.yaml" not in known:
+        return "A stable holds stable.yaml and a folder for each horse; visits lie in the horse's folder"
+    if (meant == SHARED_FILE or VISIT_FILE.fullmatch(meant)) and meant not in known:
+        return f"Name it {meant}"
+    return "A visit's file is named by its day: 2026-10-14.yaml, a second one 2026-10-14-b.yaml"

@@ -1,0 +1,161 @@
+"""A folder of records as one `Practice`: stables, their horses, each horse's visits in order.
+
+Which file lies where stands in `layout.py`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import gc
+import os
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import replace
+from pathlib import Path
+
+from recordgen.problems import Problems, quoted
+from recordgen.records.checks.duplicates import doubled, is_same
+from recordgen.records.checks.records import horse_problems, visit_problems
+from recordgen.records.checks.references import (
+    ended_in_vain,
+    unknown_in_horse,
+    unknown_in_practice,
+    unknown_in_stable,
+    unknown_in_visit,
+)
+from recordgen.records.checks.trims import trim_problems
+from recordgen.records.load.folders import VISIT_FILE, Walk
+from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFile, shared_problems
+from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
+from recordgen.records.models.reference import Reference
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.stable import Stable
+from recordgen.records.models.visit import Visit
+from recordgen.records.photos.files import read_photos, without_visit
+from recordgen.records.yaml.read import Kind, Written, read_as_far
+
+
+def read_practice(
+    folder: Path, today: dt.date, only: str | None = None, reference: Reference | None = None
+) -> tuple[Practice | None, Problems]:
+    """The practice in `folder`, or None where something is wrong, and all problems of all files.
+
+    today: visits after this day are refused. only: the one stable to read; all where None.
+    reference: the tables that names of methods, care notes and cautions must stand in; not looked at where None.
+    """
+    reader = _Reader(Walk(folder), today, reference)
+    with _without_collecting():
+        practice = reader.practice(only)
+    problems = reader.walk.problems
+    return (None if problems.errors else practice), problems
+
+
+@contextmanager
+def _without_collecting() -> Iterator[None]:
+    """Holds back Python's search for cycles; what is read holds none, and the search costs a quarter of the time."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+
+
+class _Reader:
+    """Reads the folder once, from the practice down to each visit."""
+
+    def __init__(self, walk: Walk, today: dt.date, reference: Reference | None) -> None:
+        self.walk = walk
+        self.today = today
+        self.reference = reference
+        self.usual: Mapping[str, str] = {}
+        self.horses: list[Written[Horse]] = []
+
+    def practice(self, only: str | None) -> Practice | None:
+        folder = self.walk.root
+        if not os.path.isdir(folder):
+            way_out = "Name another with --records, or make one with: recordgen init"
+            self.walk.tell(folder, "there is no such folder", way_out)
+            return None
+        file = self.file(folder / "practice.yaml", PracticeFile)
+        self.usual = file.record.methods if file else {}
+        if file and self.reference:
+            self.walk.problems.extend(unknown_in_practice(file, self.reference))
+        names = self.walk.folders(folder, only)
+        if not names:
+            missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
+            self.walk.tell(folder, missing, "A stable is a folder with a stable.yaml in it")
+        stables = [stable for stable in map(self.stable, names) if stable]
+        self.walk.problems.extend(doubled(self.horses))
+        return Practice(folder, file.record, tuple(_with_earlier(stables))) if file else None
+
+    def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:
+        if not self.walk.may_read(path):
+            return None
+        written, problems = read_as_far(path, self.walk.shown(path), model)
+        self.walk.problems.extend(problems)
+        return written
+
+    def stable(self, path: Path) -> StableRecord | None:
+        file = self.file(path / "stable.yaml", Stable)
+        if file and file.record.near:
+            folders = self.walk.entries(self.walk.root)
+            stables = [folder.name for folder in folders if os.path.isfile(folder / "stable.yaml")]
+            self.walk.problems.extend(unknown_in_stable(file, stables))
+        self.walk.strangers(path, {"stable.yaml"})
+        horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
+        by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
+        return StableRecord(path.name, file.record, tuple(by_name)) if file else None
+
+    def horse(self, path: Path) -> HorseRecord | None:
+        file = self.file(path / "horse.yaml", Horse)
+        days = [day for day in self.walk.entries(path) if VISIT_FILE.fullmatch(day.name)]
+        log = [path / SHARED_FILE] if os.path.lexists(path / SHARED_FILE) else []
+        self.walk.strangers(path, {"horse.yaml", *(one.name for one in (*days, *log))})
+        self.walk.unread_folders(path)
+        visits = [visit for visit in map(self.visit, days) if visit]
+        self.walk.problems.extend(ended_in_vain(visits, self.reference.care if self.reference else {}))
+        photos = read_photos(self.walk, path, self.today)
+        if all(visit.whole for visit in visits) and len(visits) == len(days):
+            here = [photo for photo in photos if photo.subject.day <= self.today]
+            without_visit(self.walk, here, [visit.record for visit in visits])
+        shared = tuple(entry for one in log for entry in self.shared(one))
+        if file is None:
+            return None
+        self.horses.append(file)
+        if self.reference:
+            self.walk.problems.extend(unknown_in_horse(file, self.reference))
+        self.walk.problems.extend(horse_problems(file, visits, self.today))
+        in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
+        filled = tuple(visit for visit in in_order if not visit.record.is_blank)
+        by_day = tuple(one.record for one in filled)
+        return HorseRecord(path.name, path.parent.name, file.record, by_day, filled, shared=shared, photos=photos)
+
+    def shared(self, path: Path) -> tuple[Shared, ...]:
+        written = self.file(path, SharedFile)
+        if written is None:
+            return ()
+        self.walk.problems.extend(shared_problems(written, self.today))
+        return written.record.shared
+
+    def visit(self, path: Path) -> Written[Visit] | None:
+        written = self.file(path, Visit)
+        if written:
+            self.walk.problems.extend(visit_problems(written, path.name[:10], self.today))
+            self.walk.problems.extend(trim_problems(written, self.usual, self.reference))
+        if written and self.reference:
+            self.walk.problems.extend(unknown_in_visit(written, self.reference))
+        return written
+
+
+def _with_earlier(stables: Sequence[StableRecord]) -> Iterator[StableRecord]:
+    """The stables, each horse that came from elsewhere with the records of it that ended."""
+    ended = [horse for stable in stables for horse in stable.horses if horse.horse.left]
+    for stable in stables:
+        yield replace(stable, horses=tuple(_since_before(horse, ended) for horse in stable.horses))
+
+
+def _since_before(horse: HorseRecord, ended: Sequence[HorseRecord]) -> HorseRecord:
+    before = [one for one in ended if one is not horse and is_same(one.horse, horse.horse)]
+    return replace(horse, earlier=tuple(f"{one.stable}/{one.slug}" for one in before)) if before else horse

@@ -1,0 +1,103 @@
+"""Reads the reference tables: ours, a practice's own entries over them, and its own care notes, a file each."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TypeVar
+
+from recordgen.packaged import packaged
+from recordgen.problems import Problem, quoted, warning
+from recordgen.records.checks.tables import OURS, is_note_name, not_while_problems, note_name, table_problems
+from recordgen.records.load.folders import Walk
+from recordgen.records.models.reference import CareWords, CautionWords, Reference
+from recordgen.records.yaml.read import Written, read
+
+Entry = TypeVar("Entry", CareWords, CautionWords)
+
+WORDS = Path(OURS)
+CARE = "care"
+
+
+def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
+    """The tables, with a practice's own entries over ours, and what is wrong with them.
+
+    records: the practice's folder, whose `site_templates/words` holds tables and whose `care` holds care notes, each in
+    a file named by its key; None for our tables alone. Own care notes come before ours.
+    """
+    ours, problems = _with_words(packaged() / WORDS, OURS, Reference())
+    if records is None:
+        return ours, problems
+    tables, wrong = _with_words(records / WORDS, f"{records.resolve().name}/{OURS}", ours)
+    walk = Walk(records)
+    notes = dict(_care_notes(walk))
+    for key, note in notes.items():
+        for problem in not_while_problems(note.record.not_while, (), note, tables):
+            walk.problems.add(problem)
+        if key in tables.care and tables.care[key] is not ours.care.get(key):
+            message = f"the care note {key} is written twice; this one counts, not the one in {OURS}"
+            walk.problems.add(warning(note.place(), message, "Keep one of the two"))
+    own = Reference.model_construct(care={key: note.record for key, note in notes.items()})
+    return _over(tables, own), [*problems, *wrong, *walk.problems]
+
+
+def _with_words(folder: Path, shown: str, under: Reference) -> tuple[Reference, list[Problem]]:
+    """The tables of a folder over those beneath, and what is wrong with them. shown: the folder as people see it."""
+    found = under
+    problems: list[Problem] = []
+    for file in sorted(folder.glob("*.yaml")):
+        written, wrong = read(file, f"{shown}{file.name}", Reference)
+        problems += wrong
+        if written:
+            beneath, found = found, _over(found, written.record)
+            problems += table_problems(written, beneath, found)
+    return found, problems
+
+
+def _over(under: Reference, over: Reference) -> Reference:
+    tables = {name: {**getattr(under, name), **getattr(over, name)} for name in Reference.model_fields}
+    # Of several notes that suit, the first is suggested: a practice's own.
+    own = {key: _as_safe(note, under.care.get(key)) for key, note in over.care.items()}
+    tables["care"] = {**own, **under.care, **own}
+    tables["cautions"] |= {key: _as_safe(words, under.cautions.get(key)) for key, words in over.cautions.items()}
+    return Reference.model_construct(None, **tables)
+
+
+def _as_safe(over: Entry, under: Entry | None) -> Entry:
+    """An entry over another: where it does not say beside what it may not stand, what the other says holds on."""
+    if under is None or "not_while" in over.model_fields_set:
+        return over
+    return over.model_copy(update={"not_while": under.not_while})
+
+
+def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:
+    """A practice's own care notes by key, those alone that are right; what is wrong goes to the walk."""
+    folder = walk.root / CARE
+    if not os.path.isdir(folder):
+        return
+    if not Path(os.path.realpath(folder)).is_relative_to(walk.inside):
+        walk.tell(folder, "this link leads out of the records", "Put the folder itself here")
+        return
+    for path in walk.entries(folder):
+        if _is_note(walk, path):
+            written, wrong = read(path, walk.shown(path), CareWords)
+            walk.problems.extend(wrong)
+            if written:
+                yield path.stem, written
+
+
+def _is_note(walk: Walk, path: Path) -> bool:
+    """Whether a file holds a care note; a problem where it seems to be meant as one and cannot be."""
+    stem, ending = os.path.splitext(path.name)
+    # Of a stable in this folder the walk through the stables tells.
+    if path.name.startswith(".") or path.name == "stable.yaml" or ending.lower() not in (".yaml", ".yml"):
+        return False
+    if not is_note_name(stem):
+        way_out = f"Use small letters, digits and hyphens, such as {note_name(stem)}.yaml"
+        walk.tell(path, f"{quoted(stem)} cannot name a care note", way_out)
+        return False
+    if ending != ".yaml":
+        walk.tell(path, "this file is not read", f"Name it {stem}.yaml")
+        return False
+    return walk.may_read(path)

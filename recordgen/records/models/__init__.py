@@ -1,0 +1,1 @@
+"""The models of the records: every file's fields, and the reference tables."""

@@ -1,0 +1,286 @@
+"""The kinds of value a record holds, each read from what was typed and refused in words."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Callable
+from typing import Annotated, Any, NamedTuple
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
+from pydantic.config import JsonDict
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema, PydanticCustomError
+
+from recordgen.problems import quoted
+from recordgen.records.models import quantity as q
+
+# The national code has 38 bits: 2**38 - 1. Source: ISO 11784 (bit layout).
+LARGEST_CHIP_NUMBER = 274_877_906_943
+
+
+def microchip_fault(text: str) -> str | None:
+    """What is wrong with the form of a microchip number, or None.
+
+    15 digits: 3 for a country or maker, 12 for the animal, which must fit into 38 bits.
+    Source: ISO 11784; ICAR, code structure.
+    """
+    if not re.fullmatch(r"[0-9]*", text):
+        return "a microchip number holds digits alone, 0 to 9"
+    if len(text) != 15:
+        return f"a microchip number has 15 digits; this has {len(text)}"
+    if text.startswith("000"):
+        return "a microchip number does not start with 000"
+    if int(text[3:]) > LARGEST_CHIP_NUMBER:
+        return f"the last 12 digits of a microchip number are {LARGEST_CHIP_NUMBER} at the most"
+    return None
+
+
+def ueln_fault(text: str) -> str | None:
+    """What is wrong with the form of a UELN, or None.
+
+    15 characters: 3 digits for the country, 3 for the database, 9 for the animal; the last two may hold letters.
+    Source: Regulation (EU) 2021/963; ueln.net, structure of the number.
+    """
+    if len(text) != 15:
+        return f"a UELN has 15 characters; this has {len(text)}"
+    if not re.fullmatch(r"[0-9]{3}[0-9A-Z]{12}", text):
+        return "a UELN is 3 digits for the country, then 12 digits or letters without other signs"
+    return None
+
+
+FIRST_YEAR = 1950  # no animal in a record was born or seen before
+
+_DAY = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_SPAN = "^ *[0-9]{4}-[0-9]{2}-[0-9]{2}( to [0-9]{4}-[0-9]{2}-[0-9]{2})? *$"
+_YEAR = re.compile("[0-9]{4}")
+# A number, or a fraction with or without a whole in front of it, and perhaps a unit.
+_WITH_UNIT = '^ *[-+]?[0-9][0-9./ -]*[¼½¾⅛⅜⅝⅞]? *[a-zA-Z"°″]*\\.?$'
+
+
+class DaySpan(NamedTuple):
+    """Days in a row, the last one included."""
+
+    first: dt.date
+    last: dt.date
+
+
+class Birth(NamedTuple):
+    """When an animal was born, as far as it is known: the first and the last day that it can have been."""
+
+    first: dt.date
+    last: dt.date
+
+    def __str__(self) -> str:
+        """The day, or the year where only that is known."""
+        return self.first.isoformat() if self.first == self.last else str(self.first.year)
+
+    def youngest(self, day: dt.date) -> dt.date:
+        """The day of birth by which it is youngest on a day; not after that day, but where it was born later."""
+        return max(self.first, min(self.last, day))
+
+
+class Record(BaseModel):
+    """Base of all records: unknown keys are refused, and a record that was read does not change."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
+
+
+def refusal(message: str, way_out: str) -> PydanticCustomError:
+    """The error a value is refused with: what is wrong, and the way out."""
+    return PydanticCustomError("refused", "{message}", {"message": message, "way_out": way_out})
+
+
+class NamedKeys:
+    """Marks a mapping whose keys have one spelling inside and several typed: the schema offers the one, takes any."""
+
+    def __init__(self, *names: str) -> None:
+        self.names = names
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        value = handler(core)["additionalProperties"]
+        return {"type": "object", "properties": dict.fromkeys(self.names, value), "additionalProperties": value}
+
+
+class OrText:
+    """Marks a record that may be written as one text instead; the schema allows both."""
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> JsonSchemaValue:
+        return {"anyOf": [{"type": "string", "minLength": 1}, handler(core)]}
+
+
+def with_names(named: Callable[[str], str | None]) -> Callable[[Any], Any]:
+    """A reader of mappings that gives each typed key its one name; an unknown or doubled one stays as typed."""
+
+    def read(value: Any) -> Any:
+        if not isinstance(value, dict):
+            return value
+        found: dict[str, Any] = {}
+        for typed, inside in value.items():
+            name = named(typed)
+            doubled = name in found or (name != typed and name in value)
+            found[typed if name is None or doubled else name] = inside
+        return found
+
+    return read
+
+
+def spelled(named: Callable[[str], str | None]) -> BeforeValidator:
+    """Gives a typed name its one spelling; an unknown one stays as typed."""
+    return BeforeValidator(lambda value: (named(value) or value) if isinstance(value, str) else value)
+
+
+def _typed(value: Any, wanted: str, example: str) -> str:
+    if isinstance(value, str):
+        return value.strip()
+    found = "nothing was written" if value is None else "several values stand here"
+    raise refusal(f"{wanted} is expected, but {found}", f"Write it like {example}")
+
+
+def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
+    def parse(value: Any) -> Any:
+        if isinstance(value, int | float):
+            return value
+        text = _typed(value, "a number", example)
+        try:
+            return read(text)
+        except q.NotAQuantity as why:
+            way_out = why.way_out or f"Write it like {example}"
+            raise refusal(f"{quoted(text)} does not read as a number: {why}", way_out) from None
+
+    return parse
+
+
+def _in(units: dict[str, float]) -> Callable[[str], float]:
+    return lambda text: q.quantity(text, units)
+
+
+def _whole(value: float) -> int:
+    if value != int(value):
+        raise refusal(f"{value:g} is not a whole number", "Write a whole number such as 6")
+    return int(value)
+
+
+def _date(value: Any) -> dt.date:
+    if isinstance(value, dt.date):
+        return value
+    text = _typed(value, "a date", "2026-10-14")
+    if not _DAY.fullmatch(text):
+        raise refusal(f"{quoted(text)} is not a date", "Write year-month-day, like 2026-10-14")
+    try:
+        day = dt.date.fromisoformat(text)
+    except ValueError:
+        raise refusal(f"'{text}' is not a day in the calendar", "Look at the month and the day") from None
+    if day.year < FIRST_YEAR:
+        raise refusal(f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
+    return day
+
+
+def _days(value: Any) -> DaySpan:
+    if isinstance(value, DaySpan):
+        return value
+    text = _typed(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
+    first, to, last = text.partition(" to ")
+    span = DaySpan(_date(first), _date(last if to else first))
+    if span.last < span.first:
+        raise refusal(f"{quoted(text)} ends before it begins", "Write the earlier day first")
+    return span
+
+
+def _born(value: Any) -> Birth:
+    if isinstance(value, Birth):
+        return value
+    text = value.strip() if isinstance(value, str) else value
+    if isinstance(text, str) and _YEAR.fullmatch(text):
+        return Birth(_date(f"{text}-01-01"), _date(f"{text}-12-31"))
+    day = _date(text)
+    return Birth(day, day)
+
+
+_ANSWERS = {"true": True, "yes": True, "false": False, "no": False}
+
+
+def _yes_or_no(value: Any) -> bool:
+    if isinstance(value, bool):
+        return value
+    text = _typed(value, "yes or no", "yes")
+    if text.lower() not in _ANSWERS:
+        raise refusal(f"{quoted(text)} is neither yes nor no", "Write yes or no")
+    return _ANSWERS[text.lower()]
+
+
+def _country(value: Any) -> str:
+    text = _typed(value, "a country", "GB")
+    if not re.fullmatch("[A-Z]{2}", text):
+        raise refusal(f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US")
+    return text
+
+
+def _checked(fault: Callable[[str], str | None], name: str, example: str) -> Callable[[Any], str]:
+    def parse(value: Any) -> str:
+        text = _typed(value, "a number as text", example).replace(" ", "").upper()
+        if why := fault(text):
+            raise refusal(why, f"Compare it with the passport and scan again, or leave {name} out")
+        return text
+
+    return parse
+
+
+def _schema(unit: str) -> WithJsonSchema:
+    return WithJsonSchema({"type": ["number", "string"], "pattern": _WITH_UNIT, "x-unit": unit})
+
+
+def _quantity(units: dict[str, float], example: str) -> BeforeValidator:
+    return BeforeValidator(_number(_in(units), example))
+
+
+_MM = "88 (millimetres), 8.8 cm or 3 1/4 in"
+_HEIGHT = BeforeValidator(_number(q.height_cm, "148 (centimetres) or 14.2 hh"))
+_WHOLE = BeforeValidator(lambda value: _whole(_number(_in(q.NO_UNIT), "6")(value)))
+_CHIP = BeforeValidator(_checked(microchip_fault, "microchip", "968000004531234"))
+_UELN = BeforeValidator(_checked(ueln_fault, "ueln", "372414001234567"))
+_ONE_VALUE = {"type": ["string", "number", "boolean"]}
+
+Millimetres = Annotated[float, _quantity(q.MILLIMETRES, _MM), _schema("mm")]
+Centimetres = Annotated[float, _quantity(q.CENTIMETRES, "180 (centimetres) or 71 in"), _schema("cm")]
+Height = Annotated[float, _HEIGHT, _schema("cm")]
+Degrees = Annotated[float, _quantity(q.DEGREES, "51 or 51.5"), _schema("degrees")]
+Number = Annotated[float, _quantity(q.NO_UNIT, "5 or 5.5"), WithJsonSchema({"type": "number"})]
+Whole = Annotated[int, _WHOLE, WithJsonSchema({"type": "integer"})]
+Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string", "format": "date"})]
+Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "string", "pattern": _SPAN})]
+Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
+YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
+Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
+Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
+Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
+Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
+
+
+def measured(
+    unit: str,
+    possible: tuple[float, float],
+    likely: tuple[float, float],
+    description: str,
+    default: Any = None,
+    *,
+    basis: str,
+) -> Any:
+    """A field for a quantity: its unit, the range that is possible and the range that is likely.
+
+    Outside `possible` a value is refused; outside `likely` it is asked about. Both: low and high in `unit`.
+    default: None where it may be left out, ... where it must be there. basis: where `likely` comes from (`basis.py`).
+    """
+    extra: JsonDict = {"unit": unit, "possible": list(possible), "likely": list(likely), "basis": basis}
+    told = description if unit in description.split() else f"{description} ({unit})"
+    return Field(default, ge=possible[0], le=possible[1], description=told, json_schema_extra=extra)
+
+
+def told(description: str, default: Any = None) -> Any:
+    """A field with a description and a default (None: it may be left out)."""
+    return Field(default, description=description)
+
+
+def several(description: str) -> Any:
+    """A field for a list that may be left out."""
+    return Field((), description=description)

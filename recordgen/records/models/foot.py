@@ -1,0 +1,221 @@
+"""What is recorded of one foot at one visit. What was not looked at is left out; it is never zero."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator
+
+from recordgen.records.models import ranges as basis
+from recordgen.records.models.fields import (
+    Degrees,
+    Millimetres,
+    NamedKeys,
+    OrText,
+    Record,
+    Text,
+    YesNo,
+    measured,
+    several,
+    spelled,
+    told,
+    with_names,
+)
+from recordgen.records.models.foot_line import foot_line
+from recordgen.records.models.names import ZONES, Zone, zone_named
+from recordgen.records.models.tracing import Tracing
+
+Landing = Literal["heel first", "flat", "toe first", "lateral first", "medial first"]
+Infection = Literal["none", "surface", "deep groove", "painful or bleeding"]
+OneZone = Annotated[Zone, spelled(zone_named)]
+AbscessPlace = Annotated[Literal[Zone, "sole", "frog", "coronet", "heel bulbs"], spelled(zone_named)]
+MarkKind = Literal["growth mark", "crack end", "abscess line", "event ring"]
+
+
+class Sides(Record):
+    """A length on the inner (medial) and the outer (lateral) side."""
+
+    medial: Millimetres | None = measured("mm", (0, 200), (5, 110), "inner side", basis=basis.JUDGEMENT)
+    lateral: Millimetres | None = measured("mm", (0, 200), (5, 110), "outer side", basis=basis.JUDGEMENT)
+
+
+class Measures(Record):
+    """Measures of one foot at one moment, before or after the trim."""
+
+    toe_length: Millimetres | None = measured(
+        "mm", (20, 250), (45, 120), "middle of the front wall, from the hairline to the ground", basis=basis.TOE_LENGTH
+    )
+    heel_height: Sides | None = told("each heel, from the hairline straight down to the ground (mm)")
+    wall_height: Sides | None = told("the wall at its widest place, from the hairline straight down to the ground (mm)")
+    toe_angle: Degrees | None = measured(
+        "degrees", (15, 90), (38, 70), "front wall to the ground", basis=basis.TOE_ANGLE
+    )
+    heel_angle: Degrees | None = measured(
+        "degrees", (5, 90), (20, 70), "heel wall to the ground", basis=basis.HEEL_ANGLE
+    )
+    pastern_angle: Degrees | None = measured(
+        "degrees", (15, 90), (38, 70), "front of the pastern to the ground", basis=basis.PASTERN_ANGLE
+    )
+    sole_length: Millimetres | None = measured(
+        "mm", (30, 250), (60, 170), "toe to the line across the heel buttresses, foot lifted", basis=basis.SOLE_LENGTH
+    )
+    sole_width: Millimetres | None = measured(
+        "mm", (30, 250), (50, 170), "widest place of the sole, foot lifted", basis=basis.SOLE_WIDTH
+    )
+    circumference: Millimetres | None = measured(
+        "mm", (100, 700), (180, 500), "tape around the hoof just below the hairline", basis=basis.JUDGEMENT
+    )
+
+
+TypedMeasures = Annotated[Measures, BeforeValidator(foot_line), OrText()]
+
+
+class Again(Record):
+    """The same measures taken again, the foot put down between: how well this practice's readings repeat."""
+
+    before: tuple[TypedMeasures, ...] = several("further readings before the trim, each as before:")
+    after: tuple[TypedMeasures, ...] = several("further readings after the trim, each as after:")
+
+
+class Frog(Record):
+    """The frog and its grooves, as found."""
+
+    infection: Infection | None = told("how far an infection of the frog goes; an ordered list of our own")
+    central_groove_depth: Millimetres | None = measured(
+        "mm", (0, 60), (0, 30), "the middle groove, from the frog's edge", basis=basis.JUDGEMENT
+    )
+    groove_depth: Sides | None = told("the grooves beside the frog, at its point (mm)")
+    length: Millimetres | None = measured(
+        "mm", (10, 200), (40, 130), "point of the frog to its base", basis=basis.FROG_LENGTH
+    )
+    width: Millimetres | None = measured("mm", (5, 180), (20, 100), "the frog at its widest", basis=basis.FROG_WIDTH)
+    tissue: Literal["usual", "proud", "creamy"] | None = told(
+        "proud: grows over and bleeds easily; creamy: pale discharge"
+    )
+    painful: YesNo | None = told("whether it hurts when the groove is opened")
+
+
+class Separation(Record):
+    """A gap between wall and sole at the white line."""
+
+    length: Millimetres | None = measured("mm", (0, 300), (1, 150), "along the white line", basis=basis.JUDGEMENT)
+    depth: Millimetres | None = measured("mm", (0, 120), (1, 40), "how deep a blunt probe goes", basis=basis.JUDGEMENT)
+
+
+class Crack(Record):
+    """A crack of the wall."""
+
+    length: Millimetres | None = measured("mm", (1, 200), (3, 110), "along the crack", basis=basis.JUDGEMENT)
+    depth: Literal["surface", "full"] | None = told("surface, or through the whole thickness of the wall")
+    direction: Literal["vertical", "horizontal"] | None = told("which way it runs")
+    reaches: Literal["ground", "hairline", "both", "neither"] | None = told("which edges of the wall it reaches")
+    blood: YesNo | None = told("whether blood was seen in it")
+    moisture: YesNo | None = told("whether it was moist")
+
+
+class WallZone(Record):
+    """What was found in one zone of the wall."""
+
+    flare: Millimetres | None = measured(
+        "mm", (0, 60), (0, 20), "how far the wall stands out at the ground", basis=basis.JUDGEMENT
+    )
+    separation: Separation | None = told("a gap at the white line")
+    crack: Crack | None = told("a crack")
+    chip: Millimetres | None = measured(
+        "mm", (1, 150), (2, 80), "length of a broken piece of the edge", basis=basis.JUDGEMENT
+    )
+    thickness: Millimetres | None = measured(
+        "mm", (1, 30), (4, 18), "the wall at the ground, to the white line", basis=basis.THICKNESS
+    )
+    bruise: YesNo | None = told("whether a bruise was seen")
+    white_line_blood: YesNo | None = told("whether blood was seen in the white line")
+
+
+class Sole(Record):
+    """The sole, as found."""
+
+    shedding: YesNo | None = told("whether old sole comes away by itself")
+    toe_callus: Literal["left", "thinned", "not seen"] | None = told(
+        "left: left in place; thinned: taken down a little"
+    )
+    depth: Millimetres | None = measured(
+        "mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog", basis=basis.JUDGEMENT
+    )
+    shape: Literal["hollow", "flat", "bulging"] | None = told("as seen from the side; bulging: below the wall's edge")
+    bruise: YesNo | None = told("whether a bruise was seen")
+    gives: YesNo | None = told("whether the sole gives under the thumbs")
+    sensitive: YesNo | None = told("whether it hurts under thumb pressure")
+
+
+class Mark(Record):
+    """Something on the wall that grows down with it."""
+
+    kind: MarkKind = told("what it is", ...)
+    zone: OneZone = told("where on the wall", "toe")
+    below_hairline: Millimetres = measured(
+        "mm", (0, 200), (0, 130), "along the wall, from the hairline to the mark", ..., basis=basis.BELOW_HAIRLINE
+    )
+
+
+class Wound(Record):
+    """A wound of the foot."""
+
+    where: Literal["coronet", "heel bulbs", "sole", "frog"] = told("where it is", ...)
+    healed: YesNo = told("whether it was found healed", False)
+    note: Text | None = told("what was seen")
+
+
+class Abscess(Record):
+    """An abscess that was seen, or that has drained since last time."""
+
+    where: AbscessPlace = told("where it is or came out", ...)
+    state: Literal["suspected", "draining", "drained"] | None = told("what was seen")
+
+
+class Object(Record):
+    """Something that stuck in the foot."""
+
+    what: Text = told("what it was", ...)
+    where: Literal["frog", "central groove", "medial groove", "lateral groove", "sole", "white line"] = told(
+        "where", ...
+    )
+    still_in: YesNo = told("whether it is still in the foot", True)
+
+
+class Testers(Record):
+    """What hoof testers showed. There is no agreed scale, so only whether and where."""
+
+    reaction: YesNo = told("whether the horse reacted", ...)
+    where: Text | None = told("where")
+
+
+Walls = Annotated[dict[Zone, WallZone], BeforeValidator(with_names(zone_named)), NamedKeys(*ZONES)]
+
+
+class FootVisit(Record):
+    """One foot at one visit."""
+
+    landing: Landing | None = told("which part touches the ground first at a walk")
+    before: TypedMeasures | None = told("measures before the trim; in one line as 96 h42/42 a48")
+    after: TypedMeasures | None = told("measures after the trim, in the same way")
+    repeat: Again | None = told(
+        "readings taken again, such as {after: [{toe_length: 81}]}; they tell how well they repeat"
+    )
+    tracings: tuple[Tracing, ...] = several("landmarks traced on a photograph or a drawing, with a scale")
+    frog: Frog | None = told("the frog and its grooves")
+    wall: Walls | None = told("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
+    bars: Sides | None = told("length of each bar along its crest (mm)")
+    sole: Sole | None = told("the sole")
+    marks: tuple[Mark, ...] = several("marks that grow down the wall")
+    object: Object | None = told("something that stuck in the foot")
+    wound: Wound | None = told("a wound")
+    abscess: Abscess | None = told("an abscess seen or drained since last time")
+    heat: YesNo | None = told("whether the hoof was warmer than the others")
+    pulse: Literal["usual", "raised", "strong"] | None = told("the pulse at the fetlock")
+    hairline_dip: YesNo | None = told("whether a finger finds a dip just above the hairline")
+    testers: Testers | None = told("what hoof testers showed")
+    bears_weight: Literal["fully", "less", "not"] | None = told("how the foot is loaded at rest")
+    deviation: Text | None = told("a bend or turn of a young horse's limb, in words; none where it is straight")
+    drew_blood: YesNo | None = told("whether this trim drew blood")
+    done: tuple[Text, ...] = several("what was done")
+    note: Text | None = told("anything else about this foot, for the owner to read")

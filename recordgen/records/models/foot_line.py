@@ -1,0 +1,75 @@
+"""The measures of a foot typed in one line, such as `96 h42/42 a48`, for whoever types a round in the evening."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+from recordgen.problems import quoted
+from recordgen.records.models.fields import refusal
+
+# What stands behind each letter; two names take two values, the inner (medial) side first.
+LETTERS: dict[str, tuple[str, ...]] = {
+    "": ("toe_length",),
+    "h": ("heel_height.medial", "heel_height.lateral"),
+    "w": ("wall_height.medial", "wall_height.lateral"),
+    "a": ("toe_angle",),
+    "ha": ("heel_angle",),
+    "pa": ("pastern_angle",),
+    "s": ("sole_length", "sole_width"),
+    "c": ("circumference",),
+}
+HELP = "a number alone is the toe's length; h42/43 heels, w50/52 walls (inner/outer), a48 toe angle, ha heel angle"
+HELP += ", pa pastern angle, s130/118 sole length/width, c370 around the hairline; - where one of two was not taken"
+
+_PART = re.compile(r"(?P<letter>[a-z]*)(?P<values>[^a-z].*)")
+
+
+def foot_line(typed: Any) -> Any:
+    """The measures that a line of text stands for, as the mapping somebody might have typed; anything else unchanged.
+
+    Raises a refusal for a letter that is not known, a value too many, and a measure that stands twice.
+    """
+    if not isinstance(typed, str):
+        return typed
+    found: dict[str, Any] = {}
+    for name, value in _values(typed.lower()):
+        measure, _, side = name.partition(".")
+        place = found.setdefault(measure, {}) if side else found
+        if (side or measure) in place:
+            raise refusal(
+                f"'{measure.replace('_', ' ')}' stands twice in the line {quoted(typed)}", "Take one of them out"
+            )
+        place[side or measure] = value
+    return found
+
+
+def _values(line: str) -> Iterator[tuple[str, str]]:
+    for part in line.split():
+        match = _PART.fullmatch(part)
+        names = LETTERS.get(match["letter"]) if match else None
+        if match is None or names is None:
+            raise refusal(f"{quoted(part)} is not understood in a line of measures", f"Write it so: {HELP}")
+        values = match["values"].split("/")
+        if len(values) != len(names):
+            wanted = "one value" if len(names) == 1 else "two values, as h42/43"
+            raise refusal(f"{quoted(part)} wants {wanted}", f"Write it so: {HELP}")
+        yield from ((name, value) for name, value in zip(names, values, strict=True) if value != "-")
+
+
+def line_of(measures: dict[str, Any]) -> str:
+    """The line that stands for some measures, as `foot_line` reads it; measures: as a mapping, None where not taken."""
+    parts = []
+    for letter, names in LETTERS.items():
+        values = [_at(measures, *name.split(".")) for name in names]
+        if any(value is not None for value in values):
+            parts.append(letter + "/".join("-" if value is None else f"{value:g}" for value in values))
+    return " ".join(parts)
+
+
+def _at(measures: dict[str, Any], *steps: str) -> Any:
+    value: Any = measures
+    for step in steps:
+        value = (value or {}).get(step)
+    return value

@@ -1,0 +1,143 @@
+"""Who is trimmed: the animal, the vet's plan, its aims, and whom its record was shared with."""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Iterator
+from typing import Annotated, Literal, Self
+
+from pydantic import AfterValidator, model_validator
+
+from recordgen.problems import Problem, quoted
+from recordgen.records.models import ranges as basis
+from recordgen.records.models.fields import (
+    Born,
+    Day,
+    Height,
+    Microchip,
+    Number,
+    Record,
+    Text,
+    Ueln,
+    YesNo,
+    measured,
+    refusal,
+    several,
+    spelled,
+    told,
+)
+from recordgen.records.models.names import Foot, Kind, Zone, foot_named, zone_named
+from recordgen.records.models.stable import Contact
+from recordgen.records.yaml.read import Written
+
+
+class VetPlan(Record):
+    """A plan that a vet made; it comes before the usual interval."""
+
+    by: Text = told("which vet", ...)
+    date: Day = told("the day of the plan", ...)
+    words: Text = told("the plan in the vet's words", ...)
+    weeks: Number | None = measured(
+        "weeks", (0.5, 26), (2, 10), "longest time between visits under the plan", basis=basis.JUDGEMENT
+    )
+    until: Day | None = told("last day of the plan")
+
+
+class Consent(Record):
+    """What the owner agreed to share."""
+
+    vet: YesNo = told("whether the record may be shared with the vet", ...)
+    by: Text = told("who agreed", ...)
+    date: Day = told("the day", ...)
+
+
+class Aim(Record):
+    """What the trim aims at: a measure of a foot, or of all feet, that shall come under or over a value."""
+
+    measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
+    zone: Annotated[Zone, spelled(zone_named)] | None = told("zone of the wall, for measures of the wall")
+    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    under: Number | None = told("it shall come to this or less; of a difference, to either side of nothing")
+    over: Number | None = told("it shall come to this or more")
+    note: Text | None = told("why, for the owner to read")
+
+    @model_validator(mode="after")
+    def _has_a_value(self) -> Self:
+        if (self.under is None) == (self.over is None):
+            raise refusal("an aim has either under or over", "Write one of them, such as under: 2")
+        return self
+
+
+class Left(Record):
+    """The end of a horse's record here."""
+
+    date: Day = told("the day", ...)
+    why: Text | None = told("sold, moved, died")
+
+
+class Horse(Record):
+    """A horse, pony, donkey or mule."""
+
+    name: Text = told("the name it is called by", ...)
+    kind: Kind = told("horse, pony, donkey or mule", "horse")
+    sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
+    born: Born | None = told("day or year of birth")
+    height: Height | None = measured(
+        "cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh", basis=basis.JUDGEMENT
+    )
+    microchip: Microchip | None = told("15 digits")
+    ueln: Ueln | None = told("15 characters from the passport")
+    conformation: tuple[Text, ...] = several("leg shape that explains what the feet do")
+    usual_weeks: Number | None = measured(
+        "weeks", (1, 26), (3, 12), "usual interval of this horse", basis=basis.USUAL_WEEKS
+    )
+    vet: Contact | None = told("the horse's own vet, where it is not the stable's; shown to owners beside a call")
+    vet_plan: VetPlan | None = told("a vet's plan in force")
+    aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")
+    consent: Consent | None = told("what may be shared")
+    left: Left | None = told("when and why the record ends")
+    note: Text | None = told("about the horse, for the owner to read")
+    private_note: Text | None = told("about the horse, for the trimmer alone")
+
+
+SHARED_FILE = "shared.yaml"
+SharedForm = Literal["html", "pdf"]
+
+_EDITION = re.compile("[0-9a-f]{8,64}")
+
+
+def _edition(text: str) -> str:
+    if not _EDITION.fullmatch(text):
+        raise refusal(f"{quoted(text)} is not an edition", "Write it as the head of the sheet tells it")
+    return text
+
+
+Edition = Annotated[Text, AfterValidator(_edition)]
+
+
+class Shared(Record):
+    """One time that the record was handed over."""
+
+    date: Day = told("the day", ...)
+    to: Text = told("who got it", ...)
+    edition: Edition = told("which edition of the sheet it was, as its head tells", ...)
+    until: Day | None = told("the day after which they were asked to delete it")
+    what: tuple[SharedForm, ...] = told("the kinds of file: html, pdf", ...)
+
+
+class SharedFile(Record):
+    """Whom a horse's record was shared with."""
+
+    shared: tuple[Shared, ...] = several("each time it was handed over, oldest first")
+
+
+def shared_problems(log: Written[SharedFile], today: dt.date) -> Iterator[Problem]:
+    """What a log's days cannot be. today: nothing was handed over later."""
+    for index, entry in enumerate(log.record.shared):
+        if entry.date > today:
+            place = log.place("shared", index, "date")
+            yield Problem(place, f"the date {entry.date} is in the future", "Correct the date")
+        if entry.until and entry.until < entry.date:
+            message = f"until {entry.until} is before the day it was handed over ({entry.date})"
+            yield Problem(log.place("shared", index, "until"), message, "Correct one of the two")

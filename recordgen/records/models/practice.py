@@ -1,0 +1,70 @@
+"""A practice as it was read: its stables, their horses, each horse's visits in order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from recordgen.problems import Trouble, quoted
+from recordgen.records.models.horse import Horse, Shared
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.stable import Stable
+from recordgen.records.models.visit import Visit
+from recordgen.records.photos.files import Photo
+from recordgen.records.yaml.read import Written
+
+
+@dataclass(frozen=True)
+class HorseRecord:
+    """One horse: its file, and its visits, oldest first.
+
+    written: the same visits with the files they stand in. earlier: records of the same horse that ended elsewhere, such
+    as fallow-end/otter. shared: whom the record was shared with, in the order of the file.
+    photos: its photographs by day, foot, view and moment.
+    """
+
+    slug: str
+    stable: str
+    horse: Horse
+    visits: tuple[Visit, ...]
+    written: tuple[Written[Visit], ...] = ()
+    earlier: tuple[str, ...] = ()
+    shared: tuple[Shared, ...] = ()
+    photos: tuple[Photo, ...] = ()
+
+
+@dataclass(frozen=True)
+class StableRecord:
+    """One stable: its file and its horses, sorted by name."""
+
+    slug: str
+    stable: Stable
+    horses: tuple[HorseRecord, ...]
+
+
+@dataclass(frozen=True)
+class Practice:
+    """A whole practice as read."""
+
+    folder: Path
+    file: PracticeFile
+    stables: tuple[StableRecord, ...]
+
+    @property
+    def horses(self) -> tuple[HorseRecord, ...]:
+        """All horses of all stables."""
+        return tuple(horse for stable in self.stables for horse in stable.horses)
+
+    def horse(self, stable: str, horse: str) -> HorseRecord:
+        """One horse by the names of its folders. Raises Trouble where there is none."""
+        here = [record for record in self.horses if record.stable == stable]
+        found = next((record for record in here if record.slug == horse), None)
+        if found is None:
+            names = ", ".join(record.slug for record in here) or "none"
+            raise Trouble(f"there is no horse {quoted(horse)} at {quoted(stable)}", f"The horses there are: {names}")
+        return found
+
+    @property
+    def visit_count(self) -> int:
+        """How many visits were read."""
+        return sum(len(horse.visits) for horse in self.horses)

@@ -1,0 +1,279 @@
+"""The reference tables: the words people read, with sources; a practice may override any entry by its key.
+
+The tables lie in `site_templates/words`. A practice that has a file of the same name under its own records, in
+`site_templates/words`, adds to the table and replaces entries of the same key.
+"""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal, Self
+
+from pydantic import BeforeValidator, Field, model_validator
+
+from recordgen.records.models import ranges as basis
+from recordgen.records.models.fields import (
+    Country,
+    Day,
+    Number,
+    Record,
+    Text,
+    Whole,
+    YesNo,
+    measured,
+    refusal,
+    several,
+    told,
+)
+from recordgen.records.models.names import CareClass, Kind
+
+Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
+# Whom a caution asks to ring.
+Whom = Literal["vet", "trimmer"]
+# The months a care note is for; which they are, a practice's file or its country tells.
+CareSeason = Literal["wet", "dry", "warm", "cold"]
+# What is recorded that a care note may suit.
+CareReason = Literal[
+    "infection of the frog",
+    "deep groove",
+    "gap at the white line",
+    "crack",
+    "chip",
+    "sore after trimming",
+    "tender sole",
+    "warmth or pulse",
+    "crest or condition",
+    "boots",
+    "foal",
+    "wet months",
+    "dry months",
+]
+# The parts of the page on safety, in its order.
+SafetySection = Literal["vet now", "vet today", "handling", "hygiene", "chemicals", "records", "data"]
+
+
+# The way of a measure that was traced on a picture.
+TRACING = "tracing"
+
+
+class Method(Record):
+    """A way of taking a measure and how well it repeats."""
+
+    sd: Number = Field(gt=0, description="standard deviation of one reading, in the measure's unit")
+    source: Text = told("where the figure comes from", ...)
+    assumed: YesNo = told("whether the figure is assumed rather than published", False)
+    rounded: YesNo = told("whether the sd comes of figures rounded as they are typed, so that rounding is in it", False)
+
+
+class PublishedContext(Record):
+    """A published figure, told as context and never as a verdict."""
+
+    text: Text = told("the figure and how many horses exceed it", ...)
+    source: Text = told("where it was published", ...)
+
+
+class MeasureWords(Record):
+    """One measure: its name, its meaning, its landmarks, where it stands in a visit, and how well it repeats."""
+
+    name: Text = told("name in the trade", ...)
+    plain: Text = told("what it is, for an owner", ...)
+    landmarks: Text = told("from where to where it is taken", ...)
+    view: Literal["side", "front", "sole", "tape", "computed"] = told("how the foot is looked at", ...)
+    path: Text | None = told("where it stands in a foot's record; @ for the moment, * for the zone")
+    minus: tuple[Text, ...] = several("two measures: the first less the second")
+    ratio: tuple[Text, ...] = several("two measures: the first over the second")
+    traced: Text | None = told("the figure of a tracing that gives it where it was not measured; * for the zone")
+    together: Text | None = told("of two measures: the figure of a tracing that tells it, where one tracing gives both")
+    unit: Text | None = told("unit of a measure that stands nowhere in a foot's record")
+    detail: YesNo = told("whether it stands with the tracings alone, not among the measures of every visit", False)
+    headline: YesNo = told("whether a change of it is told among what changed", False)
+    decimals: Whole = told("digits shown behind the point", 0)
+    methods: dict[str, Method] = told("how it may be taken; the first is the usual way", {})
+    context: tuple[PublishedContext, ...] = several("published figures")
+
+    @property
+    def by_zone(self) -> bool:
+        """Whether it is taken in each zone of the wall."""
+        return "*" in (self.path or self.traced or "")
+
+
+class CautionWords(Record):
+    """One caution: how urgent, what was seen, what is safe meanwhile, what not to do, and why we say so."""
+
+    level: Level = told("how urgent", ...)
+    seen: Text = told("what was recorded, with {foot}, {day} and the facts of the rule", ...)
+    meanwhile: Text = told("what is safe until somebody comes", ...)
+    do_not: Text | None = told("what not to do")
+    ring: tuple[Whom, ...] = told("whom to ring, whose number is then told", ("vet",))
+    not_while: tuple[Text, ...] = several("open cautions, by name or level, to which what is safe meanwhile gives way")
+    no_trim: YesNo = told("whether nothing is trimmed until the vet agrees", False)
+    source: Text = told("where the advice comes from", ...)
+
+
+def _sourced(value: str) -> str:
+    if not value:
+        message = "nothing says where this advice comes from"
+        raise refusal(message, 'Add source: with a name and a year, or "Common practice, no source"')
+    return value
+
+
+class CareWords(Record):
+    """One care note of the library."""
+
+    what: Text = told("what to do", ...)
+    why: Text = told("why", ...)
+    how_often: Text = told("how often", ...)
+    until: Text | None = told("until when")
+    stop_if: Text | None = told("what to stop at")
+    caution: Text | None = told("what to beware of")
+    not_while: tuple[Text, ...] = several("open cautions, by name or level, while which the job is withheld")
+    times_a_week: Whole | None = measured(
+        "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
+    )
+    season: CareSeason | None = told("the months it is for, where it is not for all")
+    suits: tuple[CareReason, ...] = several("what is recorded that it may be a help with")
+    source: Annotated[Text, BeforeValidator(_sourced)] = Field(
+        "", validate_default=True, description="where the advice comes from"
+    )
+
+
+class Interval(Record):
+    """Weeks between visits, the least and the most that a class usually needs."""
+
+    at_least: Number = measured("weeks", (0.5, 52), (2, 12), "the least", ..., basis=basis.JUDGEMENT)
+    at_most: Number = measured("weeks", (0.5, 52), (3, 16), "the most", ..., basis=basis.JUDGEMENT)
+
+    @model_validator(mode="after")
+    def _in_order(self) -> Self:
+        if self.at_least > self.at_most:
+            raise refusal("at_least is more than at_most", "Write the fewer weeks in at_least")
+        return self
+
+
+class UsualGrowth(Record):
+    """Net growth of a class, and how much its animals differ."""
+
+    mm_per_day: Number = measured("mm a day", (0.01, 2), (0.1, 0.6), "mean of the class", ..., basis=basis.GROWTH)
+    sd: Number = measured(
+        "mm a day", (0.001, 1), (0.01, 0.2), "standard deviation between animals", ..., basis=basis.JUDGEMENT
+    )
+    assumed: YesNo = told("whether the figures are assumed rather than published", False)
+
+
+class ClassWords(Record):
+    """One class of animals: its name, the interval it usually needs, and how fast its hoof wall usually grows."""
+
+    name: Text = told("name of the class, in the plural", ...)
+    weeks: Interval = told("weeks between visits", ...)
+    weeks_source: Text = told("where the interval comes from", ...)
+    growth: UsualGrowth = told("net growth of the toe", ...)
+    growth_source: Text = told("where the growth comes from", ...)
+
+
+class PublishedShare(Record):
+    """The share of animals that a survey found something in."""
+
+    name: Text = told("what the survey calls it", ...)
+    percent: Number = measured("per cent", (0, 100), (0, 100), "share of the animals", ..., basis=basis.BY_DEFINITION)
+    of: Whole = Field(gt=0, description="animals in the survey")
+
+
+class PublishedClass(Record):
+    """A class of feet that somebody published: its rule, and how many animals it takes in. It is no verdict."""
+
+    name: Text = told("what its author calls it", ...)
+    of: Literal["foot", "pair", "horse"] = told("whether it is of a foot, of two feet of a pair, or of a horse", "foot")
+    kinds: tuple[Kind, ...] = told("the animals it was published for", ("horse", "pony"))
+    measure: Text = told("the measure it is about; of a horse: load_kg_per_cm2", ...)
+    size: YesNo = told("whether only the size of the measure counts and not its sign", False)
+    over: Number | None = told("it begins above this")
+    at_least: Number | None = told("it begins at this")
+    under: Number | None = told("it begins below this")
+    unit: Text | None = told("unit, where the measure is not of the table")
+    rule: Text = told("the rule in words", ...)
+    share: Text = told("how many animals it takes in, as far as published", ...)
+    source: Text = told("where rule and share were published", ...)
+
+    @model_validator(mode="after")
+    def _one_bound(self) -> Self:
+        if sum(bound is not None for bound in (self.over, self.at_least, self.under)) != 1:
+            raise refusal("a class begins over, at_least or under one value", "Write one of the three")
+        return self
+
+    def takes_in(self, value: float) -> bool:
+        """Whether a value falls in the class."""
+        size = abs(value) if self.size else value
+        if self.over is not None:
+            return size > self.over
+        return size >= self.at_least if self.at_least is not None else size < (self.under or 0)
+
+
+class PatternWords(Record):
+    """One finding that says something about a place where several horses have it."""
+
+    name: Text = told("the finding", ...)
+    seen: Text = told("how many had it, with {count}, {looked}, {since} and {name}", ...)
+    maybe: Text = told("what it may come of, as a kind question in one sentence", ...)
+    published: PublishedShare | None = told("the nearest published figure")
+    source: Text = told("where the figure and the question come from", ...)
+
+
+class ScaleWords(Record):
+    """One scale of lameness, pain or condition: its ends, its steps, and what each grade means."""
+
+    name: Text = told("name of the scale, as it stands beside a grade", ...)
+    called: Literal["grade", "score", "total"] = told("what a value on it is called", ...)
+    meaning: Text = told("what it tells, for an owner", ...)
+    low: Number = told("lowest grade", ...)
+    high: Number = told("highest grade", ...)
+    step: Number = measured(
+        "grades",
+        (0.1, 1),
+        (0.5, 1),
+        "from one grade to the next: 1, or 0.5 where people write halves",
+        ...,
+        basis=basis.BY_DEFINITION,
+    )
+    grades: dict[Number, Text] = told("what each grade means; left out where only the total is known", {})
+    source: Text = told("where the scale was published", ...)
+
+
+class SafetyWords(Record):
+    """One statement of the page on safety: where it stands there, what it says, and where that comes from."""
+
+    section: SafetySection = told("where on the page; data is for the trimmer alone", ...)
+    text: Text = told("what is so, or what to do", ...)
+    meanwhile: Text | None = told("what is safe until somebody comes")
+    source: Text = told("where it comes from", ...)
+
+
+class ScopeWords(Record):
+    """One note on what law asks in some countries, or in general: no legal advice, and true on the day it was read."""
+
+    about: Literal["work", "data"] = told("what a trimmer may do, or what is kept on people", ...)
+    countries: tuple[Country, ...] = several("where it holds, in two letters each; left out, everywhere")
+    text: Text = told("what it says", ...)
+    source: Text = told("where it was read", ...)
+    read: Day = told("the day it was read", ...)
+
+
+class Word(Record):
+    """A word of the trade, explained."""
+
+    name: Text = told("the word", ...)
+    meaning: Text = told("what it means, for an owner", ...)
+
+
+class Reference(Record):
+    """All tables, each by key."""
+
+    measures: dict[str, MeasureWords] = told("the measures", {})
+    cautions: dict[str, CautionWords] = told("the cautions", {})
+    care: dict[str, CareWords] = told("the care notes", {})
+    glossary: dict[str, Word] = told("words of the trade", {})
+    safety: dict[str, SafetyWords] = told("the statements of the page on safety", {})
+    scope: dict[str, ScopeWords] = told("notes on what law asks", {})
+    classes: dict[CareClass, ClassWords] = told("the classes of animals", {})
+    patterns: dict[str, PatternWords] = told("the patterns of a stable", {})
+    published: dict[str, PublishedClass] = told("published classes of feet, as context", {})
+    scales: dict[str, ScaleWords] = told("the scales of lameness, pain and condition", {})
+    phrases: dict[str, Text] = told("sentences that are put together while computing", {})

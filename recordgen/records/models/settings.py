@@ -1,0 +1,100 @@
+"""A practice's own settings, as `practice.yaml` holds them: who trims, when, how often and how it measures."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, Field
+
+from recordgen.records.models import ranges as basis
+from recordgen.records.models.fields import (
+    Country,
+    Days,
+    Millimetres,
+    Number,
+    Record,
+    Text,
+    Whole,
+    measured,
+    refusal,
+    several,
+    told,
+)
+from recordgen.records.models.names import FindingKind
+
+Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
+
+
+class Weeks(Record):
+    """Usual interval by class of animal, in weeks."""
+
+    adult: Number = measured("weeks", (1, 26), (3, 12), "horses and ponies", 6, basis=basis.USUAL_WEEKS)
+    donkey: Number = measured("weeks", (1, 26), (4, 14), "donkeys", 8, basis=basis.USUAL_WEEKS)
+    foal: Number = measured("weeks", (1, 26), (2, 8), "foals, up to one year", 4, basis=basis.JUDGEMENT)
+
+
+class Allowances(Record):
+    """How much toe may grow from one trim to the next, by class of animal; left out, what grows in the usual weeks."""
+
+    adult: Millimetres | None = measured("mm", (2, 40), (6, 16), "horses and ponies", basis=basis.GROWN)
+    donkey: Millimetres | None = measured("mm", (2, 40), (6, 16), "donkeys", basis=basis.GROWN)
+    foal: Millimetres | None = measured("mm", (2, 40), (6, 16), "foals, up to one year", basis=basis.JUDGEMENT)
+
+
+class Sooner(Record):
+    """A rule of the practice: after a finding, the next visit comes no later than so many weeks after the last."""
+
+    finding: FindingKind = told("what was found on any foot", ...)
+    from_mm: Millimetres | None = measured(
+        "mm", (0, 200), (1, 60), "the least size of it that counts", basis=basis.JUDGEMENT
+    )
+    weeks: Number = measured(
+        "weeks", (0.5, 26), (2, 8), "the longest time until the next visit", ..., basis=basis.JUDGEMENT
+    )
+
+
+def _month(number: int) -> int:
+    if not 1 <= number <= 12:
+        raise refusal(f"{number} is no month", "Write the months as numbers, from 1 for January to 12 for December")
+    return number
+
+
+Month = Annotated[Whole, AfterValidator(_month)]
+
+
+class Seasons(Record):
+    """The months by which care notes go here; what is left out, the country tells."""
+
+    wet_months: tuple[Month, ...] | None = told(
+        "months of wet ground, such as [10, 11, 12, 1, 2, 3]; the others are dry"
+    )
+    warm_months: tuple[Month, ...] | None = told("months of warmth, such as [4, 5, 6, 7, 8, 9]; the others are cold")
+
+
+class PracticeFile(Record):
+    """Who trims, and the ways of the practice."""
+
+    name: Text = told("name of the practice", ...)
+    trimmer: Text = told("who trims", ...)
+    phone: Text | None = told("telephone number, as dialled")
+    email: Text | None = told("address")
+    country: Country | None = told("two letters, such as GB; local law decides")
+    feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
+    usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
+    allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")
+    sooner: tuple[Sooner, ...] = several("findings after which this practice comes sooner")
+    leeway_days: Whole = measured("days", (0, 28), (0, 14), "before and after the best day", 7, basis=basis.JUDGEMENT)
+    working_days: tuple[Weekday, ...] = told("days of work", ("mon", "tue", "wed", "thu", "fri"))
+    holidays: tuple[Days, ...] = several("days nobody works, such as 2026-12-24 to 2027-01-02")
+    horses_a_day: Whole = measured("horses", (1, 40), (2, 16), "most horses in one day", 8, basis=basis.COMMON_PRACTICE)
+    seasons: Seasons | None = told(
+        "which months are wet and which are warm, where the country does not tell it rightly"
+    )
+    methods: dict[str, Text] = told("how each measure is usually taken, such as toe_angle: gauge", {})
+    hand_error: Number | None = measured(
+        "px",
+        (0.1, 30),
+        (0.3, 6),
+        "SD of one point picked on a picture, at an image 1000 px wide",
+        basis=basis.JUDGEMENT,
+    )

@@ -1,0 +1,96 @@
+"""A stable that is visited, whom to reach there, and where its site is published."""
+
+from __future__ import annotations
+
+import re
+from typing import Annotated, Self
+
+from pydantic import AfterValidator, WithJsonSchema, model_validator
+
+from recordgen.problems import quoted
+from recordgen.records.models.fields import (
+    Record,
+    Text,
+    refusal,
+    several,
+    told,
+)
+
+
+class Contact(Record):
+    """Somebody to reach at a stable."""
+
+    name: Text = told("name", ...)
+    role: Text | None = told("owner, manager, groom")
+    phone: Text | None = told("telephone number, as dialled")
+    email: Text | None = told("address")
+
+
+class Stable(Record):
+    """A stable that is visited."""
+
+    name: Text = told("name of the stable", ...)
+    contacts: tuple[Contact, ...] = several("people to reach; on the trimmer's site alone")
+    near: tuple[Text, ...] = several("folders of stables that can be visited on the same day")
+    vet: Contact | None = told("the stable's vet; shown to owners beside a call to the vet")
+    publish: Publish | None = told("where and how its site is published")
+    note: Text | None = told("a note for everybody at the stable")
+    private_note: Text | None = told("a note for the trimmer alone, such as the gate's code")
+
+
+# Scheme, host, perhaps a port, and a path of plain signs; nothing after it.
+_ADDRESS = re.compile(r"https?://([a-z0-9.-]+|\[[0-9a-f:]+\])(:[0-9]{1,5})?(/[a-z0-9._~-]+)*/?", re.IGNORECASE)
+_WITH_PASSWORD = re.compile(r"[a-z+]+://[^/@]*:[^/@]*@", re.IGNORECASE)
+# Names that git takes for a branch and that no program takes for an option.
+_BRANCH = re.compile(r"(?!.*(\.\.|//|\.lock(/|$)|/\.|\.(/|$)|/$))[A-Za-z0-9][A-Za-z0-9._/-]*")
+
+
+def _address(text: str) -> str:
+    """An address with its closing stroke, so that a page's path follows it."""
+    if not _ADDRESS.fullmatch(text):
+        raise refusal(f"{quoted(text)} is not the address of a site", "Write it like https://willowmere.example.org/")
+    return text if text.endswith("/") else f"{text}/"
+
+
+def _remote(text: str) -> str:
+    if _WITH_PASSWORD.match(text):
+        way_out = "Take it out, and let git keep it: a key, or a saved password"
+        raise refusal("a password stands in this address, and records keep no secrets", way_out)
+    return text
+
+
+def _branch_name(text: str) -> str:
+    if not _BRANCH.fullmatch(text):
+        raise refusal(f"{quoted(text)} is not the name of a branch", "Write a plain name, such as site")
+    return text
+
+
+SiteAddress = Annotated[Text, AfterValidator(_address), WithJsonSchema({"type": "string", "pattern": "^https?://"})]
+Remote = Annotated[Text, AfterValidator(_remote), WithJsonSchema({"type": "string", "minLength": 1})]
+BranchName = Annotated[Text, AfterValidator(_branch_name), WithJsonSchema({"type": "string"})]
+
+
+class Branch(Record):
+    """A branch of a git repository that holds the published site and nothing else."""
+
+    remote: Remote = told("address or folder of the repository; never the one the records go to", ...)
+    branch: BranchName = told("name of the branch, which is written anew each time", "site")
+
+
+class Publish(Record):
+    """Where recordgen publish puts this stable's site, and at which address people open it: one of to, git, command."""
+
+    address: SiteAddress = told("the address people open, such as https://willowmere.example.org/", ...)
+    to: Text | None = told("folder that is served there, which holds nothing else; counted from the records' folder")
+    git: Branch | None = told("branch that is served there")
+    command: Text | None = told(
+        "program that sends the sealed folder, such as: rsync -a --delete {folder}/ host:site/; it runs without a shell"
+    )
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        if sum(way is not None for way in (self.to, self.git, self.command)) != 1:
+            raise refusal("it holds one of to, git and command", "Write publish: {address: https://..., to: folder}")
+        if self.command and "{folder}" not in self.command:
+            raise refusal("the command does not name {folder}", "Write {folder} where the sealed folder's path belongs")
+        return self

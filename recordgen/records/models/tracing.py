@@ -1,0 +1,301 @@
+"""What was traced of a foot on a photograph or a drawing: landmarks as points of the picture, and a scale beside them.
+
+A point is `[x, y]` in px, from the top left corner, y down. Which names belong to which view, and how many points each
+takes, is the table LANDMARKS; the models below refuse the rest at the line where it stands.
+"""
+
+from __future__ import annotations
+
+import difflib
+import math
+from collections.abc import Iterable, Iterator
+from typing import Annotated, Any, Literal, NamedTuple
+
+from pydantic import (
+    BeforeValidator,
+    Field,
+    PlainValidator,
+    ValidationError,
+    ValidationInfo,
+    WithJsonSchema,
+    field_validator,
+    model_validator,
+)
+from pydantic_core import InitErrorDetails, PydanticCustomError
+
+from recordgen.problems import counted, quoted
+from recordgen.records.models import quantity as q
+from recordgen.records.models import ranges as basis
+from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
+
+TracedView = Literal["side", "front", "sole"]
+TracedMoment = Literal["before", "after"]
+
+# SD of one picked point, in px of an image 1000 px wide, where nobody told another. Assumed, no source.
+HAND_ERROR = 1.5
+SMALLEST_IMAGE, LARGEST_IMAGE = 100, 20_000
+
+
+class Spot(NamedTuple):
+    """A point of the picture, in px from its top left corner, y down."""
+
+    x: float
+    y: float
+
+
+class Size(NamedTuple):
+    """The size of a picture in px."""
+
+    width: int
+    height: int
+
+
+class Takes(NamedTuple):
+    """How many points a landmark takes: at least, and whether no more than that."""
+
+    least: int
+    exactly: bool = False
+
+    @property
+    def words(self) -> str:
+        """The same in words: `2 points`, `12 points or more`."""
+        return counted(self.least, "point") + ("" if self.exactly else " or more")
+
+
+ONE, TWO = Takes(1, exactly=True), Takes(2, exactly=True)
+
+LANDMARKS: dict[TracedView, dict[str, Takes]] = {
+    "side": {
+        "ground": TWO,
+        "dorsal_wall": Takes(3),
+        "heel_wall": Takes(2),
+        "pastern": TWO,
+        **dict.fromkeys(("coronet_toe", "coronet_heel", "toe_tip", "breakover", "heel_contact"), ONE),
+    },
+    "front": {
+        "ground": TWO,
+        "medial_wall": Takes(3),
+        "lateral_wall": Takes(3),
+        **dict.fromkeys(("coronet_medial", "coronet_lateral"), ONE),
+    },
+    "sole": {
+        "wall": Takes(12),
+        "white_line": Takes(8),
+        **dict.fromkeys(("frog_apex", "frog_medial", "frog_lateral", "buttress_medial", "buttress_lateral"), ONE),
+        **dict.fromkeys(("bar_medial", "bar_lateral"), TWO),
+        "breakover": ONE,
+    },
+}
+TAKES = {name: takes for marks in LANDMARKS.values() for name, takes in marks.items()}
+
+Fault = tuple[tuple[str | int, ...], PydanticCustomError]
+
+
+def _together(faults: Iterable[Fault]) -> None:
+    """Raises all faults at once, each at its own place inside the value that is looked at; nothing where none is."""
+    lines = [InitErrorDetails(type=fault, loc=at, input=None) for at, fault in faults]
+    if lines:
+        raise ValidationError.from_exception_data("Tracing", lines)
+
+
+def _pair(value: Any, form: str, way_out: str) -> list[float]:
+    if not isinstance(value, list | tuple) or len(value) != 2:
+        raise refusal(form, way_out)
+    return [_number(one, form, way_out) for one in value]
+
+
+def _number(value: Any, form: str, way_out: str) -> float:
+    if isinstance(value, int | float) and math.isfinite(value):
+        return value
+    if not isinstance(value, str):
+        raise refusal(form, way_out)
+    try:
+        return q.quantity(value, q.NO_UNIT)
+    except q.NotAQuantity as why:
+        raise refusal(f"{form}, and {quoted(value)} does not read as a number: {why}", why.way_out or way_out) from None
+
+
+def _spot(value: Any) -> Spot:
+    return Spot(*_pair(value, "a point is written [x, y]", "Write two numbers in px, such as [640, 480]"))
+
+
+def _size(value: Any) -> Size:
+    form, way_out = "its size is written [width, height]", "Write two whole numbers in px, such as [1600, 1200]"
+    sides = _pair(value, form, way_out)
+    for side in sides:
+        if side != int(side):
+            raise refusal(f"{form}, and {side:g} is not a whole number", way_out)
+        if not SMALLEST_IMAGE <= side <= LARGEST_IMAGE:
+            message = f"{side:.0f} px is not possible; {SMALLEST_IMAGE} to {LARGEST_IMAGE} px is"
+            raise refusal(message, "Type the width and the height anew")
+    return Size(*map(int, sides))
+
+
+def _points(value: Any) -> Any:
+    """A list of points; where it holds no list at all, one refusal for the whole instead of one for each item."""
+    if not isinstance(value, list | tuple) or (value and not any(isinstance(item, list | tuple) for item in value)):
+        raise refusal("its points are written [[x, y], [x, y]]", "Write each point in brackets of its own")
+    return value
+
+
+def _schema(items: dict[str, Any], least: int, most: int) -> WithJsonSchema:
+    return WithJsonSchema({"type": "array", "items": items, "minItems": least, "maxItems": most})
+
+
+Point = Annotated[Spot, PlainValidator(_spot), _schema({"type": "number"}, 2, 2)]
+Line = Annotated[tuple[Point, ...], BeforeValidator(_points)]
+Image = Annotated[Size, PlainValidator(_size), _schema({"type": "integer"}, 2, 2)]
+
+
+_SCALE_KEYS = ("from", "to", "length")
+
+
+def _nearest(typed: str) -> str:
+    """The way out for a key of a scale that is not known; told here, as a field cannot be named `from` in Python."""
+    near = difflib.get_close_matches(typed.lower()[:60], _SCALE_KEYS, n=1, cutoff=0.5)
+    return f"Did you mean {near[0]}?" if near else f"Known here are {', '.join(_SCALE_KEYS)}"
+
+
+class Scale(Record):
+    """Two points of the picture, and how far apart they truly are."""
+
+    from_: Point = Field(alias="from", description="one end of the scale, [x, y] in px")
+    to: Point = told("its other end, [x, y] in px", ...)
+    length: Millimetres = measured(
+        "mm", (1, 2000), (10, 500), "true length from one end to the other", ..., basis=basis.JUDGEMENT
+    )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _known_keys(cls, value: Any) -> Any:
+        strange = [key for key in value if key not in _SCALE_KEYS] if isinstance(value, dict) else []
+        _together(((key,), refusal("it is not a known key here", _nearest(key))) for key in strange)
+        return value
+
+    @field_validator("to")
+    @classmethod
+    def _apart(cls, to: Spot, info: ValidationInfo) -> Spot:
+        if to == info.data.get("from_"):
+            raise refusal("both ends of the scale are the same point", "Write the point where the scale ends")
+        return to
+
+    @property
+    def ends(self) -> tuple[Spot, Spot]:
+        """Both ends."""
+        return self.from_, self.to
+
+    @property
+    def length_px(self) -> float:
+        """The length of the scale in the picture, in px."""
+        return math.dist(*self.ends)
+
+    @property
+    def mm_per_px(self) -> float:
+        """Millimetres in one px."""
+        return self.length / self.length_px
+
+
+def _outside(image: Size | None, spots: Iterable[tuple[str | int, Spot]]) -> Iterator[Fault]:
+    """A fault for each point outside the picture; none where the picture's size was not read."""
+    if image is None:
+        return
+    for step, (x, y) in spots:
+        if not (0 <= x <= image.width and 0 <= y <= image.height):
+            way_out = f"Type it anew; x runs from 0 to {image.width}, y from 0 at the top to {image.height}"
+            yield (step,), refusal(f"[{x:g}, {y:g}] stands outside the image", way_out)
+
+
+def _count_fault(takes: Takes, spots: tuple[Spot, ...]) -> Iterator[Fault]:
+    """A fault where there are too few or too many points, or all of them are the same."""
+    number = len(spots)
+    if number < takes.least or (takes.exactly and number > takes.least):
+        written = f"{number or 'none'} {'is' if number < 2 else 'are'} written"
+        yield (), refusal(f"it needs {takes.words}, {written}", "Trace it anew, or leave it out")
+    elif number > 1 and len(set(spots)) == 1:
+        yield (), refusal("all its points are the same point", "Trace it anew, or leave it out")
+
+
+class Tracing(Record):
+    """Landmarks of one foot, traced on one picture."""
+
+    view: TracedView = told("from where the foot is seen", ...)
+    moment: TracedMoment = told("before or after the trim", ...)
+    of: Literal["photograph", "drawing"] = told("what it was traced from", "photograph")
+    file: Text | None = told("name of the photograph in the horse's folder photos")
+    image: Image = told("size of the picture, [width, height] in px", ...)
+    scale: Scale = told("a length in the picture, such as {from: [100, 1100], to: [500, 1100], length: 100}", ...)
+    hand_error: Number | None = measured(
+        "px",
+        (0.1, 30),
+        (0.3, 6),
+        "SD of one picked point at an image 1000 px wide, where it is not the practice's",
+        basis=basis.JUDGEMENT,
+    )
+    ground: Line = several("side, front: two points on the ground")
+    dorsal_wall: Line = several("side: the front wall from the hairline down, 3 points or more")
+    heel_wall: Line = several("side: the heel wall from the hairline down, 2 points or more")
+    pastern: Line = several("side: two points along the front of the pastern")
+    coronet_toe: Point | None = told("side: the hairline at the toe")
+    coronet_heel: Point | None = told("side: the hairline at the heel")
+    toe_tip: Point | None = told("side: the tip of the toe")
+    breakover: Point | None = told("side, sole: where the foot rolls over")
+    heel_contact: Point | None = told("side: the hindmost point that bears weight")
+    medial_wall: Line = several("front: the inner wall from the hairline down, 3 points or more")
+    lateral_wall: Line = several("front: the outer wall from the hairline down, 3 points or more")
+    coronet_medial: Point | None = told("front: the hairline on the inner side")
+    coronet_lateral: Point | None = told("front: the hairline on the outer side")
+    wall: Line = several("sole: outer edge of the wall, medial heel round the toe to lateral heel, 12 points or more")
+    white_line: Line = several("sole: the white line, the same way round, 8 points or more")
+    frog_apex: Point | None = told("sole: the point of the frog")
+    frog_medial: Point | None = told("sole: the inner corner of the frog's base")
+    frog_lateral: Point | None = told("sole: the outer corner of the frog's base")
+    buttress_medial: Point | None = told("sole: the inner heel buttress")
+    buttress_lateral: Point | None = told("sole: the outer heel buttress")
+    bar_medial: Line = several("sole: the inner bar, two points from the buttress forward")
+    bar_lateral: Line = several("sole: the outer bar, two points from the buttress forward")
+
+    @field_validator("file")
+    @classmethod
+    def _name_alone(cls, name: str | None) -> str | None:
+        if name and {"/", "\\"} & set(name):
+            raise refusal("a folder stands before the name", "Write the name of the file alone; it lies in photos")
+        return name
+
+    @field_validator("scale")
+    @classmethod
+    def _scale_in_image(cls, scale: Scale, info: ValidationInfo) -> Scale:
+        _together(_outside(info.data.get("image"), zip(("from", "to"), scale.ends, strict=True)))
+        return scale
+
+    @field_validator(*TAKES, mode="before")
+    @classmethod
+    def _of_its_view(cls, value: Any, info: ValidationInfo) -> Any:
+        view = info.data.get("view")
+        if view and info.field_name not in LANDMARKS[view]:
+            traced = ", ".join(LANDMARKS[view])
+            raise refusal(f"it is not traced in a {view} view", f"Traced there are {traced}")
+        return value
+
+    @field_validator(*TAKES)
+    @classmethod
+    def _whole_and_inside(cls, found: Any, info: ValidationInfo) -> Any:
+        image, name = info.data.get("image"), str(info.field_name)
+        if isinstance(found, Spot):
+            _together(((), fault) for _, fault in _outside(image, [(0, found)]))
+        elif found is not None:
+            _together([*_count_fault(TAKES[name], found), *_outside(image, enumerate(found))])
+        return found
+
+    def named(self) -> dict[str, tuple[Spot, ...]]:
+        """The points of each landmark that was traced, in px, in the order of the table; a single point as one."""
+        written = ((name, getattr(self, name)) for name in LANDMARKS[self.view])
+        return {name: (found,) if isinstance(found, Spot) else found for name, found in written if found}
+
+    def missing(self) -> tuple[str, ...]:
+        """The landmarks of its view that were not traced, in the order of the table."""
+        named = self.named()
+        return tuple(name for name in LANDMARKS[self.view] if name not in named)
+
+    def error_px(self, usual: float = HAND_ERROR) -> float:
+        """SD of one picked point in px of this image. usual: at an image 1000 px wide, where the tracing tells none."""
+        return (usual if self.hand_error is None else self.hand_error) * self.image.width / 1000

@@ -1,0 +1,1 @@
+"""Photographs: taken in without metadata, named by day and foot, read back."""

@@ -1,0 +1,125 @@
+"""Adding photographs to a horse's records, and cleaning those that lie there. The original is never touched."""
+
+from __future__ import annotations
+
+import datetime as dt
+import io
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+from recordgen.files import write_new, write_whole, writing
+from recordgen.problems import Trouble, quoted
+from recordgen.records.load.folders import SLUG
+from recordgen.records.models.names import Foot, Moment, View
+from recordgen.records.photos.convert import day_taken, plain_photo
+from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS, Subject, named
+from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
+
+LARGEST_FILE_BYTES = 100_000_000
+MOST_ALIKE = 99
+NOT_ADDED = "The photograph was not added"
+
+
+@dataclass(frozen=True)
+class Said:
+    """What was said of photographs when adding them; None where the name of the file or the camera tells."""
+
+    day: dt.date | None = None
+    foot: Foot | None = None
+    view: View | None = None
+    moment: Moment | None = None
+
+
+def horse_folder(records: Path, which: str) -> Path:
+    """The folder of a horse named as stable/horse. Raises Trouble where there is none."""
+    stable, _, horse = which.partition("/")
+    folder = records / stable / horse
+    if SLUG.fullmatch(stable) and SLUG.fullmatch(horse) and (folder / "horse.yaml").is_file():
+        return folder
+    here = sorted(path.parent for path in records.glob("*/*/horse.yaml"))
+    near = [path for path in here if path.parent.name == stable] or here
+    names = ", ".join(path.relative_to(records).as_posix() for path in near[:20]) or "none"
+    raise Trouble(f"there is no horse {quoted(which)}", f"The horses there are: {names}")
+
+
+def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date) -> tuple[Path, bool]:
+    """Add one picture to a horse's photographs: its new file, and False where it was there already.
+
+    records: the practice's folder. horse: the horse's folder in it. file: a picture from anywhere.
+    today: no photograph is of a later day. Raises Trouble where it cannot be added.
+    """
+    raw, shown = _original(file), quoted(file.name)
+    subject = _subject(file, raw, said, today)
+    made = plain_photo(raw, shown)
+    folder = horse / PHOTOS
+    if not Path(os.path.realpath(folder)).is_relative_to(os.path.realpath(records)):
+        raise Trouble(f"{folder} leads out of the records", "Make a folder of its own in the place of the link")
+    for number in range(1, MOST_ALIKE + 1):
+        path = folder / subject.file_name(number)
+        with writing(path, NOT_ADDED):
+            folder.mkdir(exist_ok=True)
+            if write_new(path, made):
+                return path, True
+        if path.is_file() and path.read_bytes() == made:
+            return path, False
+    raise Trouble(f"there are {MOST_ALIKE} photographs of this already", "Take some out first")
+
+
+def clean_photo(records: Path, file: Path) -> tuple[Path, bool]:
+    """Make a photograph in the records plain, in its place: its file, and False where it was plain already.
+
+    file: as seen from here, or from the practice's folder. Raises Trouble where it is none.
+    """
+    path = file if os.path.lexists(file) else records / file
+    if not Path(os.path.realpath(path)).is_relative_to(os.path.realpath(records)):
+        raise Trouble(f"{path} lies outside the records", "Add it instead: recordgen photo STABLE/HORSE FILE")
+    if path.suffix.lower() not in (".jpg", ".jpeg"):
+        raise Trouble(f"{quoted(path.name)} is not named as a JPEG", "Add it anew: recordgen photo STABLE/HORSE FILE")
+    raw = _original(path)
+    if _is_plain(raw):
+        return path, False
+    made = plain_photo(raw, quoted(path.name))
+    with writing(path, "The photograph stays as it was"):
+        write_whole(path, made)
+    return path, True
+
+
+def _original(file: Path) -> bytes:
+    shown = quoted(file.name)
+    if os.path.islink(file):
+        folder = os.path.realpath(file.parent)
+        if not Path(os.path.realpath(file)).is_relative_to(folder):
+            raise Trouble(f"{shown} is a link that leads out of its folder", "Name the picture itself")
+    if os.path.isdir(file):
+        raise Trouble(f"{shown} is a folder", "Name the pictures in it")
+    if not os.path.isfile(file):
+        raise Trouble(f"there is no file {quoted(str(file), 200)}", "Look at its name and its folder")
+    if file.stat().st_size > LARGEST_FILE_BYTES:
+        raise Trouble(f"{shown} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Save it smaller first")
+    try:
+        return file.read_bytes()
+    except OSError:
+        raise Trouble(f"{shown} cannot be opened", "Look whether you may open it") from None
+
+
+def _subject(file: Path, raw: bytes, said: Said, today: dt.date) -> Subject:
+    """What a picture shows: as it was said, else as its name tells, else on the day the camera wrote, else today."""
+    told = named(file.with_suffix(".jpg").name)
+    by_name = told[0] if told else None
+    foot, view = said.foot or (by_name and by_name.foot), said.view or (by_name and by_name.view)
+    if not foot or not view:
+        raise Trouble(f"{quoted(file.name)} does not tell the foot and the view", "Say them with --foot and --view")
+    day = said.day or (by_name.day if by_name else day_taken(raw, quoted(file.name))) or today
+    if day > today:
+        raise Trouble(f"the date {day} of {quoted(file.name)} is in the future", "Say the day with --date")
+    return Subject(day, foot, view, said.moment or (by_name.moment if by_name else "found"))
+
+
+def _is_plain(raw: bytes) -> bool:
+    try:
+        found = headers(io.BytesIO(raw))
+        small = len(raw) <= MOST_BYTES and max(found.width, found.height) <= MOST_PIXELS_A_SIDE
+        return small and picture_alone(raw) == raw
+    except NotAPicture:
+        return False

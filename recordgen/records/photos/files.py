@@ -1,0 +1,152 @@
+"""The photographs of a horse: their names, their order, and what is wrong with those in the records.
+
+They lie in `<stable>/<horse>/photos/`, named by day, foot, view and moment: `2026-10-14-left-fore-sole-before.jpg`; a
+second one of the same is `2026-10-14-left-fore-sole-before-2.jpg`.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import os
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from recordgen.days import listed
+from recordgen.problems import Place, warning
+from recordgen.records.load.folders import LEFT_BEHIND, PICTURES, Walk
+from recordgen.records.models.names import FEET, MOMENTS, VIEWS, Foot, Moment, View, foot_named
+from recordgen.records.models.visit import Visit
+from recordgen.records.photos.jpeg import Headers, NotAPicture, headers
+
+PHOTOS = "photos"
+# More than a page needs; a photograph added here has at most 1600 pixels and some hundred thousand bytes.
+MOST_PIXELS_A_SIDE = 4000
+MOST_BYTES = 3_000_000
+
+_FEET = "|".join(foot.replace("_", "-") for foot in FEET)
+_WHAT = f"(?P<foot>{_FEET})-(?P<view>{'|'.join(VIEWS)})(?:-(?P<moment>{'|'.join(MOMENTS)}))?"
+_NAME = re.compile(rf"(?P<day>[0-9]{{4}}-[0-9]{{2}}-[0-9]{{2}})-{_WHAT}(?:-(?P<number>[2-9]|[1-9][0-9]))?\.jpg")
+
+
+@dataclass(frozen=True)
+class Subject:
+    """What a photograph shows: a foot on a day, from where, and when in the visit."""
+
+    day: dt.date
+    foot: Foot
+    view: View
+    moment: Moment = "found"
+
+    def file_name(self, number: int = 1) -> str:
+        """The name of its file; number: from 2 on where there are several."""
+        parts = [self.day.isoformat(), self.foot.replace("_", "-"), self.view, self.moment]
+        return "-".join([*parts, *([str(number)] if number > 1 else [])]) + ".jpg"
+
+    @property
+    def place(self) -> tuple[dt.date, int, int, int]:
+        """Where it stands among others: by day, then foot, view and moment."""
+        return self.day, FEET.index(self.foot), VIEWS.index(self.view), MOMENTS.index(self.moment)
+
+
+@dataclass(frozen=True)
+class Photo:
+    """One photograph in the records: what it shows, the number among those that show the same, file, size in pixels."""
+
+    subject: Subject
+    number: int
+    file: Path
+    width: int
+    height: int
+
+
+def named(name: str) -> tuple[Subject, int] | None:
+    """What a photograph shows by the name of its file, and its number; None where the name does not tell."""
+    found = _NAME.fullmatch(name)
+    foot = foot_named(found["foot"]) if found else None
+    if found is None or foot is None:
+        return None
+    try:
+        day = dt.date.fromisoformat(found["day"])
+    except ValueError:
+        return None
+    view = next(view for view in VIEWS if view == found["view"])
+    moment: Moment = next((moment for moment in MOMENTS if moment == found["moment"]), "found")
+    return Subject(day, foot, view, moment), int(found["number"] or 1)
+
+
+def read_photos(walk: Walk, horse: Path, today: dt.date) -> tuple[Photo, ...]:
+    """The photographs in a horse's folder, in order; what is wrong with them is kept in the walk's problems.
+
+    horse: its folder. today: no photograph is of a later day. Of each file only the head is read.
+    """
+    folder = horse / PHOTOS
+    if not os.path.isdir(folder) or walk.leads_out(folder):
+        return ()
+    found = [photo for path in walk.entries(folder) for photo in _photo(walk, path, today)]
+    return tuple(sorted(found, key=lambda photo: (photo.subject.place, photo.number)))
+
+
+def without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) -> None:
+    """Tell of the photographs of a day without a visit, and of a foot that the visits of its day do not name.
+
+    visits: those of the same horse. A visit that names no foot yet is one that was only begun.
+    """
+    for photo in photos:
+        day, foot = photo.subject.day, photo.subject.foot
+        feet = [set(visit.feet) for visit in visits if visit.date == day]
+        place = Place(walk.shown(photo.file))
+        if not feet:
+            message = f"there is no visit on {day}, so this photograph belongs to none"
+            walk.problems.add(warning(place, message, "Write the visit, or correct the day in its name"))
+        elif all(feet) and foot not in set().union(*feet):
+            message = f"it shows the {foot.replace('_', ' ')}, of which the visit of {day} says nothing"
+            walk.problems.add(warning(place, message, "Look whether it is the right foot"))
+
+
+def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
+    if LEFT_BEHIND.fullmatch(path.name) or walk.leads_out(path):
+        return
+    if not os.path.isfile(path) or path.suffix.lower() not in PICTURES:
+        walk.problems.add(
+            warning(Place(walk.shown(path)), "this is no photograph and is not read", "Move it elsewhere")
+        )
+        return
+    told = _subject(walk, path, today)
+    looked = _headers(walk, path)
+    if told and looked:
+        yield Photo(*told, path, looked.width, looked.height)
+
+
+def _subject(walk: Walk, path: Path, today: dt.date) -> tuple[Subject, int] | None:
+    told = named(path.name)
+    if told is None:
+        way_out = "Name it like 2026-10-14-left-fore-sole-before.jpg"
+        walk.tell(path, "the name does not say which day, foot and view the photograph shows", way_out)
+    elif told[0].day > today:
+        walk.tell(path, f"the date {told[0].day} is in the future", "Correct the date in its name")
+    return told
+
+
+def _headers(walk: Walk, path: Path) -> Headers | None:
+    """What the head of a file tells; None, and a problem, where it is no photograph that can be kept."""
+    clean = f"Keep it plain: recordgen photo --clean {path.relative_to(walk.root).as_posix()}"
+    try:
+        with path.open("rb") as file:
+            if os.fstat(file.fileno()).st_size > MOST_BYTES:
+                walk.tell(path, f"the photograph is larger than {MOST_BYTES // 1_000_000} MB", clean)
+                return None
+            found = headers(file)
+    except OSError:
+        walk.tell(path, "the file cannot be opened", "Look whether you may open it")
+        return None
+    except NotAPicture as why:
+        walk.tell(path, str(why), "Take it out and add the picture anew: recordgen photo")
+        return None
+    if found.carries:
+        message = f"the photograph carries {listed(found.carries)}, which may tell where, when and by whom it was taken"
+        walk.tell(path, message, clean)
+    if max(found.width, found.height) > MOST_PIXELS_A_SIDE:
+        walk.tell(path, f"the photograph has more than {MOST_PIXELS_A_SIDE} pixels on a side", clean)
+    return found

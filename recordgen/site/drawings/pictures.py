@@ -1,0 +1,228 @@
+"""The pictures a page asks for, each drawn once for what it shows, and left as places in the page's text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from typing import TypeVar
+
+from markupsafe import Markup
+
+from recordgen.hoof.measures.readings import Reading
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.observations import Event, EventKind, Finding
+from recordgen.hoof.rounds.rounds import Plan
+from recordgen.hoof.summary import HorseSummary
+from recordgen.pictures.cache import PictureCache
+from recordgen.pictures.charts.axes import scale_about_zero, shared_scale, shared_span
+from recordgen.pictures.charts.events import event_key
+from recordgen.pictures.charts.growth_rates import RateForm, growth_rates, rate_key
+from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
+from recordgen.pictures.charts.weeks_ahead import WeekForm, week_key, weeks_ahead
+from recordgen.pictures.feet.explained import plain_foot, side_view, wall_growth
+from recordgen.pictures.feet.foot import foot_from_below
+from recordgen.pictures.feet.growing_out import growing_out
+from recordgen.pictures.feet.wall_marks import mark_key
+from recordgen.records.models.foot import MarkKind
+from recordgen.records.models.names import FEET, Foot
+from recordgen.records.models.settings import PracticeFile
+from recordgen.site.drawings.growth import (
+    by_foot,
+    days_off,
+    defects,
+    forecasts,
+    heights,
+    rate_rows,
+    usual_a_month,
+    week_rows,
+    weeks_shown,
+)
+from recordgen.site.model import late_place
+from recordgen.site.tracing.pictures import TracingPictures
+
+Form = TypeVar("Form", bound=str)
+
+# A picture names itself by an id made of its content; the same picture a second time on a page needs another.
+_ID = re.compile(r'((?:aria-labelledby|id)="[^"]+)')
+ReadingsByFoot = Mapping[Foot, Sequence[Reading]]
+
+
+@dataclass
+class Pictures:
+    """The pictures of one page in the order it asks for them."""
+
+    kept: PictureCache
+    naming: Naming
+    late: list[str] = field(default_factory=list)
+
+    @property
+    def traced(self) -> TracingPictures:
+        """The pictures of tracings."""
+        return TracingPictures(self.kept, self.naming, self._place)
+
+    def through_time(self, summary: HorseSummary, measure: str) -> dict[Foot, Markup]:
+        """A measure through the visits: a panel for each foot that was measured, all on one scale and stretch of time.
+
+        measure: toe_length, toe_angle or heel_difference.
+        """
+        readings = readings_of(summary, measure)
+        if not readings:
+            return {}
+        draw = {"heel_difference": self._heels, "toe_length": self._lengths}.get(measure, self._angles)
+        svgs = draw(measure, summary, readings)
+        return {foot: self._place(svg) for foot, svg in svgs.items()}
+
+    def _lengths(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
+        ahead = forecasts(summary, self.naming)
+        span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=None))
+        scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
+        return {
+            foot: self.kept.drawn(
+                toe_length_panel,
+                foot,
+                series,
+                summary.events,
+                span,
+                scale,
+                self._title(measure, foot),
+                forecast=ahead.get(foot),
+            )
+            for foot, series in readings.items()
+        }
+
+    def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
+        span, scale = shared_span(readings, summary.events), shared_scale(readings)
+        return {
+            foot: self.kept.drawn(angle_panel, foot, series, summary.events, span, scale, self._title(measure, foot))
+            for foot, series in readings.items()
+        }
+
+    def _heels(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
+        span = shared_span(readings, summary.events)
+        error = max(summary.feet[foot].measures[measure].smallest_real_size for foot in readings)
+        scale = scale_about_zero(readings, error)
+        higher = (self.naming.phrase("chart_outer_higher"), self.naming.phrase("chart_inner_higher"))
+        title = {foot: self._title(measure, foot) for foot in readings}
+        return {
+            foot: self.kept.drawn(
+                difference_panel, foot, series, summary.events, span, scale, title[foot], higher, error
+            )
+            for foot, series in readings.items()
+        }
+
+    def growth_rates(self, summary: HorseSummary) -> Markup | None:
+        """Growth of each foot with its interval; None where no cycle is known."""
+        rows = rate_rows(summary, self.naming)
+        if not rows:
+            return None
+        unit, title = self.naming.phrase("chart_rate_unit"), self.naming.phrase("chart_rates")
+        return self._place(self.kept.drawn(growth_rates, rows, usual_a_month(summary), unit, title))
+
+    def rate_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
+        """The form and the words of what the picture of growth holds."""
+        rows = rate_rows(summary, self.naming)
+        held: dict[RateForm, bool] = {
+            "net": True,
+            "true": any(row.true for row in rows),
+            "usual": True,
+            "cycle": True,
+            "left out": any(row.left_out for row in rows),
+        }
+        words = {form: self.naming.phrase(f"rate_{form.replace(' ', '_')}") for form, there in held.items() if there}
+        return self._key(rate_key(words), words)
+
+    def growing_out(self, summary: HorseSummary) -> dict[Foot, Markup]:
+        """What is on its way down the wall, by foot; of the feet that have something."""
+        labels = {name: self.naming.phrase(f"chart_{name}") for name in ("inner", "toe", "outer")}
+        return {
+            foot: self._place(
+                self.kept.drawn(
+                    growing_out,
+                    defects(one, self.naming),
+                    heights(one),
+                    labels,
+                    foot,
+                    self.naming.phrase("chart_growing_out", foot=self.naming.foot(foot)),
+                )
+            )
+            for foot, one in by_foot(summary.feet)
+        }
+
+    def mark_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
+        """The form and the words of each kind of mark that is on its way down."""
+        kinds = sorted({mark.kind for one in summary.feet.values() for mark in one.growing_out})
+        words: dict[MarkKind, str] = {kind: self.naming.phrase(f"mark_{kind.replace(' ', '_')}") for kind in kinds}
+        return self._key(mark_key(words), words)
+
+    def weeks_ahead(
+        self, horses: Sequence[HorseSummary], plan: Plan | None, practice: PracticeFile, today: date, name: str
+    ) -> Markup | None:
+        """The coming weeks of a stable; None where no horse has a window."""
+        rows = week_rows(horses, plan)
+        if not rows:
+            return None
+        rounds = sorted({row.planned for row in rows if row.planned})
+        labels, title = {"today": self.naming.phrase("chart_today")}, self.naming.phrase("chart_weeks", stable=name)
+        return self._place(
+            self.kept.drawn(weeks_ahead, rows, *weeks_shown(today), rounds, today, days_off(practice), labels, title)
+        )
+
+    def weeks_key(self, planned: bool) -> list[tuple[Markup, str]]:
+        """The form and the words of what the picture of the weeks may hold."""
+        forms: tuple[WeekForm, ...] = ("window", "best", "passed", *(("planned", "round") if planned else ()))
+        words = {form: self.naming.phrase(f"weeks_{form}") for form in forms}
+        return self._key(week_key(words), words)
+
+    def from_below(self, foot: Foot, findings: Sequence[Finding]) -> Markup:
+        """One foot from below with its findings."""
+        labels = {"outer": self.naming.phrase("chart_outer"), "inner": self.naming.phrase("chart_inner")}
+        told = "; ".join(f"{self.naming.place(finding.place)}: {finding.text}" for finding in findings)
+        title = self.naming.phrase(
+            "chart_from_below", foot=self.naming.foot(foot), findings=told or self.naming.phrase("chart_nothing_marked")
+        )
+        return self._place(self.kept.drawn(foot_from_below, foot, findings, labels, title))
+
+    def event_key(self, events: Sequence[Event]) -> list[tuple[Markup, str]]:
+        """The form and the words of each kind of event that happened."""
+        kinds: dict[EventKind, str] = {event.kind: self.naming.phrase(f"event_{event.kind}") for event in events}
+        words = dict(sorted(kinds.items()))
+        return self._key(event_key(words), words)
+
+    def explained(self, which: str) -> Markup:
+        """A labelled drawing for the page that explains the words: foot, side or growth."""
+        draw = {"foot": plain_foot, "side": side_view, "growth": wall_growth}[which]
+        prefix = f"draw_{which}_"
+        labels = {
+            key.removeprefix(prefix).replace("_", " "): text
+            for key, text in self.naming.phrases.items()
+            if key.startswith(prefix)
+        }
+        title = labels.pop("title")
+        return self._place(self.kept.drawn(draw, labels, title))
+
+    def table(self, caller: Callable[[], str]) -> Markup:
+        """Figures that nobody searches for: they are left out of what search reads."""
+        return self._place(caller())
+
+    def _key(self, drawn: Mapping[Form, str], words: Mapping[Form, str]) -> list[tuple[Markup, str]]:
+        return [(self._place(svg), words[form]) for form, svg in drawn.items()]
+
+    def _title(self, measure: str, foot: Foot) -> str:
+        return self.naming.phrase(f"chart_{measure}", foot=self.naming.foot(foot))
+
+    def _place(self, svg: str) -> Markup:
+        if svg in self.late:
+            svg = _ID.sub(rf"\1-{len(self.late)}", svg)
+        self.late.append(svg)
+        return Markup(late_place(len(self.late) - 1))
+
+
+def readings_of(summary: HorseSummary, measure: str) -> dict[Foot, tuple[Reading, ...]]:
+    """The readings of a measure by foot, without the feet that have none."""
+    return {
+        foot: summary.feet[foot].measures[measure].readings
+        for foot in FEET
+        if foot in summary.feet and measure in summary.feet[foot].measures
+    }

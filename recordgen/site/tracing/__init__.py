@@ -1,0 +1,1 @@
+"""What a page tells of a horse's tracings, in figures, words and pictures."""

@@ -1,0 +1,140 @@
+"""What the pictures of a traced sole and its ring are drawn from: the foot's own frame, its flares, its best axis."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from recordgen.hoof.measures.measures import smallest_real_change
+from recordgen.hoof.tracing.figures import Figure, Traced
+from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
+from recordgen.hoof.tracing.polygons import centroid, directions, reach
+from recordgen.hoof.tracing.wall_thickness import BULGE, STEP, WallRing, both_sides_bulge, flares, ring, sole_frame
+from recordgen.pictures.shapes import Point
+from recordgen.pictures.tracing.sole import TracedSole
+
+Line = tuple[Point, ...]
+
+
+@dataclass(frozen=True)
+class RingShape:
+    """A ring in degrees from the toe and mm, in stretches that were traced without a gap.
+
+    baseline: empty where it is not told. above: polygons between ring and baseline where a flare stands. on_sole: the
+    same on the sole, mm in the foot's frame. both_sides: whether only an earlier visit can tell how far they stand out.
+    """
+
+    stretches: tuple[Line, ...]
+    baseline: tuple[Line, ...]
+    above: tuple[Line, ...]
+    on_sole: tuple[Line, ...]
+    both_sides: bool
+
+
+def ring_shape(one: Traced) -> RingShape | None:
+    """The ring of a traced sole; None where it was not traced."""
+    found = ring(one.points)
+    if found is None:
+        return None
+    thickness, runs = found.thickness_mm, _runs(found.angle_deg)
+    stretches = tuple(_drawn(found.angle_deg[run], thickness[run]) for run in runs)
+    over = flares(found)
+    if over is None:
+        return RingShape(stretches, (), (), (), False)
+    base = thickness - over.thickness_mm
+    hills = [hill for run in runs for hill in _hills(run, over.thickness_mm)]
+    return RingShape(
+        stretches,
+        tuple(_drawn(found.angle_deg[run], base[run]) for run in runs),
+        tuple(_polygon(_spots(found, hill, thickness), _spots(found, hill, base)) for hill in hills),
+        tuple(_on_sole(one.points, found, base, hill) for hill in hills),
+        bool(both_sides_bulge(found)),
+    )
+
+
+def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
+    """A traced sole in the foot's own frame; None where neither frog nor wall give one. found: its ring."""
+    frame = sole_frame(one.points)
+    if frame is None:
+        return None
+    seen = {name: frame.seen(spots) for name, spots in one.points.items()}
+    frog = [seen[name][0] for name in (FROG[1], FROG[0], FROG[2]) if all(mark in seen for mark in FROG)]
+    return TracedSole(
+        wall=_line(seen.get("wall")),
+        white_line=_line(seen.get("white_line")),
+        frog=_line(np.array(frog)) if frog else (),
+        bars=tuple(_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen),
+        best_axis=_best_axis(one, seen),
+        breakover=_line(seen["breakover"])[0] if "breakover" in seen else None,
+        flares=found.on_sole if found else (),
+    )
+
+
+def beyond_error(figure: Figure) -> bool:
+    """Whether a figure differs from nothing by more than the error of the hand."""
+    return abs(figure.value) >= smallest_real_change(figure.sd, 0)
+
+
+def _best_axis(one: Traced, seen: Points) -> tuple[Point, float] | None:
+    turn = one.figures.get("turn_deg")
+    if turn is None or not beyond_error(turn):
+        return None
+    return _line(centroid(seen["wall"])[None])[0], round(turn.value, 2)
+
+
+def _line(spots: Floats | None) -> Line:
+    """Points as plain numbers; pictures are kept by what they show, to a hundredth of a mm."""
+    return () if spots is None else tuple((round(float(x), 2), round(float(y), 2)) for x, y in spots)
+
+
+def _drawn(angles: Floats, mm: Floats) -> Line:
+    return _line(np.stack([angles, mm], axis=-1))
+
+
+def _runs(angles: Floats) -> list[NDArray[np.intp]]:
+    """Which places follow each other without a gap; a place alone makes no line."""
+    gaps = np.nonzero(np.diff(angles) > 1.5 * STEP)[0] + 1
+    return [run for run in np.split(np.arange(len(angles)), gaps) if len(run) > 1]
+
+
+def _hills(run: NDArray[np.intp], above: Floats) -> Iterator[NDArray[np.intp]]:
+    """The stretches of a run that stand above the baseline and reach what is clearly thicker."""
+    bounds = np.nonzero(np.diff(above[run] > 0))[0] + 1
+    for part in np.split(run, bounds):
+        if above[part].max() >= BULGE and len(part) > 1:
+            yield part
+
+
+def _spots(found: WallRing, at: NDArray[np.intp], mm: Floats) -> Floats:
+    return np.stack([found.angle_deg[at], mm[at]], axis=-1)
+
+
+def _polygon(outer: Floats, inner: Floats) -> Line:
+    return _line(np.concatenate([outer, inner[::-1]]))
+
+
+def _on_sole(points: Points, found: WallRing, base: Floats, hill: NDArray[np.intp]) -> Line:
+    """The outer share of the wall that stands above the baseline, along the rays by which the ring was taken."""
+    frame = sole_frame(points)
+    if frame is None:
+        return ()
+    wall, white = (frame.seen(points[name]) for name in ("wall", "white_line"))
+    middle, angles = centroid(white), found.angle_deg[hill]
+    outer, inner = (reach(line, middle, angles, closed=False) for line in (wall, white))
+    share = base[hill] / found.thickness_mm[hill]
+    rays = directions(angles)
+    edge, bare = (middle + far[:, None] * rays for far in (outer, inner + share * (outer - inner)))
+    # Between two rays the outline may have a corner, which belongs to what is shaded.
+    return _polygon(_with_corners(edge, angles, wall, middle), bare)
+
+
+def _with_corners(edge: Floats, angles: Floats, wall: Floats, middle: Floats) -> Floats:
+    """Places on the outline with its own points between them, in order of their angles."""
+    away = wall - middle
+    turns = np.degrees(np.arctan2(away[:, 0], away[:, 1]))
+    inside = (turns > angles[0]) & (turns < angles[-1])
+    order = np.argsort(np.concatenate([angles, turns[inside]]), kind="stable")
+    return np.asarray(np.concatenate([edge, wall[inside]])[order])

@@ -1,0 +1,60 @@
+"""What a trim aims at, and how far each foot is from it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from recordgen.hoof.measures.aims import Aimed
+from tests.support.horse_records import summary, visit
+
+
+def aimed(*aims: dict[str, Any], **found: Any) -> tuple[Aimed, ...]:
+    """The aims of a horse whose left fore was measured like this after the trim."""
+    return summary(visit("2026-10-14", left_fore=found), aims=aims).aims
+
+
+FLARE = {"wall": {"lateral quarter": {"flare": 4}}}
+
+
+@pytest.mark.parametrize(("under", "away"), [(2, 2), (4, 0), (5, 0)])
+def test_an_aim_under_a_value(under: float, away: float) -> None:
+    """How much there is still to come down; nothing where it is there."""
+    (found,) = aimed({"measure": "flare", "zone": "lateral quarter", "under": under}, **FLARE)
+
+    assert (found.value, found.away, found.reached) == (4, away, away == 0)
+
+
+@pytest.mark.parametrize(("over", "away"), [(52, -2), (50, 0), (48, 0)])
+def test_an_aim_over_a_value(over: float, away: float) -> None:
+    """Below zero: it is still to go up."""
+    (found,) = aimed({"measure": "toe_angle", "over": over}, after={"toe_angle": 50})
+
+    assert (found.away, found.reached) == (away, away == 0)
+
+
+@pytest.mark.parametrize(("medial", "lateral", "away"), [(35, 39, 2), (39, 35, -2), (36, 35, 0)])
+def test_a_difference_may_lie_to_either_side(medial: float, lateral: float, away: float) -> None:
+    """Heels within two millimetres of each other, whichever is higher."""
+    heels = {"heel_height": {"medial": medial, "lateral": lateral}}
+    (found,) = aimed({"measure": "heel_difference", "under": 2}, after=heels)
+
+    assert found.away == away
+
+
+def test_what_is_within_error_is_told_as_such() -> None:
+    """A millimetre too long by a rule that is out by one is no shortcoming to speak of."""
+    (near,) = aimed({"measure": "toe_length", "under": 80}, after={"toe_length": 81})
+    (far,) = aimed({"measure": "toe_length", "under": 80}, after={"toe_length": 85})
+
+    assert (near.within_error, far.within_error) == (True, False)
+
+
+def test_an_aim_is_for_one_foot_or_for_all_that_were_measured() -> None:
+    """A foot that was never measured says nothing."""
+    toes = {"after": {"toe_length": 82}}
+    seen = visit("2026-10-14", left_fore=toes, right_fore=toes, left_hind={})
+    aims = [{"measure": "toe_length", "under": 80}, {"measure": "toe_length", "under": 80, "foot": "RF"}]
+
+    assert [one.foot for one in summary(seen, aims=aims).aims] == ["left_fore", "right_fore", "right_fore"]

@@ -1,0 +1,76 @@
+"""Small practices written into a folder, for the tests of the records."""
+
+import datetime as dt
+from pathlib import Path
+
+from recordgen.problems import Problem
+from recordgen.records.load.practice import read_practice
+from recordgen.records.models.fields import Record
+from recordgen.records.models.practice import Practice
+from recordgen.records.models.visit import Visit
+from recordgen.records.yaml.read import read
+
+TODAY = dt.date(2026, 12, 1)
+
+VISIT = """\
+date: 2026-10-14
+since_last: Lanes twice a week, a wet fortnight.
+lameness: {scale: AAEP, grade: 0}
+feet:
+  left_fore:
+    landing: lateral first
+    before: {toe_length: 88, heel_height: {medial: 36, lateral: 41}, toe_angle: 49}
+    after:  {toe_length: 80, heel_height: {medial: 35, lateral: 36}, toe_angle: 51}
+    frog: {infection: surface, central_groove_depth: 9}
+    wall:
+      lateral quarter: {flare: 4, separation: {length: 25, depth: 5}}
+    bars: {medial: 62, lateral: 48}
+    sole: {shedding: true, toe_callus: left}
+    done: [frog opened, bars levelled, lateral flare dressed]
+care: [daily-grooves, dry-bed]
+next: {weeks: 6}
+"""
+
+FILES = {
+    "practice.yaml": "name: Hazel Hoof Care\ntrimmer: Wren Ashdown\n",
+    "willowmere/stable.yaml": "name: Willowmere\n",
+    "willowmere/bramble/horse.yaml": "name: Bramble\nborn: 2015\n",
+    "willowmere/bramble/2026-10-14.yaml": VISIT,
+}
+VISIT_FILE = "willowmere/bramble/2026-10-14.yaml"
+
+
+def build(folder: Path, files: dict[str, str | bytes | None] | None = None) -> Path:
+    """A practice of one stable, one horse and one visit in `folder`, with `files` over it; None takes one out."""
+    for name, text in {**FILES, **(files or {})}.items():
+        if text is None:
+            continue
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return folder
+
+
+def practice(folder: Path, files: dict[str, str | bytes | None] | None = None) -> Practice:
+    """The practice that `build` writes, read without errors."""
+    found, problems = read_practice(build(folder, files), TODAY)
+    assert found is not None, [problem.as_line() for problem in problems]
+    return found
+
+
+def told(folder: Path, files: dict[str, str | bytes | None] | None = None) -> list[str]:
+    """The problems of the practice that `build` writes, as lines without the folder's name."""
+    _, problems = read_practice(build(folder, files), TODAY)
+    return [problem.as_line().removeprefix(f"{folder.name}/") for problem in problems]
+
+
+def problems_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[Problem]:
+    """What is told of one file that holds `text`."""
+    file = folder / "file.yaml"
+    file.write_bytes(text if isinstance(text, bytes) else text.encode())
+    return read(file, "file.yaml", model)[1]
+
+
+def lines_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[str]:
+    """The same, as lines."""
+    return [problem.as_line() for problem in problems_of(folder, text, model)]
