@@ -14,7 +14,7 @@ from recordgen.cli.options import DayType, records_option, told_plainly
 if TYPE_CHECKING:
     from recordgen.records.load.everything import Whole
     from recordgen.records.models.practice import HorseRecord
-    from recordgen.records.write.still_open import StillOpen
+    from recordgen.records.models.visit import StillOpen
 
 
 @click.command("visit")

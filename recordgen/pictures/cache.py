@@ -84,8 +84,8 @@ def drawing_version() -> str:
 def code_version(folder: Path, *libraries: str) -> str:
     """A hash of the code in a folder and of the versions of the libraries that it draws or reckons with."""
     seen = hashlib.sha256("\0".join(map(version, libraries)).encode())
-    for source in sorted(folder.glob("*.py")):
-        seen.update(source.name.encode() + b"\0" + source.read_bytes())
+    for source in sorted(folder.rglob("*.py")):
+        seen.update(source.relative_to(folder).as_posix().encode() + b"\0" + source.read_bytes())
     return seen.hexdigest()
 
 

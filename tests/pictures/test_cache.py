@@ -134,11 +134,11 @@ import sys
 from datetime import date
 from pathlib import Path
 from recordgen.hoof.measures.readings import Reading
-from recordgen.pictures.cache import Kept
+from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.through_time import toe_length_panel
 span = (date(2026, 1, 1), date(2026, 12, 31))
 readings = [Reading(date(2026, 2, 1), 88, 80)]
-Kept(Path(sys.argv[1])).drawn(toe_length_panel, "left_fore", readings, [], span, (70, 90), "t")
+PictureCache(Path(sys.argv[1])).drawn(toe_length_panel, "left_fore", readings, [], span, (70, 90), "t")
 print("matplotlib" in sys.modules, "numpy" in sys.modules)
 """
 

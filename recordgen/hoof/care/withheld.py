@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from recordgen.hoof.care.jobs import Job
+from recordgen.hoof.cautions.cautions import Caution
+from recordgen.hoof.cautions.not_while import against
+
 
 @dataclass(frozen=True)
 class Withheld:

@@ -1,6 +1,6 @@
 """The cautions of a horse in words: those that are open with their age, and those that ended with how they did.
 
-`caution_rules.py` holds the rules, `caution_book.py` opens and ends them; levels and words come from the table.
+`rules.py` holds the rules, `timeline.py` opens and ends them; levels and words come from the table.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
-from recordgen.hoof.cautions.context import Key, Raised, RuleContext, StillOpen
+from recordgen.hoof.cautions.context import KeptOpen, Key, Raised, RuleContext
 from recordgen.hoof.cautions.not_while import against
 from recordgen.hoof.cautions.rules.table import RULES
 from recordgen.hoof.cautions.timeline import End, How, Timeline
@@ -128,7 +128,7 @@ class _Teller:
         self.naming = ways.naming
         self.today = today
 
-    def open(self, key: Key, kept: StillOpen, book: Timeline) -> Caution:
+    def open(self, key: Key, kept: KeptOpen, book: Timeline) -> Caution:
         """A caution that visits recorded, with its age and what it stands with in the book."""
         found = self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
         return replace(found, part_of=self._sum_of(key, book), needs_a_vet=book.needs_a_vet(key))
@@ -137,7 +137,7 @@ class _Teller:
         """A caution that the day alone brings. day: of the last visit."""
         return self._caution((rule, None, None), day, raised, raised.since or day, 0, "")
 
-    def closed(self, key: Key, kept: StillOpen, end: End) -> ClosedCaution:
+    def closed(self, key: Key, kept: KeptOpen, end: End) -> ClosedCaution:
         """A caution that ended, with how it did."""
         rule, foot, about = key
         level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
@@ -170,7 +170,7 @@ class _Teller:
         seen = self.words[rule].seen.format(**told)
         return seen[:1].upper() + seen[1:]
 
-    def _age(self, kept: StillOpen) -> str:
+    def _age(self, kept: KeptOpen) -> str:
         days, weeks = self._days(kept.since), self._days(kept.since) // 7
         if days == 0:
             return self.naming.phrase("caution_age_today")

@@ -57,7 +57,7 @@ def when(found: object, bad: object) -> Answer:
 
 
 @dataclass(frozen=True)
-class StillOpen:
+class KeptOpen:
     """A caution that is open: its first and its latest record without a break, how often it was recorded, and that."""
 
     since: date
@@ -77,7 +77,7 @@ class RuleContext:
     horse: Horse
     visits: Sequence[Visit]
     ways: Context
-    open: Mapping[Key, StillOpen]
+    open: Mapping[Key, KeptOpen]
     foot: Foot | None = None
     look: Look | None = None
     earlier: Sequence[Look] = ()

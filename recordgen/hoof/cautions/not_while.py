@@ -6,12 +6,9 @@ The tables say it with `not_while:`, by the names of cautions, or by a level for
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, Protocol, TypeVar
+from typing import Protocol, TypeVar
 
 from recordgen.records.models.reference import Level
-
-if TYPE_CHECKING:
-    pass
 
 
 class Open(Protocol):

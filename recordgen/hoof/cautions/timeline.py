@@ -2,7 +2,7 @@
 
 The absence of a sign ends nothing. A caution is open until a later record says otherwise of the same horse, foot, zone,
 place or scale, until `resolved` names it with a later day, or until a vet who saw the horse ends it. One that calls for
-the vet now, and what it sums up, `resolved` does not end. The rules stand in `caution_rules.py`, the words in
+the vet now, and what it sums up, `resolved` does not end. The rules stand in `rules/table.py`, the words in
 `cautions.py`.
 """
 
@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from recordgen.hoof.cautions.context import Cleared, Key, Raised, Rule, RuleContext, StillOpen
+from recordgen.hoof.cautions.context import Cleared, KeptOpen, Key, Raised, Rule, RuleContext
 from recordgen.hoof.cautions.resolutions import EndingWord, words_of
 from recordgen.hoof.cautions.rules.history import COMPARED
 from recordgen.hoof.cautions.rules.table import RULES
@@ -46,8 +46,8 @@ class Timeline:
     def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Context) -> None:
         self.horse = horse
         self.ways = ways
-        self.open: dict[Key, StillOpen] = {}
-        self.closed: list[tuple[Key, StillOpen, End]] = []
+        self.open: dict[Key, KeptOpen] = {}
+        self.closed: list[tuple[Key, KeptOpen, End]] = []
         self.raised: list[tuple[int, Key]] = []
         self.unheard: list[tuple[int, EndingWord]] = []
         self._rules = {of: [rule for rule in RULES if rule.of == of] for of in ("horse", "foot", "zone")}
@@ -100,7 +100,7 @@ class Timeline:
             return
         before = self.open.get(key) or self.open.pop((answer.follows or "", seen.foot, key[2]), None)
         since, times = (before.since, before.times) if before else (seen.visit.date, 0)
-        self.open[key] = StillOpen(since, seen.visit.date, times + 1, answer)
+        self.open[key] = KeptOpen(since, seen.visit.date, times + 1, answer)
         self.raised.append((len(seen.visits) - 1, key))
 
     def _close(self, key: Key, end: End) -> None:

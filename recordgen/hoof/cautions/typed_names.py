@@ -10,8 +10,7 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import typed_foot
-from recordgen.records.models.visit import Visit
-from recordgen.records.write.still_open import StillOpen
+from recordgen.records.models.visit import StillOpen, Visit
 
 
 def still_open(horse: Horse, visits: Sequence[Visit], ways: Context, day: date) -> tuple[StillOpen, ...]:

@@ -1,6 +1,6 @@
 """The figures of a sole seen from below: sizes, where it is widest, shares, buttresses, frog and bars.
 
-All figures stand in the foot's frame (`outline_frame.py`): the frog's axis is the measure of straight, and a side is
+All figures stand in the foot's frame (`foot_frame.py`): the frog's axis is the measure of straight, and a side is
 medial or lateral, never left or right. The outline is what was picked, with straight lines between the picks: with 14
 picks it is some 2 % smaller in area than the rounded wall, with 28 about 0.5 %.
 """

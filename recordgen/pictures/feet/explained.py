@@ -148,7 +148,7 @@ Part = Literal[
     "heel bulbs",
 ]
 
-# Across and back in shares (see `sole.py`), or a share of the wall and mm outward; then the label's side and height.
+# Across and back in shares (see `sole_form.py`), or a share of the wall and mm outward; then its label's side, height.
 PARTS: dict[Part, tuple[Point, Anchor, float]] = {
     "toe": ((0.0, 0.05), "middle", 14),
     "wall": ((-0.93, 0.26), "end", 34),

@@ -23,7 +23,7 @@ HATCHED = Pen("clay", 1.3, "card")
 STROKE = Pen("clay", 1.8, round_ends=True)
 BROAD = Pen("clay", 5.2, round_ends=True)
 
-# Middles of the places that are no zone of the wall: across and back in shares, as in `sole.py`.
+# Middles of the places that are no zone of the wall: across and back in shares, as in `sole_form.py`.
 SPOTS: dict[str, Point] = {
     "frog": (0.0, 0.55),
     "central groove": (0.0, 0.86),

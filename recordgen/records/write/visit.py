@@ -17,8 +17,7 @@ from recordgen.records.models.foot import WallZone
 from recordgen.records.models.names import FEET, Foot, typed_foot
 from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.records.models.reference import CareWords
-from recordgen.records.models.visit import Care, Next, Visit
-from recordgen.records.write.still_open import StillOpen, endings
+from recordgen.records.models.visit import Care, Next, StillOpen, Visit, endings
 from recordgen.records.write.templates import rendered
 
 HALF_A_YEAR = dt.timedelta(days=183)

@@ -7,7 +7,7 @@ from datetime import date
 import pytest
 
 from recordgen.hoof.cautions.typed_names import name_to_type, names_to_type, still_open
-from recordgen.records.write.still_open import endings
+from recordgen.records.models.visit import endings
 from tests.support.caution_cases import CASES, DAY, LATER, case_of
 from tests.support.horse_records import NAMING, WAYS, horse, visit, ways
 

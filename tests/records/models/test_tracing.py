@@ -210,7 +210,8 @@ def test_no_geometry_is_loaded_where_nothing_was_traced(tmp_path):
     """Reading a visit without an outline does not wait for it."""
     (tmp_path / "file.yaml").write_text(VISIT)
     code = (
-        "import sys, datetime as dt; from pathlib import Path; from recordgen.records.checks.records import visit_problems\n"
+        "import sys, datetime as dt; from pathlib import Path\n"
+        "from recordgen.records.checks.records import visit_problems\n"
         "from recordgen.records.yaml.read import read; from recordgen.records.models.visit import Visit\n"
         "visit = read(Path(sys.argv[1]), 'file.yaml', Visit)[0]\n"
         "print(list(visit_problems(visit, '2026-10-14', dt.date(2026, 12, 1))), 'shapely' in sys.modules)"
