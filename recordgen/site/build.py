@@ -6,9 +6,11 @@ import datetime as dt
 import multiprocessing
 import os
 import sys
+import threading
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass, field
+from multiprocessing.process import BaseProcess
 from pathlib import Path
 
 from recordgen.files import filling
@@ -124,7 +126,7 @@ def _made(work: Work, slugs: Sequence[str], beside: Path, processes: int) -> Ite
     _warm()
     # Forked builders share what was read and loaded; where forking is not safe, each gets a copy.
     context = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
-    with ProcessPoolExecutor(min(processes, len(slugs)), context, initializer=_begin, initargs=(work,)) as pool:
+    with ProcessPoolExecutor(min(processes, len(slugs)), context, initializer=_begin_apart, initargs=(work,)) as pool:
         largest_first = sorted(slugs, key=lambda slug: slug != PRACTICE)
         waiting: dict[str, Future[Built]] = {
             slug: pool.submit(_build_one, slug, beside / slug) for slug in largest_first
@@ -138,6 +140,18 @@ _RUN: list[tuple[Work, Desk]] = []
 
 def _begin(work: Work) -> None:
     _RUN[:] = [(work, work.desk())]
+
+
+def _begin_apart(work: Work) -> None:
+    """Begin in a builder's own process, which ends with its parent: left alone it would hold the folder of sites."""
+    _begin(work)
+    threading.Thread(target=_end_with, args=(multiprocessing.parent_process(),), daemon=True).start()
+
+
+def _end_with(parent: BaseProcess | None) -> None:
+    if parent:
+        parent.join()
+        os._exit(1)
 
 
 def _warm() -> None:

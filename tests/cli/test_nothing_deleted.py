@@ -5,16 +5,15 @@ from __future__ import annotations
 import errno
 import os
 import shutil
-import signal
 import subprocess
-import sys
 from collections.abc import Iterator
 from pathlib import Path
 
+import click
 import pytest
 
+from recordgen.cli.options import told_plainly
 from recordgen.files import fingerprints
-from recordgen.folders import workroom
 from recordgen.locks import held
 from recordgen.site import engine
 from recordgen.site.model import Site
@@ -150,59 +149,6 @@ def test_two_builds_in_one_place_do_not_meet(records: Path, tmp_path: Path) -> N
     assert list((tmp_path / "out").iterdir()) == []
 
 
-# Builds with a page of one line a site, and is killed before the so-manieth renaming or exchange.
-KILLED = """
-import os, pathlib, signal, sys
-from recordgen import folders
-from recordgen.cli import main
-from recordgen.site import engine
-left = [int(sys.argv[1])]
-def step(done):
-    def counted(*words):
-        left[0] -= 1
-        if left[0] < 0:
-            os.kill(os.getpid(), signal.SIGKILL)
-        return done(*words)
-    return counted
-def write(site, folder, _):
-    folder.mkdir()
-    (folder / "index.html").write_text("new")
-pathlib.Path.rename = step(pathlib.Path.rename)
-folders.exchange = step(folders.exchange if sys.argv[2] == "exchange" else lambda one, other: False)
-engine.write_site = write
-main(["build", "--processes", "1", *sys.argv[3:]])
-"""
-
-
-def killed(step: int, way: str, records: Path, out: Path) -> bool:
-    """Whether a build was killed that was to be, before a step of putting its sites in place."""
-    words = ["--out", str(out), "--records", str(records), "--today", TODAY.isoformat()]
-    done = subprocess.run([sys.executable, "-c", KILLED, str(step), way, *words], capture_output=True)
-    assert done.returncode in (0, -signal.SIGKILL), done.stderr.decode()
-    return done.returncode != 0
-
-
-@pytest.mark.skipif(sys.platform != "linux", reason="exchanges folders as Linux does")
-@pytest.mark.parametrize("way", ["exchange", "rename"])
-def test_killed_at_any_step_no_site_is_missing(records: Path, tmp_path: Path, way: str) -> None:
-    """By an exchange at no moment; without one, the next run puts back what was moved aside, and clears the rest."""
-    out, step = tmp_path / "out", 0
-    for slug in ("willowmere", "practice"):
-        (out / slug).mkdir(parents=True)
-        (out / slug / "index.html").write_text("old")
-        mark_folder(out / slug, slug)
-    while killed(step, way, records, out):
-        if way == "exchange":
-            assert all((out / slug / "index.html").is_file() for slug in ("willowmere", "practice"))
-        with workroom(out):
-            pass
-        assert sorted(path.name for path in out.iterdir()) == ["practice", "willowmere"]
-        assert {(path / "index.html").read_text() for path in out.iterdir()} <= {"old", "new"}
-        step += 1
-
-    assert step == (2 if way == "exchange" else 6)
-
-
 @pytest.fixture
 def small_disk(tmp_path: Path) -> Iterator[Path]:
     """A disk of 64 kB, where this user may make one."""
@@ -285,3 +231,13 @@ def test_a_sheet_is_never_written_into_the_records(records: Path, name: str) -> 
 
     assert result.exit_code == 1
     assert fingerprints(records) == before
+
+
+def test_a_copy_that_found_no_room_names_where_it_was_to_go(capsys: pytest.CaptureFixture[str]) -> None:
+    """Not what it was made from, which is well."""
+    with pytest.raises(click.exceptions.Exit), told_plainly():
+        raise OSError(errno.ENOSPC, "No space left on device", "a-photograph.jpg", None, "out/site")
+
+    assert capsys.readouterr().err == (
+        "the disk of out/site is full. What was there before stays; make room, then try again.\n"
+    )

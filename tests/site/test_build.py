@@ -2,15 +2,23 @@
 
 from __future__ import annotations
 
+import multiprocessing
+import os
 import pickle
+import signal
 import subprocess
 import sys
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from recordgen import folders
 from recordgen.files import list_files
+from recordgen.folders import clear_workrooms
+from recordgen.locks import held
 from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
@@ -26,12 +34,15 @@ def work() -> Work:
     return prepare(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
 
 
-def old_site(sites: Path) -> Path:
+SLUGS = ["practice", "willowmere"]
+
+
+def old_site(sites: Path, slug: str = "willowmere") -> Path:
     """The site of a stable as it was built before."""
-    folder = sites / "willowmere"
+    folder = sites / slug
     folder.mkdir()
     (folder / "index.html").write_text("the old site")
-    mark_folder(folder, "willowmere")
+    mark_folder(folder, slug)
     return folder
 
 
@@ -69,6 +80,90 @@ def test_an_error_while_swapping_puts_the_old_site_back(
         build_sites(work, ["willowmere"], tmp_path)
 
     assert (old / "index.html").read_text() == "the old site"
+
+
+def killed(step: int, out: Path) -> bool:
+    """Whether a build of two sites was killed that was to be, before a step of putting them in place."""
+    process = multiprocessing.get_context("fork").Process(target=_build_and_die, args=(step, out))
+    process.start()
+    process.join(60)
+    assert process.exitcode in (0, -signal.SIGKILL)
+    return process.exitcode != 0
+
+
+def _build_and_die(step: int, out: Path) -> None:
+    left = iter(range(step))
+
+    def counted(done: Callable[..., Any]) -> Callable[..., Any]:
+        def or_die(*words: Path) -> Any:
+            return done(*words) if next(left, None) is not None else os.kill(os.getpid(), signal.SIGKILL)
+
+        return or_die
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Path, "rename", counted(Path.rename))
+        patch.setattr(folders, "exchange", counted(folders.exchange))
+        patch.setattr(build, "_made", _of_one_page)
+        build_sites(None, SLUGS, out)  # type: ignore[arg-type]
+
+
+def _of_one_page(_: Work, slugs: Sequence[str], beside: Path, __: int) -> Iterator[build.Built]:
+    for slug in slugs:
+        (beside / slug).mkdir()
+        (beside / slug / "index.html").write_text("the new site")
+        mark_folder(beside / slug, slug)
+        yield build.Built(slug, slug, beside / slug, 1)
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="kills by forking, exchanges folders as Linux does")
+@pytest.mark.parametrize(("in_one_step", "steps"), [(True, 2), (False, 6)])
+def test_killed_at_any_step_no_site_is_missing(
+    tmp_path: Path, in_one_step: bool, steps: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """By an exchange at no moment; without one, the next run puts back what was moved aside, and clears the rest."""
+    if not in_one_step:
+        monkeypatch.setattr(folders, "exchange", lambda *_: False)
+    for slug in SLUGS:
+        old_site(tmp_path, slug)
+    taken = 0
+    while killed(taken, tmp_path):
+        assert not in_one_step or all((tmp_path / slug / "index.html").is_file() for slug in SLUGS)
+        clear_workrooms(tmp_path)
+
+        assert sorted(path.name for path in tmp_path.iterdir()) == SLUGS
+        assert {(tmp_path / slug / "index.html").read_text() for slug in SLUGS} <= {"the old site", "the new site"}
+        taken += 1
+
+    assert taken == steps
+
+
+# Builds in two processes, each of which says that it began and then waits to be ended.
+ENDLESS = """
+import os, pathlib, sys, time
+from recordgen.site import build
+def never_done(slug, folder):
+    print("began", flush=True)
+    time.sleep(30)
+    print("lived on", flush=True)
+    os._exit(0)
+build._begin, build._build_one = lambda work: None, never_done
+build.build_sites(None, ["willowmere", "practice"], pathlib.Path(sys.argv[1]), 2)
+"""
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="kills builders that were forked")
+def test_builders_end_with_a_killed_build(tmp_path: Path) -> None:
+    """They hold the folder no longer, and the next build clears what they left."""
+    with subprocess.Popen([sys.executable, "-c", ENDLESS, str(tmp_path)], stdout=subprocess.PIPE) as begun:
+        assert begun.stdout is not None
+        assert [begun.stdout.readline() for _ in range(2)] == [b"began\n"] * 2
+        begun.kill()
+        # Comes to an end once nobody is left who could write to it.
+        assert begun.stdout.read() == b""
+
+    with held(tmp_path, ""):
+        clear_workrooms(tmp_path)
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
