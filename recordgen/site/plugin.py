@@ -21,10 +21,12 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
+from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
+from recordgen.records.sandbox import sandboxed
 from recordgen.site.model import Page, Site
-from recordgen.site.templates import COMPILED
+from recordgen.site.templates import compiled_once
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
 
@@ -91,10 +93,10 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             place.parent.mkdir(parents=True, exist_ok=True)
             place.write_bytes(content)
 
-    def on_env(self, env: Environment, **_: Any) -> Environment:
-        """Compile each template of the theme once, however many sites are built."""
-        env.bytecode_cache = COMPILED
-        return env
+    def on_env(self, env: Environment, config: MkDocsConfig, **_: Any) -> Environment:
+        """Compile each template of the theme once; where a practice has files of its own there, sandbox all of them."""
+        ours = packaged() / "site_templates" / "theme"
+        return compiled_once(env if Path(config.theme.dirs[0]).samefile(ours) else sandboxed(env))
 
     def on_page_markdown(self, markdown: str, page: EnginePage, **_: Any) -> str:
         """Leave nothing for Markdown to read; set the page's title and hide the engine's side columns."""

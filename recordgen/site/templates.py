@@ -8,17 +8,17 @@ from datetime import date
 from pathlib import Path
 
 import jinja2
-from jinja2 import BytecodeCache, ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
+from jinja2 import BytecodeCache, Environment, TemplateError
 from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
-from recordgen.packaged import packaged
 from recordgen.pictures.cache import keep
 from recordgen.problems import Trouble
 from recordgen.records.models.names import FEET
+from recordgen.records.sandbox import templates_of
 from recordgen.site.amendments import part_told
 from recordgen.site.context import picture_folder
 
@@ -29,7 +29,9 @@ class Compiled(BytecodeCache):
     A folder that cannot be written to only costs the time of compiling.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, kind: str = "plain") -> None:
+        """kind: sandboxed, or plain. The one is compiled to other code than the other, and never taken for it."""
+        self._kind = kind
         self._known: dict[str, bytes] = {}
 
     def load_bytecode(self, bucket: Bucket) -> None:
@@ -50,27 +52,23 @@ class Compiled(BytecodeCache):
             return b""
         return self._known[key]
 
-    @staticmethod
-    def _file(key: str) -> Path:
+    def _file(self, key: str) -> Path:
         # Another version of the engine may compile to something else.
-        return picture_folder() / f"templates-{jinja2.__version__}" / f"{key}.bin"
+        return picture_folder() / f"templates-{self._kind}-{jinja2.__version__}" / f"{key}.bin"
 
 
-COMPILED = Compiled()
+_COMPILED = {sandboxed: Compiled("sandboxed" if sandboxed else "plain") for sandboxed in (False, True)}
+
+
+def compiled_once(made: Environment) -> Environment:
+    """The environment itself, each template of which is from now on compiled once, however many sites are built."""
+    made.bytecode_cache = _COMPILED[made.sandboxed]
+    return made
 
 
 def environment(records: Path, naming: Naming) -> Environment:
     """An environment that escapes whatever was typed, with the filters the pages use."""
-    folders = [records / "site_templates" / "pages", packaged() / "site_templates" / "pages"]
-    made = Environment(
-        loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders]),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        auto_reload=False,
-        bytecode_cache=COMPILED,
-    )
+    made = compiled_once(templates_of("pages", records, autoescape=True, auto_reload=False))
     made.filters |= {
         "day": naming.day,
         "day_short": short_day,

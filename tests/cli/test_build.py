@@ -106,3 +106,32 @@ def test_a_broken_theme_file_is_told_without_a_traceback(tmp_path: Path) -> None
     assert result.exit_code == 1
     assert "site_templates/theme" in result.output
     assert list((tmp_path / "sites").iterdir()) == []
+
+
+@pytest.mark.parametrize("part", ["pages/base.html", "theme/main.html"])
+def test_a_template_that_reaches_out_of_its_sandbox_is_refused(tmp_path: Path, part: str) -> None:
+    """The file is named, and no site is written."""
+    records = small_practice(tmp_path)
+    own = records / "site_templates" / part
+    own.parent.mkdir(parents=True)
+    own.write_text("{{ ''.__class__.__mro__ }}")
+    result = run_today("build", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
+
+    assert result.exit_code == 1
+    assert "access to attribute '__class__' of 'str' object is unsafe" in result.output
+    assert not (tmp_path / "sites" / "willowmere").exists()
+
+
+@pytest.mark.parametrize("link", ["site_templates", "site_templates/theme", "site_templates/theme/assets/hay.css"])
+def test_a_link_among_templates_that_leads_out_is_refused(tmp_path: Path, link: str) -> None:
+    """What lies at its end would be published: it is told by name, and nothing is written."""
+    records = small_practice(tmp_path)
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    (records / link).parent.mkdir(parents=True, exist_ok=True)
+    (records / link).symlink_to(outside, target_is_directory=True)
+    result = run_today("build", "--out", tmp_path / "sites", records=records)
+
+    assert result.exit_code == 1
+    assert f"records/{link}:1:1: error: this link leads out of " in result.output
+    assert not (tmp_path / "sites" / "willowmere").exists()

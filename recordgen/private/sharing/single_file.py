@@ -17,13 +17,13 @@ import struct
 import zlib
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment
 from markupsafe import Markup
 
-from recordgen.packaged import packaged
 from recordgen.private.crypto.blobs import padme
 from recordgen.private.crypto.passphrases import normal
 from recordgen.private.crypto.primitives import ITERATIONS, NONCE_BYTES, encrypted, pbkdf2
+from recordgen.records.sandbox import templates_of
 
 SALT_BYTES = 16
 
@@ -71,11 +71,4 @@ def _as_data(value: dict[str, str | int]) -> Markup:
 
 def environment(own: Path) -> Environment:
     """The templates of what is handed over: a practice's own, then ours."""
-    folders = [place / "site_templates" / "private" for place in (own, packaged())]
-    return Environment(
-        loader=FileSystemLoader(folders),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+    return templates_of("private", own, autoescape=True)

@@ -128,7 +128,9 @@ def _grades(over: Written[Reference]) -> Iterator[Problem]:
 def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: set[str]) -> Iterator[Problem]:
     found = facts_in(text)
     if found is None:
-        yield Problem(over.place(*steps), "a brace is open or empty", "Write {day} and the like, or leave braces out")
+        yield Problem(
+            over.place(*steps), "a fact in braces is no plain name", "Write {day} and the like, or leave braces out"
+        )
         return
     for fact in sorted(found - known):
         named = ", ".join(f"{{{name}}}" for name in sorted(known)) or "none"
@@ -138,10 +140,11 @@ def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: s
 def facts_in(text: str) -> set[str] | None:
     """The names in braces in a text, or None where its braces do not fit together."""
     try:
-        names = [name for _, name, _, _ in Formatter().parse(text) if name is not None]
+        fields = [(name, form) for _, name, form, _ in Formatter().parse(text) if name is not None]
     except ValueError:
         return None
-    return set(names) if all(name.isidentifier() for name in names) else None
+    # What a name has inside, and how it is to be formed, is no words; by either, words could reach what is no fact.
+    return {name for name, _ in fields} if all(name.isidentifier() and not form for name, form in fields) else None
 
 
 def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator[tuple[str, str]]:

@@ -62,8 +62,11 @@ class Walk:
             self.tell(path, "this file is missing", f"Make it; recordgen schema {path.stem} tells what goes in")
         return False
 
-    def leads_out(self, path: Path) -> bool:
-        """Whether a path is a link that leads out of the records or nowhere; a problem where so."""
+    def leads_out(self, path: Path, out_of: Path | None = None) -> bool:
+        """Whether a path is a link that leads nowhere, or out of the records; a problem where so.
+
+        out_of: the folder of the records that it must not lead out of; the records where None.
+        """
         if not os.path.islink(path):
             return False
         try:
@@ -71,9 +74,9 @@ class Walk:
         except OSError:
             self.tell(path, "this link leads nowhere", "Put the file itself here")
             return True
-        if target.is_relative_to(self.inside):
+        if target.is_relative_to(self.inside / (out_of or "")):
             return False
-        self.tell(path, "this link leads out of the records", "Put the file itself here")
+        self.tell(path, f"this link leads out of {out_of or 'the records'}", "Put the file itself here")
         return True
 
     def _misnamed(self, path: Path) -> Path | None:

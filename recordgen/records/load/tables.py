@@ -17,6 +17,7 @@ from recordgen.records.yaml.read import Written, read
 Entry = TypeVar("Entry", CareWords, CautionWords)
 
 WORDS = Path(OURS)
+TEMPLATES = WORDS.parent
 CARE = "care"
 
 
@@ -29,8 +30,10 @@ def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
     ours, problems = _with_words(packaged() / WORDS, OURS, Reference())
     if records is None:
         return ours, problems
-    tables, wrong = _with_words(records / WORDS, f"{records.resolve().name}/{OURS}", ours)
     walk = Walk(records)
+    if _leads_out(walk):
+        return ours, [*problems, *walk.problems]
+    tables, wrong = _with_words(records / WORDS, f"{records.resolve().name}/{OURS}", ours)
     notes = dict(_care_notes(walk))
     for key, note in notes.items():
         for problem in not_while_problems(note.record.not_while, (), note, tables):
@@ -40,6 +43,19 @@ def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
             walk.problems.add(warning(note.place(), message, "Keep one of the two"))
     own = Reference.model_construct(care={key: note.record for key, note in notes.items()})
     return _over(tables, own), [*problems, *wrong, *walk.problems]
+
+
+def _leads_out(walk: Walk) -> bool:
+    """Whether a link of a practice's own templates leads out of their folder; each is told.
+
+    What lies there is published, so a link to a horse would be as bad as one to another folder of this computer.
+    """
+    own = walk.root / TEMPLATES
+    links = [own] if os.path.islink(own) else []
+    for at, folders, files in os.walk(own):
+        links += [path for name in sorted((*folders, *files)) if os.path.islink(path := Path(at, name))]
+    out = [path for path in links if walk.leads_out(path, None if path == own else TEMPLATES)]
+    return bool(out)
 
 
 def _with_words(folder: Path, shown: str, under: Reference) -> tuple[Reference, list[Problem]]:

@@ -8,10 +8,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from jinja2 import Environment
 
 from recordgen.days import spoken_day
-from recordgen.packaged import packaged
+from recordgen.records.sandbox import templates_of
 
 # Text that YAML reads back as it is without quotes.
 _NEEDS_NO_QUOTES = re.compile(r"[^\W\d_]+(?:[ '-][^\W\d_]+)*")
@@ -27,14 +27,7 @@ def rendered(name: str, own: Path | None = None, **given: Any) -> str:
 
 @cache
 def _environment(own: Path | None) -> Environment:
-    places = [packaged()] if own is None else [own, packaged()]
-    environment = Environment(
-        loader=FileSystemLoader([place / "site_templates" / "records" for place in places]),
-        undefined=StrictUndefined,
-        keep_trailing_newline=True,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
+    environment = templates_of("records", own, keep_trailing_newline=True)
     environment.filters |= {"day": spoken_day, "yaml": yaml_text, "line": one_line}
     return environment
 

@@ -47,7 +47,7 @@ def test_a_practice_adds_and_replaces_entries_by_key(tmp_path: Path) -> None:
     [
         ("phrases: {plaice_toe: x}", 1, "Did you mean place_toe?"),
         ("phrases:\n  due_vet: '{weeks} for {nobody}'", 2, "nobody fills in {nobody}"),
-        ("phrases: {due_vet: 'open {'}", 1, "a brace is open or empty"),
+        ("phrases: {due_vet: 'open {'}", 1, "a fact in braces is no plain name"),
         ("cautions:\n  wounds: {level: call now, seen: s, meanwhile: m, source: s}", 2, "Did you mean wound?"),
         ("cautions:\n  wound: {level: call now, seen: s, meanwhile: m}", 2, "source is missing"),
         ("cautions:\n  wound: {level: call now, seen: '{size}', meanwhile: m, source: s}", 2, "nobody fills in {size}"),
@@ -165,3 +165,29 @@ def test_a_link_among_the_care_notes_that_leads_out_is_told(tmp_path: Path) -> N
     (inside / "care").symlink_to(outside / "care")
 
     assert [problem.message for problem in read_reference(inside)[1]] == ["this link leads out of the records"]
+
+
+def test_links_of_own_templates_stay_within_their_folder(tmp_path: Path) -> None:
+    """One to a horse is refused, too, since what lies there is published; one to a neighbour is not. All are told."""
+    own = tmp_path / "site_templates"
+    for folder in ("words", "theme"):
+        (own / folder).mkdir(parents=True)
+    (tmp_path / "bramble").mkdir()
+    (own / "words" / "own.yaml").write_text("phrases: {no_such: x}\n")
+    (own / "theme" / "near").symlink_to(own / "words")
+    (own / "theme" / "horse").symlink_to(tmp_path / "bramble")
+    (own / "theme" / "nowhere").symlink_to(tmp_path / "gone")
+    _, problems = read_reference(tmp_path)
+
+    assert [(problem.place.path.split("/", 1)[1], problem.message) for problem in problems] == [
+        ("site_templates/theme/horse", "this link leads out of site_templates"),
+        ("site_templates/theme/nowhere", "this link leads nowhere"),
+    ]
+
+
+@pytest.mark.parametrize("text", ["{count.__class__}", "{count[0]}", "{count:{count}}", "{count:>999999999}"])
+def test_a_fact_in_own_words_is_a_plain_name(tmp_path: Path, text: str) -> None:
+    """Words cannot reach into a fact, nor form it."""
+    (line,) = told(tmp_path, f'phrases: {{week_several: "{text}"}}\n')
+
+    assert "a fact in braces is no plain name" in line
