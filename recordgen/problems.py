@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 Level = Literal["error", "warning"]
+# One step on the way to a value in a file: a key, or the number of an item from 0.
+Step = str | int
 
 
 def sentences(*parts: str) -> str:

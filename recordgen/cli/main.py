@@ -7,6 +7,8 @@ import importlib
 import click
 
 from recordgen import __version__
+from recordgen.nearest import did_you_mean
+from recordgen.problems import quoted, sentences
 
 # In the order of a trimmer's day.
 COMMANDS = (
@@ -29,6 +31,16 @@ class Lazy(click.Group):
             return None
         found: click.Command = importlib.import_module(f"recordgen.cli.{cmd_name}").command
         return found
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command that was asked for; one that is misspelt is told with the nearest one."""
+        typed = args[0]
+        if typed not in COMMANDS and not typed.startswith("-"):
+            way_out = did_you_mean(typed, COMMANDS, f"The commands are {', '.join(COMMANDS)}")
+            ctx.fail(sentences(f"There is no command {quoted(typed)}", way_out))
+        return super().resolve_command(ctx, args)
 
 
 @click.group(cls=Lazy, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})

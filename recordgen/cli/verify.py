@@ -38,10 +38,11 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
     if folder and url:
         raise click.UsageError("Name a folder or an address, not both.")
     with told_plainly():
-        from recordgen.private.keystore.readers import naming_of
+        from recordgen.private.keystore.readers import naming_of, refuse_unknown
         from recordgen.private.publishing.address import publish_of
         from recordgen.private.publishing.verify import faults_at, faults_in_folder
 
+        refuse_unknown(records, stable)
         naming = naming_of(records)
         if folder:
             found = faults_in_folder(records, stable, folder)

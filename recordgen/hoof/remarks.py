@@ -12,11 +12,10 @@ from recordgen.hoof.growth.cycles import Doubted
 from recordgen.hoof.growth.growth import HorseGrowth
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.readings import Disagreement, disagreements
+from recordgen.problems import Step
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
-
-Step = str | int
 
 
 @dataclass(frozen=True)

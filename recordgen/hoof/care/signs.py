@@ -10,12 +10,12 @@ from dataclasses import dataclass
 
 from recordgen.hoof.cautions.rules.frog import DEEP_GROOVE_MM
 from recordgen.hoof.cautions.rules.horse import CREST_FROM, HEAVY_FROM, THIN_TO
+from recordgen.problems import Step
 from recordgen.records.models.foot import FootVisit, Frog, WallZone
 from recordgen.records.models.names import FEET, ZONES, Foot
 from recordgen.records.models.reference import CareReason
 from recordgen.records.models.visit import Visit
 
-Step = str | int
 # Where a thing stands in a foot's or a visit's record; nothing where it is not there.
 Stands = tuple[Step, ...]
 

@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
+from recordgen.problems import Step
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
 
-Steps = tuple[str | int, ...]
+Steps = tuple[Step, ...]
 
 
 @dataclass(frozen=True)

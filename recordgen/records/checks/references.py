@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from recordgen.problems import Problem, quoted, warning
-from recordgen.records.models.annotations import Step
+from recordgen.nearest import did_you_mean
+from recordgen.problems import Problem, Step, quoted, warning
 from recordgen.records.models.care_in_force import care_in_force
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import ZONES
@@ -89,8 +88,8 @@ def ended_in_vain(visits: Sequence[Written[Visit]], library: Mapping[str, CareWo
 def _in_force(typed: str, names: Sequence[str]) -> str:
     if not names:
         return "None is in force then; take it out"
-    near = difflib.get_close_matches(typed.lower()[:60], names, n=1, cutoff=0.5)
-    return f"Did you mean {_short(near[0])}?" if near else f"In force then: {', '.join(map(_short, names))}"
+    shown = [_short(name) for name in names]
+    return did_you_mean(typed, shown, f"In force then: {', '.join(shown)}")
 
 
 def _short(name: str) -> str:
@@ -123,5 +122,4 @@ def _measure(name: str, reference: Reference) -> MeasureWords | None:
 
 def _nearest(typed: str, known: Iterable[str]) -> str:
     names = sorted(known)
-    near = difflib.get_close_matches(typed.lower()[:60], names, n=1, cutoff=0.5)
-    return f"Did you mean {near[0]}?" if near else f"Known are {', '.join(names)}"
+    return did_you_mean(typed, names, f"Known are {', '.join(names)}")

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from string import Formatter
 from typing import Any, get_args
 
+from recordgen.nearest import did_you_mean
 from recordgen.problems import Problem, quoted
 from recordgen.records.load.folders import SLUG, slug_of
 from recordgen.records.models.annotations import range_at
@@ -46,8 +46,7 @@ def table_problems(over: Written[Reference], under: Reference, both: Reference) 
 
 def _unknown(over: Written[Reference], table: str, own: Iterable[str], known: Iterable[str]) -> Iterator[Problem]:
     for key in sorted(set(own) - set(known)):
-        near = difflib.get_close_matches(key, list(known), n=1, cutoff=0.5)
-        way_out = f"Did you mean {near[0]}?" if near else "Take it out"
+        way_out = did_you_mean(key, known, "Take it out")
         yield Problem(over.place(table, key), f"nothing asks for {quoted(key)} in {table}", way_out)
 
 
@@ -98,10 +97,7 @@ def not_while_problems(
     names = [*known.cautions, *get_args(Level)]
     for index, name in enumerate(not_while):
         if name not in names:
-            near = difflib.get_close_matches(name.lower()[:60], names, n=1, cutoff=0.5)
-            way_out = (
-                f"Did you mean {near[0]}?" if near else f"Name a caution, or a level: {', '.join(get_args(Level))}"
-            )
+            way_out = did_you_mean(name, names, f"Name a caution, or a level: {', '.join(get_args(Level))}")
             message = f"no caution and no level is named {quoted(name)}"
             yield Problem(over.place(*steps, "not_while", index), message, way_out)
 

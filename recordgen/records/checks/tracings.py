@@ -13,9 +13,9 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from recordgen.days import listed
-from recordgen.problems import Problem, warning
+from recordgen.problems import Problem, Step, warning
 from recordgen.records.checks.tracing_sides import disagreeing, side_of, traced_as
-from recordgen.records.models.annotations import Step, extra
+from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.names import Foot, Moment
 from recordgen.records.models.tracing import Spot, Tracing

@@ -7,6 +7,7 @@ import re
 import unicodedata
 from pathlib import Path
 
+from recordgen.nearest import did_you_mean
 from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.models.horse import SHARED_FILE
 
@@ -135,6 +136,16 @@ class Walk:
                     continue
                 way_out = "Visits lie beside horse.yaml, pictures in photos"
                 self.problems.add(warning(Place(self.shown(path)), "this folder is not read", way_out))
+
+
+def stable_names(records: Path) -> list[str]:
+    """The folders of a practice that are stables, by name and in order; none where the folder cannot be looked at."""
+    return sorted(file.parent.name for file in records.glob("*/stable.yaml"))
+
+
+def stable_meant(typed: str, records: Path) -> str:
+    """The way out where a practice has no stable in a folder of that name."""
+    return did_you_mean(typed, stable_names(records), "A stable is a folder with a stable.yaml in it")
 
 
 def _is_somebody_elses(folder: Path) -> bool:

@@ -24,7 +24,7 @@ from recordgen.records.checks.references import (
     unknown_in_visit,
 )
 from recordgen.records.checks.trims import trim_problems
-from recordgen.records.load.folders import VISIT_FILE, Walk
+from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFile, shared_problems
 from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.models.reference import Reference
@@ -85,7 +85,7 @@ class _Reader:
         names = self.walk.folders(folder, only)
         if not names:
             missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
-            self.walk.tell(folder, missing, "A stable is a folder with a stable.yaml in it")
+            self.walk.tell(folder, missing, stable_meant(only or "", folder))
         stables = [stable for stable in map(self.stable, names) if stable]
         self.walk.problems.extend(doubled(self.horses))
         return Practice(folder, file.record, tuple(_with_earlier(stables))) if file else None
@@ -100,9 +100,7 @@ class _Reader:
     def stable(self, path: Path) -> StableRecord | None:
         file = self.file(path / "stable.yaml", Stable)
         if file and file.record.near:
-            folders = self.walk.entries(self.walk.root)
-            stables = [folder.name for folder in folders if os.path.isfile(folder / "stable.yaml")]
-            self.walk.problems.extend(unknown_in_stable(file, stables))
+            self.walk.problems.extend(unknown_in_stable(file, stable_names(self.walk.root)))
         self.walk.strangers(path, {"stable.yaml"})
         horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
         by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))

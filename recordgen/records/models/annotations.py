@@ -11,10 +11,9 @@ from typing import Annotated, Any, Literal, TypeGuard, Union, get_args, get_orig
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from recordgen.problems import Step
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import ZONES
-
-Step = str | int
 
 
 def annotation_at(model: Any, steps: Sequence[Step]) -> Any:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.nearest import did_you_mean
 from recordgen.problems import Trouble, quoted
 from recordgen.records.models.horse import Horse, Shared
 from recordgen.records.models.settings import PracticeFile
@@ -60,8 +61,9 @@ class Practice:
         here = [record for record in self.horses if record.stable == stable]
         found = next((record for record in here if record.slug == horse), None)
         if found is None:
-            names = ", ".join(record.slug for record in here) or "none"
-            raise Trouble(f"there is no horse {quoted(horse)} at {quoted(stable)}", f"The horses there are: {names}")
+            names = [record.slug for record in here]
+            way_out = did_you_mean(horse, names, f"The horses there are: {', '.join(names) or 'none'}")
+            raise Trouble(f"there is no horse {quoted(horse)} at {quoted(stable)}", way_out)
         return found
 
     @property

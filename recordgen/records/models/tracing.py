@@ -6,7 +6,6 @@ takes, is the table LANDMARKS; the models below refuse the rest at the line wher
 
 from __future__ import annotations
 
-import difflib
 import math
 from collections.abc import Iterable, Iterator
 from typing import Annotated, Any, Literal, NamedTuple
@@ -23,7 +22,8 @@ from pydantic import (
 )
 from pydantic_core import InitErrorDetails, PydanticCustomError
 
-from recordgen.problems import counted, quoted
+from recordgen.nearest import did_you_mean
+from recordgen.problems import Step, counted, quoted
 from recordgen.records.models import quantity as q
 from recordgen.records.models import ranges as basis
 from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
@@ -88,7 +88,7 @@ LANDMARKS: dict[TracedView, dict[str, Takes]] = {
 }
 TAKES = {name: takes for marks in LANDMARKS.values() for name, takes in marks.items()}
 
-Fault = tuple[tuple[str | int, ...], PydanticCustomError]
+Fault = tuple[tuple[Step, ...], PydanticCustomError]
 
 
 def _together(faults: Iterable[Fault]) -> None:
@@ -152,8 +152,7 @@ _SCALE_KEYS = ("from", "to", "length")
 
 def _nearest(typed: str) -> str:
     """The way out for a key of a scale that is not known; told here, as a field cannot be named `from` in Python."""
-    near = difflib.get_close_matches(typed.lower()[:60], _SCALE_KEYS, n=1, cutoff=0.5)
-    return f"Did you mean {near[0]}?" if near else f"Known here are {', '.join(_SCALE_KEYS)}"
+    return did_you_mean(typed, _SCALE_KEYS, f"Known here are {', '.join(_SCALE_KEYS)}")
 
 
 class Scale(Record):
@@ -195,7 +194,7 @@ class Scale(Record):
         return self.length / self.length_px
 
 
-def _outside(image: Size | None, spots: Iterable[tuple[str | int, Spot]]) -> Iterator[Fault]:
+def _outside(image: Size | None, spots: Iterable[tuple[Step, Spot]]) -> Iterator[Fault]:
     """A fault for each point outside the picture; none where the picture's size was not read."""
     if image is None:
         return

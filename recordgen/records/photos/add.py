@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from recordgen.files import write_new, write_whole, writing
+from recordgen.nearest import did_you_mean
 from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import SLUG
 from recordgen.records.models.names import Foot, Moment, View
@@ -39,8 +40,9 @@ def horse_folder(records: Path, which: str) -> Path:
         return folder
     here = sorted(path.parent for path in records.glob("*/*/horse.yaml"))
     near = [path for path in here if path.parent.name == stable] or here
-    names = ", ".join(path.relative_to(records).as_posix() for path in near[:20]) or "none"
-    raise Trouble(f"there is no horse {quoted(which)}", f"The horses there are: {names}")
+    names = [path.relative_to(records).as_posix() for path in near]
+    way_out = did_you_mean(which, names, f"The horses there are: {', '.join(names[:20]) or 'none'}")
+    raise Trouble(f"there is no horse {quoted(which)}", way_out)
 
 
 def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date) -> tuple[Path, bool]:

@@ -11,7 +11,8 @@ from typing import Any
 
 from recordgen.days import spoken_day
 from recordgen.files import write_new, writing
-from recordgen.problems import Trouble
+from recordgen.nearest import did_you_mean
+from recordgen.problems import Trouble, quoted
 from recordgen.records.models.care_in_force import care_in_force
 from recordgen.records.models.foot import WallZone
 from recordgen.records.models.names import FEET, Foot, typed_foot
@@ -158,8 +159,9 @@ def _wanted(stable: StableRecord, horse: str | None, day: dt.date) -> list[Horse
         return here
     named = [record for record in stable.horses if record.slug == horse]
     if not named:
-        names = ", ".join(record.slug for record in here) or "none yet"
-        raise Trouble(f"there is no horse '{horse}' at {stable.stable.name}", f"The horses there are: {names}")
+        names = [record.slug for record in here]
+        way_out = did_you_mean(horse, names, f"The horses there are: {', '.join(names) or 'none yet'}")
+        raise Trouble(f"there is no horse {quoted(horse)} at {stable.stable.name}", way_out)
     if left := _left(named[0], day):
         raise Trouble(f"{named[0].horse.name} left on {spoken_day(left)}", "Take left out of its horse.yaml first")
     return named

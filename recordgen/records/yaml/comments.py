@@ -12,11 +12,11 @@ from typing import Any, Literal, get_origin
 import yaml
 from pydantic import BaseModel
 
-from recordgen.problems import Place, Problem, quoted, warning
+from recordgen.problems import Place, Problem, Step, quoted, warning
 from recordgen.records.models.annotations import annotation_at, inside
 from recordgen.records.models.fields import DaySpan
 from recordgen.records.yaml.slips import LONGEST_SHOWN, unsure_comment
-from recordgen.records.yaml.tree import Document, Step
+from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.validation_errors import spoken
 
 # Where one of these stands the value is whole, and what is behind it a remark.

@@ -12,8 +12,8 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 from pydantic_core import ErrorDetails
 
-from recordgen.problems import Place, Problem, warning
-from recordgen.records.models.annotations import Step, extra
+from recordgen.problems import Place, Problem, Step, warning
+from recordgen.records.models.annotations import extra
 from recordgen.records.models.fields import Record
 from recordgen.records.yaml.comments import lost_in_comments
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES, MOST_PROBLEMS

@@ -16,12 +16,10 @@ from yaml.parser import Parser
 from yaml.reader import Reader
 from yaml.scanner import Scanner
 
-from recordgen.problems import Place, Problem
+from recordgen.problems import Place, Problem, Step
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.text import text_of, told
 from recordgen.records.yaml.values import Values
-
-Step = str | int
 
 
 class _NoTypes:

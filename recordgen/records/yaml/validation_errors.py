@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import difflib
 import re
 from collections.abc import Sequence
 from typing import Any, get_args
@@ -10,8 +9,9 @@ from typing import Any, get_args
 from pydantic import BaseModel
 from pydantic_core import ErrorDetails
 
-from recordgen.problems import Problem, quoted
-from recordgen.records.models.annotations import Step, annotation_at, choices, extra, field_at, is_model
+from recordgen.nearest import did_you_mean
+from recordgen.problems import Problem, Step, quoted
+from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
@@ -106,9 +106,7 @@ def _nearest(typed: str, known: list[str]) -> str:
         return "A comma parts two values; write a decimal with a point, like 8.2"
     if typed.split(":")[0] in known:
         return f"Put a space after the colon: {typed.split(':')[0]}: {_short(typed.split(':', 1)[1].strip())}"
-    alike = typed.lower().replace(" ", "_").replace("-", "_")[:60]
-    near = difflib.get_close_matches(alike, known, n=1, cutoff=0.5)
-    return f"Did you mean {near[0]}?" if near else f"Known here are {', '.join(known)}"
+    return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
 
 
 def _wrong_name(model: type[BaseModel], steps: Sequence[Step]) -> tuple[str, str]:
@@ -129,9 +127,8 @@ def _unknown_choice(model: type[BaseModel], steps: Sequence[Step], name: str, gi
         return f"{name}: one word is expected here", choose
     if " ".join(given.split()) in words:
         return f"{name}: an unusual space stands in {quoted(given)}", "Type the space anew"
-    near = difflib.get_close_matches(given.lower()[:60], words, n=1, cutoff=0.5)
-    hint = f"Did you mean {near[0]}? " if near else ""
-    return f"{name}: {quoted(given)} is not one of the words for it", f"{hint}{choose}"
+    hint = did_you_mean(given, words, "")
+    return f"{name}: {quoted(given)} is not one of the words for it", f"{hint} {choose}".strip()
 
 
 def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> tuple[str, str]:
