@@ -9,7 +9,8 @@ from recordgen.hoof.care.withheld import Withheld, withheld_of
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.remarks import Remark, Step
+from recordgen.hoof.remarks import Remark
+from recordgen.problems import Step
 from recordgen.records.models.care_in_force import run_out
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.visit import Visit, alike

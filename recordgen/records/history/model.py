@@ -8,8 +8,9 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from recordgen.days import spoken_day
+from recordgen.problems import Step
 from recordgen.records.history.versions import Difference, traced_points
-from recordgen.records.models.annotations import Step, annotation_at, choices, extra, field_at
+from recordgen.records.models.annotations import annotation_at, choices, extra, field_at
 from recordgen.records.models.names import FEET, ZONES
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile

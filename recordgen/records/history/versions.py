@@ -10,7 +10,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from recordgen.git.repository import contents_of
-from recordgen.records.models.annotations import Step
+from recordgen.problems import Step
 from recordgen.records.models.names import FEET, ZONES
 from recordgen.records.models.tracing import Spot
 from recordgen.records.models.visit import Visit
