@@ -35,6 +35,7 @@ from recordgen.site.drawings.due_strip import strip
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, Site, link
 from recordgen.site.photographs import MOST_DAYS, Album, PhotoFiles, album
+from recordgen.site.prose.render import rendered_prose
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import rendered
@@ -136,7 +137,8 @@ class _Maker:
             "pictures": pictures,
             "link": lambda there: link(uri, there),
         }
-        html = rendered(self.desk.templates, template, **shared, **values)
+        render = rendered_prose if template.endswith(".md") else rendered
+        html = render(self.desk.templates, template, **shared, **values)
         return Page(uri, title, html, tuple(pictures.late), any(uri == place for place, _ in self.menu[0]))
 
     def stable(
@@ -257,11 +259,11 @@ class _Maker:
         measures = reference.measures
         phrase = self.desk.ways.naming.phrase
         return [
-            self.page("words.md", phrase("menu_words"), "words.html", measures=measures, glossary=reference.glossary),
+            self.page("words.md", phrase("menu_words"), "words.md", measures=measures, glossary=reference.glossary),
             self.page(
                 "method.md",
                 phrase("menu_method"),
-                "method.html",
+                "method.md",
                 measures=measures,
                 ranges={key: range_at(words.path) for key, words in measures.items() if words.path},
                 cautions=reference.cautions,
@@ -276,7 +278,7 @@ class _Maker:
             self.page(
                 SAFETY,
                 phrase("menu_safety"),
-                "safety.html",
+                "safety.md",
                 notes=tuple(reference.safety.values()),
                 scope=scope_notes(self.desk.ways.practice.country, reference.scope),
             ),

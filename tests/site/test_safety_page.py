@@ -12,7 +12,8 @@ from bs4 import BeautifulSoup
 
 from recordgen.hoof.law_notes import scope_notes
 from recordgen.site.model import link
-from recordgen.site.templates import environment, rendered
+from recordgen.site.prose.render import rendered_prose
+from recordgen.site.templates import environment
 from tests.support.horse_records import NAMING, REFERENCE, practice
 
 PLACES = ["GB", "DE", "US", "AU", "FR", None]
@@ -25,9 +26,9 @@ PENALTY = re.compile(
 def page(country: str | None, private: bool = False) -> BeautifulSoup:
     """The page of a practice in a country."""
     found = practice(country=country) if country else practice()
-    html = rendered(
+    html = rendered_prose(
         environment(Path("none"), NAMING),
-        "safety.html",
+        "safety.md",
         here="safety.md",
         title="Safety and scope",
         menu=[],

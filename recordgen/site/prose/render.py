@@ -1,0 +1,37 @@
+"""A page of prose to HTML: the values filled in, Markdown read, and the whole put into the frame of the pages."""
+
+from __future__ import annotations
+
+from pathlib import PurePath
+
+from jinja2 import Environment
+from markdown import Markdown
+from markupsafe import Markup
+
+from recordgen.site.prose.sections import Sections
+from recordgen.site.prose.values import cover, uncover
+from recordgen.site.templates import Compiled, rendered
+
+FRAME = "prose.html"
+# Compiled apart: the same template compiles to another program where its values are covered.
+_COMPILED = {sandboxed: Compiled(f"prose-{'sandboxed' if sandboxed else 'plain'}") for sandboxed in (False, True)}
+
+
+def rendered_prose(made: Environment, template: str, **values: object) -> str:
+    """The HTML of a page whose template is Markdown, such as words.md. Raises Trouble as `rendered` does.
+
+    made: the environment of the pages. values: what both the text and the frame are filled in with.
+    """
+    covering = made.overlay(finalize=cover, bytecode_cache=_COMPILED[made.sandboxed])
+    text = rendered(covering, template, **values)
+    return framed(made, _html(text), PurePath(template).stem, **values)
+
+
+def framed(made: Environment, prose: Markup, kind: str, **values: object) -> str:
+    """The HTML of prose in the frame of the pages. kind: what the styles know the page by."""
+    return rendered(made, FRAME, prose=prose, kind=kind, **values)
+
+
+def _html(text: str) -> Markup:
+    reader = Markdown(extensions=["attr_list", "def_list", "sane_lists", "tables", Sections()])
+    return uncover(reader.convert(text))
