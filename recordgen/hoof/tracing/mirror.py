@@ -63,7 +63,7 @@ def unlowered(match: float, sd: float, redrawn: float) -> tuple[float, float]:
     match, sd: as picked, and over draws of the hand's error; redrawn: the mean of those draws.
     """
     lost = max(match - redrawn, 0)
-    return min(match + LOST * lost, 100), math.hypot(sd, UNSURE * lost)
+    return min(match + LOST * lost, 100.0), math.hypot(sd, UNSURE * lost)
 
 
 def match_about(outline: Floats, through: Floats, angle: Floats) -> Floats:
