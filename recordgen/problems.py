@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+import unicodedata
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Literal
@@ -39,7 +41,7 @@ class Problem:
 
     def as_line(self) -> str:
         """The problem as one line for a terminal: path:line:column: level: message. Way out."""
-        return f"{self.place}: {self.level}: {sentences(self.message, self.way_out)}"
+        return visible(f"{self.place}: {self.level}: {sentences(self.message, self.way_out)}")
 
     def as_json(self) -> dict[str, str | int]:
         """The problem as a mapping with path, line, column, level, message and way_out."""
@@ -98,10 +100,28 @@ def warning(place: Place, message: str, way_out: str) -> Problem:
     return Problem(place, message, way_out, "warning")
 
 
+# Signs that count as letters or marks and show nothing. Source: Unicode, property Default_Ignorable_Code_Point, less
+# the signs of the categories Cc and Cf and what only picks a form of the sign before. From memory, not read.
+SHOW_NOTHING = "\u034f\u115f\u1160\u17b4\u17b5\u3164\uffa0"
+
+
+def is_visible(sign: str) -> bool:
+    """Whether a sign shows as itself: no control, no turn of direction, no line's end, nothing without a width."""
+    return (sign.isprintable() or unicodedata.category(sign) == "Zs") and sign not in SHOW_NOTHING
+
+
+def visible(text: str) -> str:
+    """Text with every sign that does not show as itself spelled out, as JSON does: \\u001b, \\u202e; lines stay lines.
+
+    What JSON holds in quotes stays the same value.
+    """
+    return "".join(sign if is_visible(sign) or sign in "\n\t" else json.dumps(sign)[1:-1] for sign in text)
+
+
 def quoted(text: str, longest: int = 40) -> str:
-    """Text as it was typed, in quotes, on one line and no longer than a message can bear."""
-    line = "".join(sign if sign.isprintable() else " " for sign in text[: longest + 1])
-    return f"'{line}'" if len(line) <= longest else f"'{line[:longest].rstrip()}…'"
+    """Text as it was typed, in quotes, on one line and no longer than a message can bear; hidden signs spelled out."""
+    line = visible("".join(" " if sign.isspace() else sign for sign in text[: longest + 1]))
+    return f"'{line}'" if len(text) <= longest else f"'{line[:longest].rstrip()}…'"
 
 
 class Trouble(Exception):

@@ -1,9 +1,12 @@
 """Problems: one shape, sorted by place, counted."""
 
+import json
 import subprocess
 import sys
 
-from recordgen.problems import Place, Problem, Problems, quoted, sentences, warning
+import pytest
+
+from recordgen.problems import Place, Problem, Problems, is_visible, quoted, sentences, visible, warning
 
 WRONG = Problem(Place("records/a.yaml", 3, 5), "toe_length is missing", "Add toe_length")
 ODD = warning(Place("records/a.yaml", 2), "this is unusual", "Did you look?")
@@ -67,7 +70,7 @@ def test_problems_are_counted_in_words():
 
 def test_typed_text_is_quoted_short_and_on_one_line():
     """A page pasted into a field does not fill the terminal."""
-    assert quoted("one\ntwo\x1b") == "'one two '"
+    assert quoted("one\ntwo\x1b") == "'one two\\u001b'"
     assert quoted("x" * 41) == f"'{'x' * 40}…'"
 
 
@@ -82,3 +85,30 @@ def test_problems_and_git_load_neither_pydantic_nor_yaml():
 def test_sentences_are_closed_once():
     """A question keeps its mark, an empty part leaves nothing."""
     assert sentences("no such foot", "Did you mean left_fore?", "") == "no such foot. Did you mean left_fore?"
+
+
+# Signs that a terminal acts on, that turn the direction of writing, or that have no width.
+# Source: ECMA-48 (C0 and C1 controls); Unicode Standard Annex 9 (explicit direction); UAX 44 (category Cf).
+HIDDEN = "\x1b\x9b\x07\r\x7f\u200b\u200e\u202e\u2066\u2028\u00ad\ufeff\u3164\U000e0001\udc9b"
+
+
+@pytest.mark.parametrize("sign", HIDDEN)
+def test_a_sign_that_does_not_show_is_spelled_out(sign):
+    """By its number, and a program that reads it as JSON gets the sign itself."""
+    assert not is_visible(sign)
+    assert visible(sign).isascii()
+    assert json.loads(f'"{visible(sign)}"') == sign
+
+
+def test_what_shows_is_left_as_it_is():
+    """Letters of every script, accents that stand alone, wide blanks, signs, and the lines of a text."""
+    text = "Brámble é श्री שלום مرحبا 小\u3000馬 – ½ ❤️\u00a0€\n\tnext"
+
+    assert visible(text) == text
+
+
+def test_a_problem_spells_out_what_was_typed():
+    """Where it stands, and what is wrong."""
+    line = Problem(Place("a\x1b[2J.yaml"), quoted("x\u202ey") + " is odd").as_line()
+
+    assert line == "a\\u001b[2J.yaml:1:1: error: 'x\\u202ey' is odd."

@@ -6,6 +6,8 @@ import sys
 
 import click
 
+from recordgen.cli.terminal import echo
+
 
 def must_be_askable(yes: bool) -> None:
     """Ends with exit code 2 where nobody said yes beforehand and nobody can be asked."""
@@ -15,4 +17,4 @@ def must_be_askable(yes: bool) -> None:
 
 def show_once(told: str, secret: str) -> None:
     """Print what is never printed again, on a line of its own."""
-    click.echo(f"\n{told}\n\n    {secret}\n")
+    echo(f"\n{told}\n\n    {secret}\n")

@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 
@@ -52,12 +53,10 @@ def _build(
     stages.done("build")
     print_problems(list(whole.warnings))
     for site in built:
-        click.echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
+        echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
     for folder in [] if stable else strangers(out, slugs):
-        click.echo(f"{folder} is no stable of these records; delete it if it is not needed.")
-    click.echo(
-        f"{counted(len(built), 'site')} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview"
-    )
+        echo(f"{folder} is no stable of these records; delete it if it is not needed.")
+    echo(f"{counted(len(built), 'site')} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview")
 
 
 class _Stages:
@@ -71,7 +70,7 @@ class _Stages:
         """The end of a stage."""
         now = time.perf_counter()
         if self.aloud:
-            click.echo(f"{name:8} {now - self.last:6.2f} s", err=True)
+            echo(f"{name:8} {now - self.last:6.2f} s", err=True)
         self.last = now
 
     def total(self) -> float:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
+from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, counted, warning
 
 if TYPE_CHECKING:
@@ -45,12 +46,12 @@ def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, s
         print_problems(list(problems))
         if practice:
             horses = counted(len(practice.horses), "horse")
-            click.echo(
+            echo(
                 f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "
                 f"{counted(practice.visit_count, 'visit')}; {problems.counted()}."
             )
         else:
-            click.echo(f"{problems.counted()}.")
+            echo(f"{problems.counted()}.")
     if problems.errors:
         raise click.exceptions.Exit(1)
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 
 
 @click.command("commit")
@@ -38,6 +39,6 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
         for entry in made:
             if not dry_run:
                 commit(records, entry.paths, entry.says)
-            click.echo(entry.says)
+            echo(entry.says)
     if not made:
-        click.echo("Nothing has changed since the last entry.")
+        echo("Nothing has changed since the last entry.")

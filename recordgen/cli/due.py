@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -42,7 +43,7 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         return
     for horse in horses:
         for line in _lines(horse, ways.naming):
-            click.echo(line)
+            echo(line)
 
 
 def _plain(horse: HorseSummary) -> dict[str, Any]:

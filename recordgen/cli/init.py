@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import told_plainly
+from recordgen.cli.terminal import echo
 
 
 @click.command("init")
@@ -28,9 +29,9 @@ def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) ->
 
         made = found(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
     for path in made.files:
-        click.echo(path)
+        echo(path)
     if made.not_in_git:
-        click.echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
+        echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
     else:
-        click.echo("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks).")
-    click.echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")
+        echo("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks).")
+    echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")

@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 
 import click
 
+from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, sentences
 
 Function = TypeVar("Function", bound=Callable[..., Any])
@@ -60,13 +61,13 @@ def json_option(function: Function) -> Function:
 
 def print_json(value: Any) -> None:
     """Print values as JSON."""
-    click.echo(json.dumps(value, indent=2, ensure_ascii=False))
+    echo(json.dumps(value, indent=2, ensure_ascii=False))
 
 
 def print_problems(problems: list[Problem]) -> None:
     """Print problems a line each, in the order of their places."""
     for problem in problems:
-        click.echo(problem.as_line())
+        echo(problem.as_line())
 
 
 @contextmanager
@@ -78,13 +79,13 @@ def told_plainly() -> Iterator[None]:
         yield
     except RecordsTrouble as trouble:
         print_problems(list(trouble.problems))
-        click.echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
+        echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
         raise click.exceptions.Exit(1) from None
     except Trouble as trouble:
-        click.echo(sentences(trouble.message, trouble.way_out), err=True)
+        echo(sentences(trouble.message, trouble.way_out), err=True)
         raise click.exceptions.Exit(1) from None
     except OSError as fault:
-        click.echo(_os_told(fault), err=True)
+        echo(_os_told(fault), err=True)
         raise click.exceptions.Exit(1) from None
 
 

@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble, sentences
 from recordgen.records.models.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
 
@@ -74,9 +75,9 @@ def _each(files: Sequence[str], do: Callable[[Path], tuple[Path, bool]], done: s
     for file in files:
         try:
             path, new = do(Path(file))
-            click.echo(f"{path}  {done if new else not_done}")
+            echo(f"{path}  {done if new else not_done}")
         except Trouble as trouble:
             refused = True
-            click.echo(sentences(trouble.message, trouble.way_out), err=True)
+            echo(sentences(trouble.message, trouble.way_out), err=True)
     if refused:
         raise click.exceptions.Exit(1)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
     from recordgen.site.model import Site
@@ -40,5 +41,5 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
 
     with told_plainly():
         first = one_site(records, today or dt.date.today(), stable)
-        click.echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
+        echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
         serve_site(first, make_again, records, port)

@@ -11,6 +11,7 @@ import click
 
 from recordgen.cli.asking import must_be_askable, show_once
 from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
@@ -42,19 +43,19 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
         print_problems(list(ready.task.whole.warnings))
         naming = ready.task.naming
         for line in _told(ready, naming, plain):
-            click.echo(line)
+            echo(line)
         question = "publish_question_plain" if plain else "publish_question"
         if dry_run or not (yes or click.confirm(naming.phrase(question))):
-            click.echo(naming.phrase("publish_not"))
+            echo(naming.phrase("publish_not"))
             raise click.exceptions.Exit(0 if dry_run else 1)
         if ready.words:
             show_once(naming.phrase("publish_words"), ready.words)
-            click.echo(naming.phrase("publish_words_how", slug=stable))
+            echo(naming.phrase("publish_words_how", slug=stable))
         ready.begin()
         if ready.words:
-            click.echo(naming.phrase("publish_words_hold"))
-        arrived = ready.send(click.echo)
-        click.echo(naming.phrase("publish_done" if arrived else "publish_same", address=ready.task.publish.address))
+            echo(naming.phrase("publish_words_hold"))
+        arrived = ready.send(echo)
+        echo(naming.phrase("publish_done" if arrived else "publish_same", address=ready.task.publish.address))
 
 
 def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:

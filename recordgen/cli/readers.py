@@ -12,6 +12,7 @@ import click
 
 from recordgen.cli.asking import must_be_askable, show_once
 from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
@@ -76,7 +77,7 @@ class _Desk:
 
     def say(self, key: str, **facts: str) -> None:
         """Print a phrase."""
-        click.echo(self.naming.phrase(f"publish_{key}", **facts))
+        echo(self.naming.phrase(f"publish_{key}", **facts))
 
     def confirm(self, question: str) -> None:
         """Ask, and end the command unless the answer is yes; with exit code 2 where nobody can be asked."""

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
     from recordgen.hoof.measures.repeatability import ToldError
@@ -37,7 +38,7 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
         print_json([_plain(row) for row in rows])
         return
     for row in rows:
-        click.echo(_line(row))
+        echo(_line(row))
 
 
 def _plain(row: ToldError) -> dict[str, Any]:

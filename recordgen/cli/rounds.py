@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.days import weekday_day
 from recordgen.problems import Trouble, sentences
 
@@ -111,10 +112,10 @@ def command(
             print_json(_plain(planned))
         else:
             for line in _told(planned):
-                click.echo(line)
+                echo(line)
         if folder:
             for line in _written(planned, folder, today, stable):
-                click.echo(line, err=as_json)
+                echo(line, err=as_json)
 
 
 def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipped: frozenset[dt.date]) -> _Planned:

@@ -10,6 +10,7 @@ import click
 
 from recordgen.cli.asking import show_once
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import sentences
 
 if TYPE_CHECKING:
@@ -89,10 +90,10 @@ def _shared(
 
 def _tell(sealed: SealedFile, written: list[Path], naming: Naming) -> None:
     for path in written:
-        click.echo(path)
+        echo(path)
     if sealed.no_pdf:
-        click.echo(sentences(sealed.no_pdf.message, sealed.no_pdf.way_out), err=True)
+        echo(sentences(sealed.no_pdf.message, sealed.no_pdf.way_out), err=True)
     show_once(naming.phrase("share_words"), sealed.words)
-    click.echo(naming.phrase("share_words_how"))
+    echo(naming.phrase("share_words_how"))
     if "pdf" in sealed.files:
-        click.echo(naming.phrase("share_words_pdf"))
+        echo(naming.phrase("share_words_pdf"))

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.cli.options import json_option, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
 
 if TYPE_CHECKING:
@@ -136,11 +138,14 @@ def _put(text: str, out: Path | None) -> None:
     from recordgen.site.sheet import is_sheet
 
     if out is None:
-        # As bytes, so that no system changes the ends of lines that CSV asks for.
-        click.echo(text.encode(), nl=False)
+        # To other programs as bytes, so that no system changes the ends of lines that CSV asks for.
+        if sys.stdout.isatty():
+            echo(text, nl=False)
+        else:
+            click.echo(text.encode(), nl=False)
         return
     refuse_other(out, is_sheet, "sheet")
     with writing(out):
         out.parent.mkdir(parents=True, exist_ok=True)
         write_whole(out, text, mode=0o600)
-    click.echo(f"Written: {out}")
+    echo(f"Written: {out}")

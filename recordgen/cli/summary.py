@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
@@ -51,20 +52,20 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
     from recordgen.hoof.rounds.rounds import held_told
 
     seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
-    click.echo(f"{summary.horse.name}, {seen}")
+    echo(f"{summary.horse.name}, {seen}")
     for caution in summary.cautions:
-        click.echo(f"  {caution.level}: {caution.text} ({name_to_type(caution, naming)})")
+        echo(f"  {caution.level}: {caution.text} ({name_to_type(caution, naming)})")
     if summary.held:
-        click.echo(f"  {held_told(summary, naming)}")
+        echo(f"  {held_told(summary, naming)}")
     if summary.due:
         due = summary.due
-        click.echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")
+        echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")
     for job in summary.jobs:
-        click.echo(f"  until then: {job.what}" + (f", {job.how_often}" if job.how_often else ""))
+        echo(f"  until then: {job.what}" + (f", {job.how_often}" if job.how_often else ""))
     for kept in summary.withheld:
-        click.echo(f"  not now: {kept.job.what} ({kept.cautions[0].seen})")
+        echo(f"  not now: {kept.job.what} ({kept.cautions[0].seen})")
     for foot, one in summary.feet.items():
-        click.echo(f"{naming.foot(foot)}")
+        echo(f"{naming.foot(foot)}")
         _print_foot(one)
 
 
@@ -72,7 +73,7 @@ def _print_foot(one: FootSummary) -> None:
     for label, growth in (("net growth", one.growth.net), ("growth by a mark", one.growth.true)):
         if growth:
             spread = f"{growth.low:.2f} to {growth.high:.2f}, {counted(growth.cycles, 'cycle')}"
-            click.echo(f"  {label:34} {growth.mean:.2f} mm a day ({spread})")
+            echo(f"  {label:34} {growth.mean:.2f} mm a day ({spread})")
     for summary in one.measures.values():
         measure = summary.measure
         label = measure.words.name + (f", {measure.zone}" if measure.zone else "")
@@ -82,6 +83,6 @@ def _print_foot(one: FootSummary) -> None:
             change = summary.last
             told += f"; {change.change:+g} since {change.since}"
             told += "" if change.real else " (within measuring error)"
-        click.echo(told)
+        echo(told)
     for finding in one.findings:
-        click.echo(f"  {finding.place}: {finding.text}")
+        echo(f"  {finding.place}: {finding.text}")

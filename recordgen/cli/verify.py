@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
         else:
             found = faults_at(records, stable, url or publish_of(records, stable).address)
     for line in _told(found, stable, naming):
-        click.echo(line)
+        echo(line)
     if found:
         raise click.exceptions.Exit(1)
 

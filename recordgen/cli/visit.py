@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
     from recordgen.records.load.everything import Whole
@@ -40,7 +41,7 @@ def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None
         near_and_off = practice.file.feet == "near and off"
         folder, here = records / stable, practice.stables[0]
         for path, written in start_visits(here, folder, day, horse, near_and_off, records, notes, still_open):
-            click.echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
+            echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
 
 
 def _still_open(whole: Whole, day: dt.date) -> Callable[[HorseRecord], Sequence[StillOpen]]:

@@ -7,12 +7,12 @@ import re
 from collections.abc import Callable
 from typing import Annotated, Any, NamedTuple
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
 from pydantic.config import JsonDict
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError
 
-from recordgen.problems import quoted
+from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
 
 # The national code has 38 bits: 2**38 - 1. Source: ISO 11784 (bit layout).
@@ -209,6 +209,14 @@ def _yes_or_no(value: Any) -> bool:
     return _ANSWERS[text.lower()]
 
 
+def _one_line(text: str) -> str:
+    hidden = next((sign for sign in text if not is_visible(sign)), None)
+    if hidden is not None:
+        message = f"a line's end or a sign that does not show stands in {quoted(text)} (U+{ord(hidden):04X})"
+        raise refusal(message, "Type it anew, on one line")
+    return text
+
+
 def _country(value: Any) -> str:
     text = _typed(value, "a country", "GB")
     if not re.fullmatch("[A-Z]{2}", text):
@@ -252,6 +260,7 @@ Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "strin
 Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
 Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
+OneLine = Annotated[Text, AfterValidator(_one_line)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
 Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
 Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]

@@ -17,6 +17,7 @@ from recordgen.records.models.fields import (
     Height,
     Microchip,
     Number,
+    OneLine,
     Record,
     Text,
     Ueln,
@@ -35,7 +36,7 @@ from recordgen.records.yaml.read import Written
 class VetPlan(Record):
     """A plan that a vet made; it comes before the usual interval."""
 
-    by: Text = told("which vet", ...)
+    by: OneLine = told("which vet", ...)
     date: Day = told("the day of the plan", ...)
     words: Text = told("the plan in the vet's words", ...)
     weeks: Number | None = measured(
@@ -48,7 +49,7 @@ class Consent(Record):
     """What the owner agreed to share."""
 
     vet: YesNo = told("whether the record may be shared with the vet", ...)
-    by: Text = told("who agreed", ...)
+    by: OneLine = told("who agreed", ...)
     date: Day = told("the day", ...)
 
 
@@ -79,7 +80,7 @@ class Left(Record):
 class Horse(Record):
     """A horse, pony, donkey or mule."""
 
-    name: Text = told("the name it is called by", ...)
+    name: OneLine = told("the name it is called by", ...)
     kind: Kind = told("horse, pony, donkey or mule", "horse")
     sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
     born: Born | None = told("day or year of birth")
@@ -120,7 +121,7 @@ class Shared(Record):
     """One time that the record was handed over."""
 
     date: Day = told("the day", ...)
-    to: Text = told("who got it", ...)
+    to: OneLine = told("who got it", ...)
     edition: Edition = told("which edition of the sheet it was, as its head tells", ...)
     until: Day | None = told("the day after which they were asked to delete it")
     what: tuple[SharedForm, ...] = told("the kinds of file: html, pdf", ...)

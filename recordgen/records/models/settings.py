@@ -12,6 +12,7 @@ from recordgen.records.models.fields import (
     Days,
     Millimetres,
     Number,
+    OneLine,
     Record,
     Text,
     Whole,
@@ -74,10 +75,10 @@ class Seasons(Record):
 class PracticeFile(Record):
     """Who trims, and the ways of the practice."""
 
-    name: Text = told("name of the practice", ...)
-    trimmer: Text = told("who trims", ...)
-    phone: Text | None = told("telephone number, as dialled")
-    email: Text | None = told("address")
+    name: OneLine = told("name of the practice", ...)
+    trimmer: OneLine = told("who trims", ...)
+    phone: OneLine | None = told("telephone number, as dialled")
+    email: OneLine | None = told("address")
     country: Country | None = told("two letters, such as GB; local law decides")
     feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")

@@ -9,6 +9,7 @@ from pydantic import AfterValidator, WithJsonSchema, model_validator
 
 from recordgen.problems import quoted
 from recordgen.records.models.fields import (
+    OneLine,
     Record,
     Text,
     refusal,
@@ -20,16 +21,16 @@ from recordgen.records.models.fields import (
 class Contact(Record):
     """Somebody to reach at a stable."""
 
-    name: Text = told("name", ...)
-    role: Text | None = told("owner, manager, groom")
-    phone: Text | None = told("telephone number, as dialled")
-    email: Text | None = told("address")
+    name: OneLine = told("name", ...)
+    role: OneLine | None = told("owner, manager, groom")
+    phone: OneLine | None = told("telephone number, as dialled")
+    email: OneLine | None = told("address")
 
 
 class Stable(Record):
     """A stable that is visited."""
 
-    name: Text = told("name of the stable", ...)
+    name: OneLine = told("name of the stable", ...)
     contacts: tuple[Contact, ...] = several("people to reach; on the trimmer's site alone")
     near: tuple[Text, ...] = several("folders of stables that can be visited on the same day")
     vet: Contact | None = told("the stable's vet; shown to owners beside a call to the vet")

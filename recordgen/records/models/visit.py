@@ -14,6 +14,7 @@ from recordgen.records.models.fields import (
     Day,
     NamedKeys,
     Number,
+    OneLine,
     OrText,
     Record,
     Text,
@@ -138,7 +139,7 @@ class VetEntry(Record):
     """What a vet said or found, in the vet's words as far as known."""
 
     date: Day = told("the day", ...)
-    by: Text = told("which vet", ...)
+    by: OneLine = told("which vet", ...)
     kind: Literal["advised", "seen"] = told("asked for by us, or seen by the vet", ...)
     words: Text | None = told("what was said or found")
     trim_agreed: YesNo | None = told("whether the vet agrees to a trim")
@@ -157,7 +158,7 @@ class Resolved(Record):
     caution: Text = told("name of the caution as the site prints it in brackets", ...)
     foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
     date: Day = told("the day, after the one on which it was recorded", ...)
-    by: Text = told("who says so", ...)
+    by: OneLine = told("who says so", ...)
 
 
 class Care(Record):
@@ -226,7 +227,7 @@ class Visit(Record):
     """One visit: the horse as found, each foot before and after, what to do until next time, and when that is."""
 
     date: Day = told("day of the visit", ...)
-    by: Text | None = told("who trimmed, where it was not the practice's own trimmer")
+    by: OneLine | None = told("who trimmed, where it was not the practice's own trimmer")
     since_last: Text | None = told("what happened since last time, in a sentence")
     keeping: Keeping | None = told("how the horse was kept since last time")
     lameness: Lameness | None = told("lameness, with its scale")
