@@ -90,5 +90,5 @@ def test_markup_of_the_program_is_not_covered() -> None:
 
 def test_a_missing_value_is_told() -> None:
     """As in every template."""
-    with pytest.raises(Trouble, match="template page.md, line 1, cannot be filled in: 'nobody'"):
+    with pytest.raises(Trouble, match=r"template page\.md, line 1, cannot be filled in: 'nobody'"):
         prose("{{ nobody }}")
