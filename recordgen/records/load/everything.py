@@ -10,30 +10,33 @@ from pathlib import Path
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.checks.strays import with_strays
 from recordgen.records.history.moves import moves_told
-from recordgen.records.load.folders import OWN_FOLDERS, VISIT_FILE, Walk
+from recordgen.records.load.folders import VISIT_FILE, Walk
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.practice import Practice
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read
-
-KEY = b"repeat:"
+from recordgen.records.yaml.read import read_with_key
 
 
-def repeated_visits(records: Path) -> tuple[Visit, ...]:
+def repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
     """The visits with `repeat:`, of every stable, in the order of their files; those with an error are left out.
 
     How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
+    only: the one stable that was read; of the others the visits are read here.
     """
-    found = (read(file, file.name, Visit)[0] for file in _files(records) if KEY in file.read_bytes())
-    return tuple(written.record for written in found if written)
+    found = {one.file: one.record for horse in practice.horses for one in horse.written}
+    if only is not None:
+        others = _visit_files_but_of(only, Walk(practice.folder))
+        found |= {file: visit for file in others if (visit := read_with_key("repeat", file, Visit))}
+    in_order = [found[file] for file in sorted(found, key=lambda file: file.parts)]
+    return tuple(visit for visit in in_order if any(foot.repeat for foot in visit.feet.values()))
 
 
-def _files(records: Path) -> Iterator[Path]:
-    for stable in sorted(path for path in records.iterdir() if path.is_dir() and path.name not in OWN_FOLDERS):
-        for horse in sorted(path for path in stable.iterdir() if path.is_dir()):
-            yield from sorted(path for path in horse.iterdir() if VISIT_FILE.fullmatch(path.name) and path.is_file())
+def _visit_files_but_of(stable: str, walk: Walk) -> Iterator[Path]:
+    for other in (path for path in walk.folders(walk.root) if path.name != stable):
+        for horse in walk.folders(other):
+            yield from (day for day in walk.entries(horse) if VISIT_FILE.fullmatch(day.name) and walk.may_read(day))
 
 
 class RecordsTrouble(Trouble):
@@ -79,4 +82,4 @@ def read_whole(folder: Path, today: dt.date, only: str | None = None, files: boo
     practice, reference, problems = look_through(folder, today, only, files)
     if practice is None:
         raise RecordsTrouble(problems)
-    return Whole(practice, reference, tuple(problems.warnings), repeated_visits(folder))
+    return Whole(practice, reference, tuple(problems.warnings), repeated_visits(practice, only))

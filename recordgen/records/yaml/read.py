@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from typing import Any, Generic, TypeVar
@@ -30,20 +30,19 @@ _ROUNDS = 5
 class Written(Generic[Kind]):
     """A record and the file it stands in, which can tell the line of each of its values.
 
-    whole: False where parts of the file were wrong and are not in the record.
+    shown: the path as people see it. text: what was read. whole: False where parts of the file were wrong and are not
+    in the record.
     """
 
     record: Kind
     file: Path
     shown: str
+    text: bytes = field(repr=False)
     whole: bool = True
 
     def place(self, *steps: Step) -> Place:
-        """Where the value at `steps` stands. The file is looked at again; only a problem asks for this."""
-        try:
-            return document(self.shown, self.file.read_bytes()).place(steps)
-        except OSError:
-            return Place(self.shown)
+        """Where the value at `steps` stands. The text is parsed again; only a problem asks for this."""
+        return document(self.shown, self.text).place(steps)
 
 
 def read(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
@@ -55,14 +54,23 @@ def read(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | Non
     return (written if written and written.whole else None), problems
 
 
+def read_with_key(key: str, file: Path, model: type[Kind]) -> Kind | None:
+    """The record in `file`; None where its text does not hold the key, and where anything is wrong."""
+    raw, _ = _bytes(file, file.name)
+    written, _ = _understood(raw, file, file.name, model) if f"{key}:".encode() in raw else (None, ())
+    return written.record if written and written.whole else None
+
+
 def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     """The record in `file` as far as it is right, or None where no record is left, and everything wrong or unlikely.
 
     What is left of a record serves for looking at the rest of it, so that one wrong value does not hide another.
     """
     raw, unreadable = _bytes(file, shown)
-    if unreadable:
-        return None, [unreadable]
+    return (None, [unreadable]) if unreadable else _understood(raw, file, shown, model)
+
+
+def _understood(raw: bytes, file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     found = document(shown, raw)
     if found.problems:
         return None, _first_ones(found.problems)
@@ -78,8 +86,8 @@ def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind
         if rest is None:
             return None, [*problems, *lost]
         record = rest
-    whole = not problems
-    return Written(record, file, shown, whole), [*problems, *lost, *_first_ones(list(_unlikely(found, record)))]
+    written = Written(record, file, shown, raw, whole=not problems)
+    return written, [*problems, *lost, *_first_ones(list(_unlikely(found, record)))]
 
 
 def _bytes(file: Path, shown: str) -> tuple[bytes, Problem | None]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from recordgen.records.load.everything import read_whole, repeated_visits
+from recordgen.records.load.everything import read_whole
 from tests.support.practice_folders import TODAY, build
 
 TWICE = "date: 2026-10-15\nfeet:\n  LF:\n    after: {toe_length: 80}\n    repeat: {after: [{toe_length: 81}]}\n"
@@ -15,9 +15,9 @@ FILES: dict[str, str | bytes | None] = {
 }
 
 
-def test_only_visits_that_repeat_are_read(tmp_path: Path) -> None:
-    """The others are not opened by the reader."""
-    (found,) = repeated_visits(build(tmp_path, FILES))
+def test_only_visits_that_repeat_are_kept(tmp_path: Path) -> None:
+    """The others tell nothing of how well readings repeat."""
+    (found,) = read_whole(build(tmp_path, FILES), TODAY).repeated
 
     assert found.feet["left_fore"].repeat is not None
     assert [again.toe_length for again in found.feet["left_fore"].repeat.after] == [81]

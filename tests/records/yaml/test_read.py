@@ -239,14 +239,14 @@ def test_a_file_that_cannot_be_opened_is_a_problem(tmp_path):
         assert (written, problems[0].message) == (None, "the file cannot be opened")
 
 
-def test_a_place_of_a_file_that_has_gone_is_its_first_line(tmp_path):
-    """A file that is deleted meanwhile does not stop the run."""
+def test_a_place_is_one_of_the_text_that_was_read(tmp_path):
+    """Whatever became of the file meanwhile."""
     file = tmp_path / "file.yaml"
-    file.write_text(VISIT)
+    file.write_text("date: 2026-10-14\nnext: {weeks: 6}\n")
     written, _ = read(file, "file.yaml", Visit)
     file.unlink()
 
-    assert str(written.place("feet")) == "file.yaml:1:1"
+    assert str(written.place("next", "weeks")) == "file.yaml:2:8"
 
 
 def fields_of(model: type[BaseModel], around=()):
