@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import jsonschema
 import yaml
 
@@ -10,6 +12,13 @@ from recordgen.records.write.json_schema import schema
 
 class EditorsYaml(yaml.SafeLoader):
     """Reads YAML as an editor does: 1.2, where only true, false, null and plain numbers are more than text."""
+
+
+EditorsYaml.yaml_implicit_resolvers = {
+    sign: [(tag, what) for tag, what in found if not tag.endswith((":timestamp", ":bool", ":merge"))]
+    for sign, found in yaml.SafeLoader.yaml_implicit_resolvers.items()
+}
+EditorsYaml.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
 
 
 def complaints(text, kind="visit"):

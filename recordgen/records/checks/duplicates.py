@@ -1,8 +1,9 @@
-"""One horse in two records: by its microchip or UELN, which no two horses share."""
+"""One horse in two records: by its microchip or UELN, which no two horses share; and one name for two horses."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from pathlib import Path
 
 from recordgen.problems import Problem, quoted, warning
 from recordgen.records.models.horse import Horse
@@ -25,6 +26,19 @@ def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
                 message = f"the {name} {quoted(number)} stands in {first.shown} too"
                 way_out = "Correct one of the two; where the horse moved, write left: in the record that ended"
                 yield warning(horse.place(name), message, way_out)
+
+
+def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
+    """Two horses of one stable with the same name, of which neither has left. horses: in the order of their files."""
+    seen: dict[tuple[Path, str], Written[Horse]] = {}
+    for horse in horses:
+        if horse.record.left is None:
+            name = " ".join(horse.record.name.casefold().split())
+            first = seen.setdefault((horse.file.parent.parent, name), horse)
+            if first is not horse:
+                message = f"the name {quoted(horse.record.name)} stands in {first.shown} too"
+                way_out = "Tell the two apart, such as by Bramble (grey); delete one if it is one horse"
+                yield warning(horse.place("name"), message, way_out)
 
 
 def is_same(one: Horse, other: Horse) -> bool:

@@ -14,7 +14,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from recordgen.problems import Problems, quoted
-from recordgen.records.checks.duplicates import doubled, is_same
+from recordgen.records.checks.copies import copied
+from recordgen.records.checks.duplicates import doubled, is_same, namesakes
 from recordgen.records.checks.records import horse_problems, visit_problems
 from recordgen.records.checks.references import (
     ended_in_vain,
@@ -87,7 +88,8 @@ class _Reader:
             missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
             self.walk.tell(folder, missing, stable_meant(only or "", folder))
         stables = [stable for stable in map(self.stable, names) if stable]
-        self.walk.problems.extend(doubled(self.horses))
+        self.walk.problems.extend((*doubled(self.horses), *namesakes(self.horses)))
+        self.walk.problems.extend(copied([horse for stable in stables for horse in stable.horses]))
         return Practice(folder, file.record, tuple(_with_earlier(stables))) if file else None
 
     def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:

@@ -52,3 +52,24 @@ def test_a_horse_that_moved_knows_its_earlier_record(tmp_path: Path) -> None:
     assert practice is not None
     assert practice.horse("willowmere", "bramble").earlier == ("fallow-end/bramble",)
     assert practice.horse("fallow-end", "bramble").earlier == ()
+
+
+@pytest.mark.parametrize("second", ["Bramble", "bramble", '" Bramble "'])
+def test_two_horses_of_one_name_in_one_stable_are_told(tmp_path: Path, second: str) -> None:
+    """However it is spelled, with the file of the first."""
+    build(tmp_path, {"willowmere/fennel/horse.yaml": f"kind: pony\nname: {second}\n"})
+    _, problems = read_practice(tmp_path, TODAY)
+
+    (found,) = problems
+    assert (found.place.path.split("/", 1)[1], found.place.line) == ("willowmere/fennel/horse.yaml", 2)
+    assert found.message.endswith("willowmere/bramble/horse.yaml too")
+
+
+def test_a_name_goes_on_to_another_horse(tmp_path: Path) -> None:
+    """One that left, or one of another stable, is mixed up with nobody."""
+    build(tmp_path, {"willowmere/fennel/horse.yaml": f"name: Bramble\n{LEFT}"})
+    build(
+        tmp_path, {"fallow-end/stable.yaml": "name: Fallow End\n", "fallow-end/bramble/horse.yaml": "name: Bramble\n"}
+    )
+
+    assert list(read_practice(tmp_path, TODAY)[1]) == []

@@ -2,28 +2,19 @@
 
 import datetime as dt
 import json
-import re
 from typing import get_args
 
 import jsonschema
 import pytest
-import yaml
 
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.json_schema import FileKind, schema
 from recordgen.records.write.visit import skeleton
 from recordgen.records.yaml.read import read
 from tests.support.practice_folders import VISIT, practice
-from tests.support.schema import EditorsYaml, complaints
+from tests.support.schema import complaints
 
 KINDS = get_args(FileKind)
-
-
-EditorsYaml.yaml_implicit_resolvers = {
-    sign: [(tag, what) for tag, what in found if not tag.endswith((":timestamp", ":bool", ":merge"))]
-    for sign, found in yaml.SafeLoader.yaml_implicit_resolvers.items()
-}
-EditorsYaml.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
 
 
 @pytest.mark.parametrize("kind", KINDS)
