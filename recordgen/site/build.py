@@ -29,7 +29,7 @@ from recordgen.site.amendments import HorseTrails
 from recordgen.site.context import picture_folder, ways_of
 from recordgen.site.model import Site
 from recordgen.site.pages import PRACTICE, Desk, practice_site, stable_site
-from recordgen.site.site_folders import is_site, mark_folder, refuse_place
+from recordgen.site.site_folders import FIELD, is_site, mark_folder, refuse_place
 from recordgen.site.templates import environment
 
 
@@ -177,5 +177,5 @@ def _put_in_place(built: Built, out: Path, shown: Path) -> Built:
 
 def strangers(out: Path, slugs: Sequence[str]) -> list[Path]:
     """The sites in `out` that were built here and belong to no stable of today."""
-    known = {*slugs, PRACTICE}
+    known = {*slugs, PRACTICE, FIELD}
     return [path for path in sorted(out.iterdir()) if path.name not in known and is_site(path)]

@@ -1,0 +1,107 @@
+"""The field page as files: one page with everything in it, its worker, its icon and what makes it an app on a phone."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from collections.abc import Sequence
+from datetime import date
+from typing import Any
+
+import yaml
+
+from recordgen.hoof.context import Context
+from recordgen.hoof.rounds.rounds import Calendar, plan_of
+from recordgen.hoof.summary import StableSummary
+from recordgen.packaged import packaged
+from recordgen.records.models.names import FEET, PLACES
+from recordgen.site.field.horses import done_before, rounds_known, stables_known
+from recordgen.site.field.sole_map import sole_map
+from recordgen.site.field.vocabulary import foot_entries, visit_entries
+
+PARTS = packaged() / "site_templates" / "field"
+# In the order in which each needs the ones before it.
+SCRIPTS = (
+    "words.js",
+    "store.js",
+    "draft.js",
+    "seal.js",
+    "widgets.js",
+    "sheets.js",
+    "screens.js",
+    "handover.js",
+    "main.js",
+)
+POLICY = (
+    "default-src 'none'; script-src 'sha256-{script}'; style-src 'sha256-{style}'; img-src blob: data: 'self'; "
+    "manifest-src 'self'; worker-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'"
+)
+
+
+def field_files(stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"") -> dict[str, bytes]:
+    """The files of the field page for some stables as of a day, by name.
+
+    key: whom what the phone hands over is sealed for, the practice's public key (P-256, 65 bytes); unsealed without.
+    The same records and day give the same bytes.
+    """
+    data = json.dumps(page_data(stables, ways, today, key), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    page = _page(_safe(data), ways.practice.name).encode()
+    edition = hashlib.sha256(page).hexdigest()[:16]
+    return {
+        "index.html": page,
+        "sw.js": _read("worker.js").replace("EDITION", edition).encode(),
+        "app.webmanifest": _read("app.webmanifest").encode(),
+        "icon.svg": _read("icon.svg").encode(),
+    }
+
+
+def page_data(stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"") -> dict[str, Any]:
+    """What the page knows, as plain values: vocabulary, horses, rounds, words."""
+    naming = ways.naming
+    return {
+        "made": today.isoformat(),
+        "practice": ways.practice.name,
+        "trimmer": ways.practice.trimmer,
+        "key": base64.urlsafe_b64encode(key).rstrip(b"=").decode(),
+        "stables": stables_known(stables, naming),
+        "rounds": rounds_known(plan_of(stables, Calendar.of(ways.practice, today))),
+        "visit": list(visit_entries()),
+        "foot": list(foot_entries()),
+        "feet": {foot: naming.foot(foot) for foot in FEET},
+        "places": {place: naming.place(place) for place in PLACES},
+        "soles": {"fore": sole_map(True), "hind": sole_map(False)},
+        "done": done_before(stables),
+        "care": {name: note.what for name, note in ways.reference.care.items()},
+        "words": yaml.safe_load(_read("words.yaml")),
+    }
+
+
+def _page(data: str, practice: str) -> str:
+    style = _read("style.css")
+    script = f"'use strict';\nconst DATA = {data};\n" + "\n".join(map(_read, SCRIPTS))
+    policy = POLICY.format(script=_digest(script), style=_digest(style))
+    parts = {"POLICY": policy, "STYLE": style, "SCRIPT": script}
+    return _filled(_read("page.html"), parts)
+
+
+def _filled(page: str, parts: dict[str, str]) -> str:
+    for name, part in parts.items():
+        before, _, after = page.partition(f"%{name}%")
+        page = before + part + after
+    return page
+
+
+def _safe(data: str) -> str:
+    """JSON that cannot end the script it stands in, whatever was typed into the records."""
+    for sign in "<>&\u2028\u2029":
+        data = data.replace(sign, f"\\u{ord(sign):04x}")
+    return data
+
+
+def _digest(text: str) -> str:
+    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
+
+
+def _read(name: str) -> str:
+    return (PARTS / name).read_text("utf-8")

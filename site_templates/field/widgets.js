@@ -1,0 +1,139 @@
+// The few things every screen is made of.
+const h = (tag, props = {}, ...inside) => {
+  const made = document.createElementNS(SVG_TAGS.has(tag) ? "http://www.w3.org/2000/svg" : "http://www.w3.org/1999/xhtml", tag);
+  for (const [name, value] of Object.entries(props)) {
+    if (name.startsWith("on")) made.addEventListener(name.slice(2), value);
+    else if (value === true) made.setAttribute(name, "");
+    else if (value !== false && value !== undefined && value !== null) made.setAttribute(name, value);
+  }
+  made.append(...inside.flat(9).filter((part) => part !== null && part !== undefined && part !== false));
+  return made;
+};
+const SVG_TAGS = new Set(["svg", "path", "g", "text"]);
+
+// A hand that trembles presses one button twice; two different ones pressed fast are meant.
+const TREMBLE_MS = 90;
+const lastPress = { key: "", at: 0 };
+const pressed = (key, work) => () => {
+  const now = performance.now();
+  if (lastPress.key === key && now - lastPress.at < TREMBLE_MS) return;
+  Object.assign(lastPress, { key, at: now });
+  work();
+};
+const button = (label, key, work, props = {}) => h("button", { type: "button", "data-key": key, onclick: pressed(key, work), ...props }, label);
+const choice = (label, on, key, work, props = {}) => button(label, key, work, { "aria-pressed": String(Boolean(on)), ...props });
+
+const say = (told) => { document.getElementById("say").textContent = told; };
+let telling = 0;
+const toast = (told, back) => {
+  document.getElementById("toast")?.remove();
+  const made = h("div", { id: "toast" }, h("span", {}, told), back && button(words("take_back"), "toast-back", back));
+  document.body.append(made);
+  say(told);
+  clearTimeout(telling);
+  telling = setTimeout(() => made.remove(), 6000);
+};
+
+// The numbers around the last value: one tap sets, a second one clears. Nothing is set until a finger sets it.
+const ROW_REACH = 9;
+const numberRow = (entry, value, last, key, set, type) => {
+  const covered = memory.meta.get("covered");
+  const about = value ?? (covered ? undefined : last?.[0]);
+  const strip = h("div", { class: "strip", role: "group", "aria-label": `${labelOf(entry)}. ${lastWords(last, covered)}` });
+  for (const number of rowOf(entry, about)) {
+    const on = value === number;
+    const was = !covered && last && Math.round(last[0]) === number;
+    strip.append(choice(String(number), on, `${key}-${number}`, () => set(on ? undefined : number, "row"), { class: was ? "was" : "", "data-middle": typeof about === "number" && number === Math.round(about) }));
+  }
+  return h("div", { class: "row-of" }, strip, button(words("keys"), `${key}-keys`, type, { "aria-label": `${labelOf(entry)}: ${words("by_keys")}` }));
+};
+// Around the value; where there is none yet, all that are likely, if they are few: so many mm of a flare.
+const FEW = 40;
+const rowOf = (entry, about) => {
+  const [low, high] = entry.likely || [0, Infinity];
+  const from = typeof about === "number" ? Math.round(about) - ROW_REACH : Math.ceil(low);
+  const to = typeof about === "number" ? Math.round(about) + ROW_REACH : high - low <= FEW ? Math.floor(high) : from - 1;
+  const [least, most] = entry.possible || [-Infinity, Infinity];
+  return Array.from({ length: Math.max(0, to - from + 1) }, (_, step) => from + step).filter((number) => number >= least && number <= most);
+};
+const labelOf = (entry) => (entry.unit && entry.unit !== "points" ? `${capital(named(entry.key))}, ${entry.unit === "degrees" ? "°" : entry.unit}` : capital(named(entry.key)));
+const lastWords = (last, covered) => (!last ? words("no_last") : covered ? words("covered") : words("last", { value: last[0] === true ? words("yes") : last[0] === false ? words("no") : last[0], day: spokenDay(last[1]) }));
+const nowWords = (value, last, covered) => {
+  if (value === undefined) return lastWords(last, covered);
+  if (!last || typeof value !== "number" || covered) return words("now", { value: value === "?" ? words("not_measured") : value });
+  const difference = Math.round((value - last[0]) * 10) / 10;
+  return words("last_now", { last: last[0], now: value, difference: difference > 0 ? `+${difference}` : difference });
+};
+
+// A sheet from below; closed by its button, by a tap outside and by Escape. What was entered stays.
+const sheet = (title, fill, done = () => {}) => {
+  const over = document.getElementById("over");
+  const before = document.activeElement?.dataset?.key;
+  const close = () => {
+    over.replaceChildren();
+    document.removeEventListener("keydown", escape);
+    done();
+    render();
+    if (before) document.querySelector(`[data-key="${CSS.escape(before)}"]`)?.focus({ preventScroll: true });
+  };
+  const escape = (event) => { if (event.key === "Escape") close(); };
+  const body = h("div", { class: "sheet-body" });
+  const again = () => {
+    const scrolled = body.scrollTop;
+    body.replaceChildren(...[fill(again, close)].flat(9).filter(Boolean));
+    body.scrollTop = scrolled;
+    settleStrips(body);
+  };
+  over.replaceChildren(
+    h("div", { class: "veil", onclick: close }),
+    h("section", { class: "sheet", role: "dialog", "aria-modal": "true", "aria-label": title },
+      h("header", {}, h("h2", { tabindex: -1 }, title), button(words("close"), "sheet-close", close, { class: "go" })), body));
+  again();
+  document.addEventListener("keydown", escape);
+  over.querySelector("h2").focus();
+};
+const settleStrips = (around) => {
+  for (const middle of around.querySelectorAll(".strip [data-middle]")) {
+    const strip = middle.parentElement;
+    strip.scrollLeft = middle.offsetLeft - strip.offsetLeft - (strip.clientWidth - middle.offsetWidth) / 2;
+  }
+};
+
+// Big keys. A comma is a point; a value that is unlikely is kept only when it is set twice.
+const keypad = (entry, value, last, set) => {
+  let typed = value === undefined || value === "?" ? "" : String(value);
+  let asked = "";
+  sheet(labelOf(entry), (again, close) => {
+    const number = () => Number(typed.replace(",", "."));
+    const press = (sign) => () => {
+      asked = "";
+      if (sign === "back") typed = typed.slice(0, -1);
+      else if (sign === "half") typed = typed && !typed.includes(",") ? `${typed},5` : typed;
+      else if (sign === ",") typed = typed.includes(",") ? typed : `${typed || "0"},`;
+      else if (typed.replace(",", "").length < 5) typed += sign;
+      again();
+    };
+    const keepIt = () => {
+      if (typed === "" || Number.isNaN(number())) { set(undefined, "keys"); return close(); }
+      const wrong = impossible(entry, number());
+      const odd = unlikely(entry, number(), last);
+      if (wrong || (odd && asked !== typed)) {
+        asked = wrong ? "" : typed;
+        again();
+        return say(wrong || odd);
+      }
+      set(number(), "keys");
+      return close();
+    };
+    const wrong = typed ? impossible(entry, number()) : "";
+    const odd = typed && !wrong ? unlikely(entry, number(), last) : "";
+    return [
+      h("p", { class: "quiet" }, entry.help),
+      h("output", { "aria-live": "polite" }, typed || "–"),
+      h("p", { class: "quiet room" }, wrong || odd || lastWords(last, memory.meta.get("covered"))),
+      h("div", { class: "keys" },
+        ["7", "8", "9", "back", "4", "5", "6", "half", "1", "2", "3", ",", "0"].map((sign) => button(words(`key_${sign === "," ? "comma" : sign}`), `pad-${sign}`, press(sign), { class: sign === "0" ? "wide" : "" })),
+        button(asked === typed && typed ? words("keep_it", { value: typed }) : words("set"), "pad-set", keepIt, { class: "go wide" })),
+    ];
+  });
+};

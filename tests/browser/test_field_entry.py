@@ -1,0 +1,241 @@
+"""A visit written down on the phone, tapped as a hand would."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.support.field import Hand, field_folder, hosted, opened, phone
+
+# The limits that a visit beside the horse is held to.
+MOST_CONTACTS = 30
+MOST_BYTES = 250_000
+LEAST_TARGET_PX = 48
+# New values near the last ones, once around the horse: foot, toe and heels, mm.
+TANSY = (("left_fore", 73, 33), ("left_hind", 70, 31), ("right_hind", 69, 30), ("right_fore", 72, 32))
+
+
+@pytest.fixture(scope="module")
+def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The field page of one stable, at an address of this machine."""
+    with hosted(field_folder(tmp_path_factory.mktemp("field"))) as found:
+        yield found
+
+
+@pytest.fixture
+def hand(browser: Browser, address: str) -> Iterator[Hand]:
+    """A hand at a phone that has never seen the page."""
+    context = phone(browser)
+    found = opened(context, address)
+    yield found
+    context.close()
+    assert found.said == []
+
+
+def usual_visit(hand: Hand) -> None:
+    """Toe and both heels on four feet, what was done on all, two findings, the next visit."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("first-foot")
+    for foot, toe, heel in (
+        ("left_fore", 73, 33),
+        ("left_hind", 70, 31),
+        ("right_hind", 69, 30),
+        ("right_fore", 72, 32),
+    ):
+        for place, value in (("toe_length", toe), ("heel_height.medial", heel), ("heel_height.lateral", heel)):
+            hand.tap(f"feet.{foot}.after.{place}-{value}")
+        if foot in ("left_fore", "right_hind"):
+            hand.tap("zone-lateral quarter")
+            hand.tap(f"feet.{foot}.wall.lateral quarter.flare-3")
+            hand.tap("sheet-close")
+        hand.tap("next-foot")
+    hand.tap("weeks-6")
+    hand.tap("all-done-walls levelled")
+
+
+def test_a_usual_visit_takes_few_contacts(hand: Hand) -> None:
+    """Four feet, two findings, what was done and the next visit, scrolls counted."""
+    usual_visit(hand)
+
+    assert hand.contacts <= MOST_CONTACTS, hand.scrolled
+    record = hand.record()
+    assert record["next"] == {"weeks": 6}
+    assert record["feet"]["left_fore"] == {
+        "after": {"toe_length": 73, "heel_height": {"medial": 33, "lateral": 33}},
+        "done": ["walls levelled"],
+        "wall": {"lateral quarter": {"flare": 3}},
+    }
+    assert set(record["feet"]) == {"left_fore", "right_fore", "left_hind", "right_hind"}
+
+
+def test_nothing_is_filled_in_from_last_time(hand: Hand) -> None:
+    """A horse that was only looked at has an empty record, whatever stood there before."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+    hand.tap("next-foot")
+
+    assert hand.record() == {}
+
+
+def test_everything_is_there_again_after_the_page_was_closed(hand: Hand) -> None:
+    """Kept as it is typed: no button saves."""
+    usual_visit(hand)
+    before = hand.drafts()
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+
+    assert hand.drafts() == before
+
+
+def test_each_step_can_be_taken_back_also_after_a_restart(hand: Hand) -> None:
+    """The last value goes first, and what stood there before comes back."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+    hand.tap("feet.left_fore.after.toe_length-73")
+    hand.tap("feet.left_fore.after.toe_length-74")
+    hand.settled()
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    hand.tap("undo")
+    first = hand.record()
+    hand.tap("undo")
+
+    assert first == {"feet": {"left_fore": {"after": {"toe_length": 73}}}}
+    assert hand.record() == {}
+
+
+def test_what_is_unlikely_is_asked_about_once_more(hand: Hand) -> None:
+    """A value far from the last one is kept when it is set twice, and one that is impossible is not kept at all."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+    hand.tap("feet.left_fore.after.toe_length-keys")
+    for key in ("9", "5", "half"):
+        hand.tap(f"pad-{key}")
+    hand.tap("pad-set")
+    asked = hand.record()
+    hand.tap("pad-set")
+    kept = hand.record()["feet"]["left_fore"]["after"]["toe_length"]
+    hand.tap("feet.left_fore.after.toe_length-keys")
+    for key in ("back", "back", "back", "back", "9", "9", "9"):
+        hand.settled()
+        hand.tap(f"pad-{key}")
+    hand.tap("pad-set")
+
+    assert (asked, kept) == ({}, 95.5)
+    assert "is possible" in hand.page.locator(".sheet .room").inner_text()
+
+
+def test_a_trembling_hand_presses_once(hand: Hand) -> None:
+    """The same key twice within a moment is one press; two keys are two."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+    hand.page.wait_for_selector('[data-key="feet.left_fore.after.toe_length-73"]')
+    hand.page.evaluate(
+        """() => { const key = (name) => document.querySelector(`[data-key="${name}"]`);
+        key('feet.left_fore.after.toe_length-73').click(); key('feet.left_fore.after.toe_length-73').click(); }"""
+    )
+
+    assert hand.record()["feet"]["left_fore"]["after"] == {"toe_length": 73}
+
+
+def test_a_second_window_does_not_write(hand: Hand) -> None:
+    """Two would write over each other; the second says so and what to do."""
+    other = hand.page.context.new_page()
+    other.goto(hand.page.url)
+    other.wait_for_selector("h1")
+
+    assert other.locator("h1").inner_text() == "Open elsewhere"
+
+
+def test_without_a_signal_the_page_opens_and_keeps(hand: Hand) -> None:
+    """Once opened, it needs no network: not to open again, not to write."""
+    hand.page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+    hand.page.context.set_offline(True)
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+    hand.tap("feet.left_fore.after.toe_length-73")
+    hand.settled()
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    hand.page.context.set_offline(False)
+    hand.said.clear()
+
+    assert hand.record()["feet"]["left_fore"]["after"] == {"toe_length": 73}
+
+
+def test_open_cautions_stand_before_the_first_foot(hand: Hand) -> None:
+    """What must not be trimmed is said before anything is trimmed, on the horse and on the foot."""
+    hand.tap("horse-willowmere/fennel")
+    told = hand.page.locator(".cautions").inner_text()
+
+    assert told.startswith("Before you trim")
+    assert hand.page.locator(".cautions").bounding_box()["y"] < hand.page.locator(".four").bounding_box()["y"]  # type: ignore[index]
+
+
+def test_covered_last_values_do_not_tempt(hand: Hand) -> None:
+    """Where they are covered no number of last time stands on the screen of a foot."""
+    hand.tap("settings")
+    hand.tap("covered")
+    hand.tap("back")
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("tile-left_fore")
+
+    assert "last 7" not in hand.page.locator("main").inner_text()
+    assert hand.page.locator('[data-key="feet.left_fore.after.toe_length-73"]').count() == 0
+
+
+def test_a_horse_that_is_not_in_the_list_can_be_begun(hand: Hand) -> None:
+    """By stable and name; the computer asks which horse it is."""
+    hand.page.locator("input[name=name]").fill("Bilberry")
+    hand.page.get_by_role("button", name="Begin").tap()
+    hand.tap("tile-left_fore")
+    (draft,) = hand.drafts()
+
+    assert (draft["horse"], draft["newHorse"], draft["date"]) == (
+        "willowmere/?",
+        "Bilberry",
+        dt.date.today().isoformat(),
+    )
+
+
+@pytest.mark.parametrize("width", [320, 390, 430])
+@pytest.mark.parametrize("where", ["", "settings", "hand", "horse", "foot"])
+def test_every_target_is_large_enough_and_nothing_runs_off(
+    browser: Browser, address: str, width: int, where: str
+) -> None:
+    """For one dirty thumb, on narrow phones too; and nothing runs off the page."""
+    context = phone(browser, viewport={"width": width, "height": 700})
+    hand = opened(context, address)
+    if where in ("horse", "foot"):
+        hand.tap("horse-willowmere/tansy")
+        if where == "foot":
+            hand.tap("tile-left_fore")
+    elif where:
+        hand.page.evaluate(f"location.hash = '#/{where}'")
+    hand.page.wait_for_timeout(100)
+    small = hand.page.evaluate(
+        """(least) => [...document.querySelectorAll('button, input, select, textarea, summary, .camera')]
+        .filter((one) => one.type !== 'file' && one.offsetParent)
+        .map((one) => [one.getBoundingClientRect(), one.textContent])
+        .filter(([box]) => box.width < least || box.height < least)
+        .map(([box, text]) => `${text} ${box.width}x${box.height}`)""",
+        LEAST_TARGET_PX,
+    )
+    wide = hand.page.evaluate("document.documentElement.scrollWidth")
+    context.close()
+
+    assert small == []
+    assert wide <= width
+
+
+def test_the_page_is_light(tmp_path: Path) -> None:
+    """With a whole stable, all words and the vocabulary in it."""
+    folder = field_folder(tmp_path)
+
+    assert sum(path.stat().st_size for path in folder.iterdir()) < MOST_BYTES
