@@ -13,6 +13,8 @@ from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
+    from recordgen.hoof.claims.claims import Claim
+    from recordgen.hoof.measures.changes import FootMeasure
     from recordgen.hoof.naming import Naming
     from recordgen.hoof.summary import FootSummary, HorseSummary
 
@@ -67,6 +69,15 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
     for foot, one in summary.feet.items():
         echo(f"{naming.foot(foot)}")
         _print_foot(one)
+    for told in (*summary.changes.real, *summary.changes.maybe):
+        echo(f"  {_change_told(told, naming)}")
+
+
+def _change_told(one: Claim[FootMeasure], naming: Naming) -> str:
+    kind = "changed" if one.real else "may have changed"
+    when = f"since {one.since}" if one.kind == "trend" else f"between {one.before} and {one.since}"
+    name = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"
+    return f"{kind}: {name} by {one.change:+.1f} ({one.low:+.1f} to {one.high:+.1f}) {one.of.measure.unit} {when}"
 
 
 def _print_foot(one: FootSummary) -> None:
@@ -82,7 +93,6 @@ def _print_foot(one: FootSummary) -> None:
         if summary.last:
             change = summary.last
             told += f"; {change.change:+g} since {change.since}"
-            told += "" if change.real else " (within measuring error)"
         echo(told)
     for finding in one.findings:
         echo(f"  {finding.place}: {finding.text}")

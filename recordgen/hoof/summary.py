@@ -13,6 +13,7 @@ from recordgen.hoof.care.jobs import Job, jobs_in_force
 from recordgen.hoof.care.withheld import Withheld, withheld_of
 from recordgen.hoof.cautions.cautions import Caution, ClosedCaution, caution_book
 from recordgen.hoof.cautions.checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
+from recordgen.hoof.claims.claims import Claim
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due, due
 from recordgen.hoof.growth.forecasts import Fared, Forecast
@@ -20,8 +21,9 @@ from recordgen.hoof.growth.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
 from recordgen.hoof.measures.aims import Aimed, aimed
 from recordgen.hoof.measures.balance import PAIRS, PairDifference
-from recordgen.hoof.measures.change import Look, MeasureSummary, measure_summary
-from recordgen.hoof.measures.changes import Change, changes_of, long_changes_of, pairs_of
+from recordgen.hoof.measures.change import MeasureSummary, measure_summary
+from recordgen.hoof.measures.changes import Changes, FootMeasure, changes_of, pairs_of
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import readings_at
 from recordgen.hoof.measures.published_classes import ClassTold, published_classes
 from recordgen.hoof.missing import Gap, gaps_of
@@ -98,8 +100,7 @@ class HorseSummary:
     withheld: tuple[Withheld, ...]
     feet: dict[Foot, FootSummary]
     pairs: tuple[PairDifference, ...]
-    changes: tuple[Change, ...]
-    long_changes: tuple[Change, ...]
+    changes: Changes
     events: tuple[Event, ...]
     history: tuple[VisitSummary, ...]
     weight: Weight | None
@@ -109,6 +110,11 @@ class HorseSummary:
     gaps: tuple[Gap, ...]
     remarks: tuple[Remark, ...]
     shared: tuple[Shared, ...]
+
+    def change_of(self, foot: Foot, key: str) -> Claim[FootMeasure] | None:
+        """What the page tells or remarks of one measure of a foot; None where nothing."""
+        claims = (*self.changes.real, *self.changes.maybe)
+        return next((one for one in claims if (one.of.foot, one.of.measure.key) == (foot, key)), None)
 
     @property
     def last_visit(self) -> date | None:
@@ -156,7 +162,8 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     feet = _feet(past, growth, today)
     weight = weight_of(horse, visits)
     measures = {foot: one.measures for foot, one in feet.items()}
-    load, pairs = _load(weight, feet), pairs_of(measures)
+    looks = {foot: [one.feet[foot].look for one in history if foot in one.feet] for foot in feet}
+    load, pairs = _load(weight, feet), pairs_of(looks, ways.measures)
     book = caution_book(horse, visits, window, ways, today)
     in_force = jobs_in_force(visits, ways.reference.care)
     withheld = withheld_of(in_force, book.open)
@@ -170,7 +177,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
         due=window,
         growth=growth,
         fared=past.fared(),
-        aims=aimed(horse.aims, measures),
+        aims=aimed(horse.aims, measures, looks),
         cautions=book.open,
         held=held_by(horse, visits, book.open, today),
         closed_cautions=book.closed,
@@ -178,8 +185,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
         withheld=withheld,
         feet=feet,
         pairs=pairs,
-        changes=changes_of(measures, visits),
-        long_changes=long_changes_of(measures, visits),
+        changes=changes_of(looks, ways.measures),
         events=events_of(visits),
         history=history[::-1],
         weight=weight,

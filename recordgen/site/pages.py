@@ -17,7 +17,6 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import sheet_of
 from recordgen.hoof.growth.forecasts import together
 from recordgen.hoof.law_notes import scope_notes
-from recordgen.hoof.measures.changes import Change
 from recordgen.hoof.rounds.rounds import Plan, fewest_told, unmet_told
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.stable.patterns import Pattern
@@ -45,8 +44,6 @@ PRACTICE = "practice"
 JOBS, SAFETY = "jobs.md", "safety.md"
 # Files for a calendar program: when a stable's visits are due, and the rounds that would do.
 DATES, ROUNDS = "dates.ics", "rounds.ics"
-# An owner reads a few lines; every figure stands in the table below them.
-MOST_LONG_TERM = 5
 # The trimmer has all photographs in the records; on the own site stand those of the last day and of the first.
 MOST_DAYS_PRIVATE = 1
 # Of several findings compared twice each, one is told by chance now and then; so few are told.
@@ -215,9 +212,6 @@ class _Maker:
                 scale, grade, self.desk.ways.reference.scales, self.desk.ways.naming
             ),
             class_words=self.desk.ways.group(horse.care_class),
-            real=[change for change in horse.changes if change.step.real],
-            within=[change for change in horse.changes if not change.step.real],
-            long_term=_untold(horse)[:MOST_LONG_TERM],
         )
 
     def _ring(self, stable: StableSummary) -> Callable[[Caution, Horse], tuple[Ring, ...]]:
@@ -300,11 +294,6 @@ def ended_lately(horses: Iterable[HorseSummary], today: date) -> list[tuple[Hors
     """The cautions of several horses that ended in the last twelve weeks, the latest first, then by name."""
     found = [(horse, one) for horse in horses for one in horse.closed_cautions if today - one.ended <= ENDED_LATELY]
     return sorted(found, key=lambda pair: (-pair[1].ended.toordinal(), pair[0].horse.name))
-
-
-def _untold(horse: HorseSummary) -> list[Change]:
-    """Changes since the first visit, but those that began at the visit before and are told already."""
-    return [change for change in horse.long_changes if change.step != change.summary.last]
 
 
 def _overdue_first(horse: HorseSummary) -> tuple[int, date, str]:

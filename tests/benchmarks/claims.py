@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tests.hoof.claims.simulated import Horses, told
+from tests.support.simulated_claims import Horses, told
 from tests.support.simulated_season import Kind, held
 
 COLUMNS = ("false pages", "ever false", "flare by 1/2/3/4", "at the 6th", "growing by 2/3/4/5/6 mm", "held", "may-bes")

@@ -15,7 +15,7 @@ from recordgen.records.models.names import FEET
 from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.records.models.stable import Stable
 from tests.support.full_visits import EARLIER, FULL
-from tests.support.horse_records import PRACTICE, REFERENCE, TODAY, WAYS, horse, record, summary, toes, visit, ways
+from tests.support.horse_records import PRACTICE, REFERENCE, TODAY, WAYS, horse, record, summary, visit, ways
 
 
 def test_a_summary_is_the_same_each_time() -> None:
@@ -57,7 +57,7 @@ def test_a_horse_without_a_visit() -> None:
         (),
         (),
     )
-    assert (found.changes, found.long_changes) == ((), ())
+    assert (found.changes.real, found.changes.maybe, found.changes.looked_at) == ((), (), 0)
 
 
 def test_a_horse_without_a_birthday_has_no_age() -> None:
@@ -117,37 +117,6 @@ def test_naming_changes_words_and_no_number() -> None:
     assert other.due == one.due
 
 
-def test_a_change_is_told_against_the_visit_before() -> None:
-    """Real or not, the largest against its error first."""
-    then = visit("2026-09-02", left_fore={"after": {"toe_length": 80, "toe_angle": 50}})
-    now = visit("2026-10-14", left_fore={"after": {"toe_length": 81, "toe_angle": 53}})
-    found = summary(then, now)
-
-    assert [(change.summary.measure.key, change.step.change) for change in found.changes] == [
-        ("toe_angle", 3),
-        ("toe_length", 1),
-    ]
-    assert [change.summary.measure.key for change in found.long_changes] == ["toe_angle"]
-
-
-def test_long_changes_are_told_against_the_first_reading() -> None:
-    """Little by little adds up; the visit before would not show it."""
-    found = summary(*toes(("2026-08-01", None, 80), ("2026-09-10", None, 82), ("2026-10-20", None, 84)))
-
-    assert [change.step.change for change in found.changes] == [2]
-    assert [(change.step.since, change.step.change) for change in found.long_changes] == [(date(2026, 8, 1), 4)]
-
-
-def test_only_headlines_of_the_last_visit_are_told() -> None:
-    """A single heel is no headline, and what was not measured at the last visit is no news."""
-    heels = [visit(day, left_fore={"after": {"heel_height": {"medial": mm}}}) for day, mm in (("2026-08-01", 30),)]
-    later = visit("2026-10-14", left_fore={"after": {"heel_height": {"medial": 40}}})
-    old = toes(("2026-08-02", None, 80), ("2026-09-01", None, 90))
-
-    assert summary(*heels, later).changes == ()
-    assert summary(*old, visit("2026-10-14", left_fore={})).changes == ()
-
-
 def test_events_are_sorted_by_day() -> None:
     """Feed, boots when they change, and what a vet saw; advice that was asked for is no event."""
     seen = {"date": "2026-09-20", "by": "Dr Sage", "kind": "seen", "words": "looked at the left fore"}
@@ -196,12 +165,3 @@ def test_all_parts_of_a_full_visit_are_there() -> None:
     assert [pair.measure for pair in found.pairs] == ["toe_length"]
     assert found.feet["left_fore"].growth.net.cycles == 1
     assert found.gaps[-1].feet == tuple(foot for foot in FEET if "hind" in foot)
-
-
-def test_what_rose_and_fell_again_is_told_since_half_a_year_ago() -> None:
-    """A flare that came and went looks unchanged against the first visit; against half a year ago it has gone down."""
-    sizes = (("2026-02-04", 3), ("2026-04-29", 7), ("2026-07-22", 4), ("2026-11-04", 1.5))
-    flares = [visit(day, left_fore={"wall": {"lateral quarter": {"flare": mm}}}) for day, mm in sizes]
-    (told,) = summary(*flares).long_changes
-
-    assert (told.step.since, told.step.then, told.step.now) == (date(2026, 4, 29), 7, 1.5)

@@ -119,7 +119,7 @@ def test_axes_of_hoof_and_bones_over_one_trim(then: float, now: float, change: f
 
     Source: Iranian Journal of Veterinary Surgery, article 79374, lateromedial radiographs. Derived from: its means.
     """
-    assert Step(DAY, then, now, 0).change == pytest.approx(change)
+    assert Step(DAY, then, now).change == pytest.approx(change)
 
 
 @pytest.mark.parametrize(("side", "difference"), [("left_fore", 1.1), ("right_fore", -1.2)])

@@ -82,7 +82,7 @@ def _reads_as(one: MeasureSummary, cell: Tag, last: date | None) -> None:
 
 @pytest.mark.parametrize("slug", BOTH)
 def test_changes_are_those_of_the_summary(slug: str) -> None:
-    """Since last, half a year and first: size, day, and the mark of what is real."""
+    """Against the last visit, half a year ago and the first: how much, and the day."""
     seen = 0
     for row, cells in measure_cells(slug):
         for foot, one in row.by_foot.items():
@@ -99,12 +99,27 @@ def _tells(step: Step | None, shown: Tag, digits: int) -> None:
     if step is None:
         assert text == "–"
         return
-    mark, change, day = text.split(" ", 2)
+    change, day = text.split(" ", 1)
 
     assert figure(change) == near(step.change, digits)
-    assert mark == ("≈" if not step.real else "↓" if step.change < 0 else "↑")
-    assert ("real" in (shown.get("class") or [])) is step.real
     assert day == day_tiny(step.since)
+
+
+@pytest.mark.parametrize("slug", BOTH)
+def test_what_changed_is_marked_and_told(slug: str) -> None:
+    """An arrow stands at each figure that is told to have changed, and a sentence above the table."""
+    changed = demo_summary(slug).changes.real
+    arrows = [
+        (foot, row.measure.key, mark.get_text())
+        for row, cells in measure_cells(slug)
+        for foot, cell in zip(FEET, cells, strict=True)
+        for mark in cell.select(".rg-sheet-now > b")
+    ]
+    sentences = soup_of(demo_alone(slug)).select("#measures > ul li")
+
+    assert changed
+    assert {(foot, key) for foot, key, _ in arrows} == {(one.of.foot, one.of.measure.key) for one in changed}
+    assert len(sentences) == len(changed)
 
 
 @pytest.mark.parametrize("slug", BOTH)

@@ -9,7 +9,8 @@ from typing import Literal
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
-from recordgen.hoof.measures.change import Look
+from recordgen.hoof.measures.changes import Changes
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.naming import Naming
 from recordgen.records.models.foot import FootVisit, WallZone
 from recordgen.records.models.horse import Horse
@@ -72,6 +73,7 @@ class RuleContext:
 
     visits: oldest first. open: what is open so far. look: of this foot at this visit; None where it was not looked at.
     earlier: its looks before, oldest first. due, today: for what a day alone brings, without a visit.
+    changes: finds what a page of this visit tells of all feet, where a rule asks.
     """
 
     horse: Horse
@@ -84,6 +86,7 @@ class RuleContext:
     zone: Zone | None = None
     due: Due | None = None
     today: date | None = None
+    changes: Callable[[], Changes] = Changes
 
     @property
     def visit(self) -> Visit:

@@ -9,8 +9,9 @@ the vet now, and what it sums up, `resolved` does not end. The rules stand in `r
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from typing import Literal
 
 from recordgen.hoof.cautions.context import Cleared, KeptOpen, Key, Raised, Rule, RuleContext
@@ -18,8 +19,9 @@ from recordgen.hoof.cautions.resolutions import EndingWord, words_of
 from recordgen.hoof.cautions.rules.history import COMPARED
 from recordgen.hoof.cautions.rules.table import RULES
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.change import Look
-from recordgen.hoof.measures.measures import readings_at
+from recordgen.hoof.measures.changes import Changes, changes_of
+from recordgen.hoof.measures.look import Look
+from recordgen.hoof.measures.measures import Measure, readings_at
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import FEET, ZONES, Foot
 from recordgen.records.models.visit import Visit
@@ -53,6 +55,7 @@ class Timeline:
         self._rules = {of: [rule for rule in RULES if rule.of == of] for of in ("horse", "foot", "zone")}
         self._sums = [rule for rule in RULES if rule.parts]
         self._compared = [measure for measure in ways.measures if measure.name in COMPARED]
+        self._told: dict[int, Changes] = {}
         self._looks: dict[Foot, list[Look]] = {foot: [] for foot in FEET}
         for count in range(len(visits)):
             self._read(visits[: count + 1])
@@ -72,20 +75,30 @@ class Timeline:
         places = {about for _, of, about in self.open if of == foot}
         if look is None and not places:
             return
-        self._ask(RuleContext(self.horse, visits, self.ways, self.open, foot, look, earlier), "foot")
+        changes = partial(self._changes, visits)
+        seen = RuleContext(self.horse, visits, self.ways, self.open, foot, look, earlier, changes=changes)
+        self._ask(seen, "foot")
         wall = (look.found.wall if look else None) or {}
         for zone in ZONES:
             if zone in wall or zone in places:
-                self._ask(RuleContext(self.horse, visits, self.ways, self.open, foot, look, earlier, zone), "zone")
+                self._ask(replace(seen, zone=zone), "zone")
         if look:
             earlier.append(look)
 
-    def _look(self, visit: Visit, foot: Foot) -> Look | None:
+    def _look(self, visit: Visit, foot: Foot, measures: Sequence[Measure] = ()) -> Look | None:
         if foot not in visit.feet:
             return None
         methods = {**self.ways.practice.methods, **visit.methods}
         found = visit.feet[foot]
-        return Look(visit.date, found, readings_at(self._compared, found, visit.date), methods)
+        return Look(visit.date, found, readings_at(measures or self._compared, found, visit.date), methods)
+
+    def _changes(self, visits: Sequence[Visit]) -> Changes:
+        """What a page of the last of some visits tells of all that was typed, found once."""
+        if len(visits) not in self._told:
+            looks = {foot: [self._look(one, foot, self.ways.measures) for one in visits] for foot in FEET}
+            taken = {foot: [look for look in found if look] for foot, found in looks.items()}
+            self._told[len(visits)] = changes_of(taken, self.ways.measures)
+        return self._told[len(visits)]
 
     def _ask(self, seen: RuleContext, of: str) -> None:
         for rule in self._rules[of]:

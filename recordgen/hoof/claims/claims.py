@@ -81,9 +81,14 @@ class Claims(Generic[Of]):
     looked_at: int = 0
 
     @property
+    def not_told(self) -> int:
+        """How many series were looked at and not told."""
+        return self.looked_at - len(self.real)
+
+    @property
     def by_chance(self) -> float:
-        """How many remarks chance alone makes on a page that looks at so many series."""
-        return REMARKED_BELOW * (self.looked_at - len(self.real))
+        """How many remarks chance alone makes among those not told."""
+        return REMARKED_BELOW * self.not_told
 
 
 @dataclass(frozen=True)

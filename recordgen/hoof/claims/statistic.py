@@ -80,6 +80,27 @@ def _shapes(days: tuple[float, ...], sds: tuple[float, ...], ways: tuple[str, ..
     )
 
 
+def levels_of(sds: Sequence[float]) -> Shapes:
+    """The shapes of a difference from nothing that holds to the last reading: over all readings, or the last of them.
+
+    sds: standard deviation of each reading, oldest first. Each shape is the weighed mean of the last readings.
+    Raises ValueError without a reading.
+    """
+    if not sds:
+        raise ValueError("there is no reading")
+    rises = np.triu(np.ones((len(sds), len(sds))))
+    weights = rises / np.array(sds, dtype=float) ** 2
+    precision = weights.sum(axis=1)
+    return Shapes(
+        np.arange(len(sds)),
+        np.zeros(len(sds), dtype=bool),
+        rises,
+        weights / np.sqrt(precision)[:, None],
+        1 / np.sqrt(precision),
+        max(len(sds), 2),
+    )
+
+
 def _without(course: Floats, levels: Floats) -> Floats:
     """Courses, each less the part of it that the levels explain."""
     if not course.size:

@@ -10,7 +10,8 @@ from datetime import date
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet_errors import Known, Taken, own_source_of, taken_at
-from recordgen.hoof.measures.change import Look, MeasureSummary
+from recordgen.hoof.measures.change import MeasureSummary
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.foot import FootVisit

@@ -9,7 +9,7 @@ from typing import get_args
 
 from recordgen.hoof.export.sheet import Sheet, VisitLine
 from recordgen.hoof.export.sheet_errors import taken_at
-from recordgen.hoof.measures.change import Look
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.measures.readings import Moment
 from recordgen.hoof.measures.rounding import significant

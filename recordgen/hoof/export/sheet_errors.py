@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.change import Look
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.measures.readings import Moment
 from recordgen.records.models.reference import TRACING, Method

@@ -143,9 +143,8 @@ def _taken(taken: Taken) -> dict[str, Any]:
 def _step(step: Step | None) -> dict[str, Any] | None:
     if step is None:
         return None
-    least = significant(step.smallest_real_change)
-    change = {"change": _rounded(step.change), "smallest_real_change": least, "real": step.real}
-    return {"day": step.since.isoformat(), "then": _rounded(step.then), "now": _rounded(step.now), **change}
+    day, then, now = step.since.isoformat(), _rounded(step.then), _rounded(step.now)
+    return {"day": day, "then": then, "now": now, "change": _rounded(step.change)}
 
 
 def _grade(one: Grade) -> dict[str, Any]:

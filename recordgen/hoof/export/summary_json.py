@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Any
 
 from recordgen.hoof.care.withheld import Withheld
 from recordgen.hoof.cautions.cautions import Caution, ClosedCaution
+from recordgen.hoof.claims.claims import Claim
 from recordgen.hoof.due import Due
 from recordgen.hoof.growth.forecasts import Forecast
 from recordgen.hoof.growth.growing_out import GrowingOut
 from recordgen.hoof.growth.rate import Rate
+from recordgen.hoof.measures.balance import PairDifference
 from recordgen.hoof.measures.change import MeasureSummary, Step
+from recordgen.hoof.measures.changes import FootMeasure
 from recordgen.hoof.measures.published_classes import ClassTold
 from recordgen.hoof.measures.rounding import significant
 from recordgen.hoof.summary import FootSummary, HorseSummary
+from recordgen.records.models.names import Foot
+
+Told = Mapping[tuple[Foot, str], bool]
 
 
 def as_json(summary: HorseSummary) -> dict[str, Any]:
@@ -33,7 +40,9 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
         "care_withheld": [_withheld(one) for one in summary.withheld],
         "published": [_published(one) for one in summary.published],
-        "feet": {foot: _foot(one) for foot, one in summary.feet.items()},
+        "changes": [_change(one) for one in (*summary.changes.real, *summary.changes.maybe)],
+        "pairs": [_pair(one) for one in summary.pairs],
+        "feet": {foot: _foot(one, _told(summary)) for foot, one in summary.feet.items()},
     }
 
 
@@ -131,7 +140,51 @@ def _published(one: ClassTold) -> dict[str, Any]:
     }
 
 
-def _foot(foot: FootSummary) -> dict[str, Any]:
+def _told(summary: HorseSummary) -> Told:
+    """By foot and measure whether a change of it is told; those that the page does not look at are left out."""
+    looked_at = {
+        (foot, key): False
+        for foot, one in summary.feet.items()
+        for key, measure in one.measures.items()
+        if measure.measure.words.headline and measure.last
+    }
+    return looked_at | {(one.of.foot, one.of.measure.key): True for one in summary.changes.real}
+
+
+def _change(one: Claim[FootMeasure]) -> dict[str, Any]:
+    """A change that is told (real), or one that may be and wants to be read again."""
+    return {
+        "foot": one.of.foot,
+        "measure": one.of.measure.key,
+        "unit": one.of.measure.unit,
+        "kind": one.kind,
+        "before": one.before.isoformat(),
+        "since": one.since.isoformat(),
+        "latest": one.latest.isoformat(),
+        "change": _rounded(one.change),
+        "low": _rounded(one.low),
+        "high": _rounded(one.high),
+        "chance": significant(one.chance),
+        "real": one.real,
+    }
+
+
+def _pair(one: PairDifference) -> dict[str, Any]:
+    """Left less right of two feet of a pair."""
+    return {
+        "pair": one.pair,
+        "measure": one.measure,
+        "day": one.day.isoformat(),
+        "left": _rounded(one.left),
+        "right": _rounded(one.right),
+        "difference": _rounded(one.difference),
+        "low": _rounded(one.low),
+        "high": _rounded(one.high),
+        "real": one.real,
+    }
+
+
+def _foot(foot: FootSummary, told: Told) -> dict[str, Any]:
     growth = foot.growth
     return {
         "last_seen": foot.last_seen.isoformat(),
@@ -145,7 +198,7 @@ def _foot(foot: FootSummary) -> dict[str, Any]:
             ],
         },
         "growing_out": [_growing_out(one) for one in foot.growing_out],
-        "measures": {key: _measure(summary) for key, summary in foot.measures.items()},
+        "measures": {key: _measure(one, told.get((foot.foot, key))) for key, one in foot.measures.items()},
         "findings": [{"place": finding.place, "kind": finding.kind, "text": finding.text} for finding in foot.findings],
     }
 
@@ -172,7 +225,7 @@ def _growing_out(one: GrowingOut) -> dict[str, Any]:
     }
 
 
-def _measure(summary: MeasureSummary) -> dict[str, Any]:
+def _measure(summary: MeasureSummary, real: bool | None) -> dict[str, Any]:
     return {
         "unit": summary.measure.unit,
         "day": summary.day.isoformat(),
@@ -181,7 +234,7 @@ def _measure(summary: MeasureSummary) -> dict[str, Any]:
         "compared": summary.moment,
         "change": _rounded(summary.last.change) if summary.last else None,
         "smallest_real_change": significant(summary.smallest_real_change),
-        "real": summary.last.real if summary.last else None,
+        "real": real,
         "since": _since(summary.last),
         "since_half_year": _since(summary.half_year),
         "since_first": _since(summary.first),
@@ -191,7 +244,7 @@ def _measure(summary: MeasureSummary) -> dict[str, Any]:
 def _since(step: Step | None) -> dict[str, Any] | None:
     if step is None:
         return None
-    return {"day": step.since.isoformat(), "change": _rounded(step.change), "real": step.real}
+    return {"day": step.since.isoformat(), "change": _rounded(step.change)}
 
 
 def _rounded(value: float | None, digits: int = 2) -> float | None:

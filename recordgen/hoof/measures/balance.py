@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from typing import Literal
 
 from recordgen.records.models.names import Foot
@@ -24,35 +24,24 @@ PAIRED_MEASURES = (
 
 @dataclass(frozen=True)
 class PairDifference:
-    """One measure of a pair of feet: left, right, left less right, and whether that is more than measuring error."""
+    """One measure of a pair of feet, last taken on both on `day`: left, right, and how far they are apart.
+
+    low, high: of the difference that holds to that day, over the visits at which both were measured, the ends of its
+    95 % interval, in the unit of the measure. smallest_real_difference: of these two readings alone. real: whether the
+    page may tell that the feet differ.
+    """
 
     pair: Pair
     measure: str
+    day: date
     left: float
     right: float
+    low: float
+    high: float
     smallest_real_difference: float
+    real: bool
 
     @property
     def difference(self) -> float:
         """Left less right, in the unit of the measure."""
         return self.left - self.right
-
-    @property
-    def real(self) -> bool:
-        """Whether the difference is at least the smallest that is more than the error of two readings."""
-        return abs(self.difference) >= self.smallest_real_difference
-
-
-def pair_differences(
-    latest: Mapping[Foot, Mapping[str, float]], smallest_real: Mapping[str, float]
-) -> tuple[PairDifference, ...]:
-    """The left-to-right differences of both pairs, for the measures taken on both feet.
-
-    latest: by foot and measure, the latest reading. smallest_real: by measure, in its unit.
-    """
-    return tuple(
-        PairDifference(pair, measure, latest[left][measure], latest[right][measure], smallest_real[measure])
-        for pair, (left, right) in PAIRS.items()
-        for measure in PAIRED_MEASURES
-        if measure in latest.get(left, {}) and measure in latest.get(right, {})
-    )

@@ -1,73 +1,114 @@
-"""What is worth telling of a horse's measures: changes since other visits, and left against right."""
+"""What a page tells of a horse's measures, by one rule for all it looks at: what changed, and left against right."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from recordgen.hoof.measures.balance import PAIRS, PairDifference, pair_differences
-from recordgen.hoof.measures.change import MeasureSummary, Step
+from recordgen.hoof.claims.claims import Claims, Series, claims_of
+from recordgen.hoof.claims.differences import DifferenceClaim, differences_of
+from recordgen.hoof.measures.balance import PAIRED_MEASURES, PAIRS, Pair, PairDifference
+from recordgen.hoof.measures.change import HALF_YEAR, moment_of
+from recordgen.hoof.measures.look import Look
+from recordgen.hoof.measures.measures import Measure, smallest_real_change
+from recordgen.hoof.measures.readings import Moment
 from recordgen.records.models.names import Foot
-from recordgen.records.models.visit import Visit
 
-# The summaries of each foot by measure.
-ByFoot = Mapping[Foot, Mapping[str, MeasureSummary]]
+# The looks at each foot, oldest first.
+Looks = Mapping[Foot, Sequence[Look]]
 
 
 @dataclass(frozen=True)
-class Change:
-    """A change that is worth telling; `step` holds since when, its size and whether it is real."""
+class FootMeasure:
+    """A measure of a foot: what a change is told of. value: its latest reading, in the unit of the measure."""
 
     foot: Foot
-    summary: MeasureSummary
-    step: Step
+    measure: Measure
+    value: float
 
 
-def changes_of(feet: ByFoot, visits: Sequence[Visit]) -> tuple[Change, ...]:
-    """What was measured at the last visit against the visit before, real or not; the largest against error first."""
-    told = [Change(foot, summary, summary.last) for foot, summary in _told(feet, visits) if summary.last]
-    return tuple(sorted(told, key=_by_size))
+Changes = Claims[FootMeasure]
 
 
-def long_changes_of(feet: ByFoot, visits: Sequence[Visit]) -> tuple[Change, ...]:
-    """The same against half a year ago or the first visit, whichever shows the larger change; real ones alone."""
-    found = []
-    for foot, summary in _told(feet, visits):
-        steps = [step for step in (summary.half_year, summary.first) if step and step.real]
-        if steps:
-            found.append(Change(foot, summary, max(steps, key=lambda step: step.against_error)))
-    return tuple(sorted(found, key=_by_size))
+def changes_of(looks: Looks, measures: Sequence[Measure]) -> Changes:
+    """The changes of a horse's feet: those of the measures that the table calls headlines, typed and traced alike.
+
+    The others are parts of these or are read beside them; to look at all would raise the bar for each. What was last
+    read more than half a year before the last visit is over, and not looked at either.
+    """
+    told = [measure for measure in measures if measure.words.headline]
+    last = max((look.day for taken in looks.values() for look in taken), default=None)
+    page = [one for foot, taken in looks.items() for one in _series(foot, taken, told)]
+    return claims_of([one for one in page if last and last - one.days[-1] <= HALF_YEAR])
 
 
-def _told(feet: ByFoot, visits: Sequence[Visit]) -> Iterator[tuple[Foot, MeasureSummary]]:
-    for foot, measures in feet.items():
-        for summary in measures.values():
-            words = summary.measure.words
-            # Details of tracings are told with the tracings.
-            if words.headline and not words.detail and summary.day == visits[-1].date:
-                yield foot, summary
+def _series(foot: Foot, looks: Sequence[Look], measures: Sequence[Measure]) -> Iterator[Series[FootMeasure]]:
+    for measure in measures:
+        readings = [look.readings[measure.key] for look in looks if measure.key in look.readings]
+        if not readings:
+            continue
+        moment = moment_of(readings)
+        same = [look for look in looks if look.has(measure, moment)]
+        values, sds = zip(*(look.mean(measure, moment) for look in same), strict=True)
+        days, ways = tuple(look.day for look in same), tuple(look.way(measure, moment) for look in same)
+        latest = same[-1].values(moment)[measure.key]
+        yield Series(FootMeasure(foot, measure, latest), measure.name, days, values, sds, ways)
 
 
-def _by_size(change: Change) -> float:
-    return -change.step.against_error
+@dataclass(frozen=True)
+class _Both:
+    """The looks at both feet of a pair in which one measure was taken at one moment of one visit in one way."""
+
+    pair: Pair
+    measure: Measure
+    moment: Moment
+    looks: tuple[tuple[Look, Look], ...]
 
 
-def pairs_of(feet: ByFoot) -> tuple[PairDifference, ...]:
-    """The differences from left to right, of what was measured on both feet of a pair at one moment of one visit."""
-    latest: dict[Foot, dict[str, float]] = {foot: {} for foot in feet}
-    for left, right in PAIRS.values():
-        for key in _measured_together(feet, left, right):
-            latest[left][key], latest[right][key] = feet[left][key].latest, feet[right][key].latest
-    least: dict[str, float] = {}
-    for measures in feet.values():
-        for key, summary in measures.items():
-            least[key] = max(least.get(key, 0), summary.smallest_real_change)
-    return pair_differences(latest, least)
+def pairs_of(looks: Looks, measures: Sequence[Measure]) -> tuple[PairDifference, ...]:
+    """How far left and right are apart, for what was last measured on both feet of a pair at one moment of one visit.
+
+    By one rule for all of them: over the visits at which both were measured, or the last of those.
+    """
+    compared = [one for one in measures if one.key in PAIRED_MEASURES or one.words.detail]
+    both = [found for pair in PAIRS for measure in compared for found in [_both(pair, measure, looks)] if found]
+    found = differences_of([_apart(one) for one in both])
+    return tuple(_told(one) for one in found)
 
 
-def _measured_together(feet: ByFoot, left: Foot, right: Foot) -> list[str]:
-    if left not in feet or right not in feet:
-        return []
-    ours, theirs = feet[left], feet[right]
-    both = [key for key in ours if key in theirs]
-    return [key for key in both if (ours[key].day, ours[key].moment) == (theirs[key].day, theirs[key].moment)]
+def _told(found: DifferenceClaim[_Both]) -> PairDifference:
+    one = found.of
+    left, right = (look.values(one.moment)[one.measure.key] for look in one.looks[-1])
+    least = smallest_real_change(*(look.sd(one.measure, one.moment) for look in one.looks[-1]))
+    return PairDifference(
+        one.pair, one.measure.key, found.latest, left, right, found.low, found.high, least, found.real
+    )
+
+
+def _both(pair: Pair, measure: Measure, looks: Looks) -> _Both | None:
+    """None where the latest readings of both feet are not of one visit, one moment and one way."""
+    sides = [[look for look in looks.get(foot, ()) if measure.key in look.readings] for foot in PAIRS[pair]]
+    if not all(sides):
+        return None
+    moments = {moment_of([look.readings[measure.key] for look in side]) for side in sides}
+    if len(moments) > 1 or sides[0][-1].day != sides[1][-1].day:
+        return None
+    (moment,) = moments
+    rights = {look.day: look for look in sides[1] if look.has(measure, moment)}
+    taken = [(look, rights[look.day]) for look in sides[0] if look.has(measure, moment) and look.day in rights]
+    alike = [one for one in taken if len({look.way(measure, moment) for look in one}) == 1]
+    if not alike or alike[-1][0].day != sides[0][-1].day:
+        return None
+    return _Both(pair, measure, moment, tuple(alike))
+
+
+def _apart(both: _Both) -> Series[_Both]:
+    """Left less right at each visit."""
+    readings = [tuple(look.mean(both.measure, both.moment) for look in one) for one in both.looks]
+    return Series(
+        both,
+        both.measure.name,
+        tuple(left.day for left, _ in both.looks),
+        tuple(left[0] - right[0] for left, right in readings),
+        tuple((left[1] ** 2 + right[1] ** 2) ** 0.5 for left, right in readings),
+    )

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.tracing import front as front_view
 from recordgen.hoof.tracing import mirror
 from recordgen.hoof.tracing import side as side_view
@@ -41,6 +42,11 @@ class Figure:
 
     value: float
     sd: float
+
+    @property
+    def beyond_error(self) -> bool:
+        """Whether it differs from nothing by more than the error of the hand."""
+        return abs(self.value) >= smallest_real_change(self.sd, 0)
 
 
 @dataclass(frozen=True)

@@ -72,27 +72,21 @@ class ViewTold:
 
 @dataclass(frozen=True)
 class FootTold:
-    """One foot: its views, what changed, and earlier days with what was traced, the newest first."""
+    """One foot: its views, and earlier days with what was traced, the newest first."""
 
     foot: Foot
     views: tuple[ViewTold, ...]
-    changes: tuple[str, ...]
     earlier: tuple[tuple[date, tuple[DatedTracing, ...]], ...]
     earlier_left_out: int
 
 
 @dataclass(frozen=True)
 class PairTold:
-    """Left and right of a pair, traced from the same side: both tracings, and where they differ by more than error.
-
-    compared: how many figures both have.
-    """
+    """Left and right of a pair, traced from the same side."""
 
     pair: Pair
     left: DatedTracing
     right: DatedTracing
-    apart: tuple[str, ...]
-    compared: int
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""What a page tells of a horse's tracings: by foot the latest of each view, figures, what lacks, what changed."""
+"""What a page tells of a horse's tracings: by foot the latest of each view, its figures, and what lacks."""
 
 from __future__ import annotations
 
@@ -7,10 +7,8 @@ from datetime import date
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.measures.balance import PAIRS
-from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.summary import FootSummary, HorseSummary
 from recordgen.hoof.tracing.figures import Traced
-from recordgen.hoof.tracing.readings import reading_sd
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.tracing import TracedMoment, TracedView
 from recordgen.site.photographs import Album, ShownPhoto
@@ -19,8 +17,6 @@ from recordgen.site.tracing.words import TracedWords
 
 # Of each foot so many earlier days are shown, the newest first.
 MOST_EARLIER = 3
-# So many sentences of a foot, and of a pair; every figure stands in the tables.
-MOST_CHANGES, MOST_APART = 5, 5
 
 
 def tracings_of(summary: HorseSummary, ways: Context, album: Album | None = None) -> Tracings:
@@ -29,7 +25,7 @@ def tracings_of(summary: HorseSummary, ways: Context, album: Album | None = None
     seen = {foot: list(_seen(summary, foot)) for foot in FEET}
     photos = {copy.file.name: shown for shown in (album.shown if album else ()) for copy in shown.copies}
     feet = tuple(_foot(summary.feet[foot], held, words, photos) for foot, held in seen.items() if held)
-    return Tracings(feet, tuple(_pairs(seen, words)))
+    return Tracings(feet, tuple(_pairs(seen)))
 
 
 def _seen(summary: HorseSummary, foot: Foot) -> Iterator[DatedTracing]:
@@ -50,7 +46,6 @@ def _foot(
     return FootTold(
         one.foot,
         views,
-        tuple(_changes(one, held[0].day, words)),
         tuple(days[:MOST_EARLIER]),
         max(len(days) - MOST_EARLIER, 0),
     )
@@ -95,25 +90,12 @@ def _photo(one: Traced, photos: Mapping[str, ShownPhoto]) -> ShownPhoto | None:
     return shown if same else None
 
 
-def _changes(one: FootSummary, day: date, words: TracedWords) -> Iterator[str]:
-    """A sentence for each real change of what tracings alone tell: since the time before, or else since the first."""
-    found = []
-    for summary in one.measures.values():
-        steps = [step for step in (summary.last, summary.first) if step and step.real]
-        if summary.measure.words.detail and summary.day == day and steps:
-            found.append((steps[0], summary))
-    for step, summary in sorted(found, key=lambda pair: -pair[0].against_error)[:MOST_CHANGES]:
-        yield words.changed(summary.measure, step)
-
-
-def _pairs(seen: Mapping[Foot, Sequence[DatedTracing]], words: TracedWords) -> Iterator[PairTold]:
+def _pairs(seen: Mapping[Foot, Sequence[DatedTracing]]) -> Iterator[PairTold]:
     for pair, (left, right) in PAIRS.items():
         for view in VIEWS:
             both = _counterparts(*([one for one in seen[foot] if one.view == view] for foot in (left, right)))
             if both:
-                found = _apart(*both, words)
-                told = sorted((one for one in found if one[0] >= 1), key=lambda one: -one[0])
-                yield PairTold(pair, *both, tuple(sentence for _, sentence in told[:MOST_APART]), len(found))
+                yield PairTold(pair, *both)
 
 
 def _counterparts(
@@ -128,15 +110,3 @@ def _counterparts(
 
 def _of_last_day(held: Sequence[DatedTracing]) -> list[DatedTracing]:
     return [seen for seen in held if seen.day == held[0].day]
-
-
-def _apart(left: DatedTracing, right: DatedTracing, words: TracedWords) -> list[tuple[float, str]]:
-    """For each figure of both feet their difference against the error of both, camera included, and the sentence."""
-    found = []
-    for figure, measure in words.measures.items():
-        one, other = left.one.figures.get(figure), right.one.figures.get(figure)
-        if one and other:
-            sds = [reading_sd(measure, at.one.tracing, it) for at, it in ((left, one), (right, other))]
-            against = abs(one.value - other.value) / smallest_real_change(*sds)
-            found.append((against, words.apart(measure, (left.foot, one.value), (right.foot, other.value))))
-    return found

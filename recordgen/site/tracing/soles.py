@@ -8,8 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from recordgen.hoof.measures.measures import smallest_real_change
-from recordgen.hoof.tracing.figures import Figure, Traced
+from recordgen.hoof.tracing.figures import Traced
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 from recordgen.hoof.tracing.wall_thickness import BULGE, STEP, WallRing, both_sides_bulge, flares, ring, sole_frame
@@ -73,14 +72,9 @@ def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
     )
 
 
-def beyond_error(figure: Figure) -> bool:
-    """Whether a figure differs from nothing by more than the error of the hand."""
-    return abs(figure.value) >= smallest_real_change(figure.sd, 0)
-
-
 def _best_axis(one: Traced, seen: Points) -> tuple[Point, float] | None:
     turn = one.figures.get("turn_deg")
-    if turn is None or not beyond_error(turn):
+    if turn is None or not turn.beyond_error:
         return None
     return _line(centroid(seen["wall"])[None])[0], round(turn.value, 2)
 

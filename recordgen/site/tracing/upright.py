@@ -12,7 +12,6 @@ from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.upright import direction, level, mirrored
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.tracing.upright import TracedUpright, TracedWall
-from recordgen.site.tracing.soles import beyond_error
 
 Line = tuple[Point, ...]
 
@@ -76,7 +75,7 @@ def _wall(
 ) -> TracedWall:
     line = seen[name]
     hollow = one.figures.get(gap)
-    edged = hollow is not None and hollow.value > 0 and beyond_error(hollow)
+    edged = hollow is not None and hollow.value > 0 and hollow.beyond_error
     along = _along(seen, ground, name)
     return TracedWall(
         line=_line(line),

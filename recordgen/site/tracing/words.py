@@ -6,10 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.change import Step
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.tracing.figures import Figure, Traced
-from recordgen.records.models.names import ZONES, Foot
+from recordgen.records.models.names import ZONES
 
 # 95 % of a normal error lie within so many standard deviations.
 WITHIN = 1.96
@@ -91,32 +90,6 @@ class TracedWords:
         kept = "; ".join(names[:MOST_LACKING])
         return self.naming.phrase("tracing_and_more", names=kept, count=str(more))
 
-    def changed(self, measure: Measure, step: Step) -> str:
-        """One sentence about a change that is more than measuring error."""
-        key = "tracing_gone_down" if step.change < 0 else "tracing_gone_up"
-        return self._sentence(
-            key,
-            measure=self._name(measure),
-            size=sized(measure, abs(step.change)),
-            day=self.naming.day(step.since),
-        )
-
-    def apart(self, measure: Measure, left: tuple[Foot, float], right: tuple[Foot, float]) -> str:
-        """One sentence about a difference of two feet that is more than measuring error."""
-        return self._sentence(
-            "tracing_apart",
-            measure=self._name(measure),
-            left=f"{self.naming.foot(left[0])} {sized(measure, left[1])}",
-            right=f"{self.naming.foot(right[0])} {sized(measure, right[1])}",
-        )
-
-    def _name(self, measure: Measure) -> str:
-        return self.naming.measure(measure.words.name, measure.zone)
-
-    def _sentence(self, key: str, **facts: str) -> str:
-        text = self.naming.phrase(key, **facts)
-        return text[:1].upper() + text[1:]
-
 
 def with_error(measure: Measure, figure: Figure | None) -> str:
     """A figure in the digits of its measure, with 95 % of the error of the hand; a dash without one."""
@@ -125,12 +98,6 @@ def with_error(measure: Measure, figure: Figure | None) -> str:
     digits = _digits(measure)
     error = max(WITHIN * figure.sd, 10.0**-digits)
     return f"{_number(figure.value, digits)} ± {error:.{digits}f}"
-
-
-def sized(measure: Measure, value: float) -> str:
-    """A value with its unit."""
-    unit = _unit(measure)
-    return f"{_number(value, _digits(measure))}{'' if unit in ('°', '') else ' '}{unit}"
 
 
 def _unit(measure: Measure) -> str:

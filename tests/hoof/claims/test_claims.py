@@ -11,9 +11,10 @@ from hypothesis import strategies as st
 from scipy.stats import false_discovery_control
 
 from recordgen.hoof.claims.claims import Series, claims_of
+from recordgen.hoof.claims.differences import differences_of
 from recordgen.hoof.claims.discoveries import discoveries
 from recordgen.hoof.claims.wavering import wavering
-from tests.hoof.claims.simulated import Horses, told
+from tests.support.simulated_claims import Horses, told
 
 DAYS = tuple(date(2025, 1, 6) + timedelta(weeks=6 * count) for count in range(12))
 CHANCES = st.lists(st.floats(0, 1), min_size=1, max_size=60)
@@ -113,6 +114,34 @@ def test_a_change_does_not_hide_itself_as_wavering() -> None:
 
     assert wavering([series(80, 81, 80, 79, 90, 91, 90, 89), *still])[0] == 1
     assert wavering([series(*range(80, 92))] * 4) == [1] * 4
+
+
+def test_what_rose_and_fell_again_is_told_one_way() -> None:
+    """The interval lies on one side of nothing, as the change that is told does."""
+    (claim,) = claims_of([series(0, 0, 0, 6, 6, 5, 3, 2, of="flare")]).real
+
+    assert claim.low * claim.high > 0
+
+
+@pytest.mark.parametrize(
+    ("values", "real"),
+    [((2,), False), ((5,), True), ((2, 2, 2, 2, 2, 2), True), ((9, 9, 9, 0), False), ((0, 0, 0, 5), True)],
+)
+def test_a_difference_is_told_as_it_stands_now(values: tuple[float, ...], real: bool) -> None:
+    """Over all readings since it last changed; among nine others that are nothing."""
+    others = [series(0.0, of=str(count)) for count in range(9)]
+    found = differences_of([series(*values), *others])[0]
+
+    assert found.real is real
+    assert (found.low > 0) >= real
+
+
+def test_differences_keep_false_ones_down() -> None:
+    """Of simulated pages of twelve pairs that are alike, 7 in 100 tell one. Bound: with three of its errors."""
+    rng = np.random.default_rng(8)
+    pages = [[series(*rng.normal(0, 1, 6), of=str(count)) for count in range(12)] for _ in range(250)]
+
+    assert np.mean([any(one.real for one in differences_of(page)) for page in pages]) <= 0.07 + 3 * 0.016
 
 
 def test_simulated_horses_are_told_what_changed_and_little_else() -> None:

@@ -18,8 +18,8 @@ from tests.support.horse_records import REFERENCE, WAYS, visit
 
 STEP = {
     "type": ["object", "null"],
-    "required": ["day", "then", "now", "change", "smallest_real_change", "real"],
-    "properties": {"day": {"format": "date"}, "change": {"type": "number"}, "real": {"type": "boolean"}},
+    "required": ["day", "then", "now", "change"],
+    "properties": {"day": {"format": "date"}, "change": {"type": "number"}},
 }
 MEASURE = {
     "required": ["foot", "measure", "unit", "day", "method", "sd", "error", "source", "smallest_real_change"],
@@ -63,7 +63,7 @@ def test_the_summary_is_the_one_that_is_told_elsewhere() -> None:
 
 
 def test_a_change_stands_with_both_readings() -> None:
-    """Then, now, their difference, what would be real, and whether it is."""
+    """Then, now, and their difference."""
     toe = plain(EARLIER, FULL)["measures"][0]
 
     assert toe["since_last"] == {
@@ -71,8 +71,6 @@ def test_a_change_stands_with_both_readings() -> None:
         "then": 78,
         "now": 80,
         "change": 2,
-        "smallest_real_change": 2.89,
-        "real": False,
     }
 
 

@@ -75,9 +75,9 @@ def test_a_measure_with_its_change() -> None:
         "change": 2,
         "smallest_real_change": 2.89,
         "real": False,
-        "since": {"day": "2026-09-02", "change": 2, "real": False},
+        "since": {"day": "2026-09-02", "change": 2},
         "since_half_year": None,
-        "since_first": {"day": "2026-09-02", "change": 2, "real": False},
+        "since_first": {"day": "2026-09-02", "change": 2},
     }
 
 

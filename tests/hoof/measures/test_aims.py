@@ -58,3 +58,13 @@ def test_an_aim_is_for_one_foot_or_for_all_that_were_measured() -> None:
     aims = [{"measure": "toe_length", "under": 80}, {"measure": "toe_length", "under": 80, "foot": "RF"}]
 
     assert [one.foot for one in summary(seen, aims=aims).aims] == ["left_fore", "right_fore", "right_fore"]
+
+
+def test_an_aim_that_is_missed_again_and_again_is_missed_for_sure() -> None:
+    """A millimetre too much may be the reading once, and not at eight visits."""
+    aims = [{"measure": "toe_length", "under": 80}]
+    visits = [visit(f"2026-0{month}-14", left_fore={"after": {"toe_length": 81}}) for month in range(1, 9)]
+    once, often = (summary(*visits[:count], aims=aims).aims[0] for count in (1, 8))
+
+    assert (once.within_error, often.within_error) == (True, False)
+    assert (once.away, often.away) == (1, 1)

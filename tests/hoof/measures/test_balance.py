@@ -1,10 +1,11 @@
 """Left compared with right of a pair of feet."""
 
+from datetime import date
 from typing import Any
 
 import pytest
 
-from recordgen.hoof.measures.balance import PAIRED_MEASURES, PairDifference, pair_differences
+from recordgen.hoof.measures.balance import PAIRED_MEASURES, PairDifference
 from tests.support.horse_records import MEASURES, summary, visit
 
 
@@ -26,19 +27,38 @@ def test_left_less_right() -> None:
     assert found["fore", "toe_length"].difference == -4
 
 
-@pytest.mark.parametrize(("right", "expected"), [(82.5, False), (83.0, True)])
-def test_a_difference_of_two_readings_must_exceed_their_error(right: float, expected: bool) -> None:
-    """With a rule, 1.96 times the root of two: 2.77 mm."""
+@pytest.mark.parametrize(("right", "expected"), [(82, False), (85, True)])
+def test_a_difference_must_be_more_than_chance_gives(right: float, expected: bool) -> None:
+    """Of one visit with a rule, 2.9 mm; smaller ones are how readings differ."""
     found = pairs(visit("2026-10-14", left_fore=after(toe_length=80), right_fore=after(toe_length=right)))
 
     assert found["fore", "toe_length"].real is expected
 
 
-def test_exactly_the_smallest_difference_is_real() -> None:
-    """As with a change through time."""
-    assert PairDifference("fore", "toe_length", 83, 80, 3).real
-    assert PairDifference("fore", "toe_length", 80, 83, 3).real
-    assert not PairDifference("fore", "toe_length", 82.9, 80, 3).real
+def test_a_small_difference_that_stays_is_told_in_time() -> None:
+    """Two millimetres at six visits are more than six times the error of their mean."""
+    days = [f"2026-0{month}-14" for month in range(1, 7)]
+    both = [visit(day, left_fore=after(toe_length=80), right_fore=after(toe_length=82)) for day in days]
+    told = pairs(*both)["fore", "toe_length"]
+
+    assert (pairs(both[0])["fore", "toe_length"].real, told.real) == (False, True)
+    assert told.low < -2 < told.high < 0
+
+
+def test_a_difference_that_was_mended_is_not_told() -> None:
+    """What stood apart and was trimmed level since, counts from then on alone."""
+    days = {"2026-01-14": 90, "2026-02-28": 90, "2026-04-14": 90, "2026-06-14": 80}
+    both = [visit(day, left_fore=after(toe_length=80), right_fore=after(toe_length=mm)) for day, mm in days.items()]
+
+    assert [pairs(*both[:count])["fore", "toe_length"].real for count in (3, 4)] == [True, False]
+
+
+def test_feet_measured_in_two_ways_are_not_compared() -> None:
+    """Rule and photograph may differ by themselves."""
+    ways = {"methods": {"heel_height_medial": "photograph"}}
+    left, right = ({"after": {"heel_height": {side: 30}}} for side in ("medial", "lateral"))
+
+    assert pairs(visit("2026-10-14", left_fore=left, right_fore=right, **ways)) == {}
 
 
 def test_fore_is_not_compared_with_hind() -> None:
@@ -70,14 +90,17 @@ def test_an_earlier_visit_at_which_both_were_measured_still_counts() -> None:
 
 
 def test_hind_feet_are_a_pair_too() -> None:
-    """Both readings stand beside the smallest difference that is real."""
-    found = pair_differences({"left_hind": {"toe_angle": 50}, "right_hind": {"toe_angle": 51}}, {"toe_angle": 2.77})
+    """Both readings stand beside what two readings may differ by."""
+    last = visit("2026-10-14", left_hind=after(toe_angle=50.5), right_hind=after(toe_angle=51))
+    found = pairs(last)["hind", "toe_angle"]
 
-    assert found == (PairDifference("hind", "toe_angle", 50, 51, 2.77),)
+    assert (found.left, found.right, found.day) == (50.5, 51, date(2026, 10, 14))
+    assert found.smallest_real_difference == pytest.approx(1.96 * (2 * (1 + 0.25 / 12)) ** 0.5)
 
 
 def test_only_measures_of_the_table_are_paired() -> None:
-    """Each of them is a measure; others are left out."""
+    """Each of them is a measure; of others, those that tracings alone tell."""
     assert set(PAIRED_MEASURES) <= set(MEASURES)
-    latest = {"left_fore": {"frog_width": 50.0}, "right_fore": {"frog_width": 60.0}}
-    assert pair_differences(latest, {"frog_width": 1}) == ()  # type: ignore[arg-type]
+    frogs = ({"frog": {"width": width, "length": 80}} for width in (50, 60))
+
+    assert pairs(visit("2026-10-14", **dict(zip(("left_fore", "right_fore"), frogs, strict=True)))) == {}

@@ -1,4 +1,4 @@
-"""Whether a measure changed by more than measuring error."""
+"""A measure through the visits: latest values, their error, and how they differ from earlier ones."""
 
 import math
 from datetime import date
@@ -29,7 +29,7 @@ def test_after_is_compared_with_after() -> None:
     found = measured("toe_length", *toes((THEN, 90, 80), (NOW, 92, 84)))
 
     assert (found.before, found.after, found.moment, found.latest) == (92, 84, "after", 84)
-    assert found.last == Step(date(2026, 3, 1), 80, 84, RULE)
+    assert found.last == Step(date(2026, 3, 1), 80, 84)
 
 
 @pytest.mark.parametrize(
@@ -71,8 +71,8 @@ def test_since_the_visit_before_and_since_the_first() -> None:
     visits = [*toes((THEN, 90, 80), (NOW, 90, 83)), visit("2026-05-01", left_fore={}), *toes((LATER, 90, 85))]
     found = measured("toe_length", *visits)
 
-    assert found.last == Step(date(2026, 4, 12), 83, 85, RULE)
-    assert found.first == Step(date(2026, 3, 1), 80, 85, RULE)
+    assert found.last == Step(date(2026, 4, 12), 83, 85)
+    assert found.first == Step(date(2026, 3, 1), 80, 85)
     assert [reading.after for reading in found.readings] == [80, 83, 85]
 
 
@@ -88,60 +88,21 @@ def test_what_was_never_measured_has_no_summary() -> None:
     assert set(summary(*toes((NOW, 90, 80))).feet["left_fore"].measures) == {"toe_length"}
 
 
-@pytest.mark.parametrize(("now", "expected"), [(83, True), (82.999, False), (80, False), (77.001, False), (77, True)])
-def test_real_from_the_smallest_real_change_on(now: float, expected: bool) -> None:
-    """Exactly at the edge it is real, in either direction; just inside it is not."""
-    assert Step(date(2026, 3, 1), 80, now, 3).real is expected
+@pytest.mark.parametrize(("way", "sd"), [("gauge", 0.133), ("photograph", 1)])
+def test_a_reading_has_the_error_of_its_own_way(way: str, sd: float) -> None:
+    """That of the latest, with the rounding of what was typed."""
+    found = measured("toe_angle", *angles((THEN, 50, "protractor"), (NOW, 51, way)))
 
-
-@pytest.mark.parametrize(("now", "expected"), [(82.8, False), (82.9, True), (77.2, False), (77.1, True)])
-def test_a_rule_tells_changes_from_2_89_mm_on(now: float, expected: bool) -> None:
-    """1.96 times the root of two times one millimetre, and what whole millimetres are rounded by."""
-    whole = [(f"2025-0{month}-01", 90.0, 80.0) for month in range(1, 9)]
-    found = measured("toe_length", *toes(*whole, (NOW, 90, now)))
-
-    assert found.last is not None
-    assert found.last.real is expected
-
-
-@pytest.mark.parametrize(
-    ("then", "now", "sds"),
-    [("gauge", "gauge", (0.133, 0.133)), ("protractor", "gauge", (1, 0.133)), ("gauge", "photograph", (0.133, 1))],
-)
-def test_each_reading_has_the_error_of_its_own_way(then: str, now: str, sds: tuple[float, float]) -> None:
-    """A gauge against a protractor is no better than the protractor."""
-    found = measured("toe_angle", *angles((THEN, 50, then), (NOW, 51, now)))
-
-    assert found.last is not None
-    errors = [math.hypot(sd, ROUNDED) for sd in sds]
-    assert found.last.smallest_real_change == pytest.approx(1.96 * math.hypot(*errors))
-    assert found.smallest_real_change == pytest.approx(1.96 * 2**0.5 * errors[1])
-    assert found.smallest_real_size == pytest.approx(1.96 * errors[1])
-
-
-def test_one_degree_is_real_by_gauge_alone() -> None:
-    """The same change, told by two protractor readings, is within measuring error."""
-    by_gauge = measured("toe_angle", *angles((THEN, 50, "gauge"), (NOW, 51, "gauge")))
-    by_protractor = measured("toe_angle", *angles((THEN, 50, "protractor"), (NOW, 51, "protractor")))
-
-    assert by_gauge.last is not None
-    assert by_protractor.last is not None
-    assert (by_gauge.last.real, by_protractor.last.real) == (True, False)
+    assert found.smallest_real_change == pytest.approx(1.96 * 2**0.5 * math.hypot(sd, ROUNDED))
+    assert found.smallest_real_size == pytest.approx(1.96 * math.hypot(sd, ROUNDED))
 
 
 def test_the_error_of_a_ratio_is_that_of_its_own_readings() -> None:
     """A small frog's ratio repeats worse than a large one's."""
-    visits = [
-        visit(THEN, left_fore={"frog": {"width": 30, "length": 50}}),
-        visit(NOW, left_fore={"frog": {"width": 60, "length": 100}}),
-    ]
-    found = measured("frog_ratio", *visits)
-    one = math.hypot(1, ROUNDED)
-    small, large = one * (1 + 0.6**2) ** 0.5 / 50, one * (1 + 0.6**2) ** 0.5 / 100
+    found = measured("frog_ratio", visit(NOW, left_fore={"frog": {"width": 30, "length": 50}}))
+    sd = math.hypot(1, ROUNDED) * (1 + 0.6**2) ** 0.5 / 50
 
-    assert found.last is not None
-    assert found.last.smallest_real_change == pytest.approx(1.96 * (small**2 + large**2) ** 0.5)
-    assert (found.last.change, found.last.real) == (0, False)
+    assert found.smallest_real_size == pytest.approx(1.96 * sd)
 
 
 def test_a_visit_s_way_wins_over_the_practice_s() -> None:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
-from recordgen.hoof.measures.change import Look
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.readings import Moment
 
 YEAR = timedelta(days=365)

@@ -1,7 +1,8 @@
 """What several visits say together: what grew, thinned or changed beyond the error of measuring, and what came again.
 
-A change is told against one earlier reading of the same foot and zone, taken at the same moment of a visit. Once told,
-later readings are compared with that same one, and it ends when they are no longer that far from it.
+A change is told against one earlier reading of the same foot and zone, taken at the same moment of a visit, and where
+the rule for changes of a whole page tells it. Once told, later readings are compared with that same one, and it ends
+when they are no longer that far from it.
 """
 
 from __future__ import annotations
@@ -13,7 +14,8 @@ from datetime import date, timedelta
 from typing import get_args
 
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
-from recordgen.hoof.measures.change import HALF_YEAR, Look
+from recordgen.hoof.measures.change import HALF_YEAR
+from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.measures.readings import Moment
 from recordgen.hoof.naming import Naming
@@ -54,15 +56,15 @@ Facts = Callable[[TwoReadings, Naming], dict[str, str]]
 
 
 def separation_grows(seen: RuleContext) -> Answer:
-    """A gap at the white line that grew in depth or length beyond measuring error, since last time or half a year."""
+    """A gap at the white line that is known to have grown in depth or length, since last time or half a year."""
     zone = (seen.zone or "").replace(" ", "_")
     keys = (f"separation_depth_{zone}", f"separation_length_{zone}")
-    return _changed(seen, "separation-grows", keys, _grown, _size)
+    return _changed(seen, "separation-grows", keys, _grown, _size, known=True)
 
 
 def sole_thinner(seen: RuleContext) -> Answer:
-    """A sole less hollow by more than measuring error, since last time or half a year."""
-    return _changed(seen, "sole-thinner", ("sole_depth",), _shrunk, _lengths)
+    """A sole that is known to be less hollow than last time or half a year ago."""
+    return _changed(seen, "sole-thinner", ("sole_depth",), _shrunk, _lengths, known=True)
 
 
 def angle_sudden(seen: RuleContext) -> Answer:
@@ -71,7 +73,7 @@ def angle_sudden(seen: RuleContext) -> Answer:
     As found, where it was taken so at both visits: what was trimmed on the day does not count. Visits more than half a
     year apart tell nothing sudden.
     """
-    return _changed(seen, "angle-sudden", ("toe_angle",), _sudden, _degrees, within_half_a_year=True)
+    return _changed(seen, "angle-sudden", ("toe_angle",), _sudden, _degrees, known=False)
 
 
 def abscess_again(seen: RuleContext) -> Answer:
@@ -99,21 +101,33 @@ def _abscesses(visits: Sequence[Visit], foot: Foot, place: str) -> Iterator[date
             going_on = found is not None and here and found.state != "drained"
 
 
-def _changed(
-    seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: Facts, within_half_a_year: bool = False
-) -> Answer:
-    """Raised by the first measure that is far from an earlier reading, cleared when that one is far no more."""
+def _changed(seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: Facts, known: bool) -> Answer:
+    """Raised by the first measure that is far from an earlier reading, cleared when that one is far no more.
+
+    known: whether a page must be able to tell the change. Else the edge alone counts, within half a year.
+    """
     before = seen.before(rule)
     still = _against(seen, before) if before else None
     pairs = [still] if still else []
     for key in keys:
         if still is None or key != still.key:
-            pairs += _pairs(seen, key, within_half_a_year)
-    found = next((pair for pair in pairs if far(pair)), None)
+            pairs += _pairs(seen, key, within_half_a_year=not known)
+    found = next((one for one in pairs if far(one) and (one is still or not known or _known(seen, one))), None)
     if found is None:
         return Cleared() if still else None
     since = seen.naming.day(found.day)
     return Raised({"key": found.key, "where": seen.where, "since": since, **told(found, seen.naming)}, then=found.day)
+
+
+def _known(seen: RuleContext, pair: TwoReadings) -> bool:
+    """Whether a page tells a change of this measure, the same way and up to today."""
+    return any(
+        (one.of.foot, one.of.measure.key) == (seen.foot, pair.key)
+        and one.change * pair.change > 0
+        and seen.look is not None
+        and one.latest == seen.look.day
+        for one in seen.changes().real
+    )
 
 
 def _against(seen: RuleContext, before: Raised) -> TwoReadings | None:
