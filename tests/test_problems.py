@@ -12,18 +12,18 @@ WRONG = Problem(Place("records/a.yaml", 3, 5), "toe_length is missing", "Add toe
 ODD = warning(Place("records/a.yaml", 2), "this is unusual", "Did you look?")
 
 
-def test_a_problem_is_one_line_with_place_level_message_and_way_out():
+def test_a_problem_is_one_line_with_place_level_message_and_way_out() -> None:
     """A terminal can jump to the place, and both sentences end once."""
     assert WRONG.as_line() == "records/a.yaml:3:5: error: toe_length is missing. Add toe_length."
     assert ODD.as_line() == "records/a.yaml:2:1: warning: this is unusual. Did you look?"
 
 
-def test_a_problem_without_a_way_out_is_one_sentence():
+def test_a_problem_without_a_way_out_is_one_sentence() -> None:
     """Nothing is added where there is no way out."""
     assert Problem(Place("a.yaml"), "gone").as_line() == "a.yaml:1:1: error: gone."
 
 
-def test_a_problem_as_json_holds_each_part():
+def test_a_problem_as_json_holds_each_part() -> None:
     """A program gets the parts one by one."""
     assert WRONG.as_json() == {
         "path": "records/a.yaml",
@@ -35,7 +35,7 @@ def test_a_problem_as_json_holds_each_part():
     }
 
 
-def test_problems_come_in_the_order_of_their_places():
+def test_problems_come_in_the_order_of_their_places() -> None:
     """Line 2 comes before line 10, whatever came in first."""
     tenth = Problem(Place("records/a.yaml", 10), "last")
     problems = Problems()
@@ -44,7 +44,7 @@ def test_problems_come_in_the_order_of_their_places():
     assert list(problems) == [ODD, WRONG, tenth]
 
 
-def test_the_same_problem_is_told_once():
+def test_the_same_problem_is_told_once() -> None:
     """Two looks at one value make one problem."""
     problems = Problems([WRONG])
     problems.add(WRONG)
@@ -53,14 +53,14 @@ def test_the_same_problem_is_told_once():
     assert problems.counted() == "1 error in 1 file"
 
 
-def test_errors_and_warnings_are_told_apart():
+def test_errors_and_warnings_are_told_apart() -> None:
     """Errors stop a build, warnings do not."""
     problems = Problems([ODD, WRONG])
 
     assert (problems.errors, problems.warnings) == ([WRONG], [ODD])
 
 
-def test_problems_are_counted_in_words():
+def test_problems_are_counted_in_words() -> None:
     """Errors, warnings and files are counted, each with its plural."""
     more = Problem(Place("records/b.yaml"), "another")
 
@@ -68,13 +68,13 @@ def test_problems_are_counted_in_words():
     assert Problems().counted() == "no problems"
 
 
-def test_typed_text_is_quoted_short_and_on_one_line():
+def test_typed_text_is_quoted_short_and_on_one_line() -> None:
     """A page pasted into a field does not fill the terminal."""
     assert quoted("one\ntwo\x1b") == "'one two\\u001b'"
     assert quoted("x" * 41) == f"'{'x' * 40}…'"
 
 
-def test_problems_and_git_load_neither_pydantic_nor_yaml():
+def test_problems_and_git_load_neither_pydantic_nor_yaml() -> None:
     """Commands that only ask git start quickly."""
     code = "import sys, recordgen.problems, recordgen.git.keep; print({'yaml', 'pydantic', 'jinja2'} & {*sys.modules})"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
@@ -82,7 +82,7 @@ def test_problems_and_git_load_neither_pydantic_nor_yaml():
     assert done.stdout.strip() == "set()"
 
 
-def test_sentences_are_closed_once():
+def test_sentences_are_closed_once() -> None:
     """A question keeps its mark, an empty part leaves nothing."""
     assert sentences("no such foot", "Did you mean left_fore?", "") == "no such foot. Did you mean left_fore?"
 
@@ -93,21 +93,21 @@ HIDDEN = "\x1b\x9b\x07\r\x7f\u200b\u200e\u202e\u2066\u2028\u00ad\ufeff\u3164\U00
 
 
 @pytest.mark.parametrize("sign", HIDDEN)
-def test_a_sign_that_does_not_show_is_spelled_out(sign):
+def test_a_sign_that_does_not_show_is_spelled_out(sign: str) -> None:
     """By its number, and a program that reads it as JSON gets the sign itself."""
     assert not is_visible(sign)
     assert visible(sign).isascii()
     assert json.loads(f'"{visible(sign)}"') == sign
 
 
-def test_what_shows_is_left_as_it_is():
+def test_what_shows_is_left_as_it_is() -> None:
     """Letters of every script, accents that stand alone, wide blanks, signs, and the lines of a text."""
     text = "Brámble é श्री שלום مرحبا 小\u3000馬 – ½ ❤️\u00a0€\n\tnext"
 
     assert visible(text) == text
 
 
-def test_a_problem_spells_out_what_was_typed():
+def test_a_problem_spells_out_what_was_typed() -> None:
     """Where it stands, and what is wrong."""
     line = Problem(Place("a\x1b[2J.yaml"), quoted("x\u202ey") + " is odd").as_line()
 

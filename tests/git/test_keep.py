@@ -1,6 +1,7 @@
 """What changed and new entries, with a real git."""
 
 import subprocess
+from pathlib import Path
 
 import pytest
 
@@ -10,7 +11,7 @@ from recordgen.git.troubles import GitTrouble
 
 
 @pytest.fixture(autouse=True)
-def somebody(monkeypatch, tmp_path):
+def somebody(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """Git knows who we are, and nothing of this computer's settings."""
     for role in ("AUTHOR", "COMMITTER"):
         monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
@@ -19,17 +20,17 @@ def somebody(monkeypatch, tmp_path):
         monkeypatch.setenv(name, str(tmp_path / "none"))
 
 
-def changes(records):
+def changes(records: Path) -> list[Path]:
     """The files that changed, in order."""
     return list(kinds_of_change(records))
 
 
-def git(folder, *words):
+def git(folder: Path, *words: str) -> str:
     """What git answers."""
     return subprocess.run(["git", "-C", str(folder), *words], capture_output=True, text=True, check=True).stdout
 
 
-def write(folder, name, text="x\n"):
+def write(folder: Path, name: str, text: str = "x\n") -> Path:
     """A file with its folders."""
     path = folder / name
     path.parent.mkdir(parents=True, exist_ok=True)
@@ -38,7 +39,7 @@ def write(folder, name, text="x\n"):
 
 
 @pytest.fixture
-def records(tmp_path):
+def records(tmp_path: Path) -> Path:
     """Records in a folder below the top of a repository, with three files kept."""
     top = tmp_path / "top"
     folder = top / "all records"
@@ -51,12 +52,12 @@ def records(tmp_path):
     return folder
 
 
-def test_nothing_changed_is_nothing(records):
+def test_nothing_changed_is_nothing(records: Path) -> None:
     """A clean folder."""
     assert changes(records) == []
 
 
-def test_each_kind_of_change_is_told(records):
+def test_each_kind_of_change_is_told(records: Path) -> None:
     """Added, amended, taken out; with spaces and letters of all languages; only under the records."""
     new = write(records, "mill/bläß x/2026-10-16.yaml")
     amended = write(records, "mill/stable.yaml", "other\n")
@@ -68,7 +69,7 @@ def test_each_kind_of_change_is_told(records):
     assert changes(records) == [gone, new, amended]
 
 
-def test_a_renamed_file_is_taken_out_and_added(records):
+def test_a_renamed_file_is_taken_out_and_added(records: Path) -> None:
     """Both names are told, so that both can be kept."""
     git(records, "mv", "mill/a/horse.yaml", "mill/a/other.yaml")
 
@@ -78,7 +79,7 @@ def test_a_renamed_file_is_taken_out_and_added(records):
     }
 
 
-def test_a_stables_changes_become_one_entry_and_the_rest_stays(records):
+def test_a_stables_changes_become_one_entry_and_the_rest_stays(records: Path) -> None:
     """New, amended and deleted files; what else was staged stays staged."""
     write(records, "mill/b/horse.yaml")
     write(records, "mill/stable.yaml", "other\n")
@@ -97,7 +98,7 @@ def test_a_stables_changes_become_one_entry_and_the_rest_stays(records):
     assert git(records, "diff", "--cached", "--name-only", "--relative").split() == ["heath/stable.yaml"]
 
 
-def test_a_rename_becomes_one_entry(records):
+def test_a_rename_becomes_one_entry(records: Path) -> None:
     """The old name goes, the new one comes."""
     git(records, "mv", "mill/a/horse.yaml", "mill/a/other.yaml")
     commit(records, changes(records), "renamed")
@@ -105,7 +106,7 @@ def test_a_rename_becomes_one_entry(records):
     assert changes(records) == []
 
 
-def test_a_name_with_signs_is_meant_as_it_is(records):
+def test_a_name_with_signs_is_meant_as_it_is(records: Path) -> None:
     """A star is no pattern here."""
     star = write(records, "mill/*.txt")
     write(records, "mill/other.txt")
@@ -114,7 +115,7 @@ def test_a_name_with_signs_is_meant_as_it_is(records):
     assert changes(records) == [records / "mill/other.txt"]
 
 
-def trouble(records, says="x"):
+def trouble(records: Path, says: str = "x") -> str:
     """The message of what stops an entry of all changes."""
     with pytest.raises(GitTrouble) as stopped:
         commit(records, changes(records), says)
@@ -122,12 +123,12 @@ def trouble(records, says="x"):
     return stopped.value.message
 
 
-def test_no_change_makes_no_entry(records):
+def test_no_change_makes_no_entry(records: Path) -> None:
     """Empty entries are not kept."""
     assert trouble(records) == "nothing has changed"
 
 
-def test_a_folder_without_git_is_told(tmp_path):
+def test_a_folder_without_git_is_told(tmp_path: Path) -> None:
     """With the way to begin."""
     (tmp_path / "plain").mkdir()
     with pytest.raises(GitTrouble, match="not in a git repository") as stopped:
@@ -136,14 +137,14 @@ def test_a_folder_without_git_is_told(tmp_path):
     assert stopped.value.way_out == "Make it one: git init"
 
 
-def test_a_computer_without_git_is_told(records, monkeypatch):
+def test_a_computer_without_git_is_told(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Nothing else can be done then."""
     monkeypatch.setenv("PATH", "")
     with pytest.raises(GitTrouble, match="git is not on this computer"):
         changes(records)
 
 
-def test_git_that_does_not_know_us_is_told(records, monkeypatch):
+def test_git_that_does_not_know_us_is_told(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """With the command that introduces us."""
     write(records, "mill/stable.yaml", "other\n")
     for role in ("AUTHOR", "COMMITTER"):
@@ -154,7 +155,7 @@ def test_git_that_does_not_know_us_is_told(records, monkeypatch):
     assert trouble(records) == "git does not know who you are"
 
 
-def test_a_hook_that_refuses_is_told_in_its_words(records):
+def test_a_hook_that_refuses_is_told_in_its_words(records: Path) -> None:
     """The repository's own rule says why."""
     hook = write(records.parent, ".git/hooks/pre-commit", "#!/bin/sh\necho 'Not on a Sunday' >&2\nexit 1\n")
     hook.chmod(0o755)
@@ -163,7 +164,7 @@ def test_a_hook_that_refuses_is_told_in_its_words(records):
     assert trouble(records) == "the repository refuses the entry: 'Not on a Sunday'"
 
 
-def test_a_merge_that_is_not_finished_is_told(records):
+def test_a_merge_that_is_not_finished_is_told(records: Path) -> None:
     """Two branches changed one line."""
     git(records, "checkout", "--quiet", "-b", "other")
     write(records, "mill/stable.yaml", "theirs\n")
@@ -176,7 +177,7 @@ def test_a_merge_that_is_not_finished_is_told(records):
     assert trouble(records) == "a merge is not finished"
 
 
-def test_git_that_is_busy_is_told(records):
+def test_git_that_is_busy_is_told(records: Path) -> None:
     """Another window holds the lock."""
     write(records, "mill/stable.yaml", "other\n")
     write(records.parent, ".git/index.lock", "")

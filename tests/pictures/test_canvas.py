@@ -24,12 +24,12 @@ def drawn(title: str = "a title", words: str = "some words") -> str:
     return canvas.picture(title)
 
 
-def test_the_same_drawing_gives_the_same_bytes():
+def test_the_same_drawing_gives_the_same_bytes() -> None:
     """Nothing in a picture depends on when it was drawn."""
     assert drawn() == drawn()
 
 
-def test_a_picture_is_one_svg_element_without_prolog_or_metadata():
+def test_a_picture_is_one_svg_element_without_prolog_or_metadata() -> None:
     """A picture stands inside a page as it is: one element, sized by its view box alone."""
     root = root_of(drawn())
 
@@ -40,7 +40,7 @@ def test_a_picture_is_one_svg_element_without_prolog_or_metadata():
     assert {child.tag.removeprefix(SVG) for child in root} == {"title", "path", "text", "g"}
 
 
-def test_a_picture_is_named_by_its_title():
+def test_a_picture_is_named_by_its_title() -> None:
     """A screen reader announces an image with the title's words."""
     root = root_of(drawn("left fore"))
     title = root.find(f"{SVG}title")
@@ -50,7 +50,7 @@ def test_a_picture_is_named_by_its_title():
     assert (title.text, title.attrib["id"]) == ("left fore", root.attrib["aria-labelledby"])
 
 
-def test_words_are_shown_as_typed():
+def test_words_are_shown_as_typed() -> None:
     """Markup, quotes and what looks like a formula or a colour come out letter for letter."""
     picture = drawn(NASTY, NASTY)
 
@@ -60,12 +60,12 @@ def test_words_are_shown_as_typed():
 
 
 @pytest.mark.parametrize("letter", ["\x00", "\x0b", "\x1b", "\ud800", "\ufffe"])
-def test_letters_no_page_can_hold_are_left_out(letter):
+def test_letters_no_page_can_hold_are_left_out(letter: str) -> None:
     """A stray control character in a record does not break the page."""
     assert words_in(drawn(f"a{letter}b", f"a{letter}b")) == ["ab"]
 
 
-def test_different_pictures_share_no_id():
+def test_different_pictures_share_no_id() -> None:
     """Many pictures stand in one page, so what differs has ids of its own."""
     pictures = [drawn(), drawn("another title"), drawn(words="other words")]
     ids = [title.get("id") for picture in pictures for title in root_of(picture).findall(f"{SVG}title")]
@@ -75,7 +75,7 @@ def test_different_pictures_share_no_id():
 
 
 @pytest.mark.parametrize("colour", COLOURS)
-def test_colours_are_variables_of_the_page(colour):
+def test_colours_are_variables_of_the_page(colour: str) -> None:
     """Light and dark are the page's to decide: no colour of its own stands in a picture."""
     canvas = Canvas(10, 10)
     canvas.draw(line([(1, 1), (9, 9)], closed=True), Pen(colour, 1.5, colour))
@@ -85,19 +85,19 @@ def test_colours_are_variables_of_the_page(colour):
     assert not re.search(r"#[0-9a-f]{6}", picture)
 
 
-def test_no_font_and_no_style_are_set():
+def test_no_font_and_no_style_are_set() -> None:
     """The page's own font is used, and nothing in a picture needs styles to be allowed inline."""
     tags = {name for element in root_of(drawn()).iter() for name in element.attrib}
 
     assert not {"style", "font-family", "font"} & tags
 
 
-def test_points_stand_where_they_were_put():
+def test_points_stand_where_they_were_put() -> None:
     """The sheet's y runs downwards, and a tenth of a unit is kept."""
     assert strokes_of(drawn(), stroke="var(--lf)") == [[(1, 2), (30, 40)]]
 
 
-def test_dots_are_strokes_without_length():
+def test_dots_are_strokes_without_length() -> None:
     """A dot keeps its place although it has no length."""
     canvas = Canvas(100, 50)
     canvas.draw(dots([(10, 20), (30, 33.3)]), Pen("ink", 5, round_ends=True))
@@ -105,7 +105,7 @@ def test_dots_are_strokes_without_length():
     assert strokes_of(canvas.picture("t"), stroke_linecap="round") == [[(10, 20)] * 2, [(30, 33.3)] * 2]
 
 
-def test_a_curve_passes_through_its_points():
+def test_a_curve_passes_through_its_points() -> None:
     """A smooth curve is drawn through the points given, not near them."""
     through = [(0.0, 0.0), (10.0, 5.0), (20.0, 0.0)]
 

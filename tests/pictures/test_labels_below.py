@@ -13,6 +13,7 @@ from recordgen.pictures.labels_below import (
     DESCENT,
     FIRST_LINE,
     LINES_APART,
+    Placed,
     leader_form,
     placed_below,
     room_below,
@@ -24,13 +25,13 @@ MONTHS = ["May 2027", "March 2027", "September 2027", "soon", "in the spring of 
 LABELS = st.lists(st.tuples(st.floats(8, 272), st.sampled_from(MONTHS)), min_size=1, max_size=8)
 
 
-def boxes(placed):
+def boxes(placed: list[Placed]) -> list[tuple[float, ...]]:
     """The room of each label's words, the line at height 0."""
     heights = [FIRST_LINE + LINES_APART * (len(label.middles) - 1) for label in placed]
     return [(*label.ends, y - ASCENT, y + DESCENT) for label, y in zip(placed, heights, strict=True)]
 
 
-def test_a_label_with_room_stands_under_its_place():
+def test_a_label_with_room_stands_under_its_place() -> None:
     """One label is not moved and its line is upright."""
     (label,) = placed_below([(100, "March 2027")], ROOM, 12)
 
@@ -38,27 +39,27 @@ def test_a_label_with_room_stands_under_its_place():
     assert {x for x, _ in leader_form(label, 0).points} == {100}
 
 
-def test_labels_apart_share_one_line():
+def test_labels_apart_share_one_line() -> None:
     """What fits side by side near its places takes no second line."""
     placed = placed_below([(40, "March 2027"), (150, "May 2027"), (240, "May 2027")], ROOM, 12)
 
     assert [len(label.middles) for label in placed] == [1, 1, 1]
 
 
-def test_labels_at_one_place_are_staggered():
+def test_labels_at_one_place_are_staggered() -> None:
     """Two labels at one place stand one below the other rather than far aside."""
     placed = placed_below([(140, "March 2027"), (142, "September 2027")], ROOM, 12)
 
     assert [len(label.middles) for label in placed] == [1, 2]
 
 
-def test_nothing_to_write_takes_no_room():
+def test_nothing_to_write_takes_no_room() -> None:
     """Neither no labels nor empty ones are placed."""
     assert placed_below([], ROOM, 12) == placed_below([(10, "")], ROOM, 12) == []
     assert room_below([]) == 0
 
 
-def test_a_label_wider_than_the_room_is_shortened():
+def test_a_label_wider_than_the_room_is_shortened() -> None:
     """Even then it stays on the sheet."""
     (label,) = placed_below([(10, "a" * 80)], ROOM, 12)
 
@@ -68,7 +69,7 @@ def test_a_label_wider_than_the_room_is_shortened():
 
 @settings(deadline=None)
 @given(LABELS)
-def test_labels_never_touch_and_never_leave_the_room(labels):
+def test_labels_never_touch_and_never_leave_the_room(labels: list[tuple[float, str]]) -> None:
     """However many labels crowd together, their words stand clear of each other and on the sheet."""
     found = boxes(placed_below(labels, ROOM, 12))
     pairs = [(a, b) for number, a in enumerate(found) for b in found[number + 1 :]]
@@ -80,7 +81,7 @@ def test_labels_never_touch_and_never_leave_the_room(labels):
 
 @settings(deadline=None)
 @given(LABELS)
-def test_a_leader_never_crosses_other_words(labels):
+def test_a_leader_never_crosses_other_words(labels: list[tuple[float, str]]) -> None:
     """On every line that it passes a leader runs beside the words that stand there."""
     placed = placed_below(labels, ROOM, 12)
     passing = [(x, number, label) for label in placed for number, x in enumerate(label.middles[:-1])]
@@ -91,7 +92,7 @@ def test_a_leader_never_crosses_other_words(labels):
 
 @settings(deadline=None)
 @given(LABELS)
-def test_a_leader_ends_above_its_own_words(labels):
+def test_a_leader_ends_above_its_own_words(labels: list[tuple[float, str]]) -> None:
     """The line from a place leads to the words of that place."""
     for label in placed_below(labels, ROOM, 12):
         assert label.ends[0] <= leader_form(label, 0).points[-1][0] <= label.ends[1]
@@ -99,7 +100,7 @@ def test_a_leader_ends_above_its_own_words(labels):
 
 @settings(deadline=None)
 @given(st.lists(st.tuples(st.floats(0, 100), st.floats(1, 10)), min_size=1, max_size=6))
-def test_spreading_keeps_order_and_distance(items):
+def test_spreading_keeps_order_and_distance(items: list[tuple[float, float]]) -> None:
     """What is spread keeps its order and the gap, and does not leave the room."""
     ordered = sorted(items)
     widths = [width for _, width in ordered]
@@ -111,6 +112,6 @@ def test_spreading_keeps_order_and_distance(items):
     assert all(b[0] - a[1] >= 5 - 1e-6 for a, b in pairwise(edges))
 
 
-def test_spreading_is_alike_on_both_sides():
+def test_spreading_is_alike_on_both_sides() -> None:
     """Three in one place are moved evenly to the left and to the right."""
     assert spread([50, 50, 50], [10, 10, 10], (0, 100)) == pytest.approx([35, 50, 65])

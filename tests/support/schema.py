@@ -21,7 +21,7 @@ EditorsYaml.yaml_implicit_resolvers = {
 EditorsYaml.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
 
 
-def complaints(text, kind="visit"):
+def complaints(text: str, kind: str = "visit") -> list[str]:
     """What an editor would underline, by place."""
     checker = jsonschema.Draft202012Validator(schema(kind))
     found = checker.iter_errors(yaml.load(text, EditorsYaml))

@@ -4,7 +4,7 @@ import datetime as dt
 from pathlib import Path
 
 from recordgen.private.keystore.site_keys import SiteKeys
-from recordgen.private.sealing.seal import seal
+from recordgen.private.sealing.seal import SealedSite, seal
 
 DAY = dt.date(2026, 11, 25)
 WORDS = "larch amber candle wicket pebble oat"
@@ -13,7 +13,7 @@ QUICK = 1000
 PAGES = {"index.html": "Willowmere", "horses/bramble.html": "Bramble", "horses/moss.html": "Moss", "404.html": "Lost"}
 
 
-def page(title, words=""):
+def page(title: str, words: str = "") -> bytes:
     """A page with a script that stands in it."""
     text = f"<html><head><title>{title}</title></head><body><script>go()</script><p>{words}</p></body></html>"
     return text.encode()
@@ -38,7 +38,7 @@ def new_state(folder: Path) -> SiteKeys:
     return state
 
 
-def sealed(site, state, out, today=DAY):
+def sealed(site: Path, state: SiteKeys, out: Path, today: dt.date = DAY) -> SealedSite:
     """The site sealed for an address."""
     return seal(site, state, "https://example.org/w/", out, today=today)
 

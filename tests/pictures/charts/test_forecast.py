@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -23,17 +24,17 @@ SPAN, SCALE = (date(2026, 1, 1), date(2026, 12, 31)), (70.0, 110.0)
 FRAME = Axes(SPAN, SCALE)
 
 
-def panel(forecast=FORECAST, foot="left_fore"):
+def panel(forecast: ForecastCone | None = FORECAST, foot: str = "left_fore") -> str:
     """A toe length panel on fixed axes with a forecast."""
     return toe_length_panel(foot, VISITS, (), SPAN, SCALE, "toe length", forecast=forecast)
 
 
-def near(*points):
+def near(*points: tuple[float, float]) -> list[object]:
     """Points as a picture tells them, to a tenth of a unit."""
     return [pytest.approx(point, abs=0.051) for point in points]
 
 
-def test_the_cone_opens_from_the_length_after_the_trim():
+def test_the_cone_opens_from_the_length_after_the_trim() -> None:
     """From 79 mm it spans 0.2 to 0.4 mm a day on its last day."""
     (cone,) = strokes_of(panel(), fill="var(--lf)")
     low, high = 79 + 0.2 * 56, 79 + 0.4 * 56
@@ -42,7 +43,7 @@ def test_the_cone_opens_from_the_length_after_the_trim():
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_the_middle_is_a_dashed_line_in_the_colour_of_the_foot(foot):
+def test_the_middle_is_a_dashed_line_in_the_colour_of_the_foot(foot: str) -> None:
     """It is lighter and finer dashed than what was measured, for every foot."""
     colour = {"left_fore": "lf", "right_fore": "rf", "left_hind": "lh", "right_hind": "rh"}[foot]
     (middle,) = strokes_of(panel(foot=foot), stroke_dasharray="1.8,2.4")
@@ -51,7 +52,7 @@ def test_the_middle_is_a_dashed_line_in_the_colour_of_the_foot(foot):
     assert middle == near(FRAME.at(START, 79), FRAME.at(END, 79 + 0.3 * 56))
 
 
-def test_the_best_day_is_marked_on_the_time_axis():
+def test_the_best_day_is_marked_on_the_time_axis() -> None:
     """A small lozenge stands on the axis below its day."""
     (lozenge,) = strokes_of(panel(), fill="var(--ink)")
     across, down = zip(*lozenge, strict=True)
@@ -60,12 +61,12 @@ def test_the_best_day_is_marked_on_the_time_axis():
     assert (min(down), max(down)) == near((FOOT_OF_AXIS - BEST_HALF, FOOT_OF_AXIS + BEST_HALF))[0]
 
 
-def test_without_a_forecast_nothing_of_it_is_drawn():
+def test_without_a_forecast_nothing_of_it_is_drawn() -> None:
     """A panel without one stays as it was."""
     assert strokes_of(panel(None), fill="var(--lf)") == strokes_of(panel(None), stroke_dasharray="1.8,2.4") == []
 
 
-def test_a_forecast_tells_its_words_as_typed():
+def test_a_forecast_tells_its_words_as_typed() -> None:
     """Pointing at the cone shows what was said of it."""
     picture = panel(replace(FORECAST, text="86 <b>to</b> 91 & more"))
 
@@ -82,13 +83,13 @@ def test_a_forecast_tells_its_words_as_typed():
         {"best": END + timedelta(1)},
     ],
 )
-def test_what_cannot_be_drawn_is_refused(change):
+def test_what_cannot_be_drawn_is_refused(change: dict[str, dt.date | float | tuple[float, float, float]]) -> None:
     """Rates or days out of order and what is no number are told, not drawn."""
     with pytest.raises(ValueError, match=r"out of order|not a number"):
         replace(FORECAST, **change)
 
 
-def test_a_forecast_of_one_day_and_one_rate_is_drawn():
+def test_a_forecast_of_one_day_and_one_rate_is_drawn() -> None:
     """With no days ahead the cone is a point; with one rate it is a line."""
     last = replace(FORECAST, best=START, end=START)
     sure = replace(FORECAST, mm_per_day=(0.3, 0.3, 0.3))
@@ -99,7 +100,7 @@ def test_a_forecast_of_one_day_and_one_rate_is_drawn():
     assert len(set(strokes_of(panel(sure), fill="var(--lf)")[0])) == 2
 
 
-def test_shared_axes_hold_the_forecast():
+def test_shared_axes_hold_the_forecast() -> None:
     """The last day and the highest length lie inside the axes that all four feet share."""
     feet = {"left_fore": VISITS}
     low, high = shared_scale(feet, more=FORECAST.reach)
@@ -110,7 +111,7 @@ def test_shared_axes_hold_the_forecast():
     assert first < date(2026, 3, 15) < END < last
 
 
-def test_axes_without_a_forecast_are_as_before():
+def test_axes_without_a_forecast_are_as_before() -> None:
     """Nothing more to hold changes nothing."""
     feet = {"left_fore": VISITS}
 
@@ -118,7 +119,7 @@ def test_axes_without_a_forecast_are_as_before():
     assert shared_span(feet, until=None) == shared_span(feet)
 
 
-def test_words_stand_clear_and_the_picture_is_always_the_same():
+def test_words_stand_clear_and_the_picture_is_always_the_same() -> None:
     """The lozenge adds no words that could touch others; the same forecast gives the same bytes and one name."""
     assert panel() == panel()
     assert (touching(panel()), outside(panel())) == (touching(panel(None)), [])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
@@ -28,20 +29,20 @@ LABELS = {"outer": "outer", "inner": "inner"}
 MIDDLE = WIDTH / 2
 
 
-def drawn(foot, *findings):
+def drawn(foot: str, *findings: tuple[str, str, int | None]) -> str:
     """A foot with findings given as place, kind and size."""
     found = [Finding(foot, place, kind, f"{place} {kind}", size) for place, kind, size in findings]
     return foot_from_below(foot, found, LABELS, "a foot")
 
 
-def reach(picture, title):
+def reach(picture: str, title: str) -> float:
     """How far a marked finding reaches from the middle of the drawing's width."""
     group = group_titled(picture, title)
     return abs(middle_of(group)[0] - MIDDLE)
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_the_outer_side_is_on_the_right_of_a_left_foot(foot):
+def test_the_outer_side_is_on_the_right_of_a_left_foot(foot: str) -> None:
     """Seen from below with the toe up, a left foot's outer edge is right and a right foot's is left."""
     texts = {text.text: float(text.attrib["x"]) for text in root_of(drawn(foot)).iter(f"{SVG}text")}
 
@@ -51,14 +52,14 @@ def test_the_outer_side_is_on_the_right_of_a_left_foot(foot):
 @pytest.mark.parametrize("foot", FEET)
 @pytest.mark.parametrize("place", [place for place in PLACES if "lateral" in place or "medial" in place])
 @pytest.mark.parametrize("kind", ["flare", "separation", "crack", "infection", "bar", "something"])
-def test_findings_land_on_their_side(foot, place, kind):
+def test_findings_land_on_their_side(foot: str, place: str, kind: str) -> None:
     """Whatever its kind, a lateral finding is on the outer half and a medial one on the inner half."""
     across, _ = middle_of(group_titled(drawn(foot, (place, kind, None)), f"{place} {kind}"))
 
     assert (across > MIDDLE) == (("lateral" in place) == is_left(foot))
 
 
-def test_findings_land_from_toe_to_heel_in_the_order_of_their_zones():
+def test_findings_land_from_toe_to_heel_in_the_order_of_their_zones() -> None:
     """The toe is at the top of the drawing and the heels at its bottom."""
     places = ["toe", "lateral toe quarter", "lateral quarter", "lateral heel"]
     heights = [middle_of(group_titled(drawn("left_hind", (p, "flare", 5)), f"{p} flare"))[1] for p in places]
@@ -66,7 +67,7 @@ def test_findings_land_from_toe_to_heel_in_the_order_of_their_zones():
     assert heights == sorted(heights)
 
 
-def test_a_larger_flare_bulges_further():
+def test_a_larger_flare_bulges_further() -> None:
     """A flare grows with its size."""
     pictures = [drawn("left_fore", ("lateral quarter", "flare", size)) for size in (3, 6, 12)]
     reaches = [reach(picture, "lateral quarter flare") for picture in pictures]
@@ -74,7 +75,7 @@ def test_a_larger_flare_bulges_further():
     assert reaches == sorted(set(reaches))
 
 
-def test_kinds_differ_without_colour():
+def test_kinds_differ_without_colour() -> None:
     """At one place each kind has a form of its own, so that a grey print tells them apart."""
     kinds = ["flare", "separation", "crack", "something"]
     pictures = [drawn("left_fore", ("lateral quarter", kind, 4)) for kind in kinds]
@@ -82,7 +83,7 @@ def test_kinds_differ_without_colour():
     assert len({str(strokes_of(picture)) for picture in pictures}) == len(kinds)
 
 
-def test_a_kind_never_heard_of_is_a_ring_at_its_place():
+def test_a_kind_never_heard_of_is_a_ring_at_its_place() -> None:
     """An unknown kind is still marked, and told in its own words."""
     group = group_titled(drawn("left_fore", ("sole", "odd <thing>", None)), "sole odd <thing>")
 
@@ -90,7 +91,7 @@ def test_a_kind_never_heard_of_is_a_ring_at_its_place():
     assert [path.attrib.get("fill") for path in group.iter(f"{SVG}path")] == ["var(--card)", "none"]
 
 
-def test_two_rings_at_one_place_stand_beside_each_other():
+def test_two_rings_at_one_place_stand_beside_each_other() -> None:
     """Two findings at one place are two marks."""
     picture = drawn("left_fore", ("sole", "bruise", None), ("sole", "abscess", None))
     apart = [middle_of(group_titled(picture, f"sole {kind}"))[0] for kind in ("abscess", "bruise")]
@@ -98,7 +99,7 @@ def test_two_rings_at_one_place_stand_beside_each_other():
     assert apart[1] - apart[0] > 10
 
 
-def test_findings_of_other_feet_are_left_out():
+def test_findings_of_other_feet_are_left_out() -> None:
     """The list of a whole horse may be given for each foot."""
     other = Finding("right_fore", "toe", "crack", "a crack")
 
@@ -106,7 +107,7 @@ def test_findings_of_other_feet_are_left_out():
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_every_place_can_be_marked_inside_the_drawing(foot):
+def test_every_place_can_be_marked_inside_the_drawing(foot: str) -> None:
     """Marks of every kind at every place stay on the sheet."""
     kinds = ["flare", "separation", "crack", "infection", "bar", "odd"]
     picture = drawn(foot, *((place, kind, 20) for place in PLACES for kind in kinds))
@@ -115,7 +116,7 @@ def test_every_place_can_be_marked_inside_the_drawing(foot):
     assert all(0 <= x <= WIDTH and 0 <= y <= 158 for x, y in points)
 
 
-def test_fore_feet_are_wider_and_hind_feet_pointed_with_the_widest_point_further_back():
+def test_fore_feet_are_wider_and_hind_feet_pointed_with_the_widest_point_further_back() -> None:
     """A hind foot is widest between the middle and the last third of the sole.
 
     Source: Lungwitz & Adams, A Text-Book of Horseshoeing, ch. II E.
@@ -129,7 +130,7 @@ def test_fore_feet_are_wider_and_hind_feet_pointed_with_the_widest_point_further
     assert half_wall(HIND, 0.2)[0] / HIND.half_width < half_wall(FORE, 0.2)[0] / FORE.half_width
 
 
-def test_the_wall_thins_more_in_a_fore_foot():
+def test_the_wall_thins_more_in_a_fore_foot() -> None:
     """A fore foot's wall is thickest at the toe; a hind foot's differs little.
 
     Source: Lungwitz & Adams, A Text-Book of Horseshoeing, p. 47.
@@ -139,7 +140,7 @@ def test_the_wall_thins_more_in_a_fore_foot():
     assert fore.thickness(0) / fore.thickness(1) > 1.4 > 1.2 > hind.thickness(0) / hind.thickness(1)
 
 
-def test_zones_follow_each_other_round_the_wall():
+def test_zones_follow_each_other_round_the_wall() -> None:
     """From the inner heel to the outer one there is neither gap nor overlap."""
     shares = [zone_shares(zone) for zone in ZONES]
 
@@ -147,14 +148,17 @@ def test_zones_follow_each_other_round_the_wall():
     assert all(end == start for (_, end), (start, _) in pairwise(shares))
 
 
-def test_text_is_large_enough_at_160_pixels():
+def test_text_is_large_enough_at_160_pixels() -> None:
     """On a phone a foot's words are 11 pixels or more."""
     assert float(root_of(drawn("left_fore")).attrib["font-size"]) == FONT_SIZE
     assert FONT_SIZE * 160 / WIDTH >= 11
 
 
 @pytest.mark.parametrize(("draw", "keys"), [(plain_foot, PARTS), (side_view, MEASURES), (wall_growth, STEPS)])
-def test_explaining_drawings_show_the_words_given_and_no_others(draw, keys):
+def test_explaining_drawings_show_the_words_given_and_no_others(
+    draw: Callable[..., object],
+    keys: dict[str, Callable[..., object] | tuple[tuple[float, float], str, int] | tuple[tuple[int, int], str]],
+) -> None:
     """Every part with a word is named, one without is not, and no colour is left that the page does not set."""
     words = {key: f"w{count}" for count, key in enumerate(keys)}
     picture = draw(words, "explained")
@@ -164,14 +168,14 @@ def test_explaining_drawings_show_the_words_given_and_no_others(draw, keys):
     assert not re.search(r"#[0-9a-f]{6}", picture)
 
 
-def test_the_toe_wall_stands_at_fifty_degrees():
+def test_the_toe_wall_stands_at_fifty_degrees() -> None:
     """The foot from the side has the toe angle that fore feet are often found with."""
     across, up = TOE_HAIR[0] - TOE_TIP[0], TOE_TIP[1] - TOE_HAIR[1]
 
     assert up / across == pytest.approx(1.1918, abs=1e-3)
 
 
-def test_long_words_are_broken_at_spaces():
+def test_long_words_are_broken_at_spaces() -> None:
     """A long label takes several lines, and a long word stays whole."""
     assert wrapped("collateral grooves of the frog", 13) == ["collateral", "grooves of", "the frog"]
     assert wrapped("Strahlfurchenwinkel", 13) == ["Strahlfurchenwinkel"]

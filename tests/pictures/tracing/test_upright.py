@@ -33,16 +33,22 @@ FOOT = TracedUpright(
 FORMS = ["wall", "straight", "edge", "pastern", "breakover", "heel_contact"]
 
 
-def drawn(foot=FOOT):
+def drawn(foot: TracedUpright = FOOT) -> str:
     """A foot on its sheet."""
     return traced_upright(foot, "20 mm", "from the side")
 
 
-def in_photograph(foot=FOOT, scale=6.0, shift=(300.0, 900.0), image=(1600, 1200), mirror=False):
+def in_photograph(
+    foot: TracedUpright = FOOT,
+    scale: float = 6.0,
+    shift: tuple[float, float] = (300.0, 900.0),
+    image: tuple[int, int] = (1600, 1200),
+    mirror: bool = False,
+) -> TracedUpright:
     """The same foot as it lies in a photograph, px."""
     sign = -1 if mirror else 1
 
-    def moved(line):
+    def moved(line: list[tuple[float, float]] | tuple[tuple[float, float], ...]) -> tuple[tuple[float, float], ...]:
         return tuple((sign * x * scale + shift[0], y * scale + shift[1]) for x, y in line)
 
     walls = tuple(
@@ -60,12 +66,12 @@ def in_photograph(foot=FOOT, scale=6.0, shift=(300.0, 900.0), image=(1600, 1200)
     return replace(foot, walls=walls, marks=marks, image=image, mm=scale, **lines)
 
 
-def walls_of(picture):
+def walls_of(picture: str) -> list[list[tuple[float, float]]]:
     """The strokes of the walls, without the light edge under them."""
     return strokes_of(picture, stroke="var(--ink)", stroke_width="2.4")
 
 
-def bar_of(picture):
+def bar_of(picture: str) -> float:
     """The length of the bar, picture units."""
     (found,) = [
         stroke
@@ -75,14 +81,14 @@ def bar_of(picture):
     return found[1][0] - found[0][0]
 
 
-def test_the_same_foot_gives_the_same_bytes_and_is_named():
+def test_the_same_foot_gives_the_same_bytes_and_is_named() -> None:
     """A picture tells its title."""
     assert drawn() == drawn()
     assert root_of(drawn())[0].text == "from the side"
     assert drawn().count(' id="') == 1
 
 
-def test_the_angles_are_written():
+def test_the_angles_are_written() -> None:
     """Each beside its line: those of walls below the ground, in the order of the walls."""
     boxes = dict(boxes_of(drawn()))
     ground = max(y for wall in walls_of(drawn()) for _, y in wall)
@@ -92,14 +98,14 @@ def test_the_angles_are_written():
     assert boxes["toe 49.8°"][2] < boxes["heel 42.0°"][0]
 
 
-def test_the_drawing_is_to_scale():
+def test_the_drawing_is_to_scale() -> None:
     """A front wall 84 mm long is 4.2 bars long."""
     toe, _ = walls_of(drawn())
 
     assert math.dist(toe[0], toe[-1]) / bar_of(drawn()) == pytest.approx(math.dist((54, 64), (0, 0)) / 20, rel=0.01)
 
 
-def test_over_a_photograph_lines_lie_on_their_pixels():
+def test_over_a_photograph_lines_lie_on_their_pixels() -> None:
     """The sheet has the form of the photograph, and each point stands at the same share of width and height."""
     foot = in_photograph()
     picture = drawn(foot)
@@ -114,7 +120,7 @@ def test_over_a_photograph_lines_lie_on_their_pixels():
     assert bar_of(picture) == pytest.approx(20 * 6 * width / 1600, abs=0.1)
 
 
-def test_over_a_photograph_each_line_has_a_light_edge():
+def test_over_a_photograph_each_line_has_a_light_edge() -> None:
     """So that it can be seen on dark horn and on light ground; on blank there is none."""
     edged = strokes_of(drawn(in_photograph()), stroke="var(--card)")
 
@@ -122,7 +128,7 @@ def test_over_a_photograph_each_line_has_a_light_edge():
     assert strokes_of(drawn(), stroke="var(--card)") == []
 
 
-def test_the_straight_edge_is_drawn_where_the_wall_is_hollow_alone():
+def test_the_straight_edge_is_drawn_where_the_wall_is_hollow_alone() -> None:
     """From the hairline to the ground, with its depth; without one neither is there."""
     plain = replace(FOOT, walls=(replace(TOE, edge=(), edge_words=""), HEEL))
 
@@ -131,7 +137,7 @@ def test_the_straight_edge_is_drawn_where_the_wall_is_hollow_alone():
     assert "1.9 mm" not in words_in(drawn(plain))
 
 
-def test_arcs_open_where_the_angle_is_taken():
+def test_arcs_open_where_the_angle_is_taken() -> None:
     """From the ground behind the toe up to its wall, and the same at the heel."""
     for wall, arc in zip(walls_of(drawn()), strokes_of(drawn(), stroke="var(--ink)", stroke_width="1.1"), strict=True):
         foot = wall[-1]
@@ -144,7 +150,7 @@ def test_arcs_open_where_the_angle_is_taken():
 @pytest.mark.parametrize("mirror", [False, True])
 @pytest.mark.parametrize("scale", [1.5, 3.0, 6.0])
 @pytest.mark.parametrize("down", [400.0, 900.0, 1195.0])
-def test_words_stand_clear_in_any_photograph(mirror, scale, down):
+def test_words_stand_clear_in_any_photograph(mirror: bool, scale: float, down: float) -> None:
     """However small the foot, wherever it stands and whichever way it looks."""
     shift = (1300.0 if mirror else 300.0, max(down, 115 * scale))
     picture = drawn(in_photograph(scale=scale, shift=shift, mirror=mirror))
@@ -152,19 +158,19 @@ def test_words_stand_clear_in_any_photograph(mirror, scale, down):
     assert (touching(picture), outside(picture)) == ([], [])
 
 
-def test_words_stand_clear_on_blank():
+def test_words_stand_clear_on_blank() -> None:
     """Upright as traced."""
     assert (touching(drawn()), outside(drawn())) == ([], [])
 
 
-def test_text_is_large_enough_on_a_phone():
+def test_text_is_large_enough_on_a_phone() -> None:
     """Eleven pixels or more at 310 CSS px."""
     for picture in (drawn(), drawn(in_photograph())):
         root = root_of(picture)
         assert float(root.attrib["font-size"]) * 310 / float(root.attrib["viewBox"].split()[2]) >= 11
 
 
-def test_what_was_not_traced_is_not_drawn():
+def test_what_was_not_traced_is_not_drawn() -> None:
     """One wall without ground has no angle; nothing at all is refused."""
     alone = TracedUpright(walls=(replace(TOE, straight=(), edge=(), words=""),))
 
@@ -174,7 +180,7 @@ def test_what_was_not_traced_is_not_drawn():
         drawn(TracedUpright(walls=()))
 
 
-def test_forms_differ_without_colour():
+def test_forms_differ_without_colour() -> None:
     """In the key each form is drawn in its own way."""
     assert FOOT.forms == FORMS
     key = upright_key({form: form for form in FOOT.forms})

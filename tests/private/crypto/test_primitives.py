@@ -83,7 +83,7 @@ GCM_CASES = {
 
 
 @pytest.mark.parametrize("case", HKDF_CASES)
-def test_hkdf_gives_the_published_keys(case):
+def test_hkdf_gives_the_published_keys(case: str) -> None:
     """Secret, salt and info make the key of the standard."""
     secret, salt, info, key = HKDF_CASES[case]
 
@@ -91,7 +91,7 @@ def test_hkdf_gives_the_published_keys(case):
 
 
 @pytest.mark.parametrize("case", PBKDF2_CASES)
-def test_pbkdf2_gives_the_published_keys(case):
+def test_pbkdf2_gives_the_published_keys(case: str) -> None:
     """Words, salt and rounds make the key of the standard."""
     (words, salt, rounds), key = PBKDF2_CASES[case]
 
@@ -99,7 +99,7 @@ def test_pbkdf2_gives_the_published_keys(case):
 
 
 @pytest.mark.parametrize("case", GCM_CASES)
-def test_gcm_gives_the_published_bytes(case):
+def test_gcm_gives_the_published_bytes(case: str) -> None:
     """Key, nonce, text and bound bytes make the sealed bytes of the standard, tag last, and open again."""
     key, nonce, plain, bound, wanted = GCM_CASES[case]
 
@@ -107,7 +107,7 @@ def test_gcm_gives_the_published_bytes(case):
     assert decrypted(key, nonce, bytes.fromhex(wanted), bound) == plain
 
 
-def test_other_bound_bytes_open_nothing():
+def test_other_bound_bytes_open_nothing() -> None:
     """What is bound to the sealed bytes must be the same."""
     sealed = encrypted(bytes(32), bytes(12), b"left fore", b"here")
 
@@ -115,7 +115,7 @@ def test_other_bound_bytes_open_nothing():
         decrypted(bytes(32), bytes(12), sealed, b"there")
 
 
-def test_the_keys_of_a_site_differ_from_each_other_and_between_sites():
+def test_the_keys_of_a_site_differ_from_each_other_and_between_sites() -> None:
     """One master gives three values, and others for another site."""
     here, there = keys_of(bytes(32), bytes(16)), keys_of(bytes(32), bytes(15) + b"1")
 
@@ -123,7 +123,7 @@ def test_the_keys_of_a_site_differ_from_each_other_and_between_sites():
     assert (len(here.enc), len(here.mac), len(here.kid)) == (32, 32, 8)
 
 
-def test_the_keys_of_a_site_are_those_of_the_form():
+def test_the_keys_of_a_site_are_those_of_the_form() -> None:
     """Each is HKDF of the master with the site's number and its own name, so that other programs find the same."""
     keys = keys_of(b"m" * 32, b"s" * 16)
 
@@ -131,7 +131,7 @@ def test_the_keys_of_a_site_are_those_of_the_form():
     assert keys.kid == hkdf(b"m" * 32, b"s" * 16, b"sld1 kid")[:8]
 
 
-def test_keys_are_not_printed():
+def test_keys_are_not_printed() -> None:
     """What a program prints of keys by mistake holds none."""
     keys = keys_of(bytes(32), bytes(16))
 
@@ -139,12 +139,12 @@ def test_keys_are_not_printed():
 
 
 @pytest.mark.parametrize("rounds", [0, 599_999, 10_000_001])
-def test_too_few_and_too_many_rounds_are_refused(rounds):
+def test_too_few_and_too_many_rounds_are_refused(rounds: int) -> None:
     """A ring that would be guessed quickly, or never open, is not tried."""
     with pytest.raises(NotOpened, match="rounds of hashing"):
         within_limits(rounds)
 
 
-def test_what_is_written_is_read():
+def test_what_is_written_is_read() -> None:
     """The rounds of new slots lie within a reader's limits."""
     assert within_limits(ITERATIONS) == 1_000_000

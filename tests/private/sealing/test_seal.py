@@ -1,6 +1,7 @@
 """A built site to a sealed folder: the same each time, little changed by little, old blobs kept for a while."""
 
 import datetime as dt
+from pathlib import Path
 
 import pytest
 
@@ -17,29 +18,29 @@ LATER = dt.date(2026, 12, 24)
 
 
 @pytest.fixture
-def site(tmp_path):
+def site(tmp_path: Path) -> Path:
     """A small built site."""
     return small_site(tmp_path / "site")
 
 
 @pytest.fixture
-def state(tmp_path):
+def state(tmp_path: Path) -> SiteKeys:
     """Keys with one way in."""
     return new_state(tmp_path)
 
 
 @pytest.fixture
-def out(tmp_path):
+def out(tmp_path: Path) -> Path:
     """Where it is sealed to."""
     return tmp_path / "out"
 
 
-def blobs(out):
+def blobs(out: Path) -> set[str]:
     """The blobs in a folder."""
     return {name for name in contents(out) if name.startswith("d/")}
 
 
-def test_the_folder_holds_what_is_told_and_no_more(site, state, out):
+def test_the_folder_holds_what_is_told_and_no_more(site: Path, state: SiteKeys, out: Path) -> None:
     """The page that asks for the words, the worker, the keys, the list, and a blob for each file and the lock."""
     done = sealed(site, state, out)
     fixed = {"index.html", "404.html", "sw.js", "keys.json", "manifest.bin", "robots.txt", ".nojekyll"}
@@ -49,7 +50,7 @@ def test_the_folder_holds_what_is_told_and_no_more(site, state, out):
     assert done.size == sum(map(len, contents(out).values()))
 
 
-def test_each_file_comes_back_with_its_lock(site, state, out):
+def test_each_file_comes_back_with_its_lock(site: Path, state: SiteKeys, out: Path) -> None:
     """Pages have one script more; everything else is byte for byte as it was built."""
     sealed(site, state, out)
     opened, built = unseal(out, WORDS, fewest=QUICK), contents(site)
@@ -59,7 +60,7 @@ def test_each_file_comes_back_with_its_lock(site, state, out):
     assert b"/w/assets/lock.js" in opened["index.html"]
 
 
-def test_two_sealings_are_the_same_to_the_byte(site, state, out, tmp_path):
+def test_two_sealings_are_the_same_to_the_byte(site: Path, state: SiteKeys, out: Path, tmp_path: Path) -> None:
     """In the same folder nothing is written, not even on another day; in a new one the same bytes are."""
     sealed(site, state, out)
     before = contents(out)
@@ -70,7 +71,7 @@ def test_two_sealings_are_the_same_to_the_byte(site, state, out, tmp_path):
     assert contents(out) == before == contents(tmp_path / "new")
 
 
-def test_one_page_more_writes_one_blob_and_the_list(site, state, out):
+def test_one_page_more_writes_one_blob_and_the_list(site: Path, state: SiteKeys, out: Path) -> None:
     """What did not change keeps its name and its bytes."""
     sealed(site, state, out)
     (site / "horses" / "fennel.html").write_bytes(page("Fennel"))
@@ -82,7 +83,7 @@ def test_one_page_more_writes_one_blob_and_the_list(site, state, out):
     assert done.serial == 2
 
 
-def test_what_changed_is_told_by_path_and_title(site, state, out):
+def test_what_changed_is_told_by_path_and_title(site: Path, state: SiteKeys, out: Path) -> None:
     """New, changed and removed pages, against the edition before; a style sheet is no page."""
     sealed(site, state, out)
     (site / "index.html").write_bytes(page("Willowmere", "Bramble was seen."))
@@ -94,12 +95,12 @@ def test_what_changed_is_told_by_path_and_title(site, state, out):
     assert done.removed == (SealedPage("horses/moss.html", "Moss"),)
 
 
-def test_the_first_edition_is_all_new(site, state, out):
+def test_the_first_edition_is_all_new(site: Path, state: SiteKeys, out: Path) -> None:
     """Every page by its title, in the order of paths."""
     assert [page.title for page in sealed(site, state, out).new] == ["Lost", "Bramble", "Moss", "Willowmere"]
 
 
-def test_the_list_tells_types_lengths_scripts_and_the_day(site, state, out):
+def test_the_list_tells_types_lengths_scripts_and_the_day(site: Path, state: SiteKeys, out: Path) -> None:
     """What a browser needs to answer as a server would."""
     sealed(site, state, out)
     manifest = read_manifest(out, state.reader_key)
@@ -110,7 +111,7 @@ def test_the_list_tells_types_lengths_scripts_and_the_day(site, state, out):
     assert set(manifest.csp) == script_hashes(page("any"))
 
 
-def test_the_number_grows_with_content_and_with_ways_in(site, state, out):
+def test_the_number_grows_with_content_and_with_ways_in(site: Path, state: SiteKeys, out: Path) -> None:
     """And stays where nothing changed."""
     serials = [sealed(site, state, out).serial]
     state.add_words("a rider", iterations=QUICK)
@@ -121,7 +122,7 @@ def test_the_number_grows_with_content_and_with_ways_in(site, state, out):
     assert serials == [1, 2, 2, 3]
 
 
-def test_old_blobs_stay_for_one_edition(site, state, out):
+def test_old_blobs_stay_for_one_edition(site: Path, state: SiteKeys, out: Path) -> None:
     """Whoever still holds the list of the edition before finds its files; those before that are gone."""
     editions = []
     for words in ("first", "second", "third"):
@@ -133,7 +134,7 @@ def test_old_blobs_stay_for_one_edition(site, state, out):
     assert set(done.deleted) == editions[0] - editions[1]
 
 
-def test_nothing_changed_is_no_new_edition(site, state, out):
+def test_nothing_changed_is_no_new_edition(site: Path, state: SiteKeys, out: Path) -> None:
     """Publishing again does not push out the edition before."""
     sealed(site, state, out)
     (site / "index.html").write_bytes(page("Willowmere", "second"))
@@ -144,7 +145,7 @@ def test_nothing_changed_is_no_new_edition(site, state, out):
     assert blobs(out) == before
 
 
-def test_a_rotation_changes_every_blob_and_keeps_none(site, state, out):
+def test_a_rotation_changes_every_blob_and_keeps_none(site: Path, state: SiteKeys, out: Path) -> None:
     """Old words open nothing, new ones everything; no page is told as changed."""
     sealed(site, state, out)
     before = contents(out)
@@ -158,7 +159,9 @@ def test_a_rotation_changes_every_blob_and_keeps_none(site, state, out):
         unseal(out, WORDS, fewest=QUICK)
 
 
-def test_the_list_is_written_last_and_nothing_is_taken_away_before(site, state, out, monkeypatch):
+def test_the_list_is_written_last_and_nothing_is_taken_away_before(
+    site: Path, state: SiteKeys, out: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Blobs, then keys, then the pages in clear, then the list: at no moment does it name a file that is missing."""
     order = []
     put, keep_only = Outlet.put, Outlet.keep_only
@@ -170,7 +173,9 @@ def test_the_list_is_written_last_and_nothing_is_taken_away_before(site, state, 
     assert (order[8], order[-2:]) == ("keys.json", ["manifest.bin", "clear"])
 
 
-def test_a_sealing_cut_short_goes_on_the_next_time(site, state, out, monkeypatch):
+def test_a_sealing_cut_short_goes_on_the_next_time(
+    site: Path, state: SiteKeys, out: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Whatever was written, the next one gives what it would have given at once."""
     with monkeypatch.context() as broken:
         broken.setattr(module, "reader_files", lambda *_, **__: {"sw.js": None})
@@ -182,14 +187,14 @@ def test_a_sealing_cut_short_goes_on_the_next_time(site, state, out, monkeypatch
     assert len(unseal(out, WORDS, fewest=QUICK)) == 8
 
 
-def test_the_state_is_saved(site, state, out):
+def test_the_state_is_saved(site: Path, state: SiteKeys, out: Path) -> None:
     """A later run knows what was published."""
     sealed(site, state, out)
 
     assert SiteKeys.read(state.file) == state
 
 
-def test_foreign_files_are_refused_before_anything_is_written(site, state, out):
+def test_foreign_files_are_refused_before_anything_is_written(site: Path, state: SiteKeys, out: Path) -> None:
     """They are named, and neither folder nor state changes."""
     out.mkdir()
     (out / "CNAME").write_text("example.org")
@@ -199,13 +204,13 @@ def test_foreign_files_are_refused_before_anything_is_written(site, state, out):
     assert (list(contents(out)), state.file.exists()) == (["CNAME"], False)
 
 
-def test_a_site_without_a_way_in_is_refused(site, tmp_path, out):
+def test_a_site_without_a_way_in_is_refused(site: Path, tmp_path: Path, out: Path) -> None:
     """Nobody could read it."""
     with pytest.raises(Trouble, match="no words for this site"):
         sealed(site, SiteKeys.new(tmp_path / "none.json"), out)
 
 
-def test_a_practices_own_phrases_stand_on_the_page_that_asks(site, state, out):
+def test_a_practices_own_phrases_stand_on_the_page_that_asks(site: Path, state: SiteKeys, out: Path) -> None:
     """Words are the practice's to choose."""
     phrases = module.read_reference(None)[0].phrases | {"private_unlock_title": "The yard book"}
     seal(site, state, "/w/", out, words=phrases)

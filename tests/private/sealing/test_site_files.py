@@ -1,5 +1,7 @@
 """Nothing is loaded from another host, which would learn who reads."""
 
+from pathlib import Path
+
 import pytest
 
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -23,7 +25,7 @@ FAR = "https://example.org/a.js"
         f'<style>@import "{FAR}";</style>',
     ],
 )
-def test_what_a_page_would_load_is_found(page):
+def test_what_a_page_would_load_is_found(page: str) -> None:
     """Scripts, pictures, styles, what a style asks for."""
     assert loaded_from_elsewhere(SiteFile("a.html", page.encode())) == [FAR]
 
@@ -38,12 +40,12 @@ def test_what_a_page_would_load_is_found(page):
         '<svg xmlns="http://www.w3.org/2000/svg"></svg>',
     ],
 )
-def test_what_loads_nothing_from_elsewhere_is_let_stand(page):
+def test_what_loads_nothing_from_elsewhere_is_let_stand(page: str) -> None:
     """Links to follow, own files, pictures inside the page, names of formats."""
     assert loaded_from_elsewhere(SiteFile("a.html", page.encode())) == []
 
 
-def test_styles_are_looked_through_and_data_is_not():
+def test_styles_are_looked_through_and_data_is_not() -> None:
     """A style sheet is; a calendar or a search index is text alone."""
     text = b"a { background: url(//example.org/a.png) }"
 
@@ -51,7 +53,7 @@ def test_styles_are_looked_through_and_data_is_not():
     assert loaded_from_elsewhere(SiteFile("a.json", text)) == []
 
 
-def test_a_site_that_loads_from_elsewhere_is_not_sealed(tmp_path):
+def test_a_site_that_loads_from_elsewhere_is_not_sealed(tmp_path: Path) -> None:
     """The page and the address are named, with the way out, and nothing is written."""
     site, out = tmp_path / "site", tmp_path / "out"
     site.mkdir()

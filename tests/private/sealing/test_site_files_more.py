@@ -2,6 +2,7 @@
 
 import base64
 import hashlib
+from pathlib import Path
 
 import pytest
 
@@ -10,12 +11,12 @@ from recordgen.problems import Trouble
 from tests.support.sealed_site import small_site
 
 
-def paths(site):
+def paths(site: Path) -> list[str]:
     """The paths that are sealed."""
     return [file.path for file in site_files(site)]
 
 
-def language_files(site, languages):
+def language_files(site: Path, languages: str) -> Path:
     """A site whose search knows these languages, with a language file."""
     small_site(site)
     for name, text in {
@@ -28,7 +29,7 @@ def language_files(site, languages):
     return site
 
 
-def test_files_that_no_reader_needs_are_left_out(tmp_path):
+def test_files_that_no_reader_needs_are_left_out(tmp_path: Path) -> None:
     """Source maps and the packed map of the site; the rest comes in the order of its paths."""
     assert paths(small_site(tmp_path)) == [
         "404.html",
@@ -42,20 +43,20 @@ def test_files_that_no_reader_needs_are_left_out(tmp_path):
 
 
 @pytest.mark.parametrize(("languages", "kept"), [('["en"]', 0), ('["de"]', 2), ('["en", "de"]', 2)])
-def test_language_files_go_where_search_reads_english_alone(tmp_path, languages, kept):
+def test_language_files_go_where_search_reads_english_alone(tmp_path: Path, languages: str, kept: int) -> None:
     """Any other language needs them."""
     site = language_files(tmp_path, languages)
 
     assert len([path for path in paths(site) if "/lunr/" in path]) == kept
 
 
-def test_a_folder_without_a_site_is_told(tmp_path):
+def test_a_folder_without_a_site_is_told(tmp_path: Path) -> None:
     """Nothing is sealed by mistake."""
     with pytest.raises(Trouble, match="holds no built site"):
         paths(tmp_path)
 
 
-def test_a_file_too_large_is_named(tmp_path):
+def test_a_file_too_large_is_named(tmp_path: Path) -> None:
     """With its size and the limit, since a reader opens a whole file in memory."""
     site = small_site(tmp_path)
     with (site / "film.mp4").open("wb") as film:
@@ -65,7 +66,7 @@ def test_a_file_too_large_is_named(tmp_path):
         paths(site)
 
 
-def test_a_file_at_the_limit_is_sealed(tmp_path):
+def test_a_file_at_the_limit_is_sealed(tmp_path: Path) -> None:
     """Twenty-five megabytes to the byte."""
     site = small_site(tmp_path)
     with (site / "film.mp4").open("wb") as film:
@@ -85,14 +86,14 @@ def test_a_file_at_the_limit_is_sealed(tmp_path):
         ("unknown", "application/octet-stream", False),
     ],
 )
-def test_a_file_is_known_by_its_ending(path, media_type, compressible):
+def test_a_file_is_known_by_its_ending(path: str, media_type: str, compressible: bool) -> None:
     """The same on every computer."""
     file = SiteFile(path, b"")
 
     assert (file.media_type, file.compressible) == (media_type, compressible)
 
 
-def test_scripts_in_a_page_are_named_by_their_hash():
+def test_scripts_in_a_page_are_named_by_their_hash() -> None:
     """Those that stand in it and run: not those of other files, and not data.
 
     Source: W3C Content Security Policy Level 3, hash sources: base64 of the SHA-256 of the script's text. From memory,
@@ -105,7 +106,7 @@ def test_scripts_in_a_page_are_named_by_their_hash():
     assert script_hashes(page) == {f"'sha256-{text}'" for text in wanted}
 
 
-def test_scripts_are_hashed_as_a_browser_reads_them():
+def test_scripts_are_hashed_as_a_browser_reads_them() -> None:
     """Line ends of one computer count as those of another."""
     assert script_hashes(b"<script>a\r\nb</script>") == script_hashes(b"<script>a\nb</script>")
 
@@ -114,6 +115,6 @@ def test_scripts_are_hashed_as_a_browser_reads_them():
     ("page", "title"),
     [(b"<title>Bramble &amp;\n Moss</title>", "Bramble & Moss"), (b"<p>none</p>", ""), (b"\xff", "")],
 )
-def test_a_page_tells_its_title(page, title):
+def test_a_page_tells_its_title(page: bytes, title: str) -> None:
     """As a reader sees it, or nothing."""
     assert title_of(page) == title

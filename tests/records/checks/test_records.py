@@ -1,5 +1,7 @@
 """What a file's form cannot tell: days against each other, after against before."""
 
+from pathlib import Path
+
 import numpy as np
 import pytest
 
@@ -10,19 +12,19 @@ from tests.support.practice_folders import VISIT, VISIT_FILE, told
 HORSE = "willowmere/bramble/horse.yaml"
 
 
-def one(tmp_path, files):
+def one(tmp_path: Path, files: dict[str, str | None]) -> str:
     """The one problem of a practice."""
     lines = told(tmp_path, files)
     assert len(lines) == 1, lines
     return lines[0]
 
 
-def test_a_good_practice_has_no_problems(tmp_path):
+def test_a_good_practice_has_no_problems(tmp_path: Path) -> None:
     """Nothing is told where nothing is wrong."""
     assert told(tmp_path) == []
 
 
-def test_a_date_that_differs_from_the_files_name_is_told(tmp_path):
+def test_a_date_that_differs_from_the_files_name_is_told(tmp_path: Path) -> None:
     """At the line of the date."""
     text = VISIT.replace("date: 2026-10-14", "date: 2026-10-15")
 
@@ -31,7 +33,7 @@ def test_a_date_that_differs_from_the_files_name_is_told(tmp_path):
     )
 
 
-def test_a_visit_in_the_future_is_told(tmp_path):
+def test_a_visit_in_the_future_is_told(tmp_path: Path) -> None:
     """The day of the run is the last one a visit can have."""
     files = {VISIT_FILE: None, "willowmere/bramble/2026-12-02.yaml": VISIT.replace("2026-10-14", "2026-12-02")}
 
@@ -45,7 +47,7 @@ def test_a_visit_in_the_future_is_told(tmp_path):
         ("toe_length: 80", "toe_length: 92", "left_fore, toe_length: 92 mm after, 88 mm before; a trim cannot add"),
     ],
 )
-def test_more_after_a_trim_than_before_is_told(tmp_path, before, after, said):
+def test_more_after_a_trim_than_before_is_told(tmp_path: Path, before: str, after: str, said: str) -> None:
     """A trim takes and cannot add."""
     head, tail = VISIT.split("    after:")
     text = f"{head}    after:{tail.replace('medial: 35', 'medial: 36', 1).replace(before, after, 1)}"
@@ -57,7 +59,7 @@ def test_more_after_a_trim_than_before_is_told(tmp_path, before, after, said):
 
 
 @pytest.mark.parametrize(("mm", "said"), [(89, "warning: "), (91, "warning: "), (92, "error: ")])
-def test_a_little_more_after_a_trim_may_be_the_reading(tmp_path, mm, said):
+def test_a_little_more_after_a_trim_may_be_the_reading(tmp_path: Path, mm: int, said: str) -> None:
     """As far as two readings can differ it is asked and not refused: 3.8 mm by rule."""
     text = VISIT.replace("toe_length: 80", f"toe_length: {mm}")
 
@@ -73,12 +75,12 @@ def test_a_little_more_after_a_trim_may_be_the_reading(tmp_path, mm, said):
         ("heel_height_medial", {"heel_height_medial": "rule", "heel_height": "photograph"}, 3.8),
     ],
 )
-def test_how_far_readings_can_differ_follows_their_way(key, methods, mm):
+def test_how_far_readings_can_differ_follows_their_way(key: str, methods: dict[str, str], mm: float) -> None:
     """A length from a photograph is out by twice as much as one by rule, as the table of measures tells."""
     assert could_differ_mm(key, methods, read_reference(None)[0]) == pytest.approx(mm, abs=0.05)
 
 
-def test_honest_readings_of_an_untouched_heel_are_not_refused():
+def test_honest_readings_of_an_untouched_heel_are_not_refused() -> None:
     """Of two readings to the millimetre of one height, few are so far apart; by simulation."""
     rng = np.random.default_rng(1)
     before, after = (np.round(35.4 + rng.normal(0, 1, 100_000)) for _ in range(2))
@@ -86,12 +88,12 @@ def test_honest_readings_of_an_untouched_heel_are_not_refused():
     assert np.mean(after - before > could_differ_mm("heel_height_medial", {}, None)) < 0.012
 
 
-def test_an_angle_may_grow_by_a_trim(tmp_path):
+def test_an_angle_may_grow_by_a_trim(tmp_path: Path) -> None:
     """Taking the toe back makes it steeper."""
     assert told(tmp_path, {VISIT_FILE: VISIT.replace("toe_angle: 51", "toe_angle: 60")}) == []
 
 
-def test_measures_after_no_trim_are_told(tmp_path):
+def test_measures_after_no_trim_are_told(tmp_path: Path) -> None:
     """Either it was trimmed or there is no after."""
     assert "the visit says trimmed: no" in one(tmp_path, {VISIT_FILE: VISIT + "trimmed: no\n"})
 
@@ -106,7 +108,7 @@ def test_measures_after_no_trim_are_told(tmp_path):
         ),
     ],
 )
-def test_days_inside_a_visit_are_not_in_the_future(tmp_path, more, said):
+def test_days_inside_a_visit_are_not_in_the_future(tmp_path: Path, more: str, said: str) -> None:
     """What a vet saw, and what is over, has happened."""
     assert said in one(tmp_path, {VISIT_FILE: VISIT + more})
 
@@ -118,22 +120,22 @@ def test_days_inside_a_visit_are_not_in_the_future(tmp_path, more, said):
         ("2062-11-25", "the next visit (2062-11-25) is more than 52 weeks after this one"),
     ],
 )
-def test_the_next_visit_comes_within_a_year(tmp_path, day, said):
+def test_the_next_visit_comes_within_a_year(tmp_path: Path, day: str, said: str) -> None:
     """A slip of a digit is found."""
     assert said in one(tmp_path, {VISIT_FILE: VISIT.replace("{weeks: 6}", f"{{date: {day}}}")})
 
 
-def test_a_visit_without_a_foot_is_asked_about(tmp_path):
+def test_a_visit_without_a_foot_is_asked_about(tmp_path: Path) -> None:
     """It may be right, so it is a warning."""
     assert "warning: no foot is recorded" in one(tmp_path, {VISIT_FILE: "date: 2026-10-14\nnote: x\n"})
 
 
-def test_wrong_feet_are_not_told_as_no_feet(tmp_path):
+def test_wrong_feet_are_not_told_as_no_feet(tmp_path: Path) -> None:
     """One mistake makes one problem."""
     assert "should hold keys" in one(tmp_path, {VISIT_FILE: "date: 2026-10-14\nfeet: left_fore\n"})
 
 
-def test_a_wrong_value_does_not_hide_a_wrong_day(tmp_path):
+def test_a_wrong_value_does_not_hide_a_wrong_day(tmp_path: Path) -> None:
     """Both come in one run."""
     text = VISIT.replace("date: 2026-10-14", "date: 2026-10-15").replace("landing: lateral first", "landing: x")
     lines = told(tmp_path, {VISIT_FILE: text})
@@ -156,14 +158,14 @@ def test_a_wrong_value_does_not_hide_a_wrong_day(tmp_path):
         ),
     ],
 )
-def test_a_horses_days_fit_each_other_and_its_visits(tmp_path, horse, said):
+def test_a_horses_days_fit_each_other_and_its_visits(tmp_path: Path, horse: str, said: str) -> None:
     """Birth, leaving, consent, the vet's plan and the visits."""
     lines = told(tmp_path, {HORSE: f"name: Bramble\n{horse}"})
 
     assert any(said in line for line in lines), lines
 
 
-def test_a_vets_plan_that_ended_is_not_held_against_a_visit(tmp_path):
+def test_a_vets_plan_that_ended_is_not_held_against_a_visit(tmp_path: Path) -> None:
     """The plan ran out in September."""
     plan = "vet_plan: {by: A vet, date: 2026-08-01, words: Often, weeks: 4, until: 2026-09-30}\n"
 

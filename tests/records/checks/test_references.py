@@ -28,13 +28,13 @@ REFERENCE = Reference.model_validate(
 )
 
 
-def told(folder, files=None):
+def told(folder: Path, files: dict[str, str | None] | None = None) -> list[tuple[int, str]]:
     """Line and sentence of each problem."""
     _, problems = read_practice(build(folder, files), TODAY, None, REFERENCE)
     return [(problem.place.line, f"{problem.message}. {problem.way_out}") for problem in problems]
 
 
-def test_names_of_the_tables_are_fine(tmp_path):
+def test_names_of_the_tables_are_fine(tmp_path: Path) -> None:
     """Methods, also of one zone of the wall, care notes by name and in words, cautions."""
     more = "methods: {toe_angle: gauge, flare_lateral_quarter: rule}\n"
     more += "resolved: [{caution: hot-foot, date: 2026-10-14, by: A vet}]\n"
@@ -58,19 +58,19 @@ def test_names_of_the_tables_are_fine(tmp_path):
         ),
     ],
 )
-def test_a_name_that_no_table_knows_is_told_in_a_visit(tmp_path, more, expected):
+def test_a_name_that_no_table_knows_is_told_in_a_visit(tmp_path: Path, more: str, expected: tuple[int, str]) -> None:
     """At its line, with the nearest one."""
     assert told(tmp_path, {VISIT_FILE: VISIT + more}) == [expected]
 
 
-def test_a_care_note_that_no_table_knows_is_told(tmp_path):
+def test_a_care_note_that_no_table_knows_is_told(tmp_path: Path) -> None:
     """A slip in its name would show the owner the bare name."""
     text = VISIT.replace("dry-bed", "dry-beds")
 
     assert told(tmp_path, {VISIT_FILE: text}) == [(15, "no care note is named 'dry-beds'. Did you mean dry-bed?")]
 
 
-def test_a_method_that_no_table_knows_is_told_in_the_practice(tmp_path):
+def test_a_method_that_no_table_knows_is_told_in_the_practice(tmp_path: Path) -> None:
     """The practice's own way is checked alike."""
     text = FILES["practice.yaml"] + "methods: {toe_angle: ruler}\n"
 
@@ -87,7 +87,7 @@ LATER = "date: 2026-10-14\nfeet: {LF: {landing: flat}}\n"
 @pytest.mark.parametrize(
     "ends", ["yes", "no", "all", "dry-bed", "[dry-bed, Walk in hand]", "[walk in  hand]", "", "[]"]
 )
-def test_care_notes_in_force_may_end(tmp_path, ends):
+def test_care_notes_in_force_may_end(tmp_path: Path, ends: str) -> None:
     """All, or by their names, or by their words."""
     assert told(tmp_path, {EARLIER_FILE: EARLIER, VISIT_FILE: f"{LATER}care_ends: {ends}\n"}) == []
 
@@ -101,14 +101,14 @@ def test_care_notes_in_force_may_end(tmp_path, ends):
         (None, "None is in force then; take it out"),
     ],
 )
-def test_a_care_note_that_is_not_in_force_cannot_end(tmp_path, earlier, way_out):
+def test_a_care_note_that_is_not_in_force_cannot_end(tmp_path: Path, earlier: str | None, way_out: str) -> None:
     """It is a warning at its line, with the nearest one or those that are."""
     files = {EARLIER_FILE: earlier, VISIT_FILE: f"{LATER}care_ends: [dry-beds]\n"}
 
     assert told(tmp_path, files) == [(3, f"no care note named 'dry-beds' is in force. {way_out}")]
 
 
-def test_what_a_visit_ends_is_not_in_force_at_the_next(tmp_path):
+def test_what_a_visit_ends_is_not_in_force_at_the_next(tmp_path: Path) -> None:
     """Nor what it replaces; a second visit of the day comes after the first."""
     first, second = f"{LATER}care_ends: [dry-bed]\n", f"{LATER}note: x\ncare_ends: [dry-bed]\n"
     files = {EARLIER_FILE: EARLIER, VISIT_FILE: first, VISIT_FILE.replace(".yaml", "-b.yaml"): second}
@@ -116,7 +116,7 @@ def test_what_a_visit_ends_is_not_in_force_at_the_next(tmp_path):
     assert told(tmp_path, files) == [(4, "no care note named 'dry-bed' is in force. In force then: Walk in hand")]
 
 
-def test_nothing_is_told_of_care_after_a_visit_that_could_not_be_read(tmp_path):
+def test_nothing_is_told_of_care_after_a_visit_that_could_not_be_read(tmp_path: Path) -> None:
     """Its care notes may be what is missing."""
     files = {EARLIER_FILE: EARLIER + "wrong: x\n", VISIT_FILE: f"{LATER}care_ends: [boots-fit]\n"}
 
@@ -131,7 +131,7 @@ def test_nothing_is_told_of_care_after_a_visit_that_could_not_be_read(tmp_path):
         ("{wet: [1]}", "'wet' is not a known key here"),
     ],
 )
-def test_months_of_a_practice_that_are_none_are_told(tmp_path, months, expected):
+def test_months_of_a_practice_that_are_none_are_told(tmp_path: Path, months: str, expected: str) -> None:
     """With the way to write them."""
     text = FILES["practice.yaml"] + f"seasons: {months}\n"
     (found,) = told(tmp_path, {"practice.yaml": text})
@@ -140,14 +140,14 @@ def test_months_of_a_practice_that_are_none_are_told(tmp_path, months, expected)
 
 
 @pytest.mark.parametrize("file", ["care/stable.yaml", "willowmere/care/horse.yaml"])
-def test_a_stable_or_horse_where_care_notes_belong_is_told(tmp_path, file):
+def test_a_stable_or_horse_where_care_notes_belong_is_told(tmp_path: Path, file: str) -> None:
     """It would be lost without a word."""
     (found,) = told(tmp_path, {file: "name: Care\n"})
 
     assert "a folder named care is read for something else" in found[1]
 
 
-def test_care_notes_are_no_stable(tmp_path):
+def test_care_notes_are_no_stable(tmp_path: Path) -> None:
     """Their folder lies among the stables."""
     assert told(tmp_path, {"care/over-the-bridge.yaml": "what: x\n"}) == []
 
@@ -164,14 +164,16 @@ STABLES = {"old-mill/stable.yaml": "name: Old Mill\n", "tithe-barn/stable.yaml":
         ("[x]", [(2, "no stable is named 'x'. Known are old-mill, tithe-barn, willowmere")]),
     ],
 )
-def test_a_stable_near_another_must_be_one_of_the_practice(tmp_path, near, expected):
+def test_a_stable_near_another_must_be_one_of_the_practice(
+    tmp_path: Path, near: str, expected: list[tuple[int, str]]
+) -> None:
     """Named by its folder."""
     text = f"name: Willowmere\nnear: {near}\n"
 
     assert told(tmp_path, {**STABLES, "willowmere/stable.yaml": text}) == expected
 
 
-def test_a_neighbour_is_known_where_one_stable_is_read_alone(tmp_path):
+def test_a_neighbour_is_known_where_one_stable_is_read_alone(tmp_path: Path) -> None:
     """The others are there, though they are not read."""
     files = {**STABLES, "willowmere/stable.yaml": "name: Willowmere\nnear: [old-mill, hill]\n"}
     _, problems = read_practice(build(tmp_path, files), TODAY, "willowmere", REFERENCE)

@@ -1,5 +1,7 @@
 """Tracings beyond the form of their points: lines that cross, sides, scale, picture."""
 
+from pathlib import Path
+
 import pytest
 import shapely
 from hypothesis import HealthCheck, given, settings
@@ -32,30 +34,30 @@ SOLE = [
 SIDE = ["ground: [[100, 1000], [900, 1000]]", "dorsal_wall: [[400, 700], [330, 850], [260, 995]]"]
 
 
-def of(tmp_path, *marks, more="", **values):
+def of(tmp_path: Path, *marks: str, more: str = "", **values: float | str) -> list[str]:
     """What is told of a visit with one tracing, less the file's name."""
     return [line.removeprefix(f"{VISIT_FILE}:") for line in told(tmp_path, {VISIT_FILE: text(*marks, **values) + more})]
 
 
-def with_mark(mark):
+def with_mark(mark: str) -> list[str]:
     """The sole with one landmark written otherwise."""
     name = mark.split(":")[0]
     return [mark if old.split(":")[0] == name else old for old in SOLE]
 
 
-def test_a_good_tracing_has_no_problems(tmp_path):
+def test_a_good_tracing_has_no_problems(tmp_path: Path) -> None:
     """A whole sole, and a side."""
     assert of(tmp_path, *SOLE) == []
     assert of(tmp_path, *SIDE, view="side") == []
 
 
-def test_an_outline_traced_the_other_way_round_is_accepted(tmp_path):
+def test_an_outline_traced_the_other_way_round_is_accepted(tmp_path: Path) -> None:
     """Sides are told by names, not by the order of the points."""
     assert of(tmp_path, *with_mark(f"wall: {arc()[::-1]}")) == []
 
 
 @pytest.mark.parametrize("name", ["wall", "white_line"])
-def test_an_outline_that_crosses_itself_is_told_where(tmp_path, name):
+def test_an_outline_that_crosses_itself_is_told_where(tmp_path: Path, name: str) -> None:
     """By the numbers of the points, at the line of the first."""
     (line,) = of(tmp_path, f"{name}: {CROSSED}")
 
@@ -66,7 +68,7 @@ def test_an_outline_that_crosses_itself_is_told_where(tmp_path, name):
     )
 
 
-def test_the_place_of_a_crossing_is_the_point(tmp_path):
+def test_the_place_of_a_crossing_is_the_point(tmp_path: Path) -> None:
     """Where each point has a line of its own, that line is told."""
     rows = "".join(f"\n          - {point}" for point in CROSSED)
 
@@ -90,12 +92,12 @@ SQUARE = [Spot(0, 0), Spot(10, 0), Spot(10, 10), Spot(0, 10)]
         ([Spot(0, 0), Spot(0, 0), Spot(9, 9)], ((0, 2), (2, 0))),
     ],
 )
-def test_a_crossing_is_found(points, expected):
+def test_a_crossing_is_found(points: list[Spot], expected: tuple[tuple[int, int], tuple[int, int]] | None) -> None:
     """Crossed, touched, doubled back, all in one line; a point written twice is no crossing."""
     assert crossing(points) == expected
 
 
-def test_a_white_line_outside_the_wall_is_told_by_its_points(tmp_path):
+def test_a_white_line_outside_the_wall_is_told_by_its_points(tmp_path: Path) -> None:
     """At the line of the first of them."""
     line = arc(220)
     line[3], line[9] = arc(270)[3], arc(270)[9]
@@ -105,7 +107,7 @@ def test_a_white_line_outside_the_wall_is_told_by_its_points(tmp_path):
     assert found.startswith(f"{FIRST_LINE + 1}:")
 
 
-def test_wall_and_white_line_swapped_are_told(tmp_path):
+def test_wall_and_white_line_swapped_are_told(tmp_path: Path) -> None:
     """Of many points the first ones are named."""
     (found,) = of(tmp_path, f"wall: {arc(220)}", f"white_line: {arc()}")
 
@@ -113,7 +115,7 @@ def test_wall_and_white_line_swapped_are_told(tmp_path):
 
 
 @pytest.mark.parametrize(("radius", "error", "problems"), [(255, 1.5, 0), (255, 0.5, 1), (262, 1.5, 1)])
-def test_the_hand_may_err_at_the_white_line(tmp_path, radius, error, problems):
+def test_the_hand_may_err_at_the_white_line(tmp_path: Path, radius: int, error: float, problems: int) -> None:
     """A point may be off by 1.96 x sqrt(2) SD; at an image 1600 px wide, 1.5 px of error are 6.7 px of leeway."""
     line = arc(220)
     line[7] = arc(radius)[7]
@@ -121,7 +123,7 @@ def test_the_hand_may_err_at_the_white_line(tmp_path, radius, error, problems):
     assert len(of(tmp_path, f"wall: {arc(number=41)}", f"white_line: {line}", hand_error=error)) == problems
 
 
-def test_a_point_outside_is_found_in_px():
+def test_a_point_outside_is_found_in_px() -> None:
     """Further than the leeway from the nearest place of the outline."""
     points = [Spot(5, 5), Spot(12, 5), Spot(10, 5), Spot(5, -3)]
 
@@ -139,7 +141,7 @@ def test_a_point_outside_is_found_in_px():
         ),
     ],
 )
-def test_swapped_sides_are_told(tmp_path, swapped, said):
+def test_swapped_sides_are_told(tmp_path: Path, swapped: list[str], said: str) -> None:
     """Frog, buttresses and bars must tell the same side as medial."""
     names = {mark.split(":")[0] for mark in swapped}
     rest = [mark for mark in SOLE if mark.split(":")[0] not in names]
@@ -149,7 +151,7 @@ def test_swapped_sides_are_told(tmp_path, swapped, said):
     assert line.endswith("Look whether medial and lateral were swapped.")
 
 
-def test_swapped_sides_in_a_front_view_are_told(tmp_path):
+def test_swapped_sides_in_a_front_view_are_told(tmp_path: Path) -> None:
     """The hairline's ends and the walls."""
     walls = ["medial_wall: [[900, 400], [910, 600], [930, 800]]", "lateral_wall: [[500, 400], [490, 600], [470, 800]]"]
     (line,) = of(tmp_path, "coronet_medial: [500, 390]", "coronet_lateral: [900, 390]", *walls, view="front")
@@ -157,7 +159,7 @@ def test_swapped_sides_in_a_front_view_are_told(tmp_path):
     assert "medial_wall and lateral_wall lie the other way round than coronet_medial and coronet_lateral" in line
 
 
-def test_a_wall_traced_from_the_ground_up_is_told(tmp_path):
+def test_a_wall_traced_from_the_ground_up_is_told(tmp_path: Path) -> None:
     """The upper third of a wall is looked at, so that its upper end must be known."""
     (line,) = of(tmp_path, SIDE[0], "dorsal_wall: [[260, 995], [330, 850], [400, 700]]", view="side")
 
@@ -167,7 +169,7 @@ def test_a_wall_traced_from_the_ground_up_is_told(tmp_path):
     )
 
 
-def test_a_short_scale_is_asked_about(tmp_path):
+def test_a_short_scale_is_asked_about(tmp_path: Path) -> None:
     """Under 2 % of the image's width the error of the hand is too much of it."""
     scale = "{from: [100, 100], to: [130, 100], length: 10}"
 
@@ -185,21 +187,21 @@ def test_a_short_scale_is_asked_about(tmp_path):
         (150, "warning: {}: by it the sole is 188 mm from end to end, outside 50 to 170, so look again"),
     ],
 )
-def test_a_scale_that_makes_no_foot_is_told(tmp_path, length, said):
+def test_a_scale_that_makes_no_foot_is_told(tmp_path: Path, length: int, said: str) -> None:
     """The foot it makes must be possible, and is asked about where it is unusual."""
     (line,) = of(tmp_path, SOLE[0], scale=f"{{from: [100, 1100], to: [500, 1100], length: {length}}}")
 
     assert line.startswith(f"9:9: {said.format(f'{AT}, scale')}")
 
 
-def test_a_scale_is_held_against_walls_too(tmp_path):
+def test_a_scale_is_held_against_walls_too(tmp_path: Path) -> None:
     """In a side view the front wall is as long as a toe can be."""
     lines = of(tmp_path, *SIDE, view="side", scale="{from: [100, 1100], to: [500, 1100], length: 10 in}")
 
     assert "warning: left_fore, tracings, number 1, scale: by it the front wall is 207 mm from end to end" in lines[0]
 
 
-def test_a_tracing_after_no_trim_is_told(tmp_path):
+def test_a_tracing_after_no_trim_is_told(tmp_path: Path) -> None:
     """Either it was trimmed or there is no after."""
     assert of(tmp_path, "frog_apex: [800, 600]", more="trimmed: no\n") == [
         f"6:9: error: {AT}, moment: it shows the foot after a trim, but the visit says trimmed: no. "
@@ -208,7 +210,7 @@ def test_a_tracing_after_no_trim_is_told(tmp_path):
     assert of(tmp_path, "frog_apex: [800, 600]", more="trimmed: no\n", moment="before") == []
 
 
-def test_a_photograph_that_is_not_there_is_asked_about(tmp_path):
+def test_a_photograph_that_is_not_there_is_asked_about(tmp_path: Path) -> None:
     """The points stand without it, so it is a warning."""
     assert of(tmp_path, file=PHOTO) == [
         f"10:9: warning: {AT}, file: there is no such photograph in the horse's folder photos. "
@@ -228,7 +230,7 @@ def test_a_photograph_that_is_not_there_is_asked_about(tmp_path):
         ("2026-10-14-left-fore-side-after.jpg", 1),
     ],
 )
-def test_the_photograph_is_the_one_of_the_foot(tmp_path, name, problems):
+def test_the_photograph_is_the_one_of_the_foot(tmp_path: Path, name: str, problems: int) -> None:
     """By its name it shows the day, the foot, the view and the moment of the tracing."""
     files = {VISIT_FILE: text(file=name), f"willowmere/bramble/photos/{name}": file_of(drawn())}
     lines = [line for line in told(tmp_path, files) if line.startswith(VISIT_FILE)]
@@ -236,7 +238,7 @@ def test_the_photograph_is_the_one_of_the_foot(tmp_path, name, problems):
     assert sum("another day, foot, view or moment" in line for line in lines) == problems
 
 
-def swapped(marks):
+def swapped(marks: list[str]) -> list[str]:
     """The same places, but what was medial is called lateral."""
     names = str.maketrans({"<": "medial", ">": "lateral"})
     return [mark.replace("medial", ">").replace("lateral", "<").translate(names) for mark in marks]
@@ -256,7 +258,9 @@ UPSIDE_DOWN = ["frog_apex: [800, 900]", "frog_medial: [840, 700]", "frog_lateral
         (swapped(FRONT), {"view": "front"}, "from the front"),
     ],
 )
-def test_sides_that_do_not_fit_the_foot_are_told(tmp_path, marks, values, how):
+def test_sides_that_do_not_fit_the_foot_are_told(
+    tmp_path: Path, marks: list[str], values: dict[str, str], how: str
+) -> None:
     """Every side swapped, another foot meant, or a mirrored picture: the lateral side lies as in the other foot."""
     (line,) = of(tmp_path, *marks, **values)
 
@@ -266,13 +270,13 @@ def test_sides_that_do_not_fit_the_foot_are_told(tmp_path, marks, values, how):
 @pytest.mark.parametrize(
     ("marks", "values"), [(SOLE, {}), (UPSIDE_DOWN, {}), (FRONT, {"view": "front"}), (["frog_apex: [800, 600]"], {})]
 )
-def test_sides_that_fit_the_foot_are_not_asked_about(tmp_path, marks, values):
+def test_sides_that_fit_the_foot_are_not_asked_about(tmp_path: Path, marks: list[str], values: dict[str, str]) -> None:
     """However the picture was held; and nothing is told where nothing tells the sides."""
     assert of(tmp_path, *marks, **values) == []
 
 
 @pytest.mark.parametrize(("foot", "expected"), [("left_fore", "left"), ("right_hind", "right")])
-def test_the_shape_of_a_sole_tells_the_foot(foot, expected):
+def test_the_shape_of_a_sole_tells_the_foot(foot: str, expected: str) -> None:
     """A left sole with its toe up has its lateral half, the wider one, on the right.
 
     Source: the lateral half of the sole is the wider one, Lungwitz & Adams 1913, A Text-Book of Horseshoeing, ch. I.
@@ -285,12 +289,12 @@ def test_the_shape_of_a_sole_tells_the_foot(foot, expected):
     assert traced_as("sole", {name: [Spot(*spot)] for name, spot in spots.items()}) == expected
 
 
-def test_a_foot_that_was_only_traced_is_recorded(tmp_path):
+def test_a_foot_that_was_only_traced_is_recorded(tmp_path: Path) -> None:
     """A tracing counts as something; the visit is not asked about as one without a foot."""
     assert of(tmp_path, "frog_apex: [800, 600]") == []
 
 
-def test_form_and_meaning_are_told_in_one_run(tmp_path):
+def test_form_and_meaning_are_told_in_one_run(tmp_path: Path) -> None:
     """A wrong landmark does not hide a crossed wall, a swapped side or a missing photograph."""
     marks = ["frog_apex: middle", f"wall: {CROSSED}", *SOLE[5:], "frog_medial: [9, 9]", "frog_lateral: [1, 9]"]
     lines = of(tmp_path, *marks, file=PHOTO)
@@ -303,14 +307,16 @@ OUTLINE = st.lists(SPOTS, min_size=12, max_size=14).filter(lambda points: len(se
 PAIR = st.lists(SPOTS, min_size=2, max_size=2, unique=True)
 
 
-def typed(points):
+def typed(points: list[Spot]) -> str:
     """Points as they are written."""
     return str([[x, y] for x, y in points])
 
 
 @settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 @given(wall=OUTLINE, line=OUTLINE, frog=PAIR, bars=st.tuples(PAIR, PAIR))
-def test_points_at_random_are_looked_at_without_a_fall(tmp_path, wall, line, frog, bars):
+def test_points_at_random_are_looked_at_without_a_fall(
+    tmp_path: Path, wall: list[Spot], line: list[Spot], frog: list[Spot], bars: tuple[list[Spot], list[Spot]]
+) -> None:
     """Never a traceback, however the points lie."""
     file = tmp_path / "2026-10-14.yaml"
     marks = {"wall": wall, "white_line": line, "bar_medial": bars[0], "bar_lateral": bars[1]}
@@ -324,6 +330,6 @@ def test_points_at_random_are_looked_at_without_a_fall(tmp_path, wall, line, fro
 
 @settings(max_examples=200, deadline=None)
 @given(points=st.lists(SPOTS, min_size=3, max_size=9).filter(lambda points: len(set(points)) > 2))
-def test_an_outline_without_a_crossing_bounds_an_area(points):
+def test_an_outline_without_a_crossing_bounds_an_area(points: list[Spot]) -> None:
     """Told crossings are those that keep an outline from being a plain area."""
     assert (crossing(points) is None) == shapely.Polygon(points).is_valid

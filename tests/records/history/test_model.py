@@ -1,19 +1,21 @@
 """What a stable's own people may see of a trail."""
 
+from pathlib import Path
+
 import pytest
 
-from tests.support.git_practice import LONGER, TOE, alone, begun
+from tests.support.git_practice import LONGER, TOE, Kept, alone, begun
 from tests.support.practice_folders import VISIT, VISIT_FILE
 
 
 @pytest.fixture(autouse=True)
-def _somebody(monkeypatch, tmp_path):
+def _somebody(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """Git knows who we are."""
     alone(monkeypatch, tmp_path)
 
 
 @pytest.fixture
-def kept(tmp_path):
+def kept(tmp_path: Path) -> Kept:
     """A practice with one visit, kept on 14 October."""
     return begun(tmp_path)
 
@@ -29,7 +31,9 @@ def kept(tmp_path):
         ("toe", {VISIT_FILE: LONGER + "private_note: owes\n"}, ""),
     ],
 )
-def test_a_stable_reads_a_reason_only_where_it_is_about_this_stable_alone(kept, reason, files, shown):
+def test_a_stable_reads_a_reason_only_where_it_is_about_this_stable_alone(
+    kept: Kept, reason: str, files: dict[str, str], shown: str
+) -> None:
     """The trimmer reads it always."""
     kept.entry("2026-10-20", reason, files)
     trail = kept.trail()
@@ -38,7 +42,7 @@ def test_a_stable_reads_a_reason_only_where_it_is_about_this_stable_alone(kept, 
     assert [change.reason for change in trail.for_stable().changes] == [shown]
 
 
-def test_a_reason_from_another_stable_stays_there(kept):
+def test_a_reason_from_another_stable_stays_there(kept: Kept) -> None:
     """The horse moved; what was written at its old stable is not for the new one."""
     kept.entry("2026-10-20", "Willowmere: Bramble and Otter amended", {VISIT_FILE: LONGER})
     kept.entry("2026-10-21", "x", {"heath/stable.yaml": "name: Heath\n"})
@@ -49,7 +53,7 @@ def test_a_reason_from_another_stable_stays_there(kept):
     assert [(change.reason, len(change.parts)) for change in seen.changes] == [("", 1)]
 
 
-def test_a_stable_never_sees_that_a_private_note_changed(kept):
+def test_a_stable_never_sees_that_a_private_note_changed(kept: Kept) -> None:
     """The trimmer does; an entry of nothing else leaves no trace, and no other visit of it shows its reason."""
     named = "willowmere/bramble/2026-11-18.yaml"
     kept.entry("2026-11-18", "seen", {named: "date: 2026-11-18\nnote: x\n"})
@@ -63,7 +67,7 @@ def test_a_stable_never_sees_that_a_private_note_changed(kept):
     assert "Pays late" not in repr(mine.for_stable()) + repr(other.for_stable())
 
 
-def test_a_stable_does_not_read_earlier_wording(kept):
+def test_a_stable_does_not_read_earlier_wording(kept: Kept) -> None:
     """What was taken out of a note may have been taken out for a reason; numbers and choices stay."""
     words = VISIT + "note: Ann owes us\n"
     kept.entry("2026-10-20", "x", {VISIT_FILE: words})

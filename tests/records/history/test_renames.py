@@ -3,6 +3,7 @@
 import datetime as dt
 import shutil
 import subprocess
+from pathlib import Path
 
 import pytest
 
@@ -11,13 +12,13 @@ from tests.support.practice_folders import VISIT, VISIT_FILE
 
 
 @pytest.fixture(autouse=True)
-def _somebody(monkeypatch, tmp_path):
+def _somebody(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """Git knows who we are."""
     alone(monkeypatch, tmp_path)
 
 
 @pytest.fixture
-def kept(tmp_path):
+def kept(tmp_path: Path) -> Kept:
     """A practice with one visit, kept on 14 October."""
     return begun(tmp_path)
 
@@ -30,7 +31,7 @@ def kept(tmp_path):
         (VISIT_FILE, "willowmere/bramble/2026-10-13.yaml", "willowmere/bramble/2026-10-13.yaml"),
     ],
 )
-def test_a_renamed_folder_or_file_is_followed(kept, old, new, now):
+def test_a_renamed_folder_or_file_is_followed(kept: Kept, old: str, new: str, now: str) -> None:
     """What was before and what came after belong to one visit."""
     day = now[-15:-5]
     kept.entry("2026-10-20", "first", {VISIT_FILE: LONGER.replace("2026-10-14", day)})
@@ -46,7 +47,7 @@ def test_a_renamed_folder_or_file_is_followed(kept, old, new, now):
     ]
 
 
-def test_a_folder_renamed_with_all_its_files_rewritten_is_followed_by_its_horse(kept):
+def test_a_folder_renamed_with_all_its_files_rewritten_is_followed_by_its_horse(kept: Kept) -> None:
     """No two contents are alike; the horse's own file tells."""
     kept.git("mv", "willowmere/bramble", "willowmere/daisy")
     kept.entry("2026-10-20", "renamed", {OTHER: "date: 2026-10-14\nnote: nothing like before\n"})
@@ -55,7 +56,7 @@ def test_a_folder_renamed_with_all_its_files_rewritten_is_followed_by_its_horse(
     assert ("note", None, "nothing like before") in kept.told(OTHER)[0][2]
 
 
-def test_records_moved_out_of_a_folder_are_followed(tmp_path):
+def test_records_moved_out_of_a_folder_are_followed(tmp_path: Path) -> None:
     """The whole tree one step up, so that the repository is theirs alone."""
     kept = begun(tmp_path, "records")
     for name in ("practice.yaml", "willowmere"):
@@ -66,7 +67,7 @@ def test_records_moved_out_of_a_folder_are_followed(tmp_path):
     assert Kept(kept.top, kept.top).trail().first == dt.date(2026, 10, 14)
 
 
-def test_a_name_that_is_used_again_for_another_visit_is_not_mixed_up(kept):
+def test_a_name_that_is_used_again_for_another_visit_is_not_mixed_up(kept: Kept) -> None:
     """A horse's folder is renamed, and another horse comes into the old one."""
     kept.entry("2026-10-16", "first", {VISIT_FILE: LONGER})
     kept.git("mv", "willowmere/bramble", "willowmere/daisy")
@@ -78,7 +79,7 @@ def test_a_name_that_is_used_again_for_another_visit_is_not_mixed_up(kept):
     assert kept.trail().changes == ()
 
 
-def test_a_visit_of_another_day_that_only_looks_alike_is_not_taken_for_the_same(kept):
+def test_a_visit_of_another_day_that_only_looks_alike_is_not_taken_for_the_same(kept: Kept) -> None:
     """One horse's visit goes, another's comes, in one entry."""
     new = "heath/otter/2026-11-18.yaml"
     more = {"heath/stable.yaml": "name: Heath\n", "heath/otter/horse.yaml": "name: Otter\n"}
@@ -87,7 +88,7 @@ def test_a_visit_of_another_day_that_only_looks_alike_is_not_taken_for_the_same(
     assert (kept.trail(new).first, kept.trail(new).changes) == (dt.date(2026, 11, 18), ())
 
 
-def test_a_visit_filed_under_another_horse_is_followed_as_a_guess(kept):
+def test_a_visit_filed_under_another_horse_is_followed_as_a_guess(kept: Kept) -> None:
     """It is alike, and so it is said that this is not sure."""
     kept.entry("2026-10-15", "came", {"willowmere/daisy/horse.yaml": "name: Daisy\nborn: 2019\n"})
     kept.entry("2026-10-20", "other horse", {VISIT_FILE: None, OTHER: LONGER})
@@ -98,7 +99,7 @@ def test_a_visit_filed_under_another_horse_is_followed_as_a_guess(kept):
     )
 
 
-def test_a_visit_that_moved_alone_between_stables_begins_anew_and_says_so(kept):
+def test_a_visit_that_moved_alone_between_stables_begins_anew_and_says_so(kept: Kept) -> None:
     """What was told at one stable is never guessed at another."""
     new = "heath/otter/2026-10-14.yaml"
     more = {"heath/stable.yaml": "name: Heath\n", "heath/otter/horse.yaml": "name: Otter\n"}
@@ -109,7 +110,7 @@ def test_a_visit_that_moved_alone_between_stables_begins_anew_and_says_so(kept):
     assert kept.trail(new).doubts == ("Its file may have had another name before; nothing is told from then",)
 
 
-def side_and_main(kept, side, main):
+def side_and_main(kept: Kept, side: dict[str, str], main: dict[str, str]) -> None:
     """Two lines of work from here: an entry each, and main checked out."""
     kept.git("checkout", "--quiet", "-b", "side")
     kept.entry("2026-10-20", "side", side)
@@ -117,7 +118,7 @@ def side_and_main(kept, side, main):
     kept.entry("2026-10-21", "main", main)
 
 
-def test_a_change_from_a_line_that_was_joined_is_told_once(kept):
+def test_a_change_from_a_line_that_was_joined_is_told_once(kept: Kept) -> None:
     """With its own day and reason, and no doubt."""
     side_and_main(kept, {VISIT_FILE: LONGER}, {"practice.yaml": "name: A\ntrimmer: B\n"})
     kept.git("merge", "--quiet", "--no-edit", "side", day="2026-10-22T12:00:00Z")
@@ -126,7 +127,7 @@ def test_a_change_from_a_line_that_was_joined_is_told_once(kept):
     assert kept.trail().doubts == ()
 
 
-def test_a_visit_that_came_by_a_joined_line_was_first_kept_there(kept):
+def test_a_visit_that_came_by_a_joined_line_was_first_kept_there(kept: Kept) -> None:
     """Not when the lines were joined."""
     named = "willowmere/bramble/2026-10-20.yaml"
     side_and_main(kept, {named: "date: 2026-10-20\nnote: x\n"}, {})
@@ -135,7 +136,7 @@ def test_a_visit_that_came_by_a_joined_line_was_first_kept_there(kept):
     assert kept.trail(named).first == dt.date(2026, 10, 20)
 
 
-def test_a_joint_that_settles_two_values_is_told_and_doubted(kept):
+def test_a_joint_that_settles_two_values_is_told_and_doubted(kept: Kept) -> None:
     """What it settled on is new to both lines."""
     side_and_main(kept, {VISIT_FILE: LONGER}, {VISIT_FILE: SHORTER})
     with pytest.raises(subprocess.CalledProcessError):
@@ -152,7 +153,7 @@ def test_a_joint_that_settles_two_values_is_told_and_doubted(kept):
     )
 
 
-def test_a_joint_that_drops_a_line_is_doubted(kept):
+def test_a_joint_that_drops_a_line_is_doubted(kept: Kept) -> None:
     """What the dropped line changed is told, and does not stand."""
     side_and_main(kept, {VISIT_FILE: LONGER}, {"practice.yaml": "name: A\ntrimmer: B\n"})
     kept.git("merge", "--quiet", "--strategy=ours", "--no-edit", "side", day="2026-10-22T12:00:00Z")
@@ -161,7 +162,7 @@ def test_a_joint_that_drops_a_line_is_doubted(kept):
     assert kept.trail().first == dt.date(2026, 10, 14)
 
 
-def test_a_change_under_the_old_name_on_another_line_is_followed(kept):
+def test_a_change_under_the_old_name_on_another_line_is_followed(kept: Kept) -> None:
     """One line renames, the other corrects, and they are joined."""
     kept.git("checkout", "--quiet", "-b", "side")
     kept.entry("2026-10-20", "side", {VISIT_FILE: LONGER})
@@ -174,7 +175,7 @@ def test_a_change_under_the_old_name_on_another_line_is_followed(kept):
     assert kept.told(OTHER) == [("2026-10-20", "side", [(TOE, "80 mm", "82 mm")])]
 
 
-def test_visits_at_two_places_with_one_content_keep_their_own_trails(kept):
+def test_visits_at_two_places_with_one_content_keep_their_own_trails(kept: Kept) -> None:
     """Horses whose visits read alike, moved in one entry."""
     text = "date: 2026-10-14\ntrimmed: no\nnote: Not caught\n"
     horses = {f"willowmere/{name}/horse.yaml": f"name: {name}\n" for name in ("fern", "gale")}

@@ -3,6 +3,8 @@
 import datetime as dt
 import gc
 import os
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 
@@ -13,7 +15,7 @@ from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE, build, prac
 LATER = VISIT.replace("2026-10-14", "2026-11-25")
 
 
-def test_a_practice_holds_its_stables_horses_and_visits(tmp_path):
+def test_a_practice_holds_its_stables_horses_and_visits(tmp_path: Path) -> None:
     """From the file of the practice down to the day."""
     found = practice(tmp_path)
     (horse,) = found.horses
@@ -31,7 +33,7 @@ def test_a_practice_holds_its_stables_horses_and_visits(tmp_path):
     assert found.visit_count == 1
 
 
-def test_visits_are_in_order_with_the_second_of_a_day_after_the_first(tmp_path):
+def test_visits_are_in_order_with_the_second_of_a_day_after_the_first(tmp_path: Path) -> None:
     """2026-10-14-b comes after 2026-10-14."""
     files = {
         "willowmere/bramble/2026-11-25.yaml": LATER,
@@ -42,7 +44,7 @@ def test_visits_are_in_order_with_the_second_of_a_day_after_the_first(tmp_path):
     assert [(visit.date.day, visit.note) for visit in visits] == [(14, None), (14, "second"), (25, None)]
 
 
-def test_a_horse_is_found_by_its_folders(tmp_path):
+def test_a_horse_is_found_by_its_folders(tmp_path: Path) -> None:
     """One that is not there is told with those that are."""
     found = practice(tmp_path)
 
@@ -52,14 +54,14 @@ def test_a_horse_is_found_by_its_folders(tmp_path):
     assert trouble.value.way_out == "The horses there are: bramble"
 
 
-def test_horses_are_sorted_by_name_and_need_no_visit(tmp_path):
+def test_horses_are_sorted_by_name_and_need_no_visit(tmp_path: Path) -> None:
     """A horse that is new has a file and nothing else."""
     files = {"willowmere/zed/horse.yaml": "name: acorn\n"}
 
     assert [horse.horse.name for horse in practice(tmp_path, files).horses] == ["acorn", "Bramble"]
 
 
-def test_one_stable_can_be_read_alone(tmp_path):
+def test_one_stable_can_be_read_alone(tmp_path: Path) -> None:
     """What is wrong elsewhere does not matter then."""
     folder = build(tmp_path, {"old-mill/stable.yaml": "nme: x\n", "Old Mill/stable.yaml": "name: x\n"})
     found, problems = read_practice(folder, TODAY, "willowmere")
@@ -67,14 +69,14 @@ def test_one_stable_can_be_read_alone(tmp_path):
     assert ([stable.slug for stable in found.stables], list(problems)) == (["willowmere"], [])
 
 
-def test_a_stable_that_is_not_there_is_told(tmp_path):
+def test_a_stable_that_is_not_there_is_told(tmp_path: Path) -> None:
     """With the name that was asked for."""
     found, problems = read_practice(build(tmp_path), TODAY, "nowhere")
 
     assert (found, [problem.message for problem in problems]) == (None, ["there is no stable 'nowhere'"])
 
 
-def test_a_folder_that_is_not_there_is_told(tmp_path):
+def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
     """With the way to make one."""
     found, problems = read_practice(tmp_path / "none", TODAY)
 
@@ -84,7 +86,7 @@ def test_a_folder_that_is_not_there_is_told(tmp_path):
     ]
 
 
-def test_problems_of_all_files_come_in_one_run_sorted_by_place(tmp_path):
+def test_problems_of_all_files_come_in_one_run_sorted_by_place(tmp_path: Path) -> None:
     """Practice, stable, horse and visit."""
     wrong = dict.fromkeys(("practice.yaml", "willowmere/stable.yaml", VISIT_FILE), "wrong: 1\n")
     lines = told(tmp_path, wrong)
@@ -93,7 +95,7 @@ def test_problems_of_all_files_come_in_one_run_sorted_by_place(tmp_path):
     assert lines == sorted(lines)
 
 
-def test_the_folder_may_be_the_one_we_stand_in(tmp_path, monkeypatch):
+def test_the_folder_may_be_the_one_we_stand_in(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Its own name is shown, not a dot."""
     folder = build(tmp_path / "records", {VISIT_FILE: "x: 1\n"})
     monkeypatch.chdir(folder)
@@ -158,7 +160,7 @@ def test_the_folder_may_be_the_one_we_stand_in(tmp_path, monkeypatch):
         ),
     ],
 )
-def test_what_is_missing_or_misplaced_is_told_once(tmp_path, files, expected):
+def test_what_is_missing_or_misplaced_is_told_once(tmp_path: Path, files: dict[str, str | None], expected: str) -> None:
     """With its path and a way out."""
     assert told(tmp_path, files) == [expected]
 
@@ -180,12 +182,12 @@ def test_what_is_missing_or_misplaced_is_told_once(tmp_path, files, expected):
         "willowmere/letters/2026/vet.txt",
     ],
 )
-def test_what_editors_and_systems_leave_behind_is_passed_over(tmp_path, name):
+def test_what_editors_and_systems_leave_behind_is_passed_over(tmp_path: Path, name: str) -> None:
     """Nobody meant it as a record; nor a folder in which none lies."""
     assert told(tmp_path, {name: "x"}) == []
 
 
-def test_a_link_that_leads_out_of_the_records_is_refused(tmp_path):
+def test_a_link_that_leads_out_of_the_records_is_refused(tmp_path: Path) -> None:
     """A visit, a horse's folder and a link to nowhere; nothing outside is opened."""
     folder = build(tmp_path / "records")
     outside = build(tmp_path / "outside")
@@ -201,7 +203,7 @@ def test_a_link_that_leads_out_of_the_records_is_refused(tmp_path):
     ]
 
 
-def test_a_link_inside_the_records_is_read(tmp_path):
+def test_a_link_inside_the_records_is_read(tmp_path: Path) -> None:
     """The folder itself may be reached by a link, too."""
     build(tmp_path / "records", {"willowmere/photos/shared.yaml": LATER.replace("88", "87")})
     os.symlink("../photos/shared.yaml", tmp_path / "records/willowmere/bramble/2026-11-25.yaml")
@@ -211,12 +213,12 @@ def test_a_link_inside_the_records_is_read(tmp_path):
     assert (found.visit_count, list(problems)) == (2, [])
 
 
-def test_a_folder_that_cannot_be_opened_is_told(tmp_path, monkeypatch):
+def test_a_folder_that_cannot_be_opened_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Without a traceback, and once."""
     folder = build(tmp_path)
     whole = type(folder).iterdir
 
-    def refusing(path):
+    def refusing(path: Path) -> Iterator[object]:
         if path.name == "bramble":
             raise PermissionError
         return whole(path)
@@ -227,7 +229,7 @@ def test_a_folder_that_cannot_be_opened_is_told(tmp_path, monkeypatch):
     assert [problem.message for problem in problems] == ["the folder cannot be opened"]
 
 
-def test_a_name_that_cannot_be_shown_is_shown_with_question_marks(tmp_path):
+def test_a_name_that_cannot_be_shown_is_shown_with_question_marks(tmp_path: Path) -> None:
     """Broken file names do not break the terminal."""
     folder = build(tmp_path)
     (folder / "willowmere" / "bramble" / os.fsdecode(b"\xff\n.jpg")).write_text("x")
@@ -236,14 +238,14 @@ def test_a_name_that_cannot_be_shown_is_shown_with_question_marks(tmp_path):
     assert [problem.place.path for problem in problems] == [f"{tmp_path.name}/willowmere/bramble/??.jpg"]
 
 
-def test_the_search_for_cycles_goes_on_after_reading(tmp_path):
+def test_the_search_for_cycles_goes_on_after_reading(tmp_path: Path) -> None:
     """It is held back while reading alone."""
     read_practice(build(tmp_path), TODAY)
 
     assert gc.isenabled()
 
 
-def test_sites_built_among_the_records_are_no_stable(tmp_path):
+def test_sites_built_among_the_records_are_no_stable(tmp_path: Path) -> None:
     """A practice may build where its records are."""
     (tmp_path / "sites" / "willowmere").mkdir(parents=True)
     (tmp_path / "sites" / "willowmere" / "index.html").write_text("x")
@@ -251,7 +253,7 @@ def test_sites_built_among_the_records_are_no_stable(tmp_path):
     assert told(tmp_path) == []
 
 
-def test_a_stable_cannot_be_named_practice(tmp_path):
+def test_a_stable_cannot_be_named_practice(tmp_path: Path) -> None:
     """The trimmer's own site has that name."""
     files = {"practice/stable.yaml": "name: Practice\n"}
 

@@ -19,7 +19,7 @@ from recordgen.records.yaml.values import without_empty
 
 
 @pytest.mark.parametrize(("typed", "expected"), [("yes", True), ("True", True), ("NO", False), (" false ", False)])
-def test_yes_and_no_are_read_in_every_case(typed, expected):
+def test_yes_and_no_are_read_in_every_case(typed: str, expected: bool) -> None:
     """In words or as YAML's own."""
     assert Visit.model_validate({"date": "2026-10-14", "trimmed": typed}).trimmed is expected
 
@@ -27,7 +27,7 @@ def test_yes_and_no_are_read_in_every_case(typed, expected):
 @pytest.mark.parametrize(
     ("typed", "expected"), [("2015", ("2015-01-01", "2015-12-31")), ("2015-05-06", ("2015-05-06",) * 2)]
 )
-def test_a_birth_may_be_a_year(typed, expected):
+def test_a_birth_may_be_a_year(typed: str, expected: tuple[str, str]) -> None:
     """A year alone may be any day of it, and is told as it was typed."""
     born = Horse.model_validate({"name": "Bramble", "born": typed}).born
 
@@ -35,17 +35,17 @@ def test_a_birth_may_be_a_year(typed, expected):
     assert str(born) == typed
 
 
-def test_a_height_in_hands_is_kept_in_centimetres():
+def test_a_height_in_hands_is_kept_in_centimetres() -> None:
     """14.2 hh is 58 inches."""
     assert Horse.model_validate({"name": "Bramble", "height": "14.2 hh"}).height == pytest.approx(147.3)
 
 
-def test_text_is_kept_without_the_space_around_it():
+def test_text_is_kept_without_the_space_around_it() -> None:
     """A block of text ends with a line end that nobody means."""
     assert Visit.model_validate({"date": "2026-10-14", "note": "one\ntwo\n"}).note == "one\ntwo"
 
 
-def test_a_practice_has_its_ways_from_the_start():
+def test_a_practice_has_its_ways_from_the_start() -> None:
     """Weeks by class, leeway, days of work, names of feet."""
     practice = PracticeFile.model_validate({"name": "x", "trimmer": "y"})
     weeks = practice.usual_weeks
@@ -55,14 +55,14 @@ def test_a_practice_has_its_ways_from_the_start():
 
 
 @pytest.mark.parametrize("country", ["gb", "GBR", "", "G1"])
-def test_a_country_is_two_capital_letters(country):
+def test_a_country_is_two_capital_letters(country: str) -> None:
     """The law that is quoted hangs on it."""
     with pytest.raises(ValidationError):
         PracticeFile.model_validate({"name": "x", "trimmer": "y", "country": country})
 
 
 @pytest.mark.parametrize(("scale", "most"), [(scale, high) for scale, (_, high) in LAMENESS_SCALES.items()])
-def test_a_grade_lies_on_its_scale(scale, most):
+def test_a_grade_lies_on_its_scale(scale: str, most: int) -> None:
     """The highest grade is read, one more is not.
 
     Sources: see LAMENESS_SCALES.
@@ -73,38 +73,38 @@ def test_a_grade_lies_on_its_scale(scale, most):
 
 
 @pytest.mark.parametrize("typed", [{}, {"weeks": "6", "date": "2026-11-25"}])
-def test_next_is_weeks_or_a_day(typed):
+def test_next_is_weeks_or_a_day(typed: dict[str, str]) -> None:
     """Neither and both are refused."""
     with pytest.raises(ValidationError):
         Next.model_validate(typed)
 
 
-def test_a_care_note_may_be_a_name_or_written_out():
+def test_a_care_note_may_be_a_name_or_written_out() -> None:
     """Both become one shape."""
     visit = Visit.model_validate({"date": "2026-10-14", "care": ["dry-bed", {"what": "Walk", "until": "June"}]})
 
     assert [(note.what, note.until) for note in visit.care] == [("dry-bed", None), ("Walk", "June")]
 
 
-def test_a_record_that_was_read_does_not_change():
+def test_a_record_that_was_read_does_not_change() -> None:
     """What was written down stays."""
     with pytest.raises(ValidationError):
         Crack(length=20).length = 30
 
 
-def test_every_spelling_of_a_foot_leads_to_one_of_four():
+def test_every_spelling_of_a_foot_leads_to_one_of_four() -> None:
     """Also with spaces, hyphens and capital letters; what is none stays none."""
     assert {foot_named(spelling.upper().replace("_", " ")) for spelling in FOOT_SPELLINGS} == set(FEET)
     assert foot_named("middle_fore") is None
 
 
-def test_every_zone_is_found_under_other_spellings():
+def test_every_zone_is_found_under_other_spellings() -> None:
     """With underscores and capital letters."""
     assert [zone_named(zone.title().replace(" ", "_")) for zone in ZONES] == list(ZONES)
     assert zone_named("quarter") is None
 
 
-def test_empty_keys_go_and_unknown_ones_stay():
+def test_empty_keys_go_and_unknown_ones_stay() -> None:
     """So that a slip in an empty line is told."""
     typed = {
         "date": "x",
@@ -117,12 +117,12 @@ def test_empty_keys_go_and_unknown_ones_stay():
     assert without_empty(typed, Visit) == {"date": "x", "nte": {}, "feet": {"XF": {}}}
 
 
-def test_what_was_written_as_empty_on_purpose_stays():
+def test_what_was_written_as_empty_on_purpose_stays() -> None:
     """Empty brackets say that it was looked at."""
     assert without_empty({"feet": {"LF": {}}, "signs": []}, Visit) == {"feet": {"LF": {}}, "signs": []}
 
 
-def test_the_type_and_field_at_a_place_are_found():
+def test_the_type_and_field_at_a_place_are_found() -> None:
     """Through mappings and lists."""
     assert annotation_at(Visit, ["feet", "left_fore", "before"]) is Measures
     assert annotation_at(Visit, ["nothing", "here"]) is object
@@ -130,7 +130,7 @@ def test_the_type_and_field_at_a_place_are_found():
     assert list(choices(annotation_at(FootVisit, ["marks", 0, "zone"]))) == list(ZONES)
 
 
-def test_values_come_in_the_order_of_the_models():
+def test_values_come_in_the_order_of_the_models() -> None:
     """Whatever the order in the file."""
     zone = WallZone.model_validate({"chip": "5", "crack": {"depth": "full", "length": "20"}, "flare": "4"})
 
@@ -143,13 +143,13 @@ def test_values_come_in_the_order_of_the_models():
     ]
 
 
-def test_days_and_lists_are_spoken():
+def test_days_and_lists_are_spoken() -> None:
     """As in a sentence."""
     assert spoken_day(dt.date(2026, 3, 1)) == "1 March 2026"
     assert [listed(list(words)) for words in ("", "a", "ab", "abc")] == ["", "a", "a and b", "a, b and c"]
 
 
-def test_values_in_a_comment_are_short():
+def test_values_in_a_comment_are_short() -> None:
     """On one line, numbers without needless digits, yes and no."""
     assert [one_line(value) for value in (88.0, 2.54, True, "a\n b")] == ["88", "2.54", "yes", "a b"]
     assert yaml_text("Old Mill") == "Old Mill"
@@ -159,7 +159,7 @@ def test_values_in_a_comment_are_short():
     ("name", "expected"),
     [("Old Mill", "old-mill"), ("Élan's Yard", "elans-yard"), ("  7 Oaks! ", "7-oaks"), ("馬", "")],
 )
-def test_a_name_becomes_a_folders_name(name, expected):
+def test_a_name_becomes_a_folders_name(name: str, expected: str) -> None:
     """Small letters, digits and hyphens."""
     assert slug_of(name) == expected
     assert not expected or SLUG.fullmatch(expected)

@@ -1,11 +1,13 @@
 """The form of microchip and UELN in a horse's file; the figures from outside are in tests/published."""
 
+from pathlib import Path
+
 from recordgen.records.models.fields import microchip_fault, ueln_fault
 from recordgen.records.models.horse import Horse
 from tests.support.practice_folders import lines_of
 
 
-def test_what_is_wrong_with_a_microchip_is_told():
+def test_what_is_wrong_with_a_microchip_is_told() -> None:
     """Letters, length, a start with 000 and a number that is too big each have their words."""
     assert microchip_fault("985A00004531234") == "a microchip number holds digits alone, 0 to 9"
     assert microchip_fault("98500000453123") == "a microchip number has 15 digits; this has 14"
@@ -13,25 +15,25 @@ def test_what_is_wrong_with_a_microchip_is_told():
     assert "274877906943" in str(microchip_fault("985999999999999"))
 
 
-def test_digits_of_other_scripts_are_no_microchip():
+def test_digits_of_other_scripts_are_no_microchip() -> None:
     """A reader knows 0 to 9."""
     assert microchip_fault("٩" * 15) == "a microchip number holds digits alone, 0 to 9"
 
 
-def test_what_is_wrong_with_a_ueln_is_told():
+def test_what_is_wrong_with_a_ueln_is_told() -> None:
     """Length and form each have their words."""
     assert ueln_fault("82603100123456") == "a UELN has 15 characters; this has 14"
     assert str(ueln_fault("GBR031001234567")).startswith("a UELN is 3 digits for the country")
 
 
-def test_numbers_are_text_and_keep_their_zeros(tmp_path):
+def test_numbers_are_text_and_keep_their_zeros(tmp_path: Path) -> None:
     """A chip that begins with 0 keeps it, and spaces between groups are taken out."""
     horse = Horse.model_validate({"name": "Bramble", "microchip": "040 098 100 111 917", "ueln": "25000100155928m"})
 
     assert (horse.microchip, horse.ueln) == ("040098100111917", "25000100155928M")
 
 
-def test_a_wrong_chip_is_a_problem_at_its_line(tmp_path):
+def test_a_wrong_chip_is_a_problem_at_its_line(tmp_path: Path) -> None:
     """The line, what is wrong, and to compare it with the passport."""
     assert lines_of(tmp_path, "name: Bramble\nmicrochip: 12345\n", Horse) == [
         "file.yaml:2:1: error: microchip: a microchip number has 15 digits; this has 5. "

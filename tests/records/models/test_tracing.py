@@ -2,6 +2,7 @@
 
 import subprocess
 import sys
+from pathlib import Path
 from typing import get_args
 
 import pytest
@@ -18,7 +19,7 @@ from tests.support.tracing_text import FIRST_LINE, HEAD, arc, text
 AT = "feet, left_fore, tracings, number 1"
 
 
-def tracing(tmp_path, typed):
+def tracing(tmp_path: Path, typed: str) -> Tracing:
     """The one tracing in a visit that nothing is wrong with."""
     file = tmp_path / "file.yaml"
     file.write_text(typed)
@@ -27,7 +28,7 @@ def tracing(tmp_path, typed):
     return written.record.feet["left_fore"].tracings[0]
 
 
-def test_a_tracing_is_read_as_points(tmp_path):
+def test_a_tracing_is_read_as_points(tmp_path: Path) -> None:
     """Numbers come out as they were typed, the scale as millimetres in one px."""
     found = tracing(tmp_path, text("frog_apex: [800, 612.5]", "bar_medial: [[1, 2], [3, 4]]"))
 
@@ -36,14 +37,14 @@ def test_a_tracing_is_read_as_points(tmp_path):
     assert (found.scale.length_px, found.scale.mm_per_px) == (400, 0.25)
 
 
-def test_a_scale_may_be_in_inches(tmp_path):
+def test_a_scale_may_be_in_inches(tmp_path: Path) -> None:
     """Lengths are written here as everywhere."""
     found = tracing(tmp_path, text(scale="{from: [0, 0], to: [0, 508], length: 2 in}"))
 
     assert found.scale.mm_per_px == pytest.approx(0.1)
 
 
-def test_what_was_not_traced_is_missing(tmp_path):
+def test_what_was_not_traced_is_missing(tmp_path: Path) -> None:
     """In the order of the table, only what belongs to the view."""
     found = tracing(tmp_path, text("coronet_medial: [1, 1]", "ground: [[1, 9], [9, 9]]", view="front"))
 
@@ -51,14 +52,14 @@ def test_what_was_not_traced_is_missing(tmp_path):
 
 
 @pytest.mark.parametrize(("own", "expected"), [("", 3.2), ("hand_error: 0.5", 0.8)])
-def test_the_hands_error_grows_with_the_image(tmp_path, own, expected):
+def test_the_hands_error_grows_with_the_image(tmp_path: Path, own: str, expected: float) -> None:
     """Told for an image 1000 px wide; the tracing's own goes before the usual one."""
     found = tracing(tmp_path, text(own))
 
     assert found.error_px(usual=2) == pytest.approx(expected)
 
 
-def test_the_table_names_every_landmark_of_the_model():
+def test_the_table_names_every_landmark_of_the_model() -> None:
     """Each view has its names, and no field is left without a view."""
     others = {"view", "moment", "of", "file", "image", "scale", "hand_error"}
 
@@ -66,14 +67,14 @@ def test_the_table_names_every_landmark_of_the_model():
     assert set(TAKES) == set(Tracing.model_fields) - others
 
 
-def test_the_same_view_may_be_traced_twice(tmp_path):
+def test_the_same_view_may_be_traced_twice(tmp_path: Path) -> None:
     """Traced twice, it tells the error of the hand."""
     once = text("frog_apex: [800, 612]")
 
     assert lines_of(tmp_path, once + once.removeprefix(HEAD)) == []
 
 
-def test_lines_left_empty_are_left_out(tmp_path):
+def test_lines_left_empty_are_left_out(tmp_path: Path) -> None:
     """A form may keep the names that nobody traced."""
     found = tracing(tmp_path, text("wall:", "frog_apex:", "white_line: ~", file=""))
 
@@ -128,13 +129,13 @@ ANEW = "Trace it anew, or leave it out."
         ),
     ],
 )
-def test_a_wrong_landmark_is_told_at_its_line(tmp_path, mark, column, said):
+def test_a_wrong_landmark_is_told_at_its_line(tmp_path: Path, mark: str, column: int, said: str) -> None:
     """Line, what is wrong, and what to do about it."""
     assert lines_of(tmp_path, text(mark)) == [f"file.yaml:{FIRST_LINE}:{column}: error: {AT}, {said}"]
 
 
 @pytest.mark.parametrize("name", TAKES)
-def test_every_landmark_is_refused_in_the_views_it_is_not_of(tmp_path, name):
+def test_every_landmark_is_refused_in_the_views_it_is_not_of(tmp_path: Path, name: str) -> None:
     """A name of another view is told, whatever stands behind it."""
     for view in LANDMARKS:
         lines = lines_of(tmp_path, text(f"{name}: x", view=view))
@@ -142,7 +143,7 @@ def test_every_landmark_is_refused_in_the_views_it_is_not_of(tmp_path, name):
         assert (len(lines), told) == (1, name not in LANDMARKS[view])
 
 
-def test_a_misspelt_landmark_is_told_with_the_right_one(tmp_path):
+def test_a_misspelt_landmark_is_told_with_the_right_one(tmp_path: Path) -> None:
     """As every key."""
     assert lines_of(tmp_path, text("white_lin: [[1, 2]]")) == [
         f"file.yaml:{FIRST_LINE}:9: error: 'white_lin' is not a known key here. Did you mean white_line?"
@@ -171,7 +172,9 @@ def test_a_misspelt_landmark_is_told_with_the_right_one(tmp_path):
         ({"hand_error": "100"}, 10, "hand_error: 100 is not possible; 0.1 to 30 px is."),
     ],
 )
-def test_a_wrong_value_around_the_points_is_told_at_its_line(tmp_path, values, line, said):
+def test_a_wrong_value_around_the_points_is_told_at_its_line(
+    tmp_path: Path, values: dict[str, str], line: int, said: str
+) -> None:
     """One mistake makes one problem."""
     (told,) = lines_of(tmp_path, text(**values))
 
@@ -179,7 +182,7 @@ def test_a_wrong_value_around_the_points_is_told_at_its_line(tmp_path, values, l
     assert f"error: {AT}, {said}" in told
 
 
-def test_all_mistakes_come_in_one_run(tmp_path):
+def test_all_mistakes_come_in_one_run(tmp_path: Path) -> None:
     """Each at the line of its own, two of one outline among them."""
     marks = ["wall: [[1, 2], [3, 4], [9999, 6]]", "frog_apex: middle", "pastern: [[1, 2], [3, 4]]", "frog: [1, 2]"]
     lines = lines_of(tmp_path, text(*marks, moment="later"))
@@ -187,7 +190,7 @@ def test_all_mistakes_come_in_one_run(tmp_path):
     assert sorted(int(line.split(":")[1]) for line in lines) == [6, 10, 10, 11, 12, 13]
 
 
-def test_what_is_right_of_a_tracing_is_kept(tmp_path):
+def test_what_is_right_of_a_tracing_is_kept(tmp_path: Path) -> None:
     """One wrong landmark does not hide the others from what looks at them later."""
     file = tmp_path / "file.yaml"
     file.write_text(text("frog_apex: [800, 612]", "wall: [[1, 2]]"))
@@ -197,7 +200,7 @@ def test_what_is_right_of_a_tracing_is_kept(tmp_path):
     assert list(written.record.feet["left_fore"].tracings[0].named()) == ["frog_apex"]
 
 
-def test_an_editor_completes_and_checks_a_tracing():
+def test_an_editor_completes_and_checks_a_tracing() -> None:
     """The schema knows the names; a point is numbers, not text."""
     right = text(f"wall: {arc()}", "frog_apex: [800, 612.5]", "breakover:")
 
@@ -206,7 +209,7 @@ def test_an_editor_completes_and_checks_a_tracing():
     assert complaints(right.replace("612.5", "low")) == ["feet/left_fore/tracings/0/frog_apex/1"]
 
 
-def test_no_geometry_is_loaded_where_nothing_was_traced(tmp_path):
+def test_no_geometry_is_loaded_where_nothing_was_traced(tmp_path: Path) -> None:
     """Reading a visit without an outline does not wait for it."""
     (tmp_path / "file.yaml").write_text(VISIT)
     code = (
@@ -238,7 +241,7 @@ KEYS = st.sampled_from([*Tracing.model_fields, "x"])
 @given(
     view=st.sampled_from([*LANDMARKS, "x", ""]), values=st.dictionaries(KEYS.filter("view".__ne__), JUNK, max_size=5)
 )
-def test_junk_in_a_tracing_is_read_or_told(tmp_path, view, values):
+def test_junk_in_a_tracing_is_read_or_told(tmp_path: Path, view: str, values: dict[str, str]) -> None:
     """Never a traceback; every problem has a line of the file and words that print."""
     file = tmp_path / "file.yaml"
     file.write_text(text(view=view, **values))

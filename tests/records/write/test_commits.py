@@ -46,12 +46,14 @@ FOURTEENTH, SIXTEENTH = dt.date(2026, 10, 14), dt.date(2026, 10, 16)
         ),
     ],
 )
-def test_an_entry_reads_as_a_line_of_a_diary(visits, others, expected):
+def test_an_entry_reads_as_a_line_of_a_diary(
+    visits: list[tuple[str, dt.date]], others: list[Other], expected: str
+) -> None:
     """Stable, day, horses, and what else changed."""
     assert message("Willowmere", visits, others).splitlines()[-1] == expected
 
 
-def test_a_long_entry_begins_with_a_short_line():
+def test_a_long_entry_begins_with_a_short_line() -> None:
     """Lists of entries stay readable; the names stand below."""
     visits = [(f"Horse{number:02d}", FOURTEENTH if number < 5 else SIXTEENTH) for number in range(12)]
     lines = message("Willowmere", visits, [Other()]).splitlines()

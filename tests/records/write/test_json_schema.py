@@ -2,6 +2,7 @@
 
 import datetime as dt
 import json
+from pathlib import Path
 from typing import get_args
 
 import jsonschema
@@ -18,7 +19,7 @@ KINDS = get_args(FileKind)
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_a_schema_is_a_schema(kind):
+def test_a_schema_is_a_schema(kind: str) -> None:
     """It holds to JSON Schema 2020-12, and is the same on every run."""
     jsonschema.Draft202012Validator.check_schema(schema(kind))
 
@@ -26,12 +27,12 @@ def test_a_schema_is_a_schema(kind):
     assert schema(kind)["$schema"] == "https://json-schema.org/draft/2020-12/schema"
 
 
-def test_the_example_visit_has_nothing_underlined():
+def test_the_example_visit_has_nothing_underlined() -> None:
     """A visit as it is typed."""
     assert complaints(VISIT) == []
 
 
-def test_a_new_visits_file_has_nothing_underlined(tmp_path):
+def test_a_new_visits_file_has_nothing_underlined(tmp_path: Path) -> None:
     """Its empty lines stand until somebody fills them in."""
     text = skeleton(practice(tmp_path).horses[0], dt.date(2026, 11, 25))
 
@@ -39,7 +40,7 @@ def test_a_new_visits_file_has_nothing_underlined(tmp_path):
 
 
 @pytest.mark.parametrize("name", ["near_fore", "LF", "Left fore", "off-hind"])
-def test_other_spellings_of_a_foot_are_allowed_and_one_is_offered(name):
+def test_other_spellings_of_a_foot_are_allowed_and_one_is_offered(name: str) -> None:
     """The editor completes left_fore and takes the others."""
     assert complaints(VISIT.replace("left_fore", name)) == []
     assert next(iter(schema("visit")["properties"]["feet"]["properties"])) == "left_fore"
@@ -59,7 +60,7 @@ def test_other_spellings_of_a_foot_are_allowed_and_one_is_offered(name):
         ("date: 2026-10-14", "by: somebody", ""),
     ],
 )
-def test_a_slip_is_underlined(right, wrong, place):
+def test_a_slip_is_underlined(right: str, wrong: str, place: str) -> None:
     """Keys, names, ranges, words to choose from, and what must be there."""
     assert complaints(VISIT.replace(right, wrong, 1)) == [place]
 
@@ -79,12 +80,12 @@ def test_a_slip_is_underlined(right, wrong, place):
         ("since_last: Lanes twice a week, a wet fortnight.", "since_last: no"),
     ],
 )
-def test_what_reading_allows_is_not_underlined(right, other):
+def test_what_reading_allows_is_not_underlined(right: str, other: str) -> None:
     """Units, empty values, yes and no, other spellings, care notes written out."""
     assert complaints(VISIT.replace(right, other, 1)) == []
 
 
-def test_a_measure_carries_unit_range_and_what_most_have():
+def test_a_measure_carries_unit_range_and_what_most_have() -> None:
     """Descriptions name the unit; numbers have a least and a most."""
     toe = schema("visit")["$defs"]["Measures"]["properties"]["toe_length"]
 
@@ -93,7 +94,7 @@ def test_a_measure_carries_unit_range_and_what_most_have():
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_every_range_says_where_it_comes_from(kind):
+def test_every_range_says_where_it_comes_from(kind: str) -> None:
     """A source, common practice or a judgement; what follows from the thing itself says so."""
     marks = ("Derived from: ", "As for the toe angle", "Judgement", "Common practice, no source", "By definition")
     parts = [schema(kind), *schema(kind).get("$defs", {}).values()]
@@ -107,7 +108,7 @@ def test_every_range_says_where_it_comes_from(kind):
     ("signs", "wrong"),
     [("none", False), ("no", False), ("[]", False), ("[leans back]", False), ("[dances]", True), ("dances", True)],
 )
-def test_no_sign_may_be_said_in_a_word(tmp_path, signs, wrong):
+def test_no_sign_may_be_said_in_a_word(tmp_path: Path, signs: str, wrong: bool) -> None:
     """The schema and reading take the same."""
     file = tmp_path / "2026-10-14.yaml"
     file.write_text(f"date: 2026-10-14\nsigns: {signs}\n")
@@ -117,7 +118,7 @@ def test_no_sign_may_be_said_in_a_word(tmp_path, signs, wrong):
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_no_key_of_the_program_is_left_in_a_schema(kind):
+def test_no_key_of_the_program_is_left_in_a_schema(kind: str) -> None:
     """Only words of JSON Schema, our own marked by x-, and a description for each field."""
     text = json.dumps(schema(kind))
 
@@ -135,6 +136,6 @@ def test_no_key_of_the_program_is_left_in_a_schema(kind):
         ("shared", "shared:\n- {date: 2026-11-02, to: Three Larches, edition: 0123abcd, what: [html, pdf]}\n"),
     ],
 )
-def test_the_other_files_have_nothing_underlined(kind, text):
+def test_the_other_files_have_nothing_underlined(kind: str, text: str) -> None:
     """Practice, stable, horse, and whom it was shared with."""
     assert complaints(text, kind) == []

@@ -5,6 +5,7 @@ import json
 import os
 import shutil
 import subprocess
+from pathlib import Path
 
 import pytest
 
@@ -21,7 +22,7 @@ GIVEN = ("Hazel Hoof Care", "Wren Ashdown", "old-mill", "Old Mill")
 
 
 @pytest.fixture(autouse=True)
-def somebody(monkeypatch, tmp_path):
+def somebody(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """Git knows who we are, and nothing of this computer's settings."""
     for role in ("AUTHOR", "COMMITTER"):
         monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
@@ -30,7 +31,7 @@ def somebody(monkeypatch, tmp_path):
     monkeypatch.setenv("GIT_CONFIG_SYSTEM", str(tmp_path / "none"))
 
 
-def test_a_new_practice_reads_without_a_problem(tmp_path):
+def test_a_new_practice_reads_without_a_problem(tmp_path: Path) -> None:
     """Practice and first stable, with the names that were given."""
     found(tmp_path / "records", *GIVEN, TODAY)
     practice, problems = read_practice(tmp_path / "records", TODAY)
@@ -40,7 +41,7 @@ def test_a_new_practice_reads_without_a_problem(tmp_path):
     assert (practice.stables[0].slug, practice.stables[0].stable.name) == GIVEN[2:]
 
 
-def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path):
+def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path: Path) -> None:
     """Each file is named in the answer."""
     made = found(tmp_path, *GIVEN, TODAY)
 
@@ -63,7 +64,7 @@ def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path):
     assert "Begun on 1 December 2026." in (tmp_path / "README.md").read_text("utf-8")
 
 
-def test_a_new_practice_is_kept_in_git(tmp_path):
+def test_a_new_practice_is_kept_in_git(tmp_path: Path) -> None:
     """One first entry, and nothing left over."""
     made = found(tmp_path, *GIVEN, TODAY)
     asked = {"capture_output": True, "text": True, "check": True, "cwd": tmp_path}
@@ -73,7 +74,7 @@ def test_a_new_practice_is_kept_in_git(tmp_path):
     assert subprocess.run(["git", "status", "--porcelain"], **asked).stdout == ""
 
 
-def test_without_git_the_files_are_there_and_it_is_said(tmp_path, monkeypatch):
+def test_without_git_the_files_are_there_and_it_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The trimmer can go on and install git later."""
     monkeypatch.setenv("PATH", str(tmp_path / "nothing"))
     made = found(tmp_path / "records", *GIVEN, TODAY)
@@ -82,7 +83,7 @@ def test_without_git_the_files_are_there_and_it_is_said(tmp_path, monkeypatch):
     assert made.not_in_git.message == "git is not on this computer"
 
 
-def commit_by_hand(folder, path, **more):
+def commit_by_hand(folder: Path, path: str, **more: str) -> subprocess.CompletedProcess[str]:
     """What plain git says to an entry of everything, with programs on `path`."""
     asked = {"cwd": folder, "env": os.environ | {"PATH": path} | more, "capture_output": True, "text": True}
     subprocess.run([GIT, "add", "--all"], check=True, **asked)
@@ -90,7 +91,7 @@ def commit_by_hand(folder, path, **more):
 
 
 @pytest.fixture
-def checker(tmp_path):
+def checker(tmp_path: Path) -> str:
     """A path with a recordgen in front that finds something wrong and tells how it was called."""
     made = tmp_path / "path" / "recordgen"
     made.parent.mkdir()
@@ -99,7 +100,7 @@ def checker(tmp_path):
     return f"{made.parent}{os.pathsep}{os.environ['PATH']}"
 
 
-def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path, checker):
+def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path: Path, checker: str) -> None:
     """The hook looks the records through; it is kept in git as something to run."""
     found(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
@@ -110,7 +111,7 @@ def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path, checker):
     assert modes.stdout.startswith("100755 ")
 
 
-def test_an_entry_of_recordgen_is_looked_through_once(tmp_path, checker):
+def test_an_entry_of_recordgen_is_looked_through_once(tmp_path: Path, checker: str) -> None:
     """Who has looked already says so to the hook."""
     found(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
@@ -118,7 +119,7 @@ def test_an_entry_of_recordgen_is_looked_through_once(tmp_path, checker):
     assert commit_by_hand(tmp_path / "records", checker, RECORDGEN_CHECKED="1").returncode == 0
 
 
-def test_without_recordgen_on_the_path_an_entry_is_kept_and_it_is_said(tmp_path):
+def test_without_recordgen_on_the_path_an_entry_is_kept_and_it_is_said(tmp_path: Path) -> None:
     """Programs that call git often know no other path."""
     found(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
@@ -130,7 +131,7 @@ def test_without_recordgen_on_the_path_an_entry_is_kept_and_it_is_said(tmp_path)
 
 
 @pytest.mark.parametrize("there", ["notes.txt", ".hidden"])
-def test_a_folder_that_holds_anything_is_refused(tmp_path, there):
+def test_a_folder_that_holds_anything_is_refused(tmp_path: Path, there: str) -> None:
     """Nothing of it is touched."""
     (tmp_path / there).write_text("mine")
     with pytest.raises(Trouble, match="holds something already"):
@@ -139,7 +140,7 @@ def test_a_folder_that_holds_anything_is_refused(tmp_path, there):
     assert [path.name for path in tmp_path.iterdir()] == [there]
 
 
-def test_a_file_in_the_folders_place_is_refused(tmp_path):
+def test_a_file_in_the_folders_place_is_refused(tmp_path: Path) -> None:
     """A file is no folder."""
     (tmp_path / "records").write_text("mine")
     with pytest.raises(Trouble, match="holds something already"):
@@ -156,7 +157,7 @@ def test_a_file_in_the_folders_place_is_refused(tmp_path):
         (("A", "B\nC", "c", "C"), "'B C' cannot be the name of the trimmer"),
     ],
 )
-def test_a_name_that_cannot_be_used_is_refused(tmp_path, given, message):
+def test_a_name_that_cannot_be_used_is_refused(tmp_path: Path, given: tuple[str, ...], message: str) -> None:
     """Before anything is written."""
     with pytest.raises(Trouble) as trouble:
         found(tmp_path, *given, dt.date(2026, 1, 1))
@@ -168,6 +169,6 @@ def test_a_name_that_cannot_be_used_is_refused(tmp_path, given, message):
     "text",
     ["Hazel", "Wren Ashdown", "a: b", "# a", "null", "no", "0012", 'He said "no"', "[x]", "é", "x #y", "*a", "", "-"],
 )
-def test_any_name_is_read_back_as_it_was_given(text):
+def test_any_name_is_read_back_as_it_was_given(text: str) -> None:
     """Quotes where YAML needs them."""
     assert document("a.yaml", f"name: {yaml_text(text)}\n".encode()).values == {"name": text}

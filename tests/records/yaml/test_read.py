@@ -2,6 +2,8 @@
 
 import datetime as dt
 import re
+from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -26,7 +28,7 @@ INNER = re.compile(
 )
 
 
-def visit(tmp_path, text):
+def visit(tmp_path: Path, text: str) -> Visit:
     """The visit in a text that nothing is wrong with."""
     file = tmp_path / "file.yaml"
     file.write_bytes(text.encode())
@@ -35,7 +37,7 @@ def visit(tmp_path, text):
     return written.record
 
 
-def test_a_good_visit_is_read_without_a_word(tmp_path):
+def test_a_good_visit_is_read_without_a_word(tmp_path: Path) -> None:
     """The example of a visit holds what it says."""
     found = visit(tmp_path, VISIT)
 
@@ -44,7 +46,7 @@ def test_a_good_visit_is_read_without_a_word(tmp_path):
     assert found.feet["left_fore"].wall["lateral quarter"].separation.length == 25
 
 
-def test_text_stays_what_was_typed(tmp_path):
+def test_text_stays_what_was_typed(tmp_path: Path) -> None:
     """`no`, `0012` and `1:30` are text where text is meant."""
     found = visit(tmp_path, "date: 2026-10-14\nsince_last: no\nby: 0012\nnote: 1:30\n")
 
@@ -52,14 +54,14 @@ def test_text_stays_what_was_typed(tmp_path):
 
 
 @pytest.mark.parametrize("name", ["left_fore", "near_fore", "LF", "NF", "Left fore", "near-fore"])
-def test_both_ways_of_naming_a_foot_are_understood(tmp_path, name):
+def test_both_ways_of_naming_a_foot_are_understood(tmp_path: Path, name: str) -> None:
     """Left and near are one side."""
     found = visit(tmp_path, f"date: 2026-10-14\nfeet: {{{name}: {{note: x}}}}\nresolved: []\n")
 
     assert list(found.feet) == ["left_fore"]
 
 
-def test_a_foot_and_a_zone_given_as_values_may_be_spelled_in_every_way(tmp_path):
+def test_a_foot_and_a_zone_given_as_values_may_be_spelled_in_every_way(tmp_path: Path) -> None:
     """The same names hold as keys and as values."""
     text = "resolved: [{caution: x, foot: NF, date: 2026-10-01, by: y}]\n"
     text += FOOT + "    marks: [{kind: crack end, zone: lateral_quarter, below_hairline: 20}]\n"
@@ -69,7 +71,7 @@ def test_a_foot_and_a_zone_given_as_values_may_be_spelled_in_every_way(tmp_path)
     assert found.feet["left_fore"].marks[0].zone == "lateral quarter"
 
 
-def test_empty_values_are_left_out(tmp_path):
+def test_empty_values_are_left_out(tmp_path: Path) -> None:
     """A form may keep its empty lines; a foot nobody filled in was not looked at."""
     text = VISIT + "signs:\ntrimmed:\nnote:\ncondition: {henneke: , girth: }\n"
     text = text.replace("care:", "  right_fore:\n    before: {toe_length: , heel_height: {medial: }}\n    done:\ncare:")
@@ -79,7 +81,7 @@ def test_empty_values_are_left_out(tmp_path):
     assert list(found.feet) == ["left_fore"]
 
 
-def test_an_unknown_key_is_told_though_it_is_empty(tmp_path):
+def test_an_unknown_key_is_told_though_it_is_empty(tmp_path: Path) -> None:
     """A missing space makes a key of both; nothing typed gets lost."""
     assert lines_of(tmp_path, FOOT + "    before: {toe_length:88}\n") == [
         "file.yaml:4:14: error: 'toe_length:88' is not a known key here. Put a space after the colon: toe_length: 88."
@@ -87,7 +89,7 @@ def test_an_unknown_key_is_told_though_it_is_empty(tmp_path):
 
 
 @pytest.mark.parametrize("typed", ["", "null", "~", "''", "'  '"])
-def test_a_name_that_must_be_there_is_told_empty(tmp_path, typed):
+def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> None:
     """At the line of its key."""
     (problem,) = problems_of(tmp_path, f"sex: mare\nname: {typed}\n", Horse)
 
@@ -173,13 +175,13 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path, typed):
         ),
     ],
 )
-def test_a_wrong_value_is_told_at_its_line_with_a_way_out(tmp_path, text, expected):
+def test_a_wrong_value_is_told_at_its_line_with_a_way_out(tmp_path: Path, text: str, expected: str) -> None:
     """Line, what is wrong, and what to do about it."""
     assert [line.replace("\u00a0", " ") for line in lines_of(tmp_path, text)] == [f"file.yaml:{expected}"]
 
 
 @pytest.mark.parametrize(("first", "second"), [("left_fore", "near_fore"), ("near_fore", "left_fore"), ("LF", "NF")])
-def test_a_foot_named_twice_is_told(tmp_path, first, second):
+def test_a_foot_named_twice_is_told(tmp_path: Path, first: str, second: str) -> None:
     """Two names of one foot are one foot too many, in whichever order."""
     (problem,) = problems_of(tmp_path, f"date: 2026-10-14\nfeet:\n  {first}: {{note: a}}\n  {second}: {{note: b}}\n")
 
@@ -187,14 +189,14 @@ def test_a_foot_named_twice_is_told(tmp_path, first, second):
     assert problem.place.line in (3, 4)
 
 
-def test_a_foot_is_called_as_it_was_typed(tmp_path):
+def test_a_foot_is_called_as_it_was_typed(tmp_path: Path) -> None:
     """Who writes near_fore reads near_fore."""
     (problem,) = problems_of(tmp_path, FOOT.replace("left_fore", "near_fore") + "    landing: sideways\n")
 
     assert problem.message.startswith("feet, near_fore, landing")
 
 
-def test_an_unlikely_value_is_a_warning(tmp_path):
+def test_an_unlikely_value_is_a_warning(tmp_path: Path) -> None:
     """It may stand if it is right."""
     assert lines_of(tmp_path, FOOT + "    before: {toe_length: 130}\n") == [
         "file.yaml:4:14: warning: feet, left_fore, before, toe_length: 130 mm is outside 45 to 120, so look again. "
@@ -202,14 +204,14 @@ def test_an_unlikely_value_is_a_warning(tmp_path):
     ]
 
 
-def test_one_wrong_value_does_not_hide_another(tmp_path):
+def test_one_wrong_value_does_not_hide_another(tmp_path: Path) -> None:
     """Errors and warnings of one file come in one run."""
     text = FOOT + "    before: {toe_length: 130, toe_angle: 500}\n    landing: sideways\nnext: {weeks: many}\nx: 1\n"
 
     assert sorted(problem.place.line for problem in problems_of(tmp_path, text)) == [4, 4, 5, 6, 7]
 
 
-def test_a_record_is_read_as_far_as_it_is_right(tmp_path):
+def test_a_record_is_read_as_far_as_it_is_right(tmp_path: Path) -> None:
     """What is right of a file can still be looked at."""
     file = tmp_path / "file.yaml"
     file.write_text(VISIT.replace("toe_angle: 49", "toe_angle: 500") + "vet: [{date: 2026-10-01, by: x, kind: y}]\n")
@@ -221,7 +223,7 @@ def test_a_record_is_read_as_far_as_it_is_right(tmp_path):
     assert read(file, "file.yaml", Visit)[0] is None
 
 
-def test_a_file_full_of_mistakes_tells_the_first_ones(tmp_path):
+def test_a_file_full_of_mistakes_tells_the_first_ones(tmp_path: Path) -> None:
     """Nobody reads thousands of lines."""
     text = "date: 2026-10-14\n" + "".join(f"wrong{number}: 1\n" for number in range(5000))
     problems = problems_of(tmp_path, text)
@@ -230,7 +232,7 @@ def test_a_file_full_of_mistakes_tells_the_first_ones(tmp_path):
     assert problems[-1].message == "more is wrong from here on"
 
 
-def test_a_file_that_cannot_be_opened_is_a_problem(tmp_path):
+def test_a_file_that_cannot_be_opened_is_a_problem(tmp_path: Path) -> None:
     """A folder in its place, or no file at all."""
     (tmp_path / "folder.yaml").mkdir()
 
@@ -239,7 +241,7 @@ def test_a_file_that_cannot_be_opened_is_a_problem(tmp_path):
         assert (written, problems[0].message) == (None, "the file cannot be opened")
 
 
-def test_a_place_is_one_of_the_text_that_was_read(tmp_path):
+def test_a_place_is_one_of_the_text_that_was_read(tmp_path: Path) -> None:
     """Whatever became of the file meanwhile."""
     file = tmp_path / "file.yaml"
     file.write_text("date: 2026-10-14\nnext: {weeks: 6}\n")
@@ -249,7 +251,7 @@ def test_a_place_is_one_of_the_text_that_was_read(tmp_path):
     assert str(written.place("next", "weeks")) == "file.yaml:2:8"
 
 
-def fields_of(model: type[BaseModel], around=()):
+def fields_of(model: type[BaseModel], around: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
     """Every key of a model as a chain of keys, down to the innermost."""
     for name, info in model.model_fields.items():
         yield (*around, name)
@@ -261,13 +263,13 @@ def fields_of(model: type[BaseModel], around=()):
             yield from fields_of(record, (*around, name, *([between] if between else [])))
 
 
-def written_at(keys, typed):
+def written_at(keys: tuple[str, ...], typed: str) -> str:
     """One line of YAML that holds `typed` under a chain of keys."""
     return "{" + ": {".join(keys) + ": " + typed + "}" * len(keys)
 
 
 @pytest.mark.parametrize("model", [Visit, Horse, Stable, PracticeFile])
-def test_no_wrong_value_anywhere_is_told_in_the_programs_own_words(tmp_path, model: type[Record]):
+def test_no_wrong_value_anywhere_is_told_in_the_programs_own_words(tmp_path: Path, model: type[Record]) -> None:
     """Every key of every record, with every kind of wrong value."""
     wrong = [
         "{}",
@@ -323,7 +325,7 @@ PIECES = st.sampled_from(
 EDITS = st.lists(st.tuples(st.integers(0, len(VISIT)), st.integers(0, 12), PIECES), min_size=1, max_size=4)
 
 
-def is_told_or_read(folder, raw):
+def is_told_or_read(folder: Path, raw: bytes) -> bool:
     """Whether bytes lead to a record or to problems with places and printable words."""
     file = folder / "file.yaml"
     file.write_bytes(raw)
@@ -336,7 +338,7 @@ def is_told_or_read(folder, raw):
 
 @settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 @given(edits=EDITS)
-def test_a_visit_edited_at_random_is_read_or_told(tmp_path, edits):
+def test_a_visit_edited_at_random_is_read_or_told(tmp_path: Path, edits: list[tuple[int, int, str]]) -> None:
     """Never a traceback."""
     text = VISIT
     for at, cut, piece in edits:
@@ -347,6 +349,6 @@ def test_a_visit_edited_at_random_is_read_or_told(tmp_path, edits):
 
 @settings(max_examples=100, deadline=None, suppress_health_check=list(HealthCheck))
 @given(raw=st.binary(max_size=200) | st.lists(PIECES, max_size=30).map(lambda pieces: "".join(pieces).encode()))
-def test_any_bytes_are_read_or_told(tmp_path, raw):
+def test_any_bytes_are_read_or_told(tmp_path: Path, raw: bytes) -> None:
     """Never a traceback."""
     assert is_told_or_read(tmp_path, raw)
