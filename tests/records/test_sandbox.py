@@ -23,7 +23,7 @@ def given(tmp_path: Path) -> dict[str, Any]:
     """What a template is given: records with the file they stand in, functions, and what draws pictures."""
     horse = Horse(name="Bramble", conformation=("toed in",))
     return {
-        "written": Written(horse, tmp_path / "horse.yaml", "records/horse.yaml"),
+        "written": Written(horse, tmp_path / "horse.yaml", "records/horse.yaml", b"name: Bramble\n"),
         "horse": horse,
         "day": dt.date(2015, 1, 1),
         "seen": {"depth": [1.5, 2]},
