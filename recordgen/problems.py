@@ -20,36 +20,42 @@ def sentences(*parts: str) -> str:
 
 @dataclass(frozen=True, order=True)
 class Place:
-    """A spot in a file: path as people see it, line and column counted from 1."""
+    """A spot in a file: path as people see it, line and column counted from 1; 0 where the whole file is meant."""
 
     path: str
-    line: int = 1
-    column: int = 1
+    line: int = 0
+    column: int = 0
 
     def __str__(self) -> str:
-        return f"{self.path}:{self.line}:{self.column}"
+        return f"{self.path}:{max(1, self.line)}:{max(1, self.column)}"
 
 
 @dataclass(frozen=True, order=True)
 class Problem:
-    """One thing wrong: where, what, and the way out, as sentences without a closing full stop."""
+    """One thing wrong: where, its code, what, and the way out, as sentences without a closing full stop.
+
+    code: a few plain words with hyphens that stay the same however the sentence is put; the table of problems among the
+    templates explains each.
+    """
 
     place: Place
+    code: str = field(compare=False)
     message: str
     way_out: str = ""
     level: Level = "error"
 
     def as_line(self) -> str:
-        """The problem as one line for a terminal: path:line:column: level: message. Way out."""
-        return visible(f"{self.place}: {self.level}: {sentences(self.message, self.way_out)}")
+        """The problem as one line for a terminal: path:line:column: level: message. Way out. [code]"""
+        return visible(f"{self.place}: {self.level}: {sentences(self.message, self.way_out)} [{self.code}]")
 
     def as_json(self) -> dict[str, str | int]:
-        """The problem as a mapping with path, line, column, level, message and way_out."""
+        """The problem as a mapping with path, line, column, level, code, message and way_out."""
         return {
             "path": self.place.path,
-            "line": self.place.line,
-            "column": self.place.column,
+            "line": max(1, self.place.line),
+            "column": max(1, self.place.column),
             "level": self.level,
+            "code": self.code,
             "message": self.message,
             "way_out": self.way_out,
         }
@@ -95,9 +101,9 @@ def counted(number: int, word: str) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}"
 
 
-def warning(place: Place, message: str, way_out: str) -> Problem:
+def warning(place: Place, code: str, message: str, way_out: str) -> Problem:
     """A problem that is unlikely rather than impossible, and stops nothing."""
-    return Problem(place, message, way_out, "warning")
+    return Problem(place, code, message, way_out, "warning")
 
 
 # Signs that count as letters or marks and show nothing. Source: Unicode, property Default_Ignorable_Code_Point, less

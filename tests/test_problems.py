@@ -8,19 +8,19 @@ import pytest
 
 from recordgen.problems import Place, Problem, Problems, is_visible, quoted, sentences, visible, warning
 
-WRONG = Problem(Place("records/a.yaml", 3, 5), "toe_length is missing", "Add toe_length")
-ODD = warning(Place("records/a.yaml", 2), "this is unusual", "Did you look?")
+WRONG = Problem(Place("records/a.yaml", 3, 5), "key-missing", "toe_length is missing", "Add toe_length")
+ODD = warning(Place("records/a.yaml", 2), "odd-value", "this is unusual", "Did you look?")
 
 
 def test_a_problem_is_one_line_with_place_level_message_and_way_out() -> None:
     """A terminal can jump to the place, and both sentences end once."""
-    assert WRONG.as_line() == "records/a.yaml:3:5: error: toe_length is missing. Add toe_length."
-    assert ODD.as_line() == "records/a.yaml:2:1: warning: this is unusual. Did you look?"
+    assert WRONG.as_line() == "records/a.yaml:3:5: error: toe_length is missing. Add toe_length. [key-missing]"
+    assert ODD.as_line() == "records/a.yaml:2:1: warning: this is unusual. Did you look? [odd-value]"
 
 
 def test_a_problem_without_a_way_out_is_one_sentence() -> None:
     """Nothing is added where there is no way out."""
-    assert Problem(Place("a.yaml"), "gone").as_line() == "a.yaml:1:1: error: gone."
+    assert Problem(Place("a.yaml"), "file-missing", "gone").as_line() == "a.yaml:1:1: error: gone. [file-missing]"
 
 
 def test_a_problem_as_json_holds_each_part() -> None:
@@ -30,6 +30,7 @@ def test_a_problem_as_json_holds_each_part() -> None:
         "line": 3,
         "column": 5,
         "level": "error",
+        "code": "key-missing",
         "message": "toe_length is missing",
         "way_out": "Add toe_length",
     }
@@ -37,7 +38,7 @@ def test_a_problem_as_json_holds_each_part() -> None:
 
 def test_problems_come_in_the_order_of_their_places() -> None:
     """Line 2 comes before line 10, whatever came in first."""
-    tenth = Problem(Place("records/a.yaml", 10), "last")
+    tenth = Problem(Place("records/a.yaml", 10), "last-one", "last")
     problems = Problems()
     problems.extend([tenth, WRONG, ODD])
 
@@ -62,7 +63,7 @@ def test_errors_and_warnings_are_told_apart() -> None:
 
 def test_problems_are_counted_in_words() -> None:
     """Errors, warnings and files are counted, each with its plural."""
-    more = Problem(Place("records/b.yaml"), "another")
+    more = Problem(Place("records/b.yaml"), "file-missing", "another")
 
     assert Problems([WRONG, more, ODD]).counted() == "2 errors and 1 warning in 2 files"
     assert Problems().counted() == "no problems"
@@ -109,6 +110,6 @@ def test_what_shows_is_left_as_it_is() -> None:
 
 def test_a_problem_spells_out_what_was_typed() -> None:
     """Where it stands, and what is wrong."""
-    line = Problem(Place("a\x1b[2J.yaml"), quoted("x\u202ey") + " is odd").as_line()
+    line = Problem(Place("a\x1b[2J.yaml"), "odd-value", quoted("x\u202ey") + " is odd").as_line()
 
-    assert line == "a\\u001b[2J.yaml:1:1: error: 'x\\u202ey' is odd."
+    assert line == "a\\u001b[2J.yaml:1:1: error: 'x\\u202ey' is odd. [odd-value]"

@@ -24,17 +24,26 @@ if TYPE_CHECKING:
 @today_option
 @json_option
 @click.option("--stable", help="Look at this stable alone.")
-def command(folder: Path | None, records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
+@click.option("--explain", "code", metavar="CODE", help="Tell what a code at the end of a line means, with an example.")
+def command(
+    folder: Path | None, records: Path, today: dt.date, as_json: bool, stable: str | None, code: str | None
+) -> None:
     """Look through all records and list every problem with its line and the way out.
 
     \b
         recordgen check
         recordgen check records --json
+        recordgen check --explain next-one-of-two
 
     FOLDER is another way to say --records. Errors stop a build; warnings are unlikely things that may stand.
     """
     from recordgen.records.load.everything import look_through
 
+    if code is not None:
+        from recordgen.cli.explain import explain
+
+        explain(code)
+        return
     practice, reference, problems = look_through(folder or records, today, stable, files=True)
     if practice:
         problems.extend(_keys_to_bring(folder or records))
@@ -76,4 +85,4 @@ def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterat
     ways = Context.of(practice.file, reference, reckon=FigureCache(picture_folder()))
     for record in practice.horses:
         for remark in remarks_of(record, ways, today):
-            yield warning(record.written[remark.visit].place(*remark.steps), remark.text, remark.way_out)
+            yield warning(record.written[remark.visit].place(*remark.steps), remark.code, remark.text, remark.way_out)

@@ -20,10 +20,11 @@ from recordgen.records.models.visit import Visit
 
 @dataclass(frozen=True)
 class Remark:
-    """One thing to look at: the number of the visit it stands in, where in it, what, and what to do."""
+    """One thing to look at: the number of the visit it stands in, where in it, its code, what, and what to do."""
 
     visit: int
     steps: tuple[Step, ...]
+    code: str
     text: str
     way_out: str
 
@@ -41,7 +42,7 @@ def care_remarks(advised: Sequence[Advice], visits: Sequence[Visit]) -> Iterator
     """The care notes to consider after the last visit. visits: oldest first."""
     for advice in advised:
         number = max(count for count, visit in enumerate(visits) if visit.date == advice.day)
-        yield Remark(number, tuple(advice.steps), advice.text, "")
+        yield Remark(number, tuple(advice.steps), "care-suggested", advice.text, "")
 
 
 def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
@@ -55,7 +56,9 @@ def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterat
     if weeks > group.weeks.at_most:
         facts = {"most": naming.weeks(group.weeks.at_most), "class": group.name}
         text = naming.phrase("remark_next_late", weeks=naming.weeks(round(weeks, 1)), **facts)
-        yield Remark(len(visits) - 1, ("next",), text, naming.phrase("remark_next_late_way_out"))
+        yield Remark(
+            len(visits) - 1, ("next",), "next-later-than-usual", text, naming.phrase("remark_next_late_way_out")
+        )
 
 
 def tracing_remarks(visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
@@ -78,7 +81,7 @@ def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -
     }
     steps = ("feet", foot, "tracings", one.number)
     way_out = naming.phrase("remark_traced_way_out")
-    return Remark(visit, steps, naming.phrase("remark_traced", **facts), way_out)
+    return Remark(visit, steps, "traced-reading-differs", naming.phrase("remark_traced", **facts), way_out)
 
 
 def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming: Naming) -> Remark:
@@ -89,6 +92,7 @@ def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming
     return Remark(
         number,
         ("feet", foot),
+        "growth-left-out",
         naming.phrase(key, **facts),
         naming.phrase(f"{key}_way_out"),
     )

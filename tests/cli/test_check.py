@@ -47,7 +47,9 @@ def test_json_lists_path_line_column_level_message_and_way_out(tmp_path: Path) -
 
     problems = json.loads(result.output)
     assert result.exit_code == 1
-    assert {tuple(problem) for problem in problems} == {("path", "line", "column", "level", "message", "way_out")}
+    assert {tuple(problem) for problem in problems} == {
+        ("path", "line", "column", "level", "code", "message", "way_out")
+    }
     assert problems[0]["way_out"] == "Did you mean name?"
 
 
@@ -63,6 +65,33 @@ def test_warnings_stop_nothing(tmp_path: Path) -> None:
     assert "3 warnings in 2 files" in result.output
     assert "2026-10-14-right-fore-sole-after.jpg:1:1: warning: it shows the right fore, of which" in result.output
     assert "far more than its other cycles" in result.output
+
+
+def test_a_code_is_explained_with_an_example_and_its_mend() -> None:
+    """What it means, what is wrong, what is right."""
+    result = run("check", "--explain", "next-one-of-two")
+
+    assert result.exit_code == 0
+    assert result.output.splitlines() == [
+        "The next visit is set in weeks or by its date, not both.",
+        "Wrong, in a file of the kind visit:",
+        "  next: {weeks: 6, date: 2026-11-25}",
+        "Right, in a file of the kind visit:",
+        "  next: {weeks: 6}",
+    ]
+
+
+def test_a_code_that_no_line_shows_is_explained_in_words() -> None:
+    """Such as a photograph."""
+    assert "Such as: A photograph named IMG_0001.jpg." in run("check", "--explain", "photo-name").output
+
+
+def test_a_code_misspelt_names_the_nearest() -> None:
+    """Exit code 2, as for any command that was used wrongly."""
+    result = run("check", "--explain", "next-one-of-too")
+
+    assert result.exit_code == 2
+    assert "There is no code 'next-one-of-too'. Did you mean next-one-of-two?" in result.output
 
 
 def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:

@@ -58,10 +58,15 @@ def practice(folder: Path, files: dict[str, str | bytes | None] | None = None) -
     return found
 
 
+def line_of(problem: Problem) -> str:
+    """A problem as one line, less its code, which has a test of its own."""
+    return problem.as_line().removesuffix(f" [{problem.code}]")
+
+
 def told(folder: Path, files: dict[str, str | bytes | None] | None = None) -> list[str]:
     """The problems of the practice that `build` writes, as lines without the folder's name."""
     _, problems = read_practice(build(folder, files), TODAY)
-    return [problem.as_line().removeprefix(f"{folder.name}/") for problem in problems]
+    return [line_of(problem).removeprefix(f"{folder.name}/") for problem in problems]
 
 
 def problems_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[Problem]:
@@ -73,4 +78,4 @@ def problems_of(folder: Path, text: str | bytes, model: type[Record] = Visit) ->
 
 def lines_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[str]:
     """The same, as lines."""
-    return [problem.as_line() for problem in problems_of(folder, text, model)]
+    return [line_of(problem) for problem in problems_of(folder, text, model)]

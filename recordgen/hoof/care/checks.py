@@ -30,13 +30,15 @@ def care_checks(horse: Horse, visits: Sequence[Visit], opened: Sequence[Caution]
         yield from _own_words(job, visits, opened, ways.naming)
     for ended in run_out(visits, ways.reference.care):
         text = ways.naming.phrase("care_run_out", note=ended.note.what)
-        yield Remark(len(visits) - 1, (), text, ways.naming.phrase("care_run_out_way_out"))
+        yield Remark(len(visits) - 1, (), "care-run-out", text, ways.naming.phrase("care_run_out_way_out"))
 
 
 def _withheld(one: Withheld, visits: Sequence[Visit], naming: Naming) -> Remark:
     open_ones = naming.listed(list(dict.fromkeys(_named(caution, naming) for caution in one.cautions)))
     text = naming.phrase("care_withheld", note=one.job.key, cautions=open_ones)
-    return Remark(len(visits) - 1, _steps(one.job, visits[-1]), text, naming.phrase("care_withheld_way_out"))
+    return Remark(
+        len(visits) - 1, _steps(one.job, visits[-1]), "care-withheld", text, naming.phrase("care_withheld_way_out")
+    )
 
 
 def _own_words(job: Job, visits: Sequence[Visit], opened: Sequence[Caution], naming: Naming) -> Iterator[Remark]:
@@ -45,7 +47,13 @@ def _own_words(job: Job, visits: Sequence[Visit], opened: Sequence[Caution], nam
     if job.key or not urgent:
         return
     text = naming.phrase("care_own_words", note=job.what, caution=_named(urgent[0], naming))
-    yield Remark(len(visits) - 1, _steps(job, visits[-1]), text, naming.phrase("care_own_words_way_out"))
+    yield Remark(
+        len(visits) - 1,
+        _steps(job, visits[-1]),
+        "care-own-words-beside-caution",
+        text,
+        naming.phrase("care_own_words_way_out"),
+    )
 
 
 def _named(caution: Caution, naming: Naming) -> str:

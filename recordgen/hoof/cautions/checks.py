@@ -21,7 +21,7 @@ def resolved_before_raised(horse: Horse, visits: Sequence[Visit], ways: Context)
     """
     for number, word, raised in _words(horse, visits, ways):
         if raised and not word.is_after(min(raised)):
-            yield _remark(number, word, "caution_over_too_early", ways.naming, min(raised))
+            yield _remark(number, word, "caution-over-too-early", ways.naming, min(raised))
 
 
 def resolved_never_raised(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
@@ -31,13 +31,13 @@ def resolved_never_raised(horse: Horse, visits: Sequence[Visit], ways: Context) 
     """
     for number, word, raised in _words(horse, visits, ways):
         if not raised:
-            yield _remark(number, word, "caution_never_recorded", ways.naming)
+            yield _remark(number, word, "caution-never-recorded", ways.naming)
 
 
 def resolved_without_a_vet(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
     """The words of anybody that a caution is over which only a vet, or a later record, can end: a warning."""
     for number, word in Timeline(horse, visits, ways).unheard if any(visit.resolved for visit in visits) else ():
-        yield _remark(number, word, "caution_needs_a_vet", ways.naming)
+        yield _remark(number, word, "caution-needs-a-vet", ways.naming)
 
 
 def _words(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[tuple[int, EndingWord, list[date]]]:
@@ -52,8 +52,9 @@ def _words(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterator[tup
             yield number, word, [visits[at].date for at in raised]
 
 
-def _remark(number: int, word: EndingWord, phrase: str, naming: Naming, raised: date | None = None) -> Remark:
+def _remark(number: int, word: EndingWord, code: str, naming: Naming, raised: date | None = None) -> Remark:
     facts = {"day": naming.day(word.day), "raised": naming.day(raised) if raised else ""}
     caution = f"{word.caution} ({naming.foot(word.foot)})" if word.foot else word.caution
+    phrase = code.replace("-", "_")
     text = naming.phrase(phrase, caution=caution, **facts)
-    return Remark(number, word.steps, text, naming.phrase(f"{phrase}_way_out"))
+    return Remark(number, word.steps, code, text, naming.phrase(f"{phrase}_way_out"))

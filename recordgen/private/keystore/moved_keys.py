@@ -53,7 +53,7 @@ def keys_to_bring(records: Path) -> Iterator[Problem]:
         slug = file.parent.name
         old = left_behind(records, slug) if SLUG.fullmatch(slug) else None
         if old:
-            yield warning(Place(walk.shown(file)), _message(slug, old), _way_out(slug, old))
+            yield warning(Place(walk.shown(file)), "keys-left-behind", _message(slug, old), _way_out(slug, old))
 
 
 def bring_keys(records: Path, slug: str, old: str) -> None:

@@ -36,12 +36,17 @@ def _twice(horse: HorseRecord) -> Iterator[Problem]:
         same_day = visit.record.date == before.record.date
         if same_day and visit.record == before.record:
             message = f"the same visit stands in {before.file.name} too"
-            yield warning(visit.place("date"), message, "Delete one of the two files")
+            yield warning(visit.place("date"), "visit-twice", message, "Delete one of the two files")
         elif _outline(visit.record) == _outline(before.record):
             readings = _readings(visit.record)
             if len(readings) >= LEAST_READINGS and readings == _readings(before.record):
                 message = f"all {len(readings)} readings are those of {before.file.name}, number for number"
-                yield warning(visit.place("feet"), message, "If the file was copied, type what was measured this time")
+                yield warning(
+                    visit.place("feet"),
+                    "readings-of-visit-before",
+                    message,
+                    "If the file was copied, type what was measured this time",
+                )
 
 
 def _under_another(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
@@ -51,7 +56,12 @@ def _under_another(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
             visit, first, _ = pair[0]
             days = f" and so on {counted(len(pair) - 1, 'day')} more" if len(pair) > 1 else ""
             message = f"the readings are those of {first.shown}, number for number{days}"
-            yield warning(visit.place("feet"), message, "If the file was copied, delete it where it does not belong")
+            yield warning(
+                visit.place("feet"),
+                "readings-of-another-horse",
+                message,
+                "If the file was copied, delete it where it does not belong",
+            )
 
 
 def _alike(horses: Sequence[HorseRecord]) -> dict[tuple[int, int], list[Copied]]:

@@ -25,7 +25,7 @@ def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
             if first is not horse:
                 message = f"the {name} {quoted(number)} stands in {first.shown} too"
                 way_out = "Correct one of the two; where the horse moved, write left: in the record that ended"
-                yield warning(horse.place(name), message, way_out)
+                yield warning(horse.place(name), "horse-twice", message, way_out)
 
 
 def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
@@ -38,7 +38,7 @@ def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
             if first is not horse:
                 message = f"the name {quoted(horse.record.name)} stands in {first.shown} too"
                 way_out = "Tell the two apart, such as by Bramble (grey); delete one if it is one horse"
-                yield warning(horse.place("name"), message, way_out)
+                yield warning(horse.place("name"), "horse-namesake", message, way_out)
 
 
 def is_same(one: Horse, other: Horse) -> bool:

@@ -37,10 +37,15 @@ def _days_of_horse(horse: Written[Horse], today: dt.date) -> Iterator[Problem]:
     for name, day in (("born", record.born and record.born.first), *_dated(record)):
         if day and day > today:
             steps = (name,) if name == "born" else (name, "date")
-            yield Problem(horse.place(*steps), f"{', '.join(steps)}: {day} is in the future", "Correct the date")
+            yield Problem(
+                horse.place(*steps),
+                "horse-date-future",
+                f"{', '.join(steps)}: {day} is in the future",
+                "Correct the date",
+            )
     if record.born and record.left and record.left.date < record.born.first:
         message = f"the horse left ({record.left.date}) before it was born ({record.born})"
-        yield Problem(horse.place("left", "date"), message, "Correct one of the two")
+        yield Problem(horse.place("left", "date"), "horse-left-before-birth", message, "Correct one of the two")
 
 
 def _dated(record: Horse) -> Iterator[tuple[str, dt.date]]:
@@ -52,10 +57,10 @@ def _visit_in_its_life(horse: Horse, visit: Written[Visit]) -> Iterator[Problem]
     day = visit.record.date
     if horse.born and day < horse.born.first:
         message = f"the visit is before the horse was born ({horse.born})"
-        yield Problem(visit.place("date"), message, "Correct one of the two")
+        yield Problem(visit.place("date"), "visit-before-birth", message, "Correct one of the two")
     if horse.left and day > horse.left.date:
         message = f"the visit is after the horse left ({horse.left.date})"
-        yield warning(visit.place("date"), message, "Look at both dates")
+        yield warning(visit.place("date"), "visit-after-leaving", message, "Look at both dates")
 
 
 def _next_beyond_plan(horse: Written[Horse], visits: Sequence[Written[Visit]]) -> Iterator[Problem]:
@@ -68,24 +73,29 @@ def _next_beyond_plan(horse: Written[Horse], visits: Sequence[Written[Visit]]) -
     weeks = last.record.next.weeks
     if weeks and weeks > plan.weeks:
         message = f"next visit in {weeks:g} weeks, but the vet's plan says {plan.weeks:g} at the most"
-        yield warning(last.place("next", "weeks"), message, "Ask the vet, or shorten it")
+        yield warning(last.place("next", "weeks"), "next-beyond-vet-plan", message, "Ask the vet, or shorten it")
 
 
 def _day(visit: Written[Visit], day_in_name: str, today: dt.date) -> Iterator[Problem]:
     day = visit.record.date
     if day.isoformat() != day_in_name:
         message = f"the date is {day}, but the file is named {day_in_name}"
-        yield Problem(visit.place("date"), message, "Correct one of the two")
+        yield Problem(visit.place("date"), "visit-date-not-file-name", message, "Correct one of the two")
     if day > today:
         message = f"the date {day} is in the future"
-        yield Problem(visit.place("date"), message, "Correct the date, or wait for the visit")
+        yield Problem(visit.place("date"), "visit-date-future", message, "Correct the date, or wait for the visit")
 
 
 def _after_without_trim(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     for foot, found in visit.record.feet.items():
         if found.after and not visit.record.trimmed:
             message = f"{foot} has measures after a trim, but the visit says trimmed: no"
-            yield Problem(visit.place("feet", foot, "after"), message, "Take out trimmed: no, or the measures after")
+            yield Problem(
+                visit.place("feet", foot, "after"),
+                "after-without-trim",
+                message,
+                "Take out trimmed: no, or the measures after",
+            )
 
 
 def _days_inside(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
@@ -93,7 +103,9 @@ def _days_inside(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     days += [(("resolved", index, "date"), entry.date) for index, entry in enumerate(visit.record.resolved)]
     for steps, day in days:
         if day > today:
-            yield Problem(visit.place(*steps), f"the date {day} is in the future", "Correct the date")
+            yield Problem(
+                visit.place(*steps), "entry-date-future", f"the date {day} is in the future", "Correct the date"
+            )
 
 
 def _next_day(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
@@ -102,10 +114,10 @@ def _next_day(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
         return
     if planned <= visit.record.date:
         message = f"the next visit ({planned}) is not after this one"
-        yield Problem(visit.place("next", "date"), message, "Correct the date")
+        yield Problem(visit.place("next", "date"), "next-not-after-visit", message, "Correct the date")
     elif planned - visit.record.date > dt.timedelta(weeks=52):
         message = f"the next visit ({planned}) is more than 52 weeks after this one"
-        yield Problem(visit.place("next", "date"), message, "Correct the date, or leave next out")
+        yield Problem(visit.place("next", "date"), "next-too-far", message, "Correct the date, or leave next out")
 
 
 def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
@@ -113,10 +125,12 @@ def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem
         return
     if visit.record.is_blank:
         message = "nothing is filled in yet, so this is not counted as a visit"
-        yield warning(visit.place("date"), message, "Fill it in, or delete the file")
+        yield warning(visit.place("date"), "visit-not-filled-in", message, "Fill it in, or delete the file")
     else:
         message = "no foot is recorded in this visit"
-        yield warning(visit.place("date"), message, "Add feet:, or leave it if none was looked at")
+        yield warning(
+            visit.place("date"), "visit-without-feet", message, "Add feet:, or leave it if none was looked at"
+        )
 
 
 VISIT_CHECKS: tuple[Check, ...] = (

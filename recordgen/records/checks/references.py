@@ -29,7 +29,12 @@ def unknown_in_stable(stable: Written[Stable], stables: Sequence[str]) -> Iterat
     """The neighbours of a stable that are none of the practice's stables. stables: the names of their folders."""
     for index, name in enumerate(stable.record.near):
         if name not in stables:
-            yield Problem(stable.place("near", index), f"no stable is named {quoted(name)}", _nearest(name, stables))
+            yield Problem(
+                stable.place("near", index),
+                "near-unknown",
+                f"no stable is named {quoted(name)}",
+                _nearest(name, stables),
+            )
 
 
 def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Problem]:
@@ -38,11 +43,16 @@ def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Pr
         words = reference.measures.get(aim.measure)
         if words is None:
             message = f"no measure is named {quoted(aim.measure)}"
-            yield Problem(horse.place("aims", index, "measure"), message, _nearest(aim.measure, reference.measures))
+            yield Problem(
+                horse.place("aims", index, "measure"),
+                "measure-unknown",
+                message,
+                _nearest(aim.measure, reference.measures),
+            )
         elif words.by_zone != (aim.zone is not None):
             message = f"{aim.measure} is of {'a zone of the wall' if aim.zone is None else 'the whole foot'}"
             way_out = "Add zone:, such as lateral quarter" if aim.zone is None else "Take out zone:"
-            yield Problem(horse.place("aims", index), message, way_out)
+            yield Problem(horse.place("aims", index), "aim-zone", message, way_out)
 
 
 def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Problem]:
@@ -51,11 +61,11 @@ def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Pr
     for index, note in enumerate(visit.record.care):
         if _NAME.fullmatch(note.what) and note.what not in reference.care:
             message = f"no care note is named {quoted(note.what)}"
-            yield Problem(visit.place("care", index), message, _nearest(note.what, reference.care))
+            yield Problem(visit.place("care", index), "care-note-unknown", message, _nearest(note.what, reference.care))
     for steps, caution in _ended(visit.record):
         if caution not in reference.cautions:
             message = f"no caution is named {quoted(caution)}"
-            yield Problem(visit.place(*steps), message, _nearest(caution, reference.cautions))
+            yield Problem(visit.place(*steps), "caution-unknown", message, _nearest(caution, reference.cautions))
 
 
 def _ended(visit: Visit) -> Iterator[tuple[tuple[Step, ...], str]]:
@@ -82,7 +92,7 @@ def ended_in_vain(visits: Sequence[Written[Visit]], library: Mapping[str, CareWo
         for index, name in enumerate(visit.record.care_ends):
             if alike(name) not in {ALL, *map(alike, names)}:
                 message = f"no care note named {quoted(name)} is in force"
-                yield warning(visit.place("care_ends", index), message, _in_force(name, names))
+                yield warning(visit.place("care_ends", index), "care-end-not-in-force", message, _in_force(name, names))
 
 
 def _in_force(typed: str, names: Sequence[str]) -> str:
@@ -104,10 +114,12 @@ def _methods(
         if words is None:
             taken = [key for key, measure in reference.measures.items() if measure.methods]
             message = f"no measure is named {quoted(name)}"
-            yield Problem(written.place("methods", name), message, _nearest(name, taken))
+            yield Problem(written.place("methods", name), "measure-unknown", message, _nearest(name, taken))
         elif method not in words.methods:
             message = f"{name} is not taken by {quoted(method)}"
-            yield Problem(written.place("methods", name), message, f"Choose from {', '.join(words.methods)}")
+            yield Problem(
+                written.place("methods", name), "method-unknown", message, f"Choose from {', '.join(words.methods)}"
+            )
 
 
 def _measure(name: str, reference: Reference) -> MeasureWords | None:

@@ -107,7 +107,7 @@ class _Strays:
 
     def _telling(self, name: str, told: tuple[str, ...]) -> Problem:
         message = f"this picture carries {listed(told)}, which may tell where, when and by whom it was taken"
-        return Problem(self._place(name), message, self._taken_in(name))
+        return Problem(self._place(name), "picture-tells-where", message, self._taken_in(name))
 
     def _taken_in(self, name: str) -> str:
         home = home_of(PurePosixPath(name))
@@ -139,12 +139,19 @@ class _Strays:
         if suffix in PICTURES:
             way_out = f"Take it in: {_command(name)}. Then move it out of the records"
         if not self.files.tracked.intersection(inside):
-            return warning(self._place(name), f"{message}, so it is not kept in git", way_out)
+            return warning(self._place(name), "file-no-record", f"{message}, so it is not kept in git", way_out)
         out = f"git rm --cached {recursive}{quote(name)}"
         if self.refused.intersection(inside):
             way_out = f"{way_out}. Leave it out: {out}; to keep it all the same: git commit --no-verify"
-            return Problem(self._place(name), f"{message}, and git is about to keep it for good", way_out)
-        return warning(self._place(name), f"{message}, but git knows it", f"{way_out}. To take it out there: {out}")
+            return Problem(
+                self._place(name), "file-no-record", f"{message}, and git is about to keep it for good", way_out
+            )
+        return warning(
+            self._place(name),
+            "file-no-record",
+            f"{message}, but git knows it",
+            f"{way_out}. To take it out there: {out}",
+        )
 
     def _place(self, name: str) -> Place:
         return Place(self.walk.shown(self.walk.root / name))

@@ -41,13 +41,15 @@ def table_problems(over: Written[Reference], under: Reference, both: Reference) 
     yield from _care(over)
     for key, words in over.record.measures.items():
         for message, way_out in _measure(words, both.measures):
-            yield Problem(over.place("measures", key), f"the measure {key} {message}", way_out)
+            yield Problem(over.place("measures", key), "measure-entry", f"the measure {key} {message}", way_out)
 
 
 def _unknown(over: Written[Reference], table: str, own: Iterable[str], known: Iterable[str]) -> Iterator[Problem]:
     for key in sorted(set(own) - set(known)):
         way_out = did_you_mean(key, known, "Take it out")
-        yield Problem(over.place(table, key), f"nothing asks for {quoted(key)} in {table}", way_out)
+        yield Problem(
+            over.place(table, key), "entry-not-asked-for", f"nothing asks for {quoted(key)} in {table}", way_out
+        )
 
 
 def _phrases(over: Written[Reference], under: Reference) -> Iterator[Problem]:
@@ -84,7 +86,7 @@ def _care(over: Written[Reference]) -> Iterator[Problem]:
     for key in over.record.care:
         if not is_note_name(key):
             way_out = f"Use small letters, digits and hyphens, such as {note_name(key)}"
-            yield Problem(over.place("care", key), f"{quoted(key)} cannot name a care note", way_out)
+            yield Problem(over.place("care", key), "care-note-name", f"{quoted(key)} cannot name a care note", way_out)
 
 
 def not_while_problems(
@@ -99,7 +101,7 @@ def not_while_problems(
         if name not in names:
             way_out = did_you_mean(name, names, f"Name a caution, or a level: {', '.join(get_args(Level))}")
             message = f"no caution and no level is named {quoted(name)}"
-            yield Problem(over.place(*steps, "not_while", index), message, way_out)
+            yield Problem(over.place(*steps, "not_while", index), "not-while-unknown", message, way_out)
 
 
 def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Problem]:
@@ -108,7 +110,9 @@ def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Prob
         ours = under.scales.get(key, words)
         if (words.low, words.high, words.step) != (ours.low, ours.high, ours.step):
             way_out = f"Write low: {ours.low:g}, high: {ours.high:g}, step: {ours.step:g}"
-            yield Problem(over.place("scales", key), f"{key} is another scale with these ends or steps", way_out)
+            yield Problem(
+                over.place("scales", key), "scale-changed", f"{key} is another scale with these ends or steps", way_out
+            )
 
 
 def _grades(over: Written[Reference]) -> Iterator[Problem]:
@@ -117,7 +121,10 @@ def _grades(over: Written[Reference]) -> Iterator[Problem]:
             if not words.low <= grade <= words.high or grade % 1:
                 message = f"{grade:g} is not a whole grade of the scale {key}"
                 yield Problem(
-                    over.place("scales", key), message, f"That scale runs from {words.low:g} to {words.high:g}"
+                    over.place("scales", key),
+                    "scale-grade",
+                    message,
+                    f"That scale runs from {words.low:g} to {words.high:g}",
                 )
 
 
@@ -125,12 +132,17 @@ def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: s
     found = facts_in(text)
     if found is None:
         yield Problem(
-            over.place(*steps), "a fact in braces is no plain name", "Write {day} and the like, or leave braces out"
+            over.place(*steps),
+            "brace-open",
+            "a fact in braces is no plain name",
+            "Write {day} and the like, or leave braces out",
         )
         return
     for fact in sorted(found - known):
         named = ", ".join(f"{{{name}}}" for name in sorted(known)) or "none"
-        yield Problem(over.place(*steps), f"nobody fills in {{{fact}}} here", f"What is filled in: {named}")
+        yield Problem(
+            over.place(*steps), "brace-unknown", f"nobody fills in {{{fact}}} here", f"What is filled in: {named}"
+        )
 
 
 def facts_in(text: str) -> set[str] | None:

@@ -51,11 +51,11 @@ class TracedAt:
     number: int
     tracing: Tracing
 
-    def problem(self, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
+    def problem(self, code: str, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
         """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
         name = spoken((self.foot, "tracings", self.number, *steps[:1]))
         place = self.visit.place("feet", self.foot, "tracings", self.number, *steps)
-        return (warning if unlikely else Problem)(place, f"{name}: {message}", way_out)
+        return (warning if unlikely else Problem)(place, code, f"{name}: {message}", way_out)
 
 
 def tracing_problems(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
@@ -107,7 +107,7 @@ def _crossed(traced: TracedAt) -> Iterator[Problem]:
             (first, second), (third, fourth) = ((start + 1, end + 1) for start, end in met)
             message = f"it crosses or touches itself, between points {first} and {second} and points {third} and"
             way_out = "Trace the points in order, once round; the straight line between the ends closes it"
-            yield traced.problem(f"{message} {fourth}", way_out, name, met[0][0])
+            yield traced.problem("tracing-crosses-itself", f"{message} {fourth}", way_out, name, met[0][0])
 
 
 def _white_line_inside(traced: TracedAt) -> Iterator[Problem]:
@@ -120,13 +120,13 @@ def _white_line_inside(traced: TracedAt) -> Iterator[Problem]:
         numbers += [f"{len(out) - MOST_TOLD} more"] if len(out) > MOST_TOLD else []
         message = f"point {listed(numbers)} stands" if len(out) == 1 else f"points {listed(numbers)} stand"
         way_out = "Look whether wall and white_line were swapped, or trace these points anew"
-        yield traced.problem(f"{message} outside the wall", way_out, "white_line", out[0])
+        yield traced.problem("tracing-outside-wall", f"{message} outside the wall", way_out, "white_line", out[0])
 
 
 def _sides_agree(traced: TracedAt) -> Iterator[Problem]:
     for (medial, lateral), (first_medial, first_lateral) in disagreeing(traced.tracing.named()):
         message = f"{medial} and {lateral} lie the other way round than {first_medial} and {first_lateral}"
-        yield traced.problem(message, "Look whether medial and lateral were swapped", medial)
+        yield traced.problem("tracing-sides-disagree", message, "Look whether medial and lateral were swapped", medial)
 
 
 def _sides_fit_the_foot(traced: TracedAt) -> Iterator[Problem]:
@@ -136,7 +136,7 @@ def _sides_fit_the_foot(traced: TracedAt) -> Iterator[Problem]:
         how = "with the toe up" if view == "sole" else "from the front"
         message = f"{how}, its lateral side lies as in a {shown} foot"
         way_out = "Look whether the foot was mistaken, medial and lateral were swapped, or the picture is mirrored"
-        yield traced.problem(message, way_out)
+        yield traced.problem("tracing-side-not-foot", message, way_out)
 
 
 def _from_the_hairline_down(traced: TracedAt) -> Iterator[Problem]:
@@ -147,7 +147,7 @@ def _from_the_hairline_down(traced: TracedAt) -> Iterator[Problem]:
         line = points.get(name)
         if line and _above(line[0], points["ground"]) < _above(line[-1], points["ground"]):
             message = "its first point is nearer to the ground than its last"
-            yield traced.problem(message, "Write its points from the hairline down", name)
+            yield traced.problem("tracing-upside-down", message, "Write its points from the hairline down", name)
 
 
 def _above(point: Spot, ground: Sequence[Spot]) -> float:
@@ -161,7 +161,7 @@ def _scale_is_long(traced: TracedAt) -> Iterator[Problem]:
     if tracing.scale.length_px < SHORTEST_SCALE * tracing.image.width:
         share = f"{tracing.scale.length_px:.0f} px of an image {tracing.image.width} px wide"
         message = f"it is too short to scale by: {share}"
-        yield traced.problem(message, "Take two points further apart", "scale", unlikely=True)
+        yield traced.problem("tracing-scale-short", message, "Take two points further apart", "scale", unlikely=True)
 
 
 def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
@@ -175,16 +175,22 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
         told = f"by it {what} is {length:.0f} mm from end to end"
         if not least <= length <= most:
             way_out = "Look at both ends of the scale, at its length and at the unit"
-            yield traced.problem(f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale")
+            yield traced.problem(
+                "tracing-scale-impossible", f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale"
+            )
         elif not low <= length <= high:
             message = f"{told}, outside {low:g} to {high:g}, so look again"
-            yield traced.problem(message, "It may stand if it is right", "scale", unlikely=True)
+            yield traced.problem(
+                "tracing-scale-unlikely", message, "It may stand if it is right", "scale", unlikely=True
+            )
 
 
 def _after_a_trim(traced: TracedAt) -> Iterator[Problem]:
     if traced.tracing.moment == "after" and not traced.visit.record.trimmed:
         message = "it shows the foot after a trim, but the visit says trimmed: no"
-        yield traced.problem(message, "Take out trimmed: no, or write moment: before", "moment")
+        yield traced.problem(
+            "tracing-after-without-trim", message, "Take out trimmed: no, or write moment: before", "moment"
+        )
 
 
 def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
@@ -194,11 +200,11 @@ def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
     if not os.path.isfile(traced.visit.file.parent / PHOTOS / name):
         message = "there is no such photograph in the horse's folder photos"
         way_out = "Put it there with recordgen photo, correct the name, or take out file"
-        yield traced.problem(message, way_out, "file", unlikely=True)
+        yield traced.problem("tracing-photo-missing", message, way_out, "file", unlikely=True)
     about = named(name)
     if about and about[0] not in _subjects(traced):
         message = "by its name the photograph shows another day, foot, view or moment"
-        yield traced.problem(message, "Look which one was traced", "file", unlikely=True)
+        yield traced.problem("tracing-photo-of-another", message, "Look which one was traced", "file", unlikely=True)
 
 
 def _subjects(traced: TracedAt) -> list[Subject]:

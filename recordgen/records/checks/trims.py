@@ -39,10 +39,10 @@ def trim_problems(visit: Written[Visit], usual: Mapping[str, str], reference: Re
             place = visit.place("feet", foot, "after", *steps)
             if after - before > most:
                 way_out = "Look whether before and after were swapped, or measure again"
-                yield Problem(place, message, way_out)
+                yield Problem(place, "longer-after-trim", message, way_out)
             else:
                 way_out = f"Measure again, or leave it: two readings can differ by {most:.1f} mm"
-                yield warning(place, message, way_out)
+                yield warning(place, "slightly-longer-after-trim", message, way_out)
 
 
 def could_differ_mm(key: str, methods: Mapping[str, str], reference: Reference | None) -> float:

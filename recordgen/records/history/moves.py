@@ -67,7 +67,7 @@ def moves_told(walk: Walk) -> Iterator[Problem]:
         elif move.old.parent != move.new.parent:
             message += f", and whoever reads the site of {move.new.parent} will read all its visits"
             way_out += ". If they shall not: move it back, write left: there, and begin a new folder here"
-        yield warning(Place(walk.shown(walk.root / move.new)), message, way_out)
+        yield warning(Place(walk.shown(walk.root / move.new)), "folder-moved", message, way_out)
 
 
 def _name(path: Path, records: Path) -> str:

@@ -37,16 +37,16 @@ class Walk:
         text = (Path(self.inside.name) / path.relative_to(self.root)).as_posix()
         return "".join(sign if sign.isprintable() else "?" for sign in text)
 
-    def tell(self, path: Path, message: str, way_out: str) -> None:
+    def tell(self, path: Path, code: str, message: str, way_out: str) -> None:
         """Keep an error about a file or folder as a whole."""
-        self.problems.add(Problem(Place(self.shown(path)), message, way_out))
+        self.problems.add(Problem(Place(self.shown(path)), code, message, way_out))
 
     def entries(self, parent: Path) -> list[Path]:
         """What a folder holds, in the order of the names; nothing, and a problem, where it cannot be opened."""
         try:
             return sorted(parent.iterdir())
         except OSError:
-            self.tell(parent, "the folder cannot be opened", "Look whether you may open it")
+            self.tell(parent, "folder-not-opened", "the folder cannot be opened", "Look whether you may open it")
             return []
 
     def may_read(self, path: Path) -> bool:
@@ -56,11 +56,23 @@ class Walk:
         if os.path.isfile(path):
             return True
         if os.path.exists(path):
-            self.tell(path, "this is no plain file", "Give the folder another name, and write the record in a file")
+            self.tell(
+                path,
+                "file-not-plain",
+                "this is no plain file",
+                "Give the folder another name, and write the record in a file",
+            )
         elif misnamed := self._misnamed(path):
-            self.tell(misnamed, f"this file is not read: it is not named {path.name}", f"Name it {path.name}")
+            self.tell(
+                misnamed, "file-misnamed", f"this file is not read: it is not named {path.name}", f"Name it {path.name}"
+            )
         else:
-            self.tell(path, "this file is missing", f"Make it; recordgen schema {path.stem} tells what goes in")
+            self.tell(
+                path,
+                "file-missing",
+                "this file is missing",
+                f"Make it; recordgen schema {path.stem} tells what goes in",
+            )
         return False
 
     def leads_out(self, path: Path, out_of: Path | None = None) -> bool:
@@ -73,11 +85,13 @@ class Walk:
         try:
             target = Path(os.path.realpath(path, strict=True))
         except OSError:
-            self.tell(path, "this link leads nowhere", "Put the file itself here")
+            self.tell(path, "link-leads-nowhere", "this link leads nowhere", "Put the file itself here")
             return True
         if target.is_relative_to(self.inside / (out_of or "")):
             return False
-        self.tell(path, f"this link leads out of {out_of or 'the records'}", "Put the file itself here")
+        self.tell(
+            path, "link-leads-out", f"this link leads out of {out_of or 'the records'}", "Put the file itself here"
+        )
         return True
 
     def _misnamed(self, path: Path) -> Path | None:
@@ -97,22 +111,29 @@ class Walk:
         if self.leads_out(path) or _is_somebody_elses(path):
             return False
         if path.name == TAKEN:
-            self.tell(path, "the name practice is taken by the trimmer's own site", "Give the folder another name")
+            self.tell(
+                path,
+                "folder-name-taken",
+                "the name practice is taken by the trimmer's own site",
+                "Give the folder another name",
+            )
             return False
         if SLUG.fullmatch(path.name):
             return True
         message = "the folder's name cannot be part of an address"
-        self.tell(path, message, "Use small letters, digits and hyphens, such as old-mill")
+        self.tell(path, "folder-name", message, "Use small letters, digits and hyphens, such as old-mill")
         return False
 
     def _not_lost(self, path: Path) -> None:
         """Tell where a stable or a horse lies in a folder that is read for something else."""
         if any(os.path.lexists(path / name) for name in ("stable.yaml", "horse.yaml")):
             message = f"a folder named {path.name} is read for something else, not as a stable or a horse"
-            self.tell(path, message, "Give the folder another name")
+            self.tell(path, "folder-name-taken", message, "Give the folder another name")
         if path.name == "photos" and any(one.suffix.lower() in PICTURES for one in self.entries(path)):
             message = "photographs are not read here"
-            self.problems.add(warning(Place(self.shown(path)), message, "They lie in a horse's folder, in photos"))
+            self.problems.add(
+                warning(Place(self.shown(path)), "photos-misplaced", message, "They lie in a horse's folder, in photos")
+            )
 
     def strangers(self, parent: Path, known: set[str]) -> None:
         """Tell of the files in `parent` that are not read."""
@@ -124,9 +145,11 @@ class Walk:
             if path.name in known or meant in missing or LEFT_BEHIND.fullmatch(path.name) or os.path.isdir(path):
                 continue
             if meant is None:
-                self.problems.add(warning(Place(self.shown(path)), "this file is not read", "Move it elsewhere"))
+                self.problems.add(
+                    warning(Place(self.shown(path)), "file-not-read", "this file is not read", "Move it elsewhere")
+                )
             else:
-                self.tell(path, "this file is not read", _named_rightly(meant, known))
+                self.tell(path, "file-misnamed", "this file is not read", _named_rightly(meant, known))
 
     def unread_folders(self, horse: Path) -> None:
         """Tell of the folders beside a horse's visits that nobody reads."""
@@ -135,7 +158,9 @@ class Walk:
                 if VISIT_FILE.fullmatch(path.name) or path.name == "horse.yaml":
                     continue
                 way_out = "Visits lie beside horse.yaml, pictures in photos"
-                self.problems.add(warning(Place(self.shown(path)), "this folder is not read", way_out))
+                self.problems.add(
+                    warning(Place(self.shown(path)), "folder-not-read", "this folder is not read", way_out)
+                )
 
 
 def stable_names(records: Path) -> list[str]:

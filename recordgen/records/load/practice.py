@@ -77,7 +77,7 @@ class _Reader:
         folder = self.walk.root
         if not os.path.isdir(folder):
             way_out = "Name another with --records, or make one with: recordgen init"
-            self.walk.tell(folder, "there is no such folder", way_out)
+            self.walk.tell(folder, "folder-missing", "there is no such folder", way_out)
             return None
         file = self.file(folder / "practice.yaml", PracticeFile)
         self.usual = file.record.methods if file else {}
@@ -85,8 +85,10 @@ class _Reader:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
         names = self.walk.folders(folder, only)
         if not names:
-            missing = f"there is no stable {quoted(only)}" if only else "there is no stable here yet"
-            self.walk.tell(folder, missing, stable_meant(only or "", folder))
+            code, missing = "stable-missing", "there is no stable here yet"
+            if only:
+                code, missing = "stable-unknown", f"there is no stable {quoted(only)}"
+            self.walk.tell(folder, code, missing, stable_meant(only or "", folder))
         stables = [stable for stable in map(self.stable, names) if stable]
         self.walk.problems.extend((*doubled(self.horses), *namesakes(self.horses)))
         self.walk.problems.extend(copied([horse for stable in stables for horse in stable.horses]))

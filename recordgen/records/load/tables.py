@@ -40,7 +40,7 @@ def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
             walk.problems.add(problem)
         if key in tables.care and tables.care[key] is not ours.care.get(key):
             message = f"the care note {key} is written twice; this one counts, not the one in {OURS}"
-            walk.problems.add(warning(note.place(), message, "Keep one of the two"))
+            walk.problems.add(warning(note.place(), "care-note-twice", message, "Keep one of the two"))
     own = Reference.model_construct(care={key: note.record for key, note in notes.items()})
     return _over(tables, own), [*problems, *wrong, *walk.problems]
 
@@ -93,7 +93,7 @@ def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:
     if not os.path.isdir(folder):
         return
     if not Path(os.path.realpath(folder)).is_relative_to(walk.inside):
-        walk.tell(folder, "this link leads out of the records", "Put the folder itself here")
+        walk.tell(folder, "link-leads-out", "this link leads out of the records", "Put the folder itself here")
         return
     for path in walk.entries(folder):
         if _is_note(walk, path):
@@ -111,9 +111,9 @@ def _is_note(walk: Walk, path: Path) -> bool:
         return False
     if not is_note_name(stem):
         way_out = f"Use small letters, digits and hyphens, such as {note_name(stem)}.yaml"
-        walk.tell(path, f"{quoted(stem)} cannot name a care note", way_out)
+        walk.tell(path, "care-note-name", f"{quoted(stem)} cannot name a care note", way_out)
         return False
     if ending != ".yaml":
-        walk.tell(path, "this file is not read", f"Name it {stem}.yaml")
+        walk.tell(path, "file-misnamed", "this file is not read", f"Name it {stem}.yaml")
         return False
     return walk.may_read(path)

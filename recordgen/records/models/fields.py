@@ -86,9 +86,9 @@ class Record(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
 
 
-def refusal(message: str, way_out: str) -> PydanticCustomError:
-    """The error a value is refused with: what is wrong, and the way out."""
-    return PydanticCustomError("refused", "{message}", {"message": message, "way_out": way_out})
+def refusal(code: str, message: str, way_out: str) -> PydanticCustomError:
+    """The error a value is refused with: its code, what is wrong, and the way out."""
+    return PydanticCustomError("refused", "{message}", {"code": code, "message": message, "way_out": way_out})
 
 
 class NamedKeys:
@@ -134,7 +134,7 @@ def _typed(value: Any, wanted: str, example: str) -> str:
     if isinstance(value, str):
         return value.strip()
     found = "nothing was written" if value is None else "several values stand here"
-    raise refusal(f"{wanted} is expected, but {found}", f"Write it like {example}")
+    raise refusal("one-value-expected", f"{wanted} is expected, but {found}", f"Write it like {example}")
 
 
 def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
@@ -146,7 +146,7 @@ def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
             return read(text)
         except q.NotAQuantity as why:
             way_out = why.way_out or f"Write it like {example}"
-            raise refusal(f"{quoted(text)} does not read as a number: {why}", way_out) from None
+            raise refusal("number-form", f"{quoted(text)} does not read as a number: {why}", way_out) from None
 
     return parse
 
@@ -157,7 +157,7 @@ def _in(units: dict[str, float]) -> Callable[[str], float]:
 
 def _whole(value: float) -> int:
     if value != int(value):
-        raise refusal(f"{value:g} is not a whole number", "Write a whole number such as 6")
+        raise refusal("number-not-whole", f"{value:g} is not a whole number", "Write a whole number such as 6")
     return int(value)
 
 
@@ -166,13 +166,15 @@ def _date(value: Any) -> dt.date:
         return value
     text = _typed(value, "a date", "2026-10-14")
     if not _DAY.fullmatch(text):
-        raise refusal(f"{quoted(text)} is not a date", "Write year-month-day, like 2026-10-14")
+        raise refusal("date-form", f"{quoted(text)} is not a date", "Write year-month-day, like 2026-10-14")
     try:
         day = dt.date.fromisoformat(text)
     except ValueError:
-        raise refusal(f"'{text}' is not a day in the calendar", "Look at the month and the day") from None
+        raise refusal(
+            "date-not-in-calendar", f"'{text}' is not a day in the calendar", "Look at the month and the day"
+        ) from None
     if day.year < FIRST_YEAR:
-        raise refusal(f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
+        raise refusal("date-too-early", f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
     return day
 
 
@@ -183,7 +185,7 @@ def _days(value: Any) -> DaySpan:
     first, to, last = text.partition(" to ")
     span = DaySpan(_date(first), _date(last if to else first))
     if span.last < span.first:
-        raise refusal(f"{quoted(text)} ends before it begins", "Write the earlier day first")
+        raise refusal("days-backwards", f"{quoted(text)} ends before it begins", "Write the earlier day first")
     return span
 
 
@@ -205,7 +207,7 @@ def _yes_or_no(value: Any) -> bool:
         return value
     text = _typed(value, "yes or no", "yes")
     if text.lower() not in _ANSWERS:
-        raise refusal(f"{quoted(text)} is neither yes nor no", "Write yes or no")
+        raise refusal("yes-or-no-expected", f"{quoted(text)} is neither yes nor no", "Write yes or no")
     return _ANSWERS[text.lower()]
 
 
@@ -213,14 +215,16 @@ def _one_line(text: str) -> str:
     hidden = next((sign for sign in text if not is_visible(sign)), None)
     if hidden is not None:
         message = f"a line's end or a sign that does not show stands in {quoted(text)} (U+{ord(hidden):04X})"
-        raise refusal(message, "Type it anew, on one line")
+        raise refusal("one-line-expected", message, "Type it anew, on one line")
     return text
 
 
 def _country(value: Any) -> str:
     text = _typed(value, "a country", "GB")
     if not re.fullmatch("[A-Z]{2}", text):
-        raise refusal(f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US")
+        raise refusal(
+            "country-form", f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US"
+        )
     return text
 
 
@@ -228,7 +232,7 @@ def _checked(fault: Callable[[str], str | None], name: str, example: str) -> Cal
     def parse(value: Any) -> str:
         text = _typed(value, "a number as text", example).replace(" ", "").upper()
         if why := fault(text):
-            raise refusal(why, f"Compare it with the passport and scan again, or leave {name} out")
+            raise refusal("identity-number", why, f"Compare it with the passport and scan again, or leave {name} out")
         return text
 
     return parse

@@ -39,7 +39,9 @@ def foot_line(typed: Any) -> Any:
         place = found.setdefault(measure, {}) if side else found
         if (side or measure) in place:
             raise refusal(
-                f"'{measure.replace('_', ' ')}' stands twice in the line {quoted(typed)}", "Take one of them out"
+                "line-measure-twice",
+                f"'{measure.replace('_', ' ')}' stands twice in the line {quoted(typed)}",
+                "Take one of them out",
             )
         place[side or measure] = value
     return found
@@ -50,11 +52,13 @@ def _values(line: str) -> Iterator[tuple[str, str]]:
         match = _PART.fullmatch(part)
         names = LETTERS.get(match["letter"]) if match else None
         if match is None or names is None:
-            raise refusal(f"{quoted(part)} is not understood in a line of measures", f"Write it so: {HELP}")
+            raise refusal(
+                "line-not-understood", f"{quoted(part)} is not understood in a line of measures", f"Write it so: {HELP}"
+            )
         values = match["values"].split("/")
         if len(values) != len(names):
             wanted = "one value" if len(names) == 1 else "two values, as h42/43"
-            raise refusal(f"{quoted(part)} wants {wanted}", f"Write it so: {HELP}")
+            raise refusal("line-value-count", f"{quoted(part)} wants {wanted}", f"Write it so: {HELP}")
         yield from ((name, value) for name, value in zip(names, values, strict=True) if value != "-")
 
 

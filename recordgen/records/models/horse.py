@@ -66,7 +66,7 @@ class Aim(Record):
     @model_validator(mode="after")
     def _has_a_value(self) -> Self:
         if (self.under is None) == (self.over is None):
-            raise refusal("an aim has either under or over", "Write one of them, such as under: 2")
+            raise refusal("aim-one-of-two", "an aim has either under or over", "Write one of them, such as under: 2")
         return self
 
 
@@ -110,7 +110,7 @@ _EDITION = re.compile("[0-9a-f]{8,64}")
 
 def _edition(text: str) -> str:
     if not _EDITION.fullmatch(text):
-        raise refusal(f"{quoted(text)} is not an edition", "Write it as the head of the sheet tells it")
+        raise refusal("edition-form", f"{quoted(text)} is not an edition", "Write it as the head of the sheet tells it")
     return text
 
 
@@ -138,7 +138,9 @@ def shared_problems(log: Written[SharedFile], today: dt.date) -> Iterator[Proble
     for index, entry in enumerate(log.record.shared):
         if entry.date > today:
             place = log.place("shared", index, "date")
-            yield Problem(place, f"the date {entry.date} is in the future", "Correct the date")
+            yield Problem(place, "shared-date-future", f"the date {entry.date} is in the future", "Correct the date")
         if entry.until and entry.until < entry.date:
             message = f"until {entry.until} is before the day it was handed over ({entry.date})"
-            yield Problem(log.place("shared", index, "until"), message, "Correct one of the two")
+            yield Problem(
+                log.place("shared", index, "until"), "shared-until-too-early", message, "Correct one of the two"
+            )

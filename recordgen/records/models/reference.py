@@ -112,7 +112,7 @@ class CautionWords(Record):
 def _sourced(value: str) -> str:
     if not value:
         message = "nothing says where this advice comes from"
-        raise refusal(message, 'Add source: with a name and a year, or "Common practice, no source"')
+        raise refusal("source-missing", message, 'Add source: with a name and a year, or "Common practice, no source"')
     return value
 
 
@@ -145,7 +145,7 @@ class Interval(Record):
     @model_validator(mode="after")
     def _in_order(self) -> Self:
         if self.at_least > self.at_most:
-            raise refusal("at_least is more than at_most", "Write the fewer weeks in at_least")
+            raise refusal("weeks-backwards", "at_least is more than at_most", "Write the fewer weeks in at_least")
         return self
 
 
@@ -196,7 +196,9 @@ class PublishedClass(Record):
     @model_validator(mode="after")
     def _one_bound(self) -> Self:
         if sum(bound is not None for bound in (self.over, self.at_least, self.under)) != 1:
-            raise refusal("a class begins over, at_least or under one value", "Write one of the three")
+            raise refusal(
+                "class-one-bound", "a class begins over, at_least or under one value", "Write one of the three"
+            )
         return self
 
     def takes_in(self, value: float) -> bool:
@@ -263,6 +265,26 @@ class Word(Record):
     meaning: Text = told("what it means, for an owner", ...)
 
 
+class ProblemWords(Record):
+    """One code of problems: what it means, and an example that raises it with its mend; or its look in words.
+
+    The example is lines of a file that is right otherwise.
+    """
+
+    meaning: Text = told("what is wrong, in one or two sentences", ...)
+    file: Literal["practice", "stable", "horse", "visit", "shared", "words"] = told("the file it stands in", "visit")
+    wrong: Text | None = told("lines that raise it")
+    right: Text | None = told("the same lines, mended")
+    beside: Text | None = told("another code that these lines may raise")
+    shown: Text | None = told("what it looks like, where no lines can show it")
+
+    @model_validator(mode="after")
+    def _has_an_example(self) -> Self:
+        if (self.wrong is None) != (self.right is None) or (self.wrong is None) == (self.shown is None):
+            raise refusal("problem-example", "an example is wrong and right, or shown", "Write the two, or the one")
+        return self
+
+
 class Reference(Record):
     """All tables, each by key."""
 
@@ -276,4 +298,5 @@ class Reference(Record):
     patterns: dict[str, PatternWords] = told("the patterns of a stable", {})
     published: dict[str, PublishedClass] = told("published classes of feet, as context", {})
     scales: dict[str, ScaleWords] = told("the scales of lameness, pain and condition", {})
+    problems: dict[str, ProblemWords] = told("the codes of problems", {})
     phrases: dict[str, Text] = told("sentences that are put together while computing", {})

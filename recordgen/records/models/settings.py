@@ -56,7 +56,11 @@ class Sooner(Record):
 
 def _month(number: int) -> int:
     if not 1 <= number <= 12:
-        raise refusal(f"{number} is no month", "Write the months as numbers, from 1 for January to 12 for December")
+        raise refusal(
+            "month-unknown",
+            f"{number} is no month",
+            "Write the months as numbers, from 1 for January to 12 for December",
+        )
     return number
 
 

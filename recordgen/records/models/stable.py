@@ -49,20 +49,24 @@ _BRANCH = re.compile(r"(?!.*(\.\.|//|\.lock(/|$)|/\.|\.(/|$)|/$))[A-Za-z0-9][A-Z
 def _address(text: str) -> str:
     """An address with its closing stroke, so that a page's path follows it."""
     if not _ADDRESS.fullmatch(text):
-        raise refusal(f"{quoted(text)} is not the address of a site", "Write it like https://willowmere.example.org/")
+        raise refusal(
+            "address-form",
+            f"{quoted(text)} is not the address of a site",
+            "Write it like https://willowmere.example.org/",
+        )
     return text if text.endswith("/") else f"{text}/"
 
 
 def _remote(text: str) -> str:
     if _WITH_PASSWORD.match(text):
         way_out = "Take it out, and let git keep it: a key, or a saved password"
-        raise refusal("a password stands in this address, and records keep no secrets", way_out)
+        raise refusal("address-password", "a password stands in this address, and records keep no secrets", way_out)
     return text
 
 
 def _branch_name(text: str) -> str:
     if not _BRANCH.fullmatch(text):
-        raise refusal(f"{quoted(text)} is not the name of a branch", "Write a plain name, such as site")
+        raise refusal("branch-name", f"{quoted(text)} is not the name of a branch", "Write a plain name, such as site")
     return text
 
 
@@ -91,7 +95,15 @@ class Publish(Record):
     @model_validator(mode="after")
     def _one_way(self) -> Self:
         if sum(way is not None for way in (self.to, self.git, self.command)) != 1:
-            raise refusal("it holds one of to, git and command", "Write publish: {address: https://..., to: folder}")
+            raise refusal(
+                "publish-one-of-three",
+                "it holds one of to, git and command",
+                "Write publish: {address: https://..., to: folder}",
+            )
         if self.command and "{folder}" not in self.command:
-            raise refusal("the command does not name {folder}", "Write {folder} where the sealed folder's path belongs")
+            raise refusal(
+                "publish-command-folder",
+                "the command does not name {folder}",
+                "Write {folder} where the sealed folder's path belongs",
+            )
         return self

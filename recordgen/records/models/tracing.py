@@ -100,7 +100,7 @@ def _together(faults: Iterable[Fault]) -> None:
 
 def _pair(value: Any, form: str, way_out: str) -> list[float]:
     if not isinstance(value, list | tuple) or len(value) != 2:
-        raise refusal(form, way_out)
+        raise refusal("tracing-form", form, way_out)
     return [_number(one, form, way_out) for one in value]
 
 
@@ -108,11 +108,13 @@ def _number(value: Any, form: str, way_out: str) -> float:
     if isinstance(value, int | float) and math.isfinite(value):
         return value
     if not isinstance(value, str):
-        raise refusal(form, way_out)
+        raise refusal("tracing-form", form, way_out)
     try:
         return q.quantity(value, q.NO_UNIT)
     except q.NotAQuantity as why:
-        raise refusal(f"{form}, and {quoted(value)} does not read as a number: {why}", why.way_out or way_out) from None
+        raise refusal(
+            "tracing-form", f"{form}, and {quoted(value)} does not read as a number: {why}", why.way_out or way_out
+        ) from None
 
 
 def _spot(value: Any) -> Spot:
@@ -124,17 +126,19 @@ def _size(value: Any) -> Size:
     sides = _pair(value, form, way_out)
     for side in sides:
         if side != int(side):
-            raise refusal(f"{form}, and {side:g} is not a whole number", way_out)
+            raise refusal("tracing-form", f"{form}, and {side:g} is not a whole number", way_out)
         if not SMALLEST_IMAGE <= side <= LARGEST_IMAGE:
             message = f"{side:.0f} px is not possible; {SMALLEST_IMAGE} to {LARGEST_IMAGE} px is"
-            raise refusal(message, "Type the width and the height anew")
+            raise refusal("tracing-image-size", message, "Type the width and the height anew")
     return Size(*map(int, sides))
 
 
 def _points(value: Any) -> Any:
     """A list of points; where it holds no list at all, one refusal for the whole instead of one for each item."""
     if not isinstance(value, list | tuple) or (value and not any(isinstance(item, list | tuple) for item in value)):
-        raise refusal("its points are written [[x, y], [x, y]]", "Write each point in brackets of its own")
+        raise refusal(
+            "tracing-form", "its points are written [[x, y], [x, y]]", "Write each point in brackets of its own"
+        )
     return value
 
 
@@ -168,14 +172,18 @@ class Scale(Record):
     @classmethod
     def _known_keys(cls, value: Any) -> Any:
         strange = [key for key in value if key not in _SCALE_KEYS] if isinstance(value, dict) else []
-        _together(((key,), refusal("it is not a known key here", _nearest(key))) for key in strange)
+        _together(((key,), refusal("key-unknown", "it is not a known key here", _nearest(key))) for key in strange)
         return value
 
     @field_validator("to")
     @classmethod
     def _apart(cls, to: Spot, info: ValidationInfo) -> Spot:
         if to == info.data.get("from_"):
-            raise refusal("both ends of the scale are the same point", "Write the point where the scale ends")
+            raise refusal(
+                "tracing-scale-without-length",
+                "both ends of the scale are the same point",
+                "Write the point where the scale ends",
+            )
         return to
 
     @property
@@ -201,7 +209,7 @@ def _outside(image: Size | None, spots: Iterable[tuple[Step, Spot]]) -> Iterator
     for step, (x, y) in spots:
         if not (0 <= x <= image.width and 0 <= y <= image.height):
             way_out = f"Type it anew; x runs from 0 to {image.width}, y from 0 at the top to {image.height}"
-            yield (step,), refusal(f"[{x:g}, {y:g}] stands outside the image", way_out)
+            yield (step,), refusal("tracing-point-outside", f"[{x:g}, {y:g}] stands outside the image", way_out)
 
 
 def _count_fault(takes: Takes, spots: tuple[Spot, ...]) -> Iterator[Fault]:
@@ -209,9 +217,9 @@ def _count_fault(takes: Takes, spots: tuple[Spot, ...]) -> Iterator[Fault]:
     number = len(spots)
     if number < takes.least or (takes.exactly and number > takes.least):
         written = f"{number or 'none'} {'is' if number < 2 else 'are'} written"
-        yield (), refusal(f"it needs {takes.words}, {written}", "Trace it anew, or leave it out")
+        yield (), refusal("tracing-point-count", f"it needs {takes.words}, {written}", "Trace it anew, or leave it out")
     elif number > 1 and len(set(spots)) == 1:
-        yield (), refusal("all its points are the same point", "Trace it anew, or leave it out")
+        yield (), refusal("tracing-points-same", "all its points are the same point", "Trace it anew, or leave it out")
 
 
 class Tracing(Record):
@@ -257,7 +265,11 @@ class Tracing(Record):
     @classmethod
     def _name_alone(cls, name: str | None) -> str | None:
         if name and {"/", "\\"} & set(name):
-            raise refusal("a folder stands before the name", "Write the name of the file alone; it lies in photos")
+            raise refusal(
+                "tracing-file-folder",
+                "a folder stands before the name",
+                "Write the name of the file alone; it lies in photos",
+            )
         return name
 
     @field_validator("scale")
@@ -272,7 +284,7 @@ class Tracing(Record):
         view = info.data.get("view")
         if view and info.field_name not in LANDMARKS[view]:
             traced = ", ".join(LANDMARKS[view])
-            raise refusal(f"it is not traced in a {view} view", f"Traced there are {traced}")
+            raise refusal("tracing-not-of-view", f"it is not traced in a {view} view", f"Traced there are {traced}")
         return value
 
     @field_validator(*TAKES)

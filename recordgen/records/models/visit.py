@@ -57,7 +57,9 @@ def _step(scale: str, grade: float) -> None:
     if grade % step:
         low = grade // step * step
         steps = "whole and half numbers" if step < 1 else "whole numbers"
-        raise refusal(f"the {scale} scale has no {grade:g}, only {steps}", f"Write {low:g} or {low + step:g}")
+        raise refusal(
+            "grade-step", f"the {scale} scale has no {grade:g}, only {steps}", f"Write {low:g} or {low + step:g}"
+        )
 
 
 class Lameness(Record):
@@ -72,7 +74,7 @@ class Lameness(Record):
     def _named(cls, value: Any) -> Any:
         if isinstance(value, str | int | float) or (isinstance(value, dict) and value.get("scale") is None):
             way_out = "Write it like {scale: AAEP, grade: 2}; the scales are " + ", ".join(LAMENESS_SCALES)
-            raise refusal("a grade tells nothing without the name of its scale", way_out)
+            raise refusal("grade-without-scale", "a grade tells nothing without the name of its scale", way_out)
         return value
 
     @field_validator("grade")
@@ -81,7 +83,9 @@ class Lameness(Record):
         low, high = LAMENESS_SCALES.get(info.data.get("scale", ""), (grade, grade))
         if not low <= grade <= high:
             scale = info.data["scale"]
-            raise refusal(f"{grade:g} is not on the {scale} scale", f"That scale runs from {low} to {high}")
+            raise refusal(
+                "grade-off-scale", f"{grade:g} is not on the {scale} scale", f"That scale runs from {low} to {high}"
+            )
         _step(info.data.get("scale", ""), grade)
         return grade
 
@@ -148,7 +152,11 @@ class VetEntry(Record):
     @model_validator(mode="after")
     def _ended_by_one_who_saw(self) -> Self:
         if self.ends and self.kind != "seen":
-            raise refusal("a vet ends a caution only after seeing the horse", "Write kind: seen, or take out ends")
+            raise refusal(
+                "vet-ends-unseen",
+                "a vet ends a caution only after seeing the horse",
+                "Write kind: seen, or take out ends",
+            )
         return self
 
 
@@ -188,7 +196,11 @@ class Next(Record):
     @model_validator(mode="after")
     def _one_of_two(self) -> Next:
         if (self.weeks is None) == (self.date is None):
-            raise refusal("it holds either weeks or a date", "Write next: {weeks: 6} or next: {date: 2026-11-25}")
+            raise refusal(
+                "next-one-of-two",
+                "it holds either weeks or a date",
+                "Write next: {weeks: 6} or next: {date: 2026-11-25}",
+            )
         return self
 
 

@@ -99,10 +99,12 @@ def without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) 
         place = Place(walk.shown(photo.file))
         if not feet:
             message = f"there is no visit on {day}, so this photograph belongs to none"
-            walk.problems.add(warning(place, message, "Write the visit, or correct the day in its name"))
+            walk.problems.add(
+                warning(place, "photo-without-visit", message, "Write the visit, or correct the day in its name")
+            )
         elif all(feet) and foot not in set().union(*feet):
             message = f"it shows the {foot.replace('_', ' ')}, of which the visit of {day} says nothing"
-            walk.problems.add(warning(place, message, "Look whether it is the right foot"))
+            walk.problems.add(warning(place, "photo-foot-not-recorded", message, "Look whether it is the right foot"))
 
 
 def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
@@ -110,7 +112,9 @@ def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
         return
     if not os.path.isfile(path) or path.suffix.lower() not in PICTURES:
         walk.problems.add(
-            warning(Place(walk.shown(path)), "this is no photograph and is not read", "Move it elsewhere")
+            warning(
+                Place(walk.shown(path)), "photo-not-read", "this is no photograph and is not read", "Move it elsewhere"
+            )
         )
         return
     told = _subject(walk, path, today)
@@ -123,9 +127,9 @@ def _subject(walk: Walk, path: Path, today: dt.date) -> tuple[Subject, int] | No
     told = named(path.name)
     if told is None:
         way_out = "Name it like 2026-10-14-left-fore-sole-before.jpg"
-        walk.tell(path, "the name does not say which day, foot and view the photograph shows", way_out)
+        walk.tell(path, "photo-name", "the name does not say which day, foot and view the photograph shows", way_out)
     elif told[0].day > today:
-        walk.tell(path, f"the date {told[0].day} is in the future", "Correct the date in its name")
+        walk.tell(path, "photo-date-future", f"the date {told[0].day} is in the future", "Correct the date in its name")
     return told
 
 
@@ -135,18 +139,20 @@ def _headers(walk: Walk, path: Path) -> Headers | None:
     try:
         with path.open("rb") as file:
             if os.fstat(file.fileno()).st_size > MOST_BYTES:
-                walk.tell(path, f"the photograph is larger than {MOST_BYTES // 1_000_000} MB", clean)
+                walk.tell(path, "photo-too-large", f"the photograph is larger than {MOST_BYTES // 1_000_000} MB", clean)
                 return None
             found = headers(file)
     except OSError:
-        walk.tell(path, "the file cannot be opened", "Look whether you may open it")
+        walk.tell(path, "file-not-opened", "the file cannot be opened", "Look whether you may open it")
         return None
     except NotAPicture as why:
-        walk.tell(path, str(why), "Take it out and add the picture anew: recordgen photo")
+        walk.tell(path, "photo-damaged", str(why), "Take it out and add the picture anew: recordgen photo")
         return None
     if found.carries:
         message = f"the photograph carries {listed(found.carries)}, which may tell where, when and by whom it was taken"
-        walk.tell(path, message, clean)
+        walk.tell(path, "photo-tells-where", message, clean)
     if max(found.width, found.height) > MOST_PIXELS_A_SIDE:
-        walk.tell(path, f"the photograph has more than {MOST_PIXELS_A_SIDE} pixels on a side", clean)
+        walk.tell(
+            path, "photo-too-many-pixels", f"the photograph has more than {MOST_PIXELS_A_SIDE} pixels on a side", clean
+        )
     return found

@@ -60,7 +60,9 @@ def lost_in_comments(found: Document, model: type[BaseModel]) -> Iterator[Proble
         if column is not None and end.may_go_on and not line[end.mark.column : column].strip(" \t:"):
             name, lost = spoken(found.typed(end.steps)), line[column:].rstrip()
             message = f"{name}: {quoted(lost)} is not read, since # begins a comment"
-            yield warning(Place(found.path, end.mark.line + 1, column + 1), message, _way_out(end, name, lost))
+            yield warning(
+                Place(found.path, end.mark.line + 1, column + 1), "comment-in-text", message, _way_out(end, name, lost)
+            )
 
 
 def _way_out(end: _End, name: str, lost: str) -> str:

@@ -96,14 +96,17 @@ def _bytes(file: Path, shown: str) -> tuple[bytes, Problem | None]:
             return opened.read(LARGEST_FILE_BYTES + 1), None
     except OSError:
         way_out = "Look whether you may open it, and whether it is a plain file"
-        return b"", Problem(Place(shown), "the file cannot be opened", way_out)
+        return b"", Problem(Place(shown), "file-not-opened", "the file cannot be opened", way_out)
 
 
 def _first_ones(problems: list[Problem]) -> list[Problem]:
     if len(problems) <= MOST_PROBLEMS:
         return problems
     last = problems[MOST_PROBLEMS]
-    return [*problems[:MOST_PROBLEMS], Problem(last.place, "more is wrong from here on", "Begin with the first ones")]
+    return [
+        *problems[:MOST_PROBLEMS],
+        Problem(last.place, "more-problems", "more is wrong from here on", "Begin with the first ones"),
+    ]
 
 
 def _rest(values: Any, model: type[Kind], errors: Sequence[ErrorDetails]) -> Kind | None:
@@ -184,4 +187,4 @@ def _unusual(found: Document, info: FieldInfo, steps: tuple[Step, ...], value: f
     low, high = extra(info)["likely"]
     name, unit = spoken(found.typed(steps)), extra(info)["unit"]
     message = f"{name}: {value:g} {unit} is outside {low:g} to {high:g}, so look again"
-    return warning(found.place(steps), message, "It may stand if it is right")
+    return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-Slip = tuple[int, int, str, str]  # line and column from 1, what is wrong, the way out
+Slip = tuple[int, int, str, str, str]  # line and column from 1, code, what is wrong, the way out
 
 # `toe_length:88`, alone on its line or behind a dash; not an address and not a path.
 _GLUED = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*):(?=[^\s:/\\])(?P<value>.*)")
@@ -21,10 +21,10 @@ def glued(text: str) -> tuple[str, str] | None:
     return (found["key"].strip(), found["value"].strip()) if found else None
 
 
-def missing_space(key: str, value: str) -> tuple[str, str]:
-    """What is wrong with `key:value`, and the way out."""
+def missing_space(key: str, value: str) -> tuple[str, str, str]:
+    """The code, what is wrong with `key:value`, and the way out."""
     right = f"{key}: {_NEXT_KEY.split(value)[0]}"
-    return f"a space is missing after the colon of {key}", f"Write {right[:LONGEST_SHOWN]}"
+    return "space-missing", f"a space is missing after the colon of {key}", f"Write {right[:LONGEST_SHOWN]}"
 
 
 def unsure_comment(line: str, begin: int = 0) -> int | None:
@@ -51,7 +51,13 @@ def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
         column = unsure_comment(lines[number])
         if column is not None and not lines[number].lstrip().startswith("#"):
             message = "# begins a comment here, and what follows is not read"
-            yield number + 1, column + 1, message, "Put the whole text in quotes where # belongs to it"
+            yield (
+                number + 1,
+                column + 1,
+                "comment-in-text",
+                message,
+                "Put the whole text in quotes where # belongs to it",
+            )
 
 
 def _above(lines: Sequence[str], line: int) -> int:

@@ -9,7 +9,7 @@ from itertools import islice
 import yaml
 
 from recordgen.problems import Place, Problem
-from recordgen.records.yaml.slips import slips
+from recordgen.records.yaml.slips import Slip, slips
 
 LARGEST_FILE_BYTES = 1_000_000
 # Of one file no more is told.
@@ -34,14 +34,14 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
     """
     if len(raw) > LARGEST_FILE_BYTES:
         way_out = "Move pictures and long notes elsewhere"
-        return "", [Problem(Place(path), "the file is larger than 1 MB, which no record is", way_out)]
+        return "", [Problem(Place(path), "file-too-large", "the file is larger than 1 MB, which no record is", way_out)]
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
         place = _place(path, raw[: fault.start].decode("utf-8-sig"))
-        return "", [Problem(place, "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
+        return "", [Problem(place, "file-not-utf8", "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
     if not text.strip():
-        return "", [Problem(Place(path), "the file is empty", "Fill it in, or delete it")]
+        return "", [Problem(Place(path), "file-empty", "the file is empty", "Fill it in, or delete it")]
     in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
     told = [*_strange(path, text), *_conflict(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
     return text, told
@@ -54,7 +54,7 @@ def _nested(path: str, text: str) -> Iterator[Problem]:
     if place is None and dashes:
         place = _place(path, text[: dashes.start()])
     if place:
-        yield Problem(place, "brackets or dashes are nested too deep", "Write it flatter")
+        yield Problem(place, "nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter")
 
 
 def _brackets(path: str, text: str) -> Place | None:
@@ -76,7 +76,10 @@ def _strange(path: str, text: str) -> Iterator[Problem]:
     if found:
         message = f"an invisible sign stands here that a record cannot hold (U+{ord(found[0]):04X})"
         yield Problem(
-            _place(path, text[: found.start()]), message, "Type the line anew, and save the file as plain UTF-8 text"
+            _place(path, text[: found.start()]),
+            "invisible-sign",
+            message,
+            "Type the line anew, and save the file as plain UTF-8 text",
         )
 
 
@@ -85,7 +88,7 @@ def _conflict(path: str, text: str) -> Iterator[Problem]:
     if found:
         message = f"a merge of two versions was not finished: git left its mark {found[0]} here"
         way_out = "Keep what is right of the two, and take out the lines <<<<<<<, ======= and >>>>>>>"
-        yield Problem(_place(path, text[: found.start()]), message, way_out)
+        yield Problem(_place(path, text[: found.start()]), "merge-not-finished", message, way_out)
 
 
 def _tabs(path: str, text: str) -> Iterator[Problem]:
@@ -94,50 +97,110 @@ def _tabs(path: str, text: str) -> Iterator[Problem]:
         line += text.count("\n", counted, found.start())
         counted = found.start()
         place = Place(path, line, found[0].index("\t") + 1)
-        yield Problem(place, "a tab stands here", "Indent with spaces, two for each level")
+        yield Problem(place, "tab-in-indent", "a tab stands here", "Indent with spaces, two for each level")
 
 
 # Parts of the reader's reasons, the first that fits, and what is told instead.
 _SYNTAX = {
     "mapping values are not allowed": (
+        "yaml-colon",
         "a colon stands here where none can",
         "Put text that holds a colon in quotes, or begin a new line; keys of one level line up",
     ),
-    "could not find expected ':'": ("a key stands here without its colon", "Write key: value, a space after the colon"),
-    "did not find expected ',' or": ("a bracket or a comma is missing", "Close each { with } and each [ with ]"),
-    "did not find expected key": ("the indentation does not fit the lines above", "Line it up with its neighbours"),
-    "did not find expected '-' indicator": ("the indentation does not fit the list above", "Line up the dashes"),
-    "block sequence entries are not allowed": ("a dash cannot stand here", "Begin a list on the line after its key"),
-    "mapping keys are not allowed": ("a question mark cannot stand here", "Put the text in quotes"),
-    "found unexpected end of stream": ("a quote or bracket is opened here and never closed", "Close it"),
-    "found unexpected document indicator": ("a quote is opened here and not closed before ---", "Close it"),
+    "could not find expected ':'": (
+        "yaml-colon-missing",
+        "a key stands here without its colon",
+        "Write key: value, a space after the colon",
+    ),
+    "did not find expected ',' or": (
+        "yaml-bracket",
+        "a bracket or a comma is missing",
+        "Close each { with } and each [ with ]",
+    ),
+    "did not find expected key": (
+        "yaml-indent",
+        "the indentation does not fit the lines above",
+        "Line it up with its neighbours",
+    ),
+    "did not find expected '-' indicator": (
+        "yaml-indent",
+        "the indentation does not fit the list above",
+        "Line up the dashes",
+    ),
+    "block sequence entries are not allowed": (
+        "yaml-dash",
+        "a dash cannot stand here",
+        "Begin a list on the line after its key",
+    ),
+    "mapping keys are not allowed": ("yaml-sign", "a question mark cannot stand here", "Put the text in quotes"),
+    "found unexpected end of stream": ("yaml-quote", "a quote or bracket is opened here and never closed", "Close it"),
+    "found unexpected document indicator": (
+        "yaml-quote",
+        "a quote is opened here and not closed before ---",
+        "Close it",
+    ),
     "did not find expected node content": (
+        "yaml-bracket",
         "a value is missing, or a bracket or comma too many",
         "Look at the brackets",
     ),
-    "expected a single document": ("a second document begins here", "Keep one record a file; take out the line ---"),
-    "<document start>": ("something stands here after the end", "Take out what follows, or the bracket too many"),
-    "that cannot start any token": ("this sign cannot begin a value", "Put the value in quotes; use no tab"),
-    "found a tab": ("a tab stands here", "Indent with spaces, two for each level"),
-    "undefined alias": ("a star begins a reference to nothing", "Put text that begins with * in quotes"),
-    "undefined tag": ("an exclamation mark begins a tag that is not known", "Put text that begins with ! in quotes"),
-    "duplicate anchor": ("this & name stands in the file twice", "Put text that begins with & in quotes"),
-    "escape": ("a backslash stands here with a letter that means nothing", "Write single quotes, or two backslashes"),
-    "expected alphabetic or numeric": ("& or * stands here without a name", "Put the value in quotes"),
-    "directive": ("a line cannot begin with % here", "Put the value in quotes"),
+    "expected a single document": (
+        "yaml-second-document",
+        "a second document begins here",
+        "Keep one record a file; take out the line ---",
+    ),
+    "<document start>": (
+        "yaml-bracket",
+        "something stands here after the end",
+        "Take out what follows, or the bracket too many",
+    ),
+    "that cannot start any token": (
+        "yaml-sign",
+        "this sign cannot begin a value",
+        "Put the value in quotes; use no tab",
+    ),
+    "found a tab": ("tab-in-indent", "a tab stands here", "Indent with spaces, two for each level"),
+    "undefined alias": ("yaml-sign", "a star begins a reference to nothing", "Put text that begins with * in quotes"),
+    "undefined tag": (
+        "yaml-sign",
+        "an exclamation mark begins a tag that is not known",
+        "Put text that begins with ! in quotes",
+    ),
+    "duplicate anchor": ("yaml-sign", "this & name stands in the file twice", "Put text that begins with & in quotes"),
+    "escape": (
+        "yaml-backslash",
+        "a backslash stands here with a letter that means nothing",
+        "Write single quotes, or two backslashes",
+    ),
+    "expected alphabetic or numeric": ("yaml-sign", "& or * stands here without a name", "Put the value in quotes"),
+    "directive": ("yaml-sign", "a line cannot begin with % here", "Put the value in quotes"),
     "incompatible YAML document": (
+        "yaml-sign",
         "this names a version of YAML that is not read",
         "Take out the line that begins with %",
     ),
-    "nesting depth": ("brackets or dashes are nested too deep", "Write it flatter"),
-    "comment or line break": ("something stands behind | or > on this line", "Begin the text on the next line"),
-    "indentation indicator": ("something stands behind | or > on this line", "Begin the text on the next line"),
+    "nesting depth": ("nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter"),
+    "comment or line break": (
+        "yaml-text-block",
+        "something stands behind | or > on this line",
+        "Begin the text on the next line",
+    ),
+    "indentation indicator": (
+        "yaml-text-block",
+        "something stands behind | or > on this line",
+        "Begin the text on the next line",
+    ),
     "found unexpected ':'": (
+        "yaml-colon",
         "a colon stands here where none can",
         "Put a space after the colon of a key, and text that holds a colon in quotes",
     ),
 }
-_OTHERWISE = ("this line cannot be read as YAML", "Look at this line and the one before; put unusual text in quotes")
+_OTHERWISE = (
+    "yaml-unreadable",
+    "this line cannot be read as YAML",
+    "Look at this line and the one before; put unusual text in quotes",
+)
 _BEGAN_EARLIER = (
     "found unexpected end of stream",
     "found unexpected document indicator",
@@ -147,13 +210,14 @@ _BEGAN_EARLIER = (
 _SLIPPED = ("could not find expected ':'", "mapping values are not", "expected", "did not find")
 
 
-def told(fault: yaml.MarkedYAMLError, text: str) -> list[tuple[int, int, str, str]]:
-    """A fault of the YAML itself, or the slips in `text` that explain it: line, column, message and way out of each."""
+def told(fault: yaml.MarkedYAMLError, text: str) -> list[Slip]:
+    """A fault of the YAML itself, or the slips in `text` that explain it: line, column, code and words."""
     reason = f"{fault.problem or ''} {fault.context or ''}"
     marks = [mark for mark in (fault.context_mark, fault.problem_mark) if mark]
     if found := reason.startswith(_SLIPPED) and list(slips(text.splitlines(), [mark.line for mark in marks])):
         return found
     began = fault.context_mark if reason.startswith(_BEGAN_EARLIER) else None
     mark = began or fault.problem_mark or fault.context_mark
-    message, way_out = next((words for part, words in _SYNTAX.items() if part in reason), _OTHERWISE)
-    return [(mark.line + 1, mark.column + 1, message, way_out) if mark else (1, 1, message, way_out)]
+    code, message, way_out = next((words for part, words in _SYNTAX.items() if part in reason), _OTHERWISE)
+    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
+    return [(line, column, code, message, way_out)]

@@ -74,9 +74,9 @@ class Document:
     has_empty: bool = False
     problems: list[Problem] = field(default_factory=list)
 
-    def refuse(self, mark: yaml.Mark, message: str, way_out: str) -> None:
+    def refuse(self, mark: yaml.Mark, code: str, message: str, way_out: str) -> None:
         """Keep a problem at a mark in this file."""
-        self.problems.append(Problem(Place(self.path, mark.line + 1, mark.column + 1), message, way_out))
+        self.problems.append(Problem(Place(self.path, mark.line + 1, mark.column + 1), code, message, way_out))
 
     def place(self, steps: Sequence[Step]) -> Place:
         """The place of the key or item at `steps`, or of the nearest thing around it that was written."""
@@ -140,10 +140,12 @@ def document(path: str, raw: bytes) -> Document:
     try:
         found.root = _composed(found.text)
     except yaml.MarkedYAMLError as fault:
-        for line, column, message, way_out in told(fault, found.text):
-            found.problems.append(Problem(Place(path, line, column), message, way_out))
+        for line, column, code, message, way_out in told(fault, found.text):
+            found.problems.append(Problem(Place(path, line, column), code, message, way_out))
     except (yaml.YAMLError, RecursionError):
-        found.problems.append(Problem(Place(path), "brackets or dashes are nested too deep", "Write it flatter"))
+        found.problems.append(
+            Problem(Place(path), "nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter")
+        )
     else:
         _fill(found)
     return found
@@ -161,7 +163,9 @@ def _composed(text: str) -> yaml.Node | None:
 
 def _fill(found: Document) -> None:
     if found.root is None:
-        found.problems.append(Problem(Place(found.path), "the file holds comments alone", "Fill it in, or delete it"))
+        found.problems.append(
+            Problem(Place(found.path), "file-empty", "the file holds comments alone", "Fill it in, or delete it")
+        )
         return
     values = Values(found.refuse)
     found.values = values.value(found.root)

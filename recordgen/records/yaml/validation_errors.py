@@ -17,6 +17,8 @@ from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.values import is_known
 
+Wrong = tuple[str, str, str]  # the code, what is wrong, the way out
+
 _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not its value
 
 
@@ -25,11 +27,8 @@ def refused(found: Document, model: type[BaseModel], error: ErrorDetails) -> Pro
     steps = steps_of(error)
     if slip := _missing_space(found, model, steps, error):
         return slip
-    if _KEY in error["loc"]:
-        message, way_out = _wrong_name(model, steps)
-    else:
-        message, way_out = _words(found, model, steps, error)
-    return Problem(found.place(steps), message, way_out)
+    wrong = _wrong_name(model, steps) if _KEY in error["loc"] else _words(found, model, steps, error)
+    return Problem(found.place(steps), *wrong)
 
 
 def _missing_space(
@@ -51,14 +50,16 @@ def steps_of(error: ErrorDetails) -> tuple[Step, ...]:
     return tuple(step for step in error["loc"] if step != _KEY)
 
 
-def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> tuple[str, str]:
+def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> Wrong:
     context: dict[str, Any] = error.get("ctx") or {}
     name = spoken(found.typed(steps)) or "the file"
     match error["type"]:
         case "refused":
-            return f"{name}: {context['message']}", context["way_out"]
+            return context["code"], f"{name}: {context['message']}", context["way_out"]
         case "missing":
-            return f"{name} is {'empty' if found.wrote(steps) else 'missing'}", f"Add {steps[-1]}"
+            if found.wrote(steps):
+                return "value-empty", f"{name} is empty", f"Add {steps[-1]}"
+            return "key-missing", f"{name} is missing", f"Add {steps[-1]}"
         case "extra_forbidden":
             return _unknown_key(model, steps)
         case "literal_error":
@@ -69,20 +70,28 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
             return _wrong_kind(kind, name, error["input"], context)
 
 
-def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> tuple[str, str]:
+def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wrong:
     if given is None or kind == "string_too_short":
-        return f"{name} is empty", "Fill it in, or take it out"
+        return "value-empty", f"{name} is empty", "Fill it in, or take it out"
     match kind:
         case "model_type" | "dict_type":
-            return f"{name} should hold keys with values", "Write key: value, each on its own line"
+            return "keys-expected", f"{name} should hold keys with values", "Write key: value, each on its own line"
         case "tuple_type":
-            return f"{name} should be a list", "Write it as [one, two], or each on its own line behind a dash"
+            return (
+                "list-expected",
+                f"{name} should be a list",
+                "Write it as [one, two], or each on its own line behind a dash",
+            )
         case "string_type":
-            return f"{name} should be text", "Write words, in quotes where they hold : or # or begin with a bracket"
+            return (
+                "text-expected",
+                f"{name} should be text",
+                "Write words, in quotes where they hold : or # or begin with a bracket",
+            )
         case "string_too_long":
-            return f"{name} is longer than {context['max_length']} characters", "Shorten it"
+            return "text-too-long", f"{name} is longer than {context['max_length']} characters", "Shorten it"
         case _:
-            return f"{name} is not in its form", "Look it up with: recordgen schema"
+            return "form-unknown", f"{name} is not in its form", "Look it up with: recordgen schema"
 
 
 def spoken(steps: Sequence[Step]) -> str:
@@ -94,11 +103,11 @@ def _short(step: str) -> str:
     return quoted(step)[1:-1]
 
 
-def _unknown_key(model: type[BaseModel], steps: Sequence[Step]) -> tuple[str, str]:
+def _unknown_key(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
     typed = str(steps[-1])
     around = annotation_at(model, steps[:-1])
     known = list(around.model_fields) if is_model(around) else []
-    return f"{quoted(typed)} is not a known key here", _nearest(typed, known)
+    return "key-unknown", f"{quoted(typed)} is not a known key here", _nearest(typed, known)
 
 
 def _nearest(typed: str, known: list[str]) -> str:
@@ -109,30 +118,30 @@ def _nearest(typed: str, known: list[str]) -> str:
     return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
 
 
-def _wrong_name(model: type[BaseModel], steps: Sequence[Step]) -> tuple[str, str]:
+def _wrong_name(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
     typed = str(steps[-1])
     name = foot_named(typed) or zone_named(typed)
     if name:
-        return f"{quoted(typed)} means {name}, which is described twice", "Keep one of the two"
+        return "name-twice", f"{quoted(typed)} means {name}, which is described twice", "Keep one of the two"
     names = list(choices(get_args(annotation_at(model, steps[:-1]))[0]))
-    return f"{quoted(typed)} is none of the names used here", f"The names are {', '.join(names)}"
+    return "name-unknown", f"{quoted(typed)} is none of the names used here", f"The names are {', '.join(names)}"
 
 
-def _unknown_choice(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> tuple[str, str]:
+def _unknown_choice(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     if given is None:
-        return f"{name} is empty", "Fill it in, or take it out"
+        return "value-empty", f"{name} is empty", "Fill it in, or take it out"
     words = list(choices(annotation_at(model, steps)))
     choose = f"Choose from {', '.join(words)}"
     if not isinstance(given, str):
-        return f"{name}: one word is expected here", choose
+        return "word-unknown", f"{name}: one word is expected here", choose
     if " ".join(given.split()) in words:
-        return f"{name}: an unusual space stands in {quoted(given)}", "Type the space anew"
+        return "unusual-space", f"{name}: an unusual space stands in {quoted(given)}", "Type the space anew"
     hint = did_you_mean(given, words, "")
-    return f"{name}: {quoted(given)} is not one of the words for it", f"{hint} {choose}".strip()
+    return "word-unknown", f"{name}: {quoted(given)} is not one of the words for it", f"{hint} {choose}".strip()
 
 
-def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> tuple[str, str]:
+def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     told = extra(field_at(model, steps))
     low, high = told["possible"]
     message = f"{name}: {_short(str(given))} is not possible; {low:g} to {high:g} {told['unit']} is"
-    return message, "Type it anew, with its unit where it is another"
+    return "value-impossible", message, "Type it anew, with its unit where it is another"

@@ -7,7 +7,7 @@ import pytest
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.reference import Reference
-from tests.support.practice_folders import FILES, TODAY, VISIT, VISIT_FILE, build
+from tests.support.practice_folders import FILES, TODAY, VISIT, VISIT_FILE, build, line_of
 
 MEASURE = {"name": "x", "plain": "x", "landmarks": "x", "view": "side"}
 REFERENCE = Reference.model_validate(
@@ -196,6 +196,6 @@ def test_an_aim_names_a_measure_and_one_value(tmp_path: Path, aim: str, told: st
     folder = build(tmp_path, {"willowmere/bramble/horse.yaml": f"name: Bramble\naims:\n  - {aim}\n"})
     _, problems = read_practice(folder, TODAY, reference=read_reference(None)[0])
 
-    (line,) = [problem.as_line() for problem in problems]
+    (line,) = [line_of(problem) for problem in problems]
     assert "horse.yaml:3:" in line
     assert told in line

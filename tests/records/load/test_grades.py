@@ -8,7 +8,7 @@ import pytest
 
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
-from tests.support.practice_folders import TODAY, VISIT_FILE, build, lines_of
+from tests.support.practice_folders import TODAY, VISIT_FILE, build, line_of, lines_of
 
 DAY = "date: 2026-10-14\n"
 FEET = "feet: {left_fore: {landing: flat}}\n"
@@ -130,7 +130,7 @@ def test_a_practice_may_say_a_scale_in_its_own_words(tmp_path: Path, entry: str,
     file = tmp_path / "site_templates" / "words" / "own.yaml"
     file.parent.mkdir(parents=True)
     file.write_text(f"scales:\n  {entry}\n", "utf-8")
-    found = [problem.as_line() for problem in read_reference(tmp_path)[1]]
+    found = [line_of(problem) for problem in read_reference(tmp_path)[1]]
 
     assert len(found) == bool(words)
     assert all(words in line and "words/own.yaml:2:" in line for line in found)

@@ -10,7 +10,7 @@ import pytest
 
 from recordgen.problems import Trouble
 from recordgen.records.load.practice import read_practice
-from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE, build, practice, told
+from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE, build, line_of, practice, told
 
 LATER = VISIT.replace("2026-10-14", "2026-11-25")
 
@@ -81,7 +81,7 @@ def test_a_folder_that_is_not_there_is_told(tmp_path: Path) -> None:
     found, problems = read_practice(tmp_path / "none", TODAY)
 
     assert found is None
-    assert [problem.as_line() for problem in problems] == [
+    assert [line_of(problem) for problem in problems] == [
         "none:1:1: error: there is no such folder. Name another with --records, or make one with: recordgen init."
     ]
 

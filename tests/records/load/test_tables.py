@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.records.load.tables import read_reference
+from tests.support.practice_folders import line_of
 
 
 def told(folder: Path, text: str) -> list[str]:
@@ -14,7 +15,7 @@ def told(folder: Path, text: str) -> list[str]:
     file = folder / "site_templates" / "words" / "own.yaml"
     file.parent.mkdir(parents=True)
     file.write_text(text, "utf-8")
-    return [problem.as_line() for problem in read_reference(folder)[1]]
+    return [line_of(problem) for problem in read_reference(folder)[1]]
 
 
 def with_notes(folder: Path, notes: dict[str, str]) -> list[str]:
@@ -23,7 +24,7 @@ def with_notes(folder: Path, notes: dict[str, str]) -> list[str]:
         file = folder / "care" / name
         file.parent.mkdir(parents=True, exist_ok=True)
         file.write_text(text, "utf-8")
-    return [problem.as_line().removeprefix(f"{folder.name}/") for problem in read_reference(folder)[1]]
+    return [line_of(problem).removeprefix(f"{folder.name}/") for problem in read_reference(folder)[1]]
 
 
 def test_our_own_tables_are_right() -> None:

@@ -16,7 +16,7 @@ from recordgen.records.models.names import FEET, MOMENTS, VIEWS
 from recordgen.records.photos.files import Subject, named
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
 from tests.support.photographs import EXIF, IPTC, PROFILE, XMP, drawn, file_of, segment, with_segments
-from tests.support.practice_folders import TODAY, build, practice
+from tests.support.practice_folders import TODAY, build, line_of, practice
 
 FOLDER = "willowmere/bramble/photos"
 NAME = "2026-10-14-left-fore-sole-before.jpg"
@@ -144,7 +144,7 @@ def test_photographs_outside_a_horses_folder_are_warned_of(tmp_path: Path, folde
     """They are not shown, and not looked through."""
     (problem,) = read_practice(build(tmp_path, {f"{folder}/{NAME}": PLAIN}), TODAY)[1]
 
-    assert problem.as_line() == (
+    assert line_of(problem) == (
         f"{tmp_path.name}/{folder}:1:1: warning: photographs are not read here. "
         "They lie in a horse's folder, in photos."
     )

@@ -332,7 +332,7 @@ def is_told_or_read(folder: Path, raw: bytes) -> bool:
     written, problems = read_as_far(file, "file.yaml", Visit)
     lines = raw.count(b"\n") + raw.count(b"\r") + 1
     errors = [problem for problem in problems if problem.level == "error"]
-    fine = all(1 <= problem.place.line <= lines + 1 and problem.as_line().isprintable() for problem in problems)
+    fine = all(0 <= problem.place.line <= lines + 1 and problem.as_line().isprintable() for problem in problems)
     return fine and (bool(errors) or (written is not None and written.whole))
 
 

@@ -1,0 +1,35 @@
+"""What a code of a problem means, for `recordgen check --explain`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import click
+
+from recordgen.cli.terminal import echo
+from recordgen.nearest import did_you_mean
+from recordgen.problems import quoted, sentences
+from recordgen.records.models.reference import ProblemWords
+
+
+def explain(code: str) -> None:
+    """Print what a code means, with an example and its mend. Raises UsageError where there is no such code."""
+    from recordgen.records.load.tables import read_reference
+
+    table = read_reference(None)[0].problems
+    words = table.get(code.strip().strip("[]"))
+    if words is None:
+        way_out = did_you_mean(code, table, "Look for it at the end of a line of recordgen check")
+        raise click.UsageError(sentences(f"There is no code {quoted(code)}", way_out))
+    for line in _lines(words):
+        echo(line)
+
+
+def _lines(words: ProblemWords) -> Iterator[str]:
+    yield words.meaning
+    if words.shown:
+        yield f"Such as: {words.shown}."
+    for heading, example in (("Wrong", words.wrong), ("Right", words.right)):
+        if example:
+            yield f"{heading}, in a file of the kind {words.file}:"
+            yield from (f"  {line}" for line in example.splitlines())
