@@ -13,6 +13,7 @@ from recordgen.hoof.care.jobs import Job, jobs_in_force
 from recordgen.hoof.care.withheld import Withheld, withheld_of
 from recordgen.hoof.cautions.cautions import Caution, ClosedCaution, caution_book
 from recordgen.hoof.cautions.checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
+from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.claims.claims import Claim
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due, due
@@ -164,7 +165,8 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     measures = {foot: one.measures for foot, one in feet.items()}
     looks = {foot: [one.feet[foot].look for one in history if foot in one.feet] for foot in feet}
     load, pairs = _load(weight, feet), pairs_of(looks, ways.measures)
-    book = caution_book(horse, visits, window, ways, today)
+    timeline = Timeline(horse, visits, ways)
+    book = caution_book(timeline, window, today)
     in_force = jobs_in_force(visits, ways.reference.care)
     withheld = withheld_of(in_force, book.open)
     return HorseSummary(
@@ -194,7 +196,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,
-        remarks=tuple(_remarks(horse, visits, growth, book.open, ways, today)),
+        remarks=tuple(_remarks(timeline, growth, book.open, today)),
     )
 
 
@@ -202,23 +204,17 @@ def remarks_of(record: HorseRecord, ways: Context, today: date) -> tuple[Remark,
     """The remarks of one horse's summary, without computing the rest of it."""
     ways = ways.rounded_as(record.visits)
     growth = _growth(record.horse, cycles_of(record.visits), ways, today)
-    opened = caution_book(record.horse, record.visits, None, ways, today).open
-    return tuple(_remarks(record.horse, record.visits, growth, opened, ways, today))
+    timeline = Timeline(record.horse, record.visits, ways)
+    return tuple(_remarks(timeline, growth, caution_book(timeline, None, today).open, today))
 
 
-def _remarks(
-    horse: Horse,
-    visits: Sequence[Visit],
-    growth: HorseGrowth,
-    opened: Sequence[Caution],
-    ways: Context,
-    today: date,
-) -> Iterator[Remark]:
+def _remarks(timeline: Timeline, growth: HorseGrowth, opened: Sequence[Caution], today: date) -> Iterator[Remark]:
+    horse, visits, ways = timeline.horse, timeline.visits, timeline.ways
     yield from growth_remarks(growth, visits, ways.naming)
     yield from tracing_remarks(visits, ways)
-    yield from resolved_before_raised(horse, visits, ways)
-    yield from resolved_never_raised(horse, visits, ways)
-    yield from resolved_without_a_vet(horse, visits, ways)
+    yield from resolved_before_raised(timeline)
+    yield from resolved_never_raised(timeline)
+    yield from resolved_without_a_vet(timeline)
     yield from next_remarks(horse, visits, ways)
     yield from care_remarks(care_advice(horse, visits, ways, opened, today), visits)
     yield from care_checks(horse, visits, opened, ways)

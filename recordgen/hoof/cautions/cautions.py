@@ -15,10 +15,8 @@ from recordgen.hoof.cautions.rules.table import RULES
 from recordgen.hoof.cautions.timeline import End, How, Timeline
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
-from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.reference import Level, Whom
-from recordgen.records.models.visit import Visit
 
 LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
 # Ages are told in days up to this many, in weeks from then on.
@@ -90,37 +88,32 @@ class CautionBook:
     closed: tuple[ClosedCaution, ...]
 
 
-def caution_book(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Context, today: date) -> CautionBook:
-    """All cautions after the last visit.
+def caution_book(timeline: Timeline, due: Due | None, today: date) -> CautionBook:
+    """All cautions after the last visit, in words.
 
-    visits: oldest first. due: the window of the next visit, for the caution about being overdue. Open ones stand most
-    urgent first, those that give way last of their level, then newest, then by foot; closed ones by the day they ended,
-    the latest first.
+    due: the window of the next visit, for the caution about being overdue. Open ones stand most urgent first, those
+    that give way last of their level, then newest, then by foot; closed ones by the day they ended, the latest first.
     """
-    book, told = Timeline(horse, visits, ways), _Teller(ways, today)
-    found = [told.open(key, kept, book) for key, kept in book.open.items()]
-    if visits:
-        found += [told.of_today(rule, raised, visits[-1].date) for rule, raised in _today(book, visits, due, today)]
-    found = [told.beside(one, found) for one in found]
-    closed = [told.closed(key, kept, end) for key, kept, end in book.closed]
+    words = _Words(timeline.ways, today)
+    found = [words.open(key, kept, timeline) for key, kept in timeline.open.items()]
+    if timeline.visits:
+        day = timeline.visits[-1].date
+        found += [words.of_today(rule, raised, day) for rule, raised in _today(timeline, due, today)]
+    found = [words.beside(one, found) for one in found]
+    closed = [words.closed(key, kept, end) for key, kept, end in timeline.closed]
     return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_ended, reverse=True)))
 
 
-def cautions(horse: Horse, visits: Sequence[Visit], due: Due | None, ways: Context, today: date) -> tuple[Caution, ...]:
-    """The cautions that are open after the last visit, in the order of `caution_book`."""
-    return caution_book(horse, visits, due, ways, today).open
-
-
-def _today(book: Timeline, visits: Sequence[Visit], due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
+def _today(timeline: Timeline, due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
     """What the day alone raises, without a visit."""
-    seen = RuleContext(book.horse, visits, book.ways, book.open, due=due, today=today)
+    seen = RuleContext(timeline.horse, timeline.visits, timeline.ways, timeline.open, due=due, today=today)
     for rule in RULES:
         answer = rule.says(seen) if rule.of == "day" else None
         if isinstance(answer, Raised):
             yield rule.key, answer
 
 
-class _Teller:
+class _Words:
     """Puts cautions into the words of the tables."""
 
     def __init__(self, ways: Context, today: date) -> None:
@@ -128,10 +121,10 @@ class _Teller:
         self.naming = ways.naming
         self.today = today
 
-    def open(self, key: Key, kept: KeptOpen, book: Timeline) -> Caution:
-        """A caution that visits recorded, with its age and what it stands with in the book."""
+    def open(self, key: Key, kept: KeptOpen, timeline: Timeline) -> Caution:
+        """A caution that visits recorded, with its age and what it stands with in the timeline."""
         found = self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
-        return replace(found, part_of=self._sum_of(key, book), needs_a_vet=book.needs_a_vet(key))
+        return replace(found, part_of=self._sum_of(key, timeline), needs_a_vet=timeline.needs_a_vet(key))
 
     def of_today(self, rule: str, raised: Raised, day: date) -> Caution:
         """A caution that the day alone brings. day: of the last visit."""
@@ -151,23 +144,23 @@ class _Teller:
             return caution
         return replace(caution, meanwhile=self.naming.phrase("caution_gives_way"), gives_way=True)
 
-    def _sum_of(self, key: Key, book: Timeline) -> str | None:
+    def _sum_of(self, key: Key, timeline: Timeline) -> str | None:
         """The rule of an open caution that sums this one up and is more urgent."""
         level = self.words[key[0]].level
-        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in book.open)
+        sums = (rule.key for rule in RULES if key[0] in rule.parts and (rule.key, None, None) in timeline.open)
         return next((one for one in sums if self.words[one].level != level), None)
 
     def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
         rule, foot, about = key
         words, seen = self.words[rule], self._seen(key, day, raised)
         level, rest = words.level, (words.meanwhile, words.do_not, words.source)
-        told = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
-        return replace(told, ring=words.ring, no_trim=words.no_trim)
+        caution = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
+        return replace(caution, ring=words.ring, no_trim=words.no_trim)
 
     def _seen(self, key: Key, day: date, raised: Raised) -> str:
         rule, foot, _ = key
-        told = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
-        seen = self.words[rule].seen.format(**told)
+        facts = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
+        seen = self.words[rule].seen.format(**facts)
         return seen[:1].upper() + seen[1:]
 
     def _age(self, kept: KeptOpen) -> str:

@@ -47,6 +47,7 @@ class Timeline:
 
     def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Context) -> None:
         self.horse = horse
+        self.visits = visits
         self.ways = ways
         self.open: dict[Key, KeptOpen] = {}
         self.closed: list[tuple[Key, KeptOpen, End]] = []

@@ -3,19 +3,35 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import Any
 
 import pytest
 
-from recordgen.hoof.cautions import cautions
-from recordgen.hoof.cautions import timeline as caution_book
+from recordgen.hoof.cautions import cautions, timeline
 from recordgen.hoof.cautions.cautions import LEVELS
 from recordgen.hoof.cautions.rules.table import RULES
+from recordgen.hoof.context import Context
+from recordgen.hoof.summary import remarks_of, summarise
 from recordgen.records.checks.tables import facts_in
-from tests.support.caution_cases import CASES, DAY, ENDING, JUST_AFTER, LATER, YEARLING, case_of, raised_by, rules, the
+from recordgen.records.models.practice import HorseRecord
+from recordgen.records.models.visit import Visit
+from tests.support.caution_cases import (
+    CASES,
+    DAY,
+    ENDING,
+    JUST_AFTER,
+    LATER,
+    YEARLING,
+    case_of,
+    raised_by,
+    rules,
+    said,
+    the,
+)
 from tests.support.caution_cases import cautions as open_after
-from tests.support.horse_records import REFERENCE, horse, summary, visit, ways
+from tests.support.horse_records import REFERENCE, TODAY, WAYS, horse, record, summary, visit, ways
 
 OVERDUE = date(2026, 12, 24)
 SILENT = visit(LATER, left_fore={"landing": "flat", "wall": {"toe": {"flare": 2}}, "frog": {"width": 50}})
@@ -75,7 +91,7 @@ def test_without_its_rule_nothing_raises_it(rule: str, monkeypatch: pytest.Monke
     others = [one for one in RULES if one.key != rule]
     case = CASES.get(rule, CASES["heavy"])
     before = {caution.rule for caution in case_of("heavy" if rule == "overdue" else rule, today=OVERDUE)}
-    for module in (caution_book, cautions):
+    for module in (timeline, cautions):
         monkeypatch.setattr(module, "RULES", tuple(others))
     after = {caution.rule for caution in open_after(*case.visits(), today=OVERDUE, **(case.horse or {}))}
 
@@ -174,9 +190,26 @@ def test_overdue_sooner_by_a_vets_plan() -> None:
 
 def test_nothing_is_open_of_a_horse_without_a_visit() -> None:
     """Neither from a record nor from the day."""
-    found = cautions.caution_book(horse(), [], None, ways(), JUST_AFTER)
+    found = cautions.caution_book(timeline.Timeline(horse(), [], ways()), None, JUST_AFTER)
 
     assert (found.open, found.closed) == ((), ())
+
+
+@pytest.mark.parametrize("compute", [summarise, remarks_of])
+def test_the_visits_are_followed_once_a_horse(
+    compute: Callable[[HorseRecord, Context, date], object], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """For its cautions and for the words that end none alike."""
+    read, followed = timeline.Timeline._read, []
+
+    def counting(self: timeline.Timeline, visits: Sequence[Visit]) -> None:
+        followed.append(len(visits))
+        read(self, visits)
+
+    monkeypatch.setattr(timeline.Timeline, "_read", counting)
+    compute(record(visit(DAY), visit(LATER, **said("wound", LATER))), WAYS, TODAY)
+
+    assert followed == [1, 2]
 
 
 def test_most_urgent_first_then_newest_then_by_foot() -> None:

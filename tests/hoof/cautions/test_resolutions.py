@@ -9,6 +9,7 @@ import pytest
 
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.cautions.checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
+from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.remarks import Remark
 from recordgen.records.models.visit import Visit
 from tests.support.caution_cases import (
@@ -44,12 +45,12 @@ def the_rules(found: list[Caution]) -> list[str]:
 
 def too_early(*visits: Visit) -> list[Remark]:
     """What is over before it was recorded."""
-    return list(resolved_before_raised(horse(), visits, WAYS))
+    return list(resolved_before_raised(Timeline(horse(), visits, WAYS)))
 
 
 def never(*visits: Visit) -> list[Remark]:
     """What is over and was never recorded."""
-    return list(resolved_never_raised(horse(), visits, WAYS))
+    return list(resolved_never_raised(Timeline(horse(), visits, WAYS)))
 
 
 @pytest.mark.parametrize("rule", CASES)
@@ -300,12 +301,13 @@ def test_a_word_on_what_is_the_vets_is_told() -> None:
     """With its place, what it may not end, and how that ends; nothing of it once the vet has ended it."""
     wounded = visit(DAY, left_fore=WOUND)
     word = visit(LATER, **said("wound", NEXT_DAY, foot="left_fore"))
-    (found,) = resolved_without_a_vet(horse(), [wounded, word], WAYS)
+    (found,) = resolved_without_a_vet(Timeline(horse(), [wounded, word], WAYS))
 
     assert (found.visit, found.steps) == (1, ("resolved", 0))
     assert found.text.startswith("wound (left fore) is part of a call for the vet now")
     assert "kind: seen and ends:" in found.way_out
-    assert list(resolved_without_a_vet(horse(), [wounded, visit(LATER, **said("stance", NEXT_DAY))], WAYS)) == []
+    of_another = Timeline(horse(), [wounded, visit(LATER, **said("stance", NEXT_DAY))], WAYS)
+    assert list(resolved_without_a_vet(of_another)) == []
 
 
 @pytest.mark.parametrize(
