@@ -50,12 +50,13 @@ def demo_sites(of_the_run: Path) -> Path:
 
 def _build_demo(out: Path) -> None:
     from recordgen.records.load.everything import read_whole
-    from recordgen.site.build import build_sites, prepare
+    from recordgen.site.build import build_sites
+    from recordgen.site.build_context import BuildContext
     from recordgen.site.context import picture_folder
 
-    work = prepare(read_whole(RECORDS, TODAY), TODAY, picture_folder())
+    context = BuildContext.of(read_whole(RECORDS, TODAY), TODAY, picture_folder())
     building = out.with_name("sites-building")
-    build_sites(work, [*(stable.slug for stable in work.stables), "practice"], building)
+    build_sites(context, [*(stable.slug for stable in context.stables), "practice"], building)
     building.rename(out)
 
 

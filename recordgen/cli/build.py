@@ -38,18 +38,19 @@ def _build(
 ) -> None:
     from recordgen.private.sharing.output_folder import refuse_sites
     from recordgen.records.load.everything import read_whole
-    from recordgen.site.build import build_sites, prepare, strangers
+    from recordgen.site.build import build_sites, strangers
+    from recordgen.site.build_context import BuildContext
     from recordgen.site.context import picture_folder
-    from recordgen.site.pages import PRACTICE
+    from recordgen.site.pages.sites import PRACTICE
 
     stages.done("load")
     refuse_sites(out, records)
     whole = read_whole(records, today, stable)
     stages.done("read")
-    work = prepare(whole, today, picture_folder())
+    context = BuildContext.of(whole, today, picture_folder())
     stages.done("compute")
-    slugs = [one.slug for one in work.stables]
-    built = build_sites(work, slugs if stable else [*slugs, PRACTICE], out, processes)
+    slugs = [one.slug for one in context.stables]
+    built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes)
     stages.done("build")
     print_problems(list(whole.warnings))
     for site in built:

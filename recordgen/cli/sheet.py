@@ -124,12 +124,11 @@ def _dictionary(ways: Context) -> str:
 
 
 def _html(sheet: Sheet, ways: Context, records: Path) -> str:
-    from recordgen.pictures.cache import PictureCache
+    from recordgen.site.build_context import BuildContext
     from recordgen.site.context import picture_folder
     from recordgen.site.sheet import sheet_alone
-    from recordgen.site.templates import environment
 
-    return sheet_alone(sheet, ways, environment(records, ways.naming), PictureCache(picture_folder()))
+    return sheet_alone(sheet, BuildContext(records, ways, sheet.summary.as_of, picture_folder()))
 
 
 def _put(text: str, out: Path | None) -> None:

@@ -8,7 +8,6 @@ from collections.abc import Mapping
 from datetime import date
 from typing import Any
 
-from jinja2 import Environment
 from markupsafe import Markup
 
 from recordgen import __version__
@@ -22,7 +21,7 @@ from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS
 from recordgen.hoof.scales import grade_words
 from recordgen.packaged import packaged
-from recordgen.pictures.cache import PictureCache
+from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page
 from recordgen.site.templates import rendered, signed
@@ -76,15 +75,16 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
     }
 
 
-def sheet_alone(sheet: Sheet, ways: Context, templates: Environment, kept: PictureCache) -> str:
+def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
     """The sheet as one HTML file that needs no other: style and pictures are inside, and nothing is loaded.
 
     Raises Trouble where a practice's own template cannot be filled in.
     """
-    pictures = Pictures(kept, ways.naming)
+    ways, pictures = context.ways, Pictures(context.pictures, context.ways.naming)
     title = ways.naming.phrase("sheet_title", horse=sheet.summary.horse.name)
     values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
-    html = rendered(templates, "sheet/alone.html", **values, private=False, practice=ways.practice, style=_style())
+    frame = {"private": False, "practice": ways.practice, "style": _style()}
+    html = rendered(context.templates, "sheet/alone.html", **values, **frame)
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
 
 

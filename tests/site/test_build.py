@@ -23,15 +23,17 @@ from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
 from recordgen.site import build
-from recordgen.site.build import Work, build_sites, prepare, strangers
+from recordgen.site.build import build_sites, strangers
+from recordgen.site.build_context import BuildContext
+from recordgen.site.pages.sites import render_site
 from recordgen.site.site_folders import MARK, mark_folder
 from tests.conftest import RECORDS, ROOT, TODAY
 
 
 @pytest.fixture(scope="module")
-def work() -> Work:
+def context() -> BuildContext:
     """One stable of the demo practice, ready to build."""
-    return prepare(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
+    return BuildContext.of(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
 
 
 SLUGS = ["practice", "willowmere"]
@@ -46,15 +48,15 @@ def old_site(sites: Path, slug: str = "willowmere") -> Path:
     return folder
 
 
-def test_the_work_can_be_handed_to_another_process(work: Work) -> None:
-    """Where forking is not safe, builders get a copy that makes the same site."""
-    copy = pickle.loads(pickle.dumps(work))
+def test_the_context_can_be_handed_to_another_process(context: BuildContext) -> None:
+    """Where forking is not safe, builders get a copy that makes the same site; also once a site was made."""
+    site = render_site(context, "willowmere")
 
-    assert copy.site("willowmere", copy.desk()) == work.site("willowmere", work.desk())
+    assert render_site(pickle.loads(pickle.dumps(context)), "willowmere") == site
 
 
 def test_an_error_while_building_leaves_everything_as_it_was(
-    work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    context: BuildContext, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A builder that fails writes nothing into the folder of sites."""
     old = old_site(tmp_path)
@@ -64,20 +66,20 @@ def test_an_error_while_building_leaves_everything_as_it_was(
 
     monkeypatch.setattr("recordgen.site.engine.write_site", fail)
     with pytest.raises(Trouble):
-        build_sites(work, ["willowmere"], tmp_path)
+        build_sites(context, ["willowmere"], tmp_path)
 
     assert [path.name for path in tmp_path.iterdir()] == ["willowmere"]
     assert list_files(old) == [MARK, "index.html"]
 
 
 def test_an_error_while_swapping_puts_the_old_site_back(
-    work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    context: BuildContext, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """The old site is in its place again when the new one cannot take it."""
     old = old_site(tmp_path)
     monkeypatch.setattr(build, "_build_one", lambda slug, folder: build.Built(slug, slug, folder, 0))
     with pytest.raises(FileNotFoundError):
-        build_sites(work, ["willowmere"], tmp_path)
+        build_sites(context, ["willowmere"], tmp_path)
 
     assert (old / "index.html").read_text() == "the old site"
 
@@ -107,7 +109,7 @@ def _build_and_die(step: int, out: Path) -> None:
         build_sites(None, SLUGS, out)  # type: ignore[arg-type]
 
 
-def _of_one_page(_: Work, slugs: Sequence[str], beside: Path, __: int) -> Iterator[build.Built]:
+def _of_one_page(_: BuildContext, slugs: Sequence[str], beside: Path, __: int) -> Iterator[build.Built]:
     for slug in slugs:
         (beside / slug).mkdir()
         (beside / slug / "index.html").write_text("the new site")
@@ -146,7 +148,7 @@ def never_done(slug, folder):
     time.sleep(30)
     print("lived on", flush=True)
     os._exit(0)
-build._begin, build._build_one = lambda work: None, never_done
+build._begin, build._build_one = lambda context: None, never_done
 build.build_sites(None, ["willowmere", "practice"], pathlib.Path(sys.argv[1]), 2)
 """
 
@@ -175,14 +177,14 @@ def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
     assert strangers(tmp_path, ["willowmere"]) == []
 
 
-def test_a_picture_is_drawn_once_for_what_it_shows(work: Work, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_picture_is_drawn_once_for_what_it_shows(
+    context: BuildContext, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """A second build draws nothing: every picture is kept."""
-    desk = replace(work, pictures=tmp_path).desk()
-    first = work.site("willowmere", desk)
+    first = render_site(replace(context, cache=tmp_path), "willowmere")
     monkeypatch.setattr(PictureCache, "_write", lambda *_: pytest.fail("a picture was drawn again"))
-    again = replace(work, pictures=tmp_path).desk()
 
-    assert work.site("willowmere", again) == first
+    assert render_site(replace(context, cache=tmp_path), "willowmere") == first
 
 
 def test_the_bare_engine_shows_the_practice_too(tmp_path: Path) -> None:

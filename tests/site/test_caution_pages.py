@@ -8,7 +8,8 @@ import pytest
 from bs4 import BeautifulSoup
 
 from recordgen.records.load.everything import read_whole
-from recordgen.site.build import prepare
+from recordgen.site.build_context import BuildContext
+from recordgen.site.pages.sites import render_site
 from tests.support.horse_records import REFERENCE
 from tests.support.pages import soup, words
 from tests.support.practice_folders import TODAY, build
@@ -74,8 +75,8 @@ def sore(tmp_path: Path) -> dict[str, BeautifulSoup]:
     )
     files = {"willowmere/bramble/2026-09-01.yaml": first, "willowmere/bramble/2026-10-14.yaml": last}
     build(tmp_path, files)
-    work = prepare(read_whole(tmp_path, TODAY), TODAY, None)
-    sites = {site: work.site(site, work.desk()).pages for site in ("practice", "willowmere")}
+    context = BuildContext.of(read_whole(tmp_path, TODAY), TODAY, None)
+    sites = {site: render_site(context, site).pages for site in ("practice", "willowmere")}
     return {f"{site}/{page.uri}": BeautifulSoup(page.html, "lxml") for site in sites for page in sites[site]}
 
 

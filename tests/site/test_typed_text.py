@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from recordgen.records.load.everything import read_whole
-from recordgen.site.build import build_sites, prepare
+from recordgen.site.build import build_sites
+from recordgen.site.build_context import BuildContext
 from recordgen.site.context import picture_folder
 from tests.conftest import TODAY
 from tests.support.pages import soup, words
@@ -46,8 +47,8 @@ def nasty_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for path, values in files.items():
         path.write_text(json.dumps(values), "utf-8")
     out = tmp_path_factory.mktemp("nasty-sites")
-    work = prepare(read_whole(records, TODAY), TODAY, picture_folder())
-    build_sites(work, ["old-mill", "practice"], out)
+    context = BuildContext.of(read_whole(records, TODAY), TODAY, picture_folder())
+    build_sites(context, ["old-mill", "practice"], out)
     return out
 
 

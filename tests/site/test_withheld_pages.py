@@ -8,7 +8,8 @@ import pytest
 from bs4 import BeautifulSoup
 
 from recordgen.records.load.everything import read_whole
-from recordgen.site.build import prepare
+from recordgen.site.build_context import BuildContext
+from recordgen.site.pages.sites import render_site
 from tests.support.practice_folders import TODAY, build
 
 SORE = """\
@@ -25,8 +26,8 @@ WAITS = "Pick out and brush the grooves of the frog The groove of the left hind 
 def pages(folder: Path, visit: str, stable: str = WITH_VET, site: str = "willowmere") -> dict[str, BeautifulSoup]:
     """The pages of a stable with one horse, by their place."""
     build(folder, {VISIT: visit, "willowmere/stable.yaml": stable})
-    work = prepare(read_whole(folder, TODAY), TODAY, None)
-    return {page.uri: BeautifulSoup(page.html, "lxml") for page in work.site(site, work.desk()).pages}
+    context = BuildContext.of(read_whole(folder, TODAY), TODAY, None)
+    return {page.uri: BeautifulSoup(page.html, "lxml") for page in render_site(context, site).pages}
 
 
 def text(page: BeautifulSoup, part: str = "body") -> str:
@@ -86,8 +87,8 @@ def test_for_a_trim_the_card_gives_the_trimmers_number(tmp_path: Path) -> None:
     build(tmp_path, {"practice.yaml": "name: Hazel\ntrimmer: Wren Ashdown\nphone: 07700 900142\n"})
     (tmp_path / VISIT).unlink()
     (tmp_path / VISIT.replace("10-14", "07-01")).write_text("date: 2026-07-01\nfeet: {LF: {note: x}}\n")
-    work = prepare(read_whole(tmp_path, TODAY), TODAY, None)
-    page = next(one for one in work.site("willowmere", work.desk()).pages if one.uri == "horses/bramble.md")
+    context = BuildContext.of(read_whole(tmp_path, TODAY), TODAY, None)
+    page = next(one for one in render_site(context, "willowmere").pages if one.uri == "horses/bramble.md")
 
     assert text(BeautifulSoup(page.html, "lxml"), ".rg-caution .rg-vet") == "Ring Wren Ashdown, 07700 900142"
 

@@ -11,7 +11,7 @@ from icalendar.cal import Component
 
 from recordgen.hoof.rounds.rounds import Plan, Round, Wish
 from recordgen.records.load.everything import read_whole
-from recordgen.site.build import Work, prepare
+from recordgen.site.build_context import BuildContext
 from tests.conftest import RECORDS, TODAY
 
 TRICKY = "Ruth; Tobias, \\ and\nBramble"
@@ -37,9 +37,9 @@ PLAN = Plan((FIRST, SECOND), (), 2)
 
 
 @cache
-def demo() -> Work:
+def demo() -> BuildContext:
     """One stable of the demo practice, read and summarised."""
-    return prepare(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
+    return BuildContext.of(read_whole(RECORDS, TODAY, "willowmere"), TODAY, None)
 
 
 def content_lines(file: bytes) -> list[str]:

@@ -15,6 +15,7 @@ from recordgen.pictures.cache import PictureCache
 from recordgen.records.load.everything import read_whole
 from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.stable import Stable
+from recordgen.site.build_context import BuildContext
 from recordgen.site.context import picture_folder, ways_of
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
@@ -65,7 +66,7 @@ def demo_alone(slug: str) -> str:
 
 def alone(sheet: Sheet, ways: Context) -> str:
     """A sheet as a document that stands alone."""
-    return sheet_alone(sheet, ways, environment(Path("none"), ways.naming), kept())
+    return sheet_alone(sheet, BuildContext(Path("none"), ways, TODAY, picture_folder()))
 
 
 def soup_of(html: str) -> BeautifulSoup:

@@ -33,14 +33,14 @@ def neutral_names(secret: bytes, slugs: Sequence[str]) -> Callable[[str], str]:
     return short.__getitem__
 
 
-def build_for(address: str, whole: Whole, today: dt.date, named: Callable[[str], str], folder: Path) -> None:
+def build_for(address: str, whole: Whole, today: dt.date, page_name: Callable[[str], str], folder: Path) -> None:
     """Build the site of the one stable that was read, to be read at an address. Raises Trouble and OSError."""
-    from recordgen.site.build import prepare
+    from recordgen.site.build_context import BuildContext
     from recordgen.site.context import picture_folder
     from recordgen.site.engine import write_site
+    from recordgen.site.pages.sites import render_site
 
-    work = prepare(whole, today, picture_folder())
-    site = work.site(work.stables[0].slug, replace(work.desk(), named=named))
-    write_site(site, folder, work.records)
+    context = replace(BuildContext.of(whole, today, picture_folder()), page_name=page_name)
+    write_site(render_site(context, context.stables[0].slug), folder, context.records)
     lost = folder / "404.html"
     lost.write_text(_FROM_HOST.sub(rf"\g<1>{urlsplit(address).path}", lost.read_text("utf-8")), "utf-8")

@@ -14,7 +14,6 @@ from recordgen.hoof.export.sheet import SheetPicture, sheet_of
 from recordgen.hoof.export.sheet_json import edition_of
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import summarise
-from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import Whole
 from recordgen.records.models.practice import HorseRecord
@@ -22,9 +21,9 @@ from recordgen.records.photos.convert import resized
 from recordgen.records.photos.files import Photo
 from recordgen.records.photos.jpeg import NotAPicture, picture_alone
 from recordgen.site.amendments import bare_amendments
+from recordgen.site.build_context import BuildContext
 from recordgen.site.context import picture_folder
 from recordgen.site.sheet import sheet_alone
-from recordgen.site.templates import environment
 
 
 @dataclass(frozen=True)
@@ -46,8 +45,8 @@ def horse_sheet(
     stable = next(one.stable for one in whole.practice.stables if one.slug == horse.stable)
     summary = summarise(horse, ways, today)
     sheet = sheet_of(summary, stable, ways, bare_amendments(whole, summary, ways.naming), pictures)
-    templates = environment(whole.practice.folder, ways.naming)
-    return HorseSheet(sheet_alone(sheet, ways, templates, PictureCache(picture_folder())), edition_of(sheet))
+    context = BuildContext(whole.practice.folder, ways, today, picture_folder())
+    return HorseSheet(sheet_alone(sheet, context), edition_of(sheet))
 
 
 # Enough to look closely on a phone or on paper; nine of them make about 1.3 MB.

@@ -1,0 +1,93 @@
+"""What a run builds from: read once, summarised once, and shared by all builders."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, fields
+from datetime import date
+from functools import cached_property
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment
+
+from recordgen.git.troubles import GitTrouble
+from recordgen.hoof.context import Context
+from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
+from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
+from recordgen.pictures.cache import PictureCache
+from recordgen.records.history.trails import trails
+from recordgen.records.load.everything import Whole
+from recordgen.records.photos.files import Photo
+from recordgen.site.amendments import HorseTrails
+from recordgen.site.context import ways_of
+from recordgen.site.templates import environment
+
+# The folders of a stable and of a horse.
+HorsePlace = tuple[str, str]
+
+
+@dataclass(frozen=True)
+class BuildContext:
+    """The one thing that pages, sheets and sites are made with.
+
+    records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: the folder in which
+    pictures and small photographs stay between builds, None for nowhere. patterns: by the stable's folder. no_trails:
+    why git tells no trail of any visit, where it tells none. page_name: names a horse's page on its stable's own site
+    by the horse's folder; a published site takes names that tell a host nothing.
+    """
+
+    records: Path
+    ways: Context
+    today: date
+    cache: Path | None
+    stables: tuple[StableSummary, ...] = ()
+    patterns: Mapping[str, Sequence[Pattern]] = field(default_factory=dict)
+    photos: Mapping[HorsePlace, tuple[Photo, ...]] = field(default_factory=dict)
+    trails: Mapping[HorsePlace, HorseTrails] = field(default_factory=dict)
+    no_trails: GitTrouble | None = None
+    page_name: Callable[[str], str] = str
+
+    @classmethod
+    def of(cls, whole: Whole, today: date, cache: Path | None) -> BuildContext:
+        """The context of a practice that was read, with the summaries of all that was read."""
+        practice, ways = whole.practice, ways_of(whole, cache)
+        stables = tuple(summarise_stable(stable, ways, today) for stable in practice.stables)
+        known = trails(practice, whole.reference)
+        return cls(
+            records=practice.folder,
+            ways=ways,
+            today=today,
+            cache=cache,
+            stables=stables,
+            patterns=patterns_by_stable(stables, whole.reference.patterns, ways.naming, today),
+            photos={(horse.stable, horse.slug): horse.photos for horse in practice.horses if horse.photos},
+            trails={(one.stable, one.slug): known.of_horse(one.stable, one.slug) for one in practice.horses},
+            no_trails=known.trouble,
+        )
+
+    def __getstate__(self) -> dict[str, Any]:
+        """What another process gets: the fields; templates and pictures it opens itself."""
+        return {one.name: getattr(self, one.name) for one in fields(self)}
+
+    @cached_property
+    def templates(self) -> Environment:
+        """The templates of the pages, a practice's own before ours."""
+        return environment(self.records, self.ways.naming)
+
+    @cached_property
+    def pictures(self) -> PictureCache:
+        """The pictures that were drawn before, in this run or an earlier one."""
+        return PictureCache(self.cache)
+
+    def stable(self, slug: str) -> StableSummary:
+        """The stable of a folder."""
+        return next(one for one in self.stables if one.slug == slug)
+
+    def photos_of(self, horse: HorseSummary) -> tuple[Photo, ...]:
+        """The photographs of a horse."""
+        return self.photos.get((horse.stable, horse.slug), ())
+
+    def trails_of(self, horse: HorseSummary) -> HorseTrails:
+        """The trails of a horse's visits, oldest first; none where git tells nothing."""
+        return self.trails.get((horse.stable, horse.slug), ())

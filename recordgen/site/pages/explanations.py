@@ -1,0 +1,56 @@
+"""The pages that explain the others: the words, the method, and what keeps horses and people safe."""
+
+from __future__ import annotations
+
+from recordgen.hoof.cautions.cautions import LEVELS
+from recordgen.hoof.law_notes import scope_notes
+from recordgen.hoof.tracing.camera import TRUE_ANGLES, camera_table
+from recordgen.hoof.tracing.draws import DRAWS
+from recordgen.records.models.annotations import range_at
+from recordgen.site.model import Page
+from recordgen.site.pages.renderer import PageRenderer
+
+WORDS, METHOD, SAFETY = "words.md", "method.md", "safety.md"
+
+
+def render_explanations(renderer: PageRenderer) -> list[Page]:
+    """The same three pages on every site."""
+    return [render_words(renderer), render_method(renderer), render_safety(renderer)]
+
+
+def render_words(renderer: PageRenderer) -> Page:
+    """What each measure and each word means."""
+    tables, title = renderer.context.ways.reference, renderer.phrase("menu_words")
+    return renderer.render(WORDS, title, "words.md", measures=tables.measures, glossary=tables.glossary)
+
+
+def render_method(renderer: PageRenderer) -> Page:
+    """How figures are read, how sure they are, and where that comes from."""
+    tables = renderer.context.ways.reference
+    return renderer.render(
+        METHOD,
+        renderer.phrase("menu_method"),
+        "method.md",
+        measures=tables.measures,
+        ranges={key: range_at(words.path) for key, words in tables.measures.items() if words.path},
+        cautions=tables.cautions,
+        classes=tables.classes,
+        levels=LEVELS,
+        safety=SAFETY,
+        hand_error=renderer.context.ways.hand_error,
+        draws=DRAWS,
+        camera=camera_table(),
+        camera_angles=TRUE_ANGLES,
+    )
+
+
+def render_safety(renderer: PageRenderer) -> Page:
+    """What to mind, and what the law of the practice's country asks."""
+    ways = renderer.context.ways
+    return renderer.render(
+        SAFETY,
+        renderer.phrase("menu_safety"),
+        "safety.md",
+        notes=tuple(ways.reference.safety.values()),
+        scope=scope_notes(ways.practice.country, ways.reference.scope),
+    )

@@ -1,0 +1,66 @@
+"""What every page has in common: its frame of menu, practice and day, and a place for its pictures."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from recordgen.hoof.cautions.cautions import Caution
+from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.hoof.whom_to_ring import Ring, whom_to_ring
+from recordgen.records.models.horse import Horse
+from recordgen.site.build_context import BuildContext
+from recordgen.site.drawings.pictures import Pictures
+from recordgen.site.model import Page, link
+from recordgen.site.photographs import MOST_DAYS, Album, album
+from recordgen.site.prose.render import rendered_prose
+from recordgen.site.templates import rendered
+
+# The trimmer has all photographs in the records; on the own site stand those of the last day and of the first.
+MOST_DAYS_PRIVATE = 1
+
+# Groups of pages, each by its place and its name.
+Menu = Sequence[Sequence[tuple[str, str]]]
+
+
+@dataclass(frozen=True)
+class PageRenderer:
+    """Renders the pages of one part of a site.
+
+    private: whether the trimmer alone reads them. menu: the groups of pages that they link to; those of the first group
+    stand in the engine's menu too.
+    """
+
+    context: BuildContext
+    private: bool
+    menu: Menu
+
+    def render(self, uri: str, title: str, template: str, **values: object) -> Page:
+        """One page, from a template and what it is filled in with. Raises Trouble where that cannot be filled in."""
+        pictures = Pictures(self.context.pictures, self.context.ways.naming)
+        shared = {
+            "here": uri,
+            "title": title,
+            "menu": self.menu,
+            "private": self.private,
+            "practice": self.context.ways.practice,
+            "today": self.context.today,
+            "pictures": pictures,
+            "link": lambda there: link(uri, there),
+        }
+        render = rendered_prose if template.endswith(".md") else rendered
+        html = render(self.context.templates, template, **shared, **values)
+        return Page(uri, title, html, tuple(pictures.late), any(uri == place for place, _ in self.menu[0]))
+
+    def phrase(self, key: str, **facts: str) -> str:
+        """A phrase of the tables."""
+        return self.context.ways.naming.phrase(key, **facts)
+
+    def find_album(self, uri: str, horse: HorseSummary) -> Album:
+        """The photographs that the page of a horse shows."""
+        return album(self.context.photos_of(horse), uri, MOST_DAYS_PRIVATE if self.private else MOST_DAYS)
+
+    def ring_finder(self, stable: StableSummary) -> Callable[[Caution, Horse], tuple[Ring, ...]]:
+        """A finder of whom a caution of a horse of this stable asks to ring."""
+        ways = self.context.ways
+        return lambda caution, horse: whom_to_ring(caution.ring, horse, stable.stable, ways.practice, ways.naming)

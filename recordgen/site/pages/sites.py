@@ -1,0 +1,89 @@
+"""Which pages and files make up a site: a stable's own, and the trimmer's over all stables."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
+from recordgen.hoof.summary import StableSummary, last_visits
+from recordgen.site.build_context import BuildContext
+from recordgen.site.calendar import due_calendar, rounds_calendar
+from recordgen.site.model import Page, Site
+from recordgen.site.pages.explanations import render_explanations
+from recordgen.site.pages.horse import render_horse_and_sheet
+from recordgen.site.pages.practice import ROUNDS, render_practice
+from recordgen.site.pages.renderer import PageRenderer
+from recordgen.site.pages.stable import DATES, StablePlaces, render_jobs, render_stable
+from recordgen.site.photographs import Album, PhotoFiles
+
+# The slug of the trimmer's own site.
+PRACTICE = "practice"
+FRONT, JOBS = "index.md", "jobs.md"
+
+
+def render_site(context: BuildContext, slug: str) -> Site:
+    """One site, ready for the engine. slug: a stable's folder, or PRACTICE."""
+    return render_practice_site(context) if slug == PRACTICE else render_stable_site(context, context.stable(slug))
+
+
+def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
+    """The site of one stable: front page, jobs, a page per horse, and what explains them. No word of another stable."""
+    horses = {horse.slug: f"horses/{context.page_name(horse.slug)}.md" for horse in stable.horses}
+    places = StablePlaces(FRONT, JOBS, horses)
+    menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
+    renderer = PageRenderer(context, private=False, menu=menu)
+    pages = [*_pages_of_stable(renderer, stable, places), *render_explanations(renderer)]
+    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(context, stable))
+    return Site(stable.slug, stable.stable.name, tuple(pages), files)
+
+
+def render_practice_site(context: BuildContext) -> Site:
+    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included."""
+    plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
+    fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
+    menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
+    overall = PageRenderer(context, private=True, menu=menu)
+    pages, albums = [render_practice(overall, context.stables, plan)], []
+    for stable in context.stables:
+        places = _places_below_practice(stable)
+        renderer = PageRenderer(context, private=True, menu=[*menu, _menu_of_horses(stable, places)])
+        pages += _pages_of_stable(renderer, stable, places)
+        albums += _albums(renderer, stable, places)
+    pages += render_explanations(overall)
+    files = PhotoFiles(albums, context.cache, _rounds(context, plan))
+    return Site(PRACTICE, context.ways.practice.name, tuple(pages), files)
+
+
+def _pages_of_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Page]:
+    pages = [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
+    for horse in stable.horses:
+        pages += render_horse_and_sheet(renderer, places.horses[horse.slug], horse, stable)
+    return pages
+
+
+def _albums(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Album]:
+    return [renderer.find_album(places.horses[horse.slug], horse) for horse in stable.horses]
+
+
+def _places_below_practice(stable: StableSummary) -> StablePlaces:
+    """Where a stable's pages lie in the trimmer's site: in a folder of their own."""
+    horses = {horse.slug: f"{stable.slug}/{horse.slug}.md" for horse in stable.horses}
+    return StablePlaces(f"{stable.slug}/{FRONT}", f"{stable.slug}/{JOBS}", horses)
+
+
+def _menu_of_horses(stable: StableSummary, places: StablePlaces) -> Sequence[tuple[str, str]]:
+    return [(places.horses[horse.slug], horse.horse.name) for horse in stable.present]
+
+
+def _dates(context: BuildContext, stable: StableSummary) -> dict[str, bytes]:
+    """The stable's dates for a calendar program; no file where nothing is due."""
+    dates = due_calendar(stable, context.ways, context.today)
+    return {DATES: dates} if dates else {}
+
+
+def _rounds(context: BuildContext, plan: Plan) -> dict[str, bytes]:
+    """The rounds for a calendar program; no file where there is none."""
+    names = {stable.slug: stable.stable.name for stable in context.stables}
+    horses = [horse for stable in context.stables for horse in stable.present]
+    rounds = rounds_calendar(plan, names, context.ways, context.today, last_visits(horses))
+    return {ROUNDS: rounds} if rounds else {}

@@ -1,0 +1,72 @@
+"""The pages of one stable: its front page, and its jobs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from recordgen.hoof.care.jobs import jobs_of_horses, week_of_jobs
+from recordgen.hoof.care.withheld import Withheld
+from recordgen.hoof.stable.patterns import Pattern
+from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.site.model import Page
+from recordgen.site.pages.order import by_due, worst_first
+from recordgen.site.pages.renderer import PageRenderer
+
+# The file for a calendar program: when a stable's visits are due.
+DATES = "dates.ics"
+# Of several findings compared twice each, one is told by chance now and then; so few are told.
+MOST_PATTERNS = 2
+
+
+@dataclass(frozen=True)
+class StablePlaces:
+    """Where the pages of a stable lie in a site; those of its horses by the horse's folder."""
+
+    front: str
+    jobs: str
+    horses: Mapping[str, str]
+
+
+def render_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> Page:
+    """The front page of a stable."""
+    return renderer.render(
+        places.front,
+        stable.stable.name,
+        "stable.html",
+        stable=stable.stable,
+        horses=sorted(stable.present, key=by_due),
+        left=[horse for horse in stable.horses if horse.horse.left],
+        places=places.horses,
+        dates=DATES if not renderer.private and any(horse.due for horse in stable.present) else None,
+        cautions=worst_first(stable.present),
+        jobs=jobs_of_horses((horse, horse.jobs) for horse in stable.present),
+        withheld=_withheld(stable),
+        ring_of=renderer.ring_finder(stable),
+        jobs_page=places.jobs,
+        patterns=_patterns(renderer, stable),
+    )
+
+
+def render_jobs(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> Page:
+    """The jobs of a week, to hang up."""
+    return renderer.render(
+        places.jobs,
+        renderer.phrase("menu_jobs"),
+        "jobs.html",
+        stable=stable.stable,
+        horses=stable.present,
+        week=week_of_jobs((horse, horse.jobs) for horse in stable.present),
+        withheld=_withheld(stable),
+    )
+
+
+def _patterns(renderer: PageRenderer, stable: StableSummary) -> list[Pattern]:
+    """What the stable's horses say together: all of it for the trimmer, the first of what is sure for its readers."""
+    found = renderer.context.patterns[stable.slug]
+    return list(found) if renderer.private else [pattern for pattern in found if pattern.said][:MOST_PATTERNS]
+
+
+def _withheld(stable: StableSummary) -> list[tuple[HorseSummary, Withheld]]:
+    """The jobs that wait, with their horses."""
+    return [(horse, one) for horse in stable.present for one in horse.withheld]
