@@ -38,7 +38,7 @@ def _build(
 ) -> None:
     from recordgen.private.sharing.output_folder import refuse_sites
     from recordgen.records.load.everything import read_whole
-    from recordgen.site.build import build_sites, strangers
+    from recordgen.site.build import build_sites, find_strangers
     from recordgen.site.build_context import BuildContext
     from recordgen.site.context import picture_folder
     from recordgen.site.pages.sites import PRACTICE
@@ -55,7 +55,7 @@ def _build(
     print_problems(list(whole.warnings))
     for site in built:
         echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
-    for folder in [] if stable else strangers(out, slugs):
+    for folder in [] if stable else find_strangers(out, slugs):
         echo(f"{folder} is no stable of these records; delete it if it is not needed.")
     echo(f"{counted(len(built), 'site')} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview")
 

@@ -78,11 +78,11 @@ def _keys_to_bring(records: Path) -> list[Problem]:
 def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
     """What the trimmer may want to look at again, as warnings with the line it stands in."""
     from recordgen.hoof.context import Context
-    from recordgen.hoof.summary import remarks_of
+    from recordgen.hoof.summary import compute_remarks
     from recordgen.site.context import picture_folder
     from recordgen.site.tracing.figure_cache import FigureCache
 
     ways = Context.of(practice.file, reference, reckon=FigureCache(picture_folder()))
     for record in practice.horses:
-        for remark in remarks_of(record, ways, today):
+        for remark in compute_remarks(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.code, remark.text, remark.way_out)

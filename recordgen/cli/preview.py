@@ -29,17 +29,17 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
 
     Without a stable it shows the trimmer's own site. Nobody else on the network can open it.
     """
-    from recordgen.site.build import one_site
+    from recordgen.site.build import render_one_site
     from recordgen.site.engine import serve_site
 
     def make_again() -> Site | None:
         try:
             with told_plainly():
-                return one_site(records, today or dt.date.today(), stable)
+                return render_one_site(records, today or dt.date.today(), stable)
         except click.exceptions.Exit:
             return None
 
     with told_plainly():
-        first = one_site(records, today or dt.date.today(), stable)
+        first = render_one_site(records, today or dt.date.today(), stable)
         echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
         serve_site(first, make_again, records, port)

@@ -11,7 +11,7 @@ from recordgen.hoof.care.advice import care_advice
 from recordgen.hoof.care.checks import care_checks
 from recordgen.hoof.care.jobs import Job, jobs_in_force
 from recordgen.hoof.care.withheld import Withheld, withheld_of
-from recordgen.hoof.cautions.cautions import Caution, ClosedCaution, caution_book
+from recordgen.hoof.cautions.cautions import Caution, ClosedCaution, compute_caution_book
 from recordgen.hoof.cautions.checks import resolved_before_raised, resolved_never_raised, resolved_without_a_vet
 from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.claims.claims import Claim
@@ -166,7 +166,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     looks = {foot: [one.feet[foot].look for one in history if foot in one.feet] for foot in feet}
     load, pairs = _load(weight, feet), pairs_of(looks, ways.measures)
     timeline = Timeline(horse, visits, ways)
-    book = caution_book(timeline, window, today)
+    book = compute_caution_book(timeline, window, today)
     in_force = jobs_in_force(visits, ways.reference.care)
     withheld = withheld_of(in_force, book.open)
     return HorseSummary(
@@ -200,12 +200,12 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     )
 
 
-def remarks_of(record: HorseRecord, ways: Context, today: date) -> tuple[Remark, ...]:
+def compute_remarks(record: HorseRecord, ways: Context, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
     ways = ways.rounded_as(record.visits)
     growth = _growth(record.horse, cycles_of(record.visits), ways, today)
     timeline = Timeline(record.horse, record.visits, ways)
-    return tuple(_remarks(timeline, growth, caution_book(timeline, None, today).open, today))
+    return tuple(_remarks(timeline, growth, compute_caution_book(timeline, None, today).open, today))
 
 
 def _remarks(timeline: Timeline, growth: HorseGrowth, opened: Sequence[Caution], today: date) -> Iterator[Remark]:

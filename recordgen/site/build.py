@@ -34,7 +34,7 @@ class Built:
     pages: int
 
 
-def one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
+def render_one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
     """The site of one stable, or the trimmer's own over all. Raises RecordsTrouble."""
     context = BuildContext.of(read_whole(folder, today, stable), today, picture_folder())
     return render_site(context, stable or PRACTICE)
@@ -50,7 +50,7 @@ def build_sites(context: BuildContext, slugs: Sequence[str], out: Path, processe
     with filling(out, "The sites before stay as they are"):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
         with held(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
-            made = list(_made(context, slugs, room, processes or os.cpu_count() or 1))
+            made = list(_build_each(context, slugs, room, processes or os.cpu_count() or 1))
             # Somebody may have put something there meanwhile, and a killed run may have moved something aside.
             _look_at(out, slugs)
             return [_put_in_place(site, Path(os.path.realpath(out)), out) for site in made]
@@ -61,7 +61,7 @@ def _look_at(out: Path, slugs: Sequence[str]) -> None:
         refuse_place(out / slug, slug)
 
 
-def _made(context: BuildContext, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
+def _build_each(context: BuildContext, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
     if processes == 1 or len(slugs) == 1:
         _begin(context)
         yield from (_build_one(slug, beside / slug) for slug in slugs)
@@ -117,7 +117,7 @@ def _put_in_place(built: Built, out: Path, shown: Path) -> Built:
     return Built(built.slug, built.name, shown / built.slug, built.pages)
 
 
-def strangers(out: Path, slugs: Sequence[str]) -> list[Path]:
+def find_strangers(out: Path, slugs: Sequence[str]) -> list[Path]:
     """The sites in `out` that were built here and belong to no stable of today."""
     known = {*slugs, PRACTICE, FIELD}
     return [path for path in sorted(out.iterdir()) if path.name not in known and is_site(path)]

@@ -62,11 +62,11 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return config
 
     def _from_records(self, config: MkDocsConfig) -> Site:
-        from recordgen.site.build import one_site
+        from recordgen.site.build import render_one_site
 
         today = dt.date.fromisoformat(self.config.today) if self.config.today else dt.date.today()
         try:
-            return one_site(self._folder(config), today)
+            return render_one_site(self._folder(config), today)
         except RecordsTrouble as trouble:
             for problem in trouble.problems:
                 log.error(problem.as_line())

@@ -23,7 +23,7 @@ from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
 from recordgen.site import build
-from recordgen.site.build import build_sites, strangers
+from recordgen.site.build import build_sites, find_strangers
 from recordgen.site.build_context import BuildContext
 from recordgen.site.pages.sites import render_site
 from recordgen.site.site_folders import MARK, mark_folder
@@ -105,7 +105,7 @@ def _build_and_die(step: int, out: Path) -> None:
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(Path, "rename", counted(Path.rename))
         patch.setattr(folders, "exchange", counted(folders.exchange))
-        patch.setattr(build, "_made", _of_one_page)
+        patch.setattr(build, "_build_each", _of_one_page)
         build_sites(None, SLUGS, out)  # type: ignore[arg-type]
 
 
@@ -173,8 +173,8 @@ def test_folders_of_others_are_not_taken_for_sites(tmp_path: Path) -> None:
     (tmp_path / "holiday").mkdir()
     old = old_site(tmp_path)
 
-    assert strangers(tmp_path, ["fallow-end"]) == [old]
-    assert strangers(tmp_path, ["willowmere"]) == []
+    assert find_strangers(tmp_path, ["fallow-end"]) == [old]
+    assert find_strangers(tmp_path, ["willowmere"]) == []
 
 
 def test_a_picture_is_drawn_once_for_what_it_shows(

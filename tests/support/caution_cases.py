@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from recordgen.hoof.cautions.cautions import Caution, CautionBook, ClosedCaution, caution_book
+from recordgen.hoof.cautions.cautions import Caution, CautionBook, ClosedCaution, compute_caution_book
 from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
@@ -202,7 +202,7 @@ def raised_by(**values: Any) -> list[str]:
 
 def book_of(*visits: Visit, today: date = JUST_AFTER, **values: Any) -> CautionBook:
     """The cautions that are open after these visits, and those that ended, but for one of being overdue."""
-    return caution_book(Timeline(horse(**values), visits, WAYS), None, today)
+    return compute_caution_book(Timeline(horse(**values), visits, WAYS), None, today)
 
 
 def closed_by(*visits: Visit, **values: Any) -> list[ClosedCaution]:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.summary import remarks_of
+from recordgen.hoof.summary import compute_remarks
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.reference import ProblemWords
@@ -68,7 +68,7 @@ def raised(folder: Path, words: ProblemWords, lines: str) -> set[str]:
     codes = {problem.code for problem in [*problems, *(read_reference(records)[1] if words.file == "words" else ())]}
     if practice:
         ways = Context.of(practice.file, REFERENCE)
-        codes |= {remark.code for horse in practice.horses for remark in remarks_of(horse, ways, TODAY)}
+        codes |= {remark.code for horse in practice.horses for remark in compute_remarks(horse, ways, TODAY)}
     return codes
 
 

@@ -88,7 +88,7 @@ class CautionBook:
     closed: tuple[ClosedCaution, ...]
 
 
-def caution_book(timeline: Timeline, due: Due | None, today: date) -> CautionBook:
+def compute_caution_book(timeline: Timeline, due: Due | None, today: date) -> CautionBook:
     """All cautions after the last visit, in words.
 
     due: the window of the next visit, for the caution about being overdue. Open ones stand most urgent first, those

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date
 
-from recordgen.hoof.cautions.cautions import Caution, caution_book
+from recordgen.hoof.cautions.cautions import Caution, compute_caution_book
 from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
@@ -16,7 +16,7 @@ from recordgen.records.models.visit import StillOpen, Visit
 
 def still_open(horse: Horse, visits: Sequence[Visit], ways: Context, day: date) -> tuple[StillOpen, ...]:
     """What a new visit on a day may find to be over, the most urgent first. visits: those before it, oldest first."""
-    opened = caution_book(Timeline(horse, visits, ways), None, day).open
+    opened = compute_caution_book(Timeline(horse, visits, ways), None, day).open
     return tuple(StillOpen(one.rule, one.foot, one.seen, one.needs_a_vet) for one in opened)
 
 

@@ -19,7 +19,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_with_key
 
 
-def repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
+def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
     """The visits with `repeat:`, of every stable, in the order of their files; those with an error are left out.
 
     How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
@@ -82,4 +82,4 @@ def read_whole(folder: Path, today: dt.date, only: str | None = None, files: boo
     practice, reference, problems = look_through(folder, today, only, files)
     if practice is None:
         raise RecordsTrouble(problems)
-    return Whole(practice, reference, tuple(problems.warnings), repeated_visits(practice, only))
+    return Whole(practice, reference, tuple(problems.warnings), find_repeated_visits(practice, only))

@@ -9,7 +9,7 @@ import pytest
 
 from recordgen.hoof.care.advice import Advice, care_advice
 from recordgen.hoof.care.signs import SIGNS
-from recordgen.hoof.cautions.cautions import caution_book
+from recordgen.hoof.cautions.cautions import compute_caution_book
 from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.context import Context
 from recordgen.records.models.visit import Visit
@@ -24,7 +24,7 @@ INFECTED = {"frog": {"infection": "surface"}}
 def advice(*visits: Visit, by: Context | None = None, today: date = TODAY, **values: Any) -> tuple[Advice, ...]:
     """The advice about a horse with these visits."""
     by, animal = by or ways(), horse(**values)
-    return care_advice(animal, visits, by, caution_book(Timeline(animal, visits, by), None, today).open, today)
+    return care_advice(animal, visits, by, compute_caution_book(Timeline(animal, visits, by), None, today).open, today)
 
 
 def reasons(*visits: Visit, **values: Any) -> list[tuple[str, str]]:

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.summary import remarks_of
+from recordgen.hoof.summary import compute_remarks
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import TODAY, WAYS, record, visit
 
@@ -17,7 +17,7 @@ NAIL: dict[str, Any] = {"left_fore": {"object": {"what": "nail", "where": "sole"
 
 def told(*visits: Visit, **values: Any) -> list[tuple[tuple[str | int, ...], str]]:
     """The remarks on care notes, with their places."""
-    found = remarks_of(record(*visits, **values), WAYS, TODAY)
+    found = compute_remarks(record(*visits, **values), WAYS, TODAY)
     return [(one.steps, one.text) for one in found]
 
 

@@ -13,7 +13,7 @@ from recordgen.hoof.cautions import cautions, timeline
 from recordgen.hoof.cautions.cautions import LEVELS
 from recordgen.hoof.cautions.rules.table import RULES
 from recordgen.hoof.context import Context
-from recordgen.hoof.summary import remarks_of, summarise
+from recordgen.hoof.summary import compute_remarks, summarise
 from recordgen.records.checks.tables import facts_in
 from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.visit import Visit
@@ -190,12 +190,12 @@ def test_overdue_sooner_by_a_vets_plan() -> None:
 
 def test_nothing_is_open_of_a_horse_without_a_visit() -> None:
     """Neither from a record nor from the day."""
-    found = cautions.caution_book(timeline.Timeline(horse(), [], ways()), None, JUST_AFTER)
+    found = cautions.compute_caution_book(timeline.Timeline(horse(), [], ways()), None, JUST_AFTER)
 
     assert (found.open, found.closed) == ((), ())
 
 
-@pytest.mark.parametrize("compute", [summarise, remarks_of])
+@pytest.mark.parametrize("compute", [summarise, compute_remarks])
 def test_the_visits_are_followed_once_a_horse(
     compute: Callable[[HorseRecord, Context, date], object], monkeypatch: pytest.MonkeyPatch
 ) -> None:
