@@ -52,7 +52,7 @@ def command(
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
-        print_problems(list(problems))
+        print_problems(list(problems), folder or records)
         if practice:
             horses = counted(len(practice.horses), "horse")
             echo(

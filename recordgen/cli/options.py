@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import shutil
+import sys
 import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -12,6 +14,7 @@ from typing import Any, TypeVar
 
 import click
 
+from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, sentences
 
@@ -64,10 +67,17 @@ def print_json(value: Any) -> None:
     echo(json.dumps(value, indent=2, ensure_ascii=False))
 
 
-def print_problems(problems: list[Problem]) -> None:
-    """Print problems a line each, in the order of their places."""
+def print_problems(problems: list[Problem], records: Path | None = None) -> None:
+    """Print problems a line each, in the order of their places; on a terminal with the line of the file and a mark.
+
+    records: the practice's folder, where the lines of its files are to be shown.
+    """
+    on_terminal = records is not None and sys.stdout.isatty()
     for problem in problems:
         echo(problem.as_line())
+        if records and on_terminal:
+            for line in excerpt(problem.place, records, shutil.get_terminal_size().columns):
+                echo(line)
 
 
 @contextmanager

@@ -1,4 +1,4 @@
-"""The pages that explain the others: the words, the method, and what keeps horses and people safe."""
+"""The pages that explain the others: the words, the method, what keeps horses and people safe, codes of problems."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from recordgen.records.models.annotations import range_at
 from recordgen.site.model import Page
 from recordgen.site.pages.renderer import PageRenderer
 
-WORDS, METHOD, SAFETY = "words.md", "method.md", "safety.md"
+WORDS, METHOD, SAFETY, PROBLEMS = "words.md", "method.md", "safety.md", "problems.md"
 
 
 def render_explanations(renderer: PageRenderer) -> list[Page]:
@@ -54,3 +54,9 @@ def render_safety(renderer: PageRenderer) -> Page:
         notes=tuple(ways.reference.safety.values()),
         scope=scope_notes(ways.practice.country, ways.reference.scope),
     )
+
+
+def render_problems(renderer: PageRenderer) -> Page:
+    """What each code of a problem means, with an example and its mend; for the trimmer alone."""
+    table = renderer.context.ways.reference.problems
+    return renderer.render(PROBLEMS, renderer.phrase("menu_problems"), "problems.html", problems=table)

@@ -9,7 +9,7 @@ from recordgen.hoof.summary import StableSummary, last_visits
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar, rounds_calendar
 from recordgen.site.model import Page, Site
-from recordgen.site.pages.explanations import render_explanations
+from recordgen.site.pages.explanations import render_explanations, render_problems
 from recordgen.site.pages.horse import render_horse_and_sheet
 from recordgen.site.pages.practice import ROUNDS, render_practice
 from recordgen.site.pages.renderer import PageRenderer
@@ -49,7 +49,7 @@ def render_practice_site(context: BuildContext) -> Site:
         renderer = PageRenderer(context, private=True, menu=[*menu, _menu_of_horses(stable, places)])
         pages += _pages_of_stable(renderer, stable, places)
         albums += _albums(renderer, stable, places)
-    pages += render_explanations(overall)
+    pages += [*render_explanations(overall), render_problems(overall)]
     files = PhotoFiles(albums, context.cache, _rounds(context, plan))
     return Site(PRACTICE, context.ways.practice.name, tuple(pages), files)
 
