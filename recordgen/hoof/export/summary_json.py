@@ -131,6 +131,7 @@ def _published(one: ClassTold) -> dict[str, Any]:
         "found": [
             {
                 "where": at.where,
+                "day": at.day and at.day.isoformat(),
                 "value": _rounded(at.value),
                 "taken_in": at.taken_in,
                 "within_error": at.within_error,

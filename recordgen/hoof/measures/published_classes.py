@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 
 from recordgen.hoof.measures.balance import Pair, PairDifference
 from recordgen.hoof.measures.change import MeasureSummary
@@ -17,10 +18,12 @@ LOAD = "load_kg_per_cm2"
 class Classed:
     """One foot, pair or horse (None) against one published class: the reading, and whether the class takes it in.
 
-    within_error: whether the reading is so near to the bound that its error may decide.
+    day: of the reading; None for the load, which rests on several. within_error: whether the reading is so near to the
+    bound that its error may decide.
     """
 
     where: Foot | Pair | None
+    day: date | None
     value: float
     taken_in: bool
     within_error: bool
@@ -58,19 +61,19 @@ def _found(
     load: float | None,
 ) -> Iterator[Classed]:
     if words.of == "horse" and words.measure == LOAD and load is not None:
-        yield Classed(None, load, words.takes_in(load), False)
+        yield Classed(None, None, load, words.takes_in(load), False)
     if words.of == "pair":
         for pair in pairs:
             if pair.measure == words.measure:
-                yield _classed(words, pair.pair, pair.difference, pair.smallest_real_difference)
+                yield _classed(words, pair.pair, pair.day, pair.difference, pair.smallest_real_difference)
     if words.of == "foot":
         for foot in FEET:
             one = feet.get(foot, {}).get(words.measure)
             if one:
-                yield _classed(words, foot, one.latest, one.smallest_real_size)
+                yield _classed(words, foot, one.day, one.latest, one.smallest_real_size)
 
 
-def _classed(words: PublishedClass, where: Foot | Pair, value: float, error: float) -> Classed:
+def _classed(words: PublishedClass, where: Foot | Pair, day: date, value: float, error: float) -> Classed:
     taken_in = words.takes_in(value)
     near = any(words.takes_in(value + step) != taken_in for step in (-error, error))
-    return Classed(where, value, taken_in, near)
+    return Classed(where, day, value, taken_in, near)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 import pytest
 
 from recordgen.hoof.measures.published_classes import Classed
@@ -36,7 +38,7 @@ def test_a_foot_falls_in_a_class_or_does_not(key: str, after: dict[str, object],
     """
     (one,) = classed(key, left_fore={"after": after})
 
-    assert (one.where, one.taken_in) == ("left_fore", taken_in)
+    assert (one.where, one.day, one.taken_in) == ("left_fore", date(2026, 10, 14), taken_in)
 
 
 @pytest.mark.parametrize(("width", "taken_in"), [(33.4, True), (33.5, False)])
