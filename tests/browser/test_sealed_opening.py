@@ -217,9 +217,11 @@ def test_the_unlock_page_fits_its_screen(browser: Browser, host: Host, width: in
         page.goto(host.address)
         unlock(page, "other words")
         told(page, "wrong")
-        places = [page.locator(one).bounding_box() or {} for one in ("#told", "#words")]
+        told_at, words_at = (page.locator(one).bounding_box() for one in ("#told", "#words"))
 
-        assert places[0]["y"] < places[1]["y"]
+        assert told_at
+        assert words_at
+        assert told_at["y"] < words_at["y"]
         assert page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0
         assert troubles == []
 

@@ -185,7 +185,7 @@ def _full(*_: object) -> None:
 
 def test_a_visit_on_a_full_disk_is_no_empty_file(records: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The file is named; once there is room the same command begins it."""
-    words = ["visit", "willowmere", "--horse", "bramble", "--date", TODAY.isoformat(), "--records", records]
+    words = ["visit", "willowmere", "--horse", "bramble", "--date", TODAY.isoformat(), "--records", str(records)]
     with monkeypatch.context() as patch:
         patch.setattr(os, "fsync", _full)
         result = run(*words)
@@ -199,7 +199,7 @@ def test_a_visit_on_a_full_disk_is_no_empty_file(records: Path, monkeypatch: pyt
 
 def test_init_on_a_full_disk_leaves_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """So that the same words do once there is room."""
-    words = ["init", tmp_path / "new", "--stable", "Willowmere", "--practice", "Hazel", "--trimmer", "Wren"]
+    words = ["init", str(tmp_path / "new"), "--stable", "Willowmere", "--practice", "Hazel", "--trimmer", "Wren"]
     with monkeypatch.context() as patch:
         patch.setattr(os, "fsync", _full)
         result = run(*words)

@@ -7,7 +7,7 @@ import re
 import pytest
 
 from recordgen.pictures.canvas import Canvas
-from recordgen.pictures.pen import COLOURS, Pen
+from recordgen.pictures.pen import COLOURS, Colour, Pen
 from recordgen.pictures.shapes import circle, curve, dots, line
 from tests.support.svg import SVG, root_of, strokes_of, words_in
 
@@ -75,7 +75,7 @@ def test_different_pictures_share_no_id() -> None:
 
 
 @pytest.mark.parametrize("colour", COLOURS)
-def test_colours_are_variables_of_the_page(colour: str) -> None:
+def test_colours_are_variables_of_the_page(colour: Colour) -> None:
     """Light and dark are the page's to decide: no colour of its own stands in a picture."""
     canvas = Canvas(10, 10)
     canvas.draw(line([(1, 1), (9, 9)], closed=True), Pen(colour, 1.5, colour))

@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from recordgen.records.models.names import CareClass
 from tests.support.horse_records import REFERENCE, practice, summary, visit
 
 
@@ -15,7 +16,7 @@ def best(last: str, weeks: float, **values: Any) -> date:
     return found.best
 
 
-def weeks(group: str) -> tuple[float, float]:
+def weeks(group: CareClass) -> tuple[float, float]:
     """The least and the most weeks of a class, as our own table has them."""
     found = {name: words.weeks for name, words in REFERENCE.classes.items()}[group]
     return found.at_least, found.at_most

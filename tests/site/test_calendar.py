@@ -127,7 +127,7 @@ def take_in(calendar: dict[str, Component], file: bytes) -> None:
     """
     for event in events(file):
         known = calendar.get(str(event["uid"]))
-        if known is None or event["sequence"] >= known["sequence"]:
+        if known is None or int(event.decoded("sequence")) >= int(known.decoded("sequence")):
             calendar[str(event["uid"])] = event
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from typing import Any
 
 import html5lib
 import pytest
@@ -220,7 +221,7 @@ def test_who_it_is_and_who_says_so() -> None:
 
 def test_consent_that_is_missing_or_refused_is_told() -> None:
     """The sheet never reads as if somebody had agreed."""
-    no = {"vet": "no", "by": "Jonah Peake", "date": "2026-03-05"}
+    no: Any = {"vet": "no", "by": "Jonah Peake", "date": "2026-03-05"}
     refused, missing = (soup_of(alone(sheet(**values), WAYS)) for values in ({"consent": no}, {}))
 
     assert "not agreed: Jonah Peake, 5 Mar 2026" in text_of(refused, "header")
@@ -328,9 +329,13 @@ NASTY = "</style><script>alert(1)</script> {{ 7 * 7 }} \"q\" 'p' \\ } é"
 
 def test_whatever_is_typed_stands_as_typed() -> None:
     """In names, words of vets and notes; and it ends no style."""
-    values = {"name": NASTY, "conformation": [NASTY], "consent": {"vet": "yes", "by": NASTY, "date": "2026-03-05"}}
+    values: dict[str, Any] = {
+        "name": NASTY,
+        "conformation": [NASTY],
+        "consent": {"vet": "yes", "by": NASTY, "date": "2026-03-05"},
+    }
     entry = {"date": "2026-10-14", "by": NASTY, "kind": "seen", "words": NASTY}
-    feet = {"left_fore": {"before": {"toe_length": 88}}}
+    feet: Any = {"left_fore": {"before": {"toe_length": 88}}}
     one = sheet(visit("2026-10-14", vet=[entry], keeping={"ground": NASTY}, by=NASTY, **feet), **values)
     found = BeautifulSoup(alone(one, WAYS), "html5lib")
 

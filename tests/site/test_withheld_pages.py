@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from bs4 import BeautifulSoup
+from bs4 import BeautifulSoup, Tag
 
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build_context import BuildContext
@@ -30,7 +30,7 @@ def pages(folder: Path, visit: str, stable: str = WITH_VET, site: str = "willowm
     return {page.uri: BeautifulSoup(page.html, "lxml") for page in render_site(context, site).pages}
 
 
-def text(page: BeautifulSoup, part: str = "body") -> str:
+def text(page: Tag, part: str = "body") -> str:
     """The words of a part of a page."""
     found = page.select_one(part)
     assert found is not None

@@ -120,7 +120,7 @@ _KEPT = """() => new Promise((done) => {
 
 def phone(browser: Browser, **more: Any) -> BrowserContext:
     """A phone of its own, as wide as most."""
-    return browser.new_context(**{**PHONE, **more})  # type: ignore[arg-type]
+    return browser.new_context(**{**PHONE, **more})
 
 
 def opened(context: BrowserContext, address: str) -> Hand:

@@ -3,6 +3,7 @@
 import os
 import re
 import subprocess
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -43,7 +44,7 @@ class Kept:
         command = ["git", "-C", str(self.top), *map(str, words)]
         return subprocess.run(command, env=os.environ | dated, capture_output=True, check=True, input=given).stdout
 
-    def write(self, files: dict[str, str | bytes | None]) -> None:
+    def write(self, files: Mapping[str, str | bytes | None]) -> None:
         """Write files, or take those away that are None."""
         for name, text in files.items():
             path = self.records / name
@@ -53,7 +54,7 @@ class Kept:
             path.parent.mkdir(parents=True, exist_ok=True)
             path.write_bytes(text if isinstance(text, bytes) else text.encode())
 
-    def entry(self, day: str, reason: str, files: dict[str, str | bytes | None] | None = None) -> None:
+    def entry(self, day: str, reason: str, files: Mapping[str, str | bytes | None] | None = None) -> None:
         """One entry of everything that changed. day: such as 2026-10-20, at noon in Greenwich, or with its own hour."""
         self.write(files or {})
         self.git("add", "--all")

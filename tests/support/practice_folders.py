@@ -1,6 +1,7 @@
 """Small practices written into a folder, for the tests of the records."""
 
 import datetime as dt
+from collections.abc import Mapping
 from pathlib import Path
 
 from recordgen.problems import Problem
@@ -40,7 +41,7 @@ FILES = {
 VISIT_FILE = "willowmere/bramble/2026-10-14.yaml"
 
 
-def build(folder: Path, files: dict[str, str | bytes | None] | None = None) -> Path:
+def build(folder: Path, files: Mapping[str, str | bytes | None] | None = None) -> Path:
     """A practice of one stable, one horse and one visit in `folder`, with `files` over it; None takes one out."""
     for name, text in {**FILES, **(files or {})}.items():
         if text is None:
@@ -51,7 +52,7 @@ def build(folder: Path, files: dict[str, str | bytes | None] | None = None) -> P
     return folder
 
 
-def practice(folder: Path, files: dict[str, str | bytes | None] | None = None) -> Practice:
+def practice(folder: Path, files: Mapping[str, str | bytes | None] | None = None) -> Practice:
     """The practice that `build` writes, read without errors."""
     found, problems = read_practice(build(folder, files), TODAY)
     assert found is not None, [problem.as_line() for problem in problems]
@@ -63,7 +64,7 @@ def line_of(problem: Problem) -> str:
     return problem.as_line().removesuffix(f" [{problem.code}]")
 
 
-def told(folder: Path, files: dict[str, str | bytes | None] | None = None) -> list[str]:
+def told(folder: Path, files: Mapping[str, str | bytes | None] | None = None) -> list[str]:
     """The problems of the practice that `build` writes, as lines without the folder's name."""
     _, problems = read_practice(build(folder, files), TODAY)
     return [line_of(problem).removeprefix(f"{folder.name}/") for problem in problems]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-import syllapy  # type: ignore[import-untyped]
+import syllapy
 
 from recordgen.records.models.reference import CautionWords, Reference
 from tests.support.caution_cases import CASES, case_of, the

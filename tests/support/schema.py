@@ -7,7 +7,7 @@ import re
 import jsonschema
 import yaml
 
-from recordgen.records.write.json_schema import schema
+from recordgen.records.write.json_schema import FileKind, schema
 
 
 class EditorsYaml(yaml.SafeLoader):
@@ -21,7 +21,7 @@ EditorsYaml.yaml_implicit_resolvers = {
 EditorsYaml.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|false)$"), list("tf"))
 
 
-def complaints(text: str, kind: str = "visit") -> list[str]:
+def complaints(text: str, kind: FileKind = "visit") -> list[str]:
     """What an editor would underline, by place."""
     checker = jsonschema.Draft202012Validator(schema(kind))
     found = checker.iter_errors(yaml.load(text, EditorsYaml))

@@ -12,6 +12,7 @@ from datetime import date, timedelta
 import numpy as np
 
 from recordgen.hoof.claims.claims import Claims, Series, claims_of
+from recordgen.hoof.tracing.foot_frame import Floats
 
 VISITS, FEET, MEASURES = 12, 4, 9
 # The visit, from 0, at which a change begins.
@@ -35,7 +36,7 @@ class Horses:
     missing: float = 0.0
     together: float = 0.0
 
-    def readings(self) -> np.ndarray:
+    def readings(self) -> Floats:
         """Readings without a change, (horse, series, visit), mm, not yet rounded.
 
         together: the share of the error's variance that a visit gives all feet alike.
@@ -45,15 +46,16 @@ class Horses:
         shared = np.tile(rng.standard_normal((self.count, MEASURES, VISITS)), (1, FEET, 1))
         noise = (1 - self.together) ** 0.5 * own + self.together**0.5 * shared
         level = rng.uniform(20, 90, (self.count, FEET * MEASURES, 1))
-        return level + self.true * noise * np.tile(SDS, FEET)[:, None]
+        found: Floats = level + self.true * noise * np.tile(SDS, FEET)[:, None]
+        return found
 
-    def pages(self, readings: np.ndarray, visit: int) -> list[Claims[int]]:
+    def pages(self, readings: Floats, visit: int) -> list[Claims[int]]:
         """What each horse's page tells on the day of a visit, from 0; missing readings are left out."""
         rng = np.random.default_rng(self.seed + 1)
         there = rng.uniform(size=readings.shape) >= self.missing
         return [self._page(np.round(one), taken, visit) for one, taken in zip(readings, there, strict=True)]
 
-    def _page(self, readings: np.ndarray, taken: np.ndarray, visit: int) -> Claims[int]:
+    def _page(self, readings: Floats, taken: np.ndarray, visit: int) -> Claims[int]:
         days = [FIRST + timedelta(days=int(sum(self.gaps[:at]))) for at in range(visit + 1)]
         made = []
         for number, values in enumerate(readings):
@@ -64,14 +66,14 @@ class Horses:
         return claims_of(made)
 
 
-def flared(readings: np.ndarray, mm: float = 3) -> np.ndarray:
+def flared(readings: Floats, mm: float = 3) -> Floats:
     """The same horses with a flare that comes at once and stays."""
     changed = readings.copy()
     changed[:, FLARE, FROM:] += mm
     return changed
 
 
-def growing(readings: np.ndarray, mm: float = 1) -> np.ndarray:
+def growing(readings: Floats, mm: float = 1) -> Floats:
     """The same horses with heels that grow apart by so much a visit."""
     changed = readings.copy()
     changed[:, HEELS, FROM:] += mm * np.arange(1, VISITS - FROM + 1)
@@ -117,7 +119,7 @@ def told(horses: Horses) -> Told:
     )
 
 
-def _found(horses: Horses, readings: np.ndarray, of: int, sizes: Sequence[float]) -> tuple[np.ndarray, list[bool]]:
+def _found(horses: Horses, readings: Floats, of: int, sizes: Sequence[float]) -> tuple[np.ndarray, list[bool]]:
     """At each visit since the change, (visit, horse), whether it is told; and whether each interval told holds it."""
     found, held = [], []
     for visit, size in zip(range(FROM, VISITS), sizes, strict=True):

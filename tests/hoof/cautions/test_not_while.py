@@ -135,7 +135,7 @@ def test_what_stands_against_it_is_known_and_no_milder(key: str, not_while: tupl
     assert set(urgent.values()) <= set(get_args(Level))
     assert key not in not_while
     if level:
-        assert all(LEVELS.index(one) <= LEVELS.index(level) for one in urgent.values())  # type: ignore[arg-type]
+        assert all(LEVELS.index(one) <= LEVELS.index(level) for one in urgent.values())
         assert level not in not_while
 
 

@@ -7,11 +7,11 @@ from typing import Any
 
 import numpy as np
 import pytest
-from scipy import stats  # type: ignore[import-untyped]
+from scipy import stats
 
 from recordgen.hoof.growth.growth import HorseGrowth
 from recordgen.hoof.growth.season import Season, growing_days
-from recordgen.records.models.names import FEET
+from recordgen.records.models.names import FEET, CareClass
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import REFERENCE, summary, toes, visit, ways
 
@@ -60,7 +60,7 @@ def test_a_foot_measured_once_has_the_rate_of_its_class() -> None:
 
 
 @pytest.mark.parametrize(("born", "group"), [("2026-01-15", "foal"), ("2024-11-01", "adult"), ("2000-05-01", "aged")])
-def test_what_is_expected_goes_by_class(born: str, group: str) -> None:
+def test_what_is_expected_goes_by_class(born: str, group: CareClass) -> None:
     """Of a foal more than of a grown horse, and less of an old one."""
     found = growth(visit("2026-11-20", left_fore={}), born=born)
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy import stats  # type: ignore[import-untyped]
+from scipy import stats
 
 from recordgen.hoof.growth.rate import Observation, Prior, Spread, rate, usual_spread
 from tests.support.simulated_growth import PRIOR, coverage

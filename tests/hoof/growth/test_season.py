@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy import integrate  # type: ignore[import-untyped]
+from scipy import integrate
 
 from recordgen.hoof.growth.rate import Observation
 from recordgen.hoof.growth.season import EPOCH, YEAR_DAYS, Season, growing_days, season_of

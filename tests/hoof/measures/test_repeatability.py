@@ -14,7 +14,16 @@ from recordgen.records.models.visit import Visit
 from tests.support.horse_records import REFERENCE, practice, summary, visit
 
 # Sets of two and three readings of toe length, mm.
-SETS = [(88, 89), (80, 80, 81), (76, 75), (91, 93, 92), (84, 84), (79, 80), (87, 86, 87), (82, 83)]
+SETS: list[tuple[float, ...]] = [
+    (88, 89),
+    (80, 80, 81),
+    (76, 75),
+    (91, 93, 92),
+    (84, 84),
+    (79, 80),
+    (87, 86, 87),
+    (82, 83),
+]
 
 
 def again(count: int, readings: tuple[float, ...], moment: str = "after", **values: Any) -> Visit:

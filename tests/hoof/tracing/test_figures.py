@@ -96,7 +96,7 @@ def test_a_picture_traced_twice_tells_the_error_of_the_hand() -> None:
             for name in SINGLE:
                 one[name] = [value + float(hand.normal(0, 2)) for value in one[name]]
             pair.append(Tracing.model_validate({k: v for k, v in one.items() if k not in ("wall", "white_line")}))
-        errors.append(hand_error_px(*pair))
+        errors.append(hand_error_px(*pair) or 0.0)
 
     points, bars = 6 * 2, 4 * 2
     expected = 2 * math.sqrt(points / (points + bars))

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from scipy.optimize import least_squares  # type: ignore[import-untyped]
+from scipy.optimize import least_squares
 
 from recordgen.hoof.tracing.foot_frame import Floats
 from recordgen.hoof.tracing.wall_thickness import above_baseline, baseline, in_zone

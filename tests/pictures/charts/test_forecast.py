@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import datetime as dt
 from dataclasses import replace
 from datetime import date, timedelta
+from typing import Any
 
 import pytest
 
@@ -13,7 +13,7 @@ from recordgen.pictures.cache import canonical
 from recordgen.pictures.charts.axes import FOOT_OF_AXIS, Axes, shared_scale, shared_span
 from recordgen.pictures.charts.forecast import BEST_HALF, ForecastCone
 from recordgen.pictures.charts.through_time import toe_length_panel
-from recordgen.records.models.names import FEET
+from recordgen.records.models.names import FEET, Foot
 from tests.support.svg import group_titled, middle_of, root_of, strokes_of
 from tests.support.text_boxes import outside, touching
 
@@ -24,7 +24,7 @@ SPAN, SCALE = (date(2026, 1, 1), date(2026, 12, 31)), (70.0, 110.0)
 FRAME = Axes(SPAN, SCALE)
 
 
-def panel(forecast: ForecastCone | None = FORECAST, foot: str = "left_fore") -> str:
+def panel(forecast: ForecastCone | None = FORECAST, foot: Foot = "left_fore") -> str:
     """A toe length panel on fixed axes with a forecast."""
     return toe_length_panel(foot, VISITS, (), SPAN, SCALE, "toe length", forecast=forecast)
 
@@ -43,7 +43,7 @@ def test_the_cone_opens_from_the_length_after_the_trim() -> None:
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_the_middle_is_a_dashed_line_in_the_colour_of_the_foot(foot: str) -> None:
+def test_the_middle_is_a_dashed_line_in_the_colour_of_the_foot(foot: Foot) -> None:
     """It is lighter and finer dashed than what was measured, for every foot."""
     colour = {"left_fore": "lf", "right_fore": "rf", "left_hind": "lh", "right_hind": "rh"}[foot]
     (middle,) = strokes_of(panel(foot=foot), stroke_dasharray="1.8,2.4")
@@ -83,7 +83,7 @@ def test_a_forecast_tells_its_words_as_typed() -> None:
         {"best": END + timedelta(1)},
     ],
 )
-def test_what_cannot_be_drawn_is_refused(change: dict[str, dt.date | float | tuple[float, float, float]]) -> None:
+def test_what_cannot_be_drawn_is_refused(change: dict[str, Any]) -> None:
     """Rates or days out of order and what is no number are told, not drawn."""
     with pytest.raises(ValueError, match=r"out of order|not a number"):
         replace(FORECAST, **change)
@@ -102,7 +102,7 @@ def test_a_forecast_of_one_day_and_one_rate_is_drawn() -> None:
 
 def test_shared_axes_hold_the_forecast() -> None:
     """The last day and the highest length lie inside the axes that all four feet share."""
-    feet = {"left_fore": VISITS}
+    feet: dict[Foot, list[Reading]] = {"left_fore": VISITS}
     low, high = shared_scale(feet, more=FORECAST.reach)
     first, last = shared_span(feet, until=END)
 
@@ -113,7 +113,7 @@ def test_shared_axes_hold_the_forecast() -> None:
 
 def test_axes_without_a_forecast_are_as_before() -> None:
     """Nothing more to hold changes nothing."""
-    feet = {"left_fore": VISITS}
+    feet: dict[Foot, list[Reading]] = {"left_fore": VISITS}
 
     assert shared_scale(feet, more=()) == shared_scale(feet)
     assert shared_span(feet, until=None) == shared_span(feet)

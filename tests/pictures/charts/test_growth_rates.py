@@ -9,7 +9,7 @@ import pytest
 
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.growth_rates import FONT_SIZE, RIGHT, WIDTH, RateRow, growth_rates, rate_key, stacked
-from recordgen.records.models.names import FEET
+from recordgen.records.models.names import FEET, Foot
 from tests.support.svg import SVG, group_titled, middle_of, points_of, root_of, strokes_of, words_in
 from tests.support.text_boxes import boxes_of, outside, touching
 
@@ -35,7 +35,11 @@ def paths(picture: str, label: str) -> list[Element]:
 
 def place_of(picture: str, rate: float) -> object:
     """Where a rate stands, by the labels of the axis."""
-    ticks = [(float(t.text), float(t.attrib["x"])) for t in root_of(picture).iter(f"{SVG}text") if t.text.isdigit()]
+    ticks = [
+        (float(t.text or ""), float(t.attrib["x"]))
+        for t in root_of(picture).iter(f"{SVG}text")
+        if str(t.text).isdigit()
+    ]
     (low, left), (high, right) = ticks[0], ticks[-1]
     return pytest.approx(left + (right - left) * (rate - low) / (high - low), abs=0.2)
 
@@ -87,7 +91,7 @@ def test_rows_stand_in_the_order_given() -> None:
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_feet_are_told_apart_without_colour(foot: str) -> None:
+def test_feet_are_told_apart_without_colour(foot: Foot) -> None:
     """Right feet are dashed; hind feet are hollow."""
     picture = drawn(replace(ROW, foot=foot, cycles=()))
     bar = next(path for path in paths(picture, "left fore") if path.attrib["stroke-width"] == BAR)

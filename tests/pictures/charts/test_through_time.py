@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from datetime import date, timedelta
 from itertools import pairwise
 
 import pytest
 
 from recordgen.hoof.measures.readings import Reading
-from recordgen.hoof.observations import Event
+from recordgen.hoof.observations import Event, EventKind
 from recordgen.pictures.charts.axes import (
     FONT_SIZE,
     WIDTH,
@@ -22,6 +23,7 @@ from recordgen.pictures.charts.axes import (
 )
 from recordgen.pictures.charts.events import event_key, marks_of, rows_of
 from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
+from recordgen.records.models.names import Foot
 from tests.support.svg import group_titled, root_of, strokes_of, words_in
 
 SPAN = (date(2026, 1, 1), date(2026, 12, 31))
@@ -32,9 +34,7 @@ VISITS = [Reading(FIRST, 88, 80), Reading(SECOND, 90, 81), Reading(THIRD, 91, 79
 CLIMB, DROP, DOTTED = "1.9", "0.9", "1,2.6"
 
 
-def panel(
-    readings: list[Reading] = VISITS, foot: str = "left_fore", events: list[Event] | tuple[object, ...] = ()
-) -> str:
+def panel(readings: Sequence[Reading] = VISITS, foot: Foot = "left_fore", events: Sequence[Event] = ()) -> str:
     """A toe length panel on fixed axes."""
     return toe_length_panel(foot, readings, events, SPAN, SCALE, "toe length")
 
@@ -113,13 +113,13 @@ def test_nothing_measured_is_no_picture(readings: list[Reading]) -> None:
 
 
 @pytest.mark.parametrize(("foot", "dashed"), [("left_fore", 0), ("right_fore", 2), ("left_hind", 0), ("right_hind", 2)])
-def test_right_feet_are_dashed(foot: str, dashed: int) -> None:
+def test_right_feet_are_dashed(foot: Foot, dashed: int) -> None:
     """The side is told by the line, not by its colour."""
     assert len(strokes_of(panel(foot=foot), stroke_dasharray="4,2.4")) == dashed
 
 
 @pytest.mark.parametrize(("foot", "hollow"), [("left_fore", 0), ("right_fore", 0), ("left_hind", 3), ("right_hind", 3)])
-def test_hind_feet_have_hollow_points(foot: str, hollow: int) -> None:
+def test_hind_feet_have_hollow_points(foot: Foot, hollow: int) -> None:
     """Fore or hind is told by the point, not by its colour."""
     assert len(strokes_of(panel(foot=foot), stroke="var(--card)")) == hollow
 
@@ -139,7 +139,7 @@ def test_events_tell_their_day_and_words() -> None:
 
 def test_near_events_of_one_kind_share_a_mark_and_others_stand_above_each_other() -> None:
     """Three kinds on one day stand in three rows; two of a kind a day apart are one mark."""
-    kinds = ("feed", "boots", "vet")
+    kinds: tuple[EventKind, ...] = ("feed", "boots", "vet")
     events = [Event(FIRST, kind, kind) for kind in kinds] + [Event(FIRST + timedelta(1), "vet", "again")]
     marks = marks_of(events, FRAME)
 
@@ -178,7 +178,7 @@ def test_the_error_band_lies_evenly_about_zero() -> None:
 
 def test_shared_axes_hold_every_value_and_day() -> None:
     """Four feet share round limits with room around the values, and every visit lies inside the span."""
-    feet = {"left_fore": VISITS, "right_hind": [Reading(date(2026, 6, 1), None, 74)]}
+    feet: dict[Foot, list[Reading]] = {"left_fore": VISITS, "right_hind": [Reading(date(2026, 6, 1), None, 74)]}
     low, high = shared_scale(feet)
     first, last = shared_span(feet, [Event(date(2025, 12, 1), "vet", "x")])
 

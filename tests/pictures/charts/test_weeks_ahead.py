@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, timedelta
 from itertools import pairwise
+from typing import Any
 
 import pytest
 
 from recordgen.pictures.cache import PictureCache
-from recordgen.pictures.charts.due_windows import STUB, DayColumns, free_days
+from recordgen.pictures.charts.due_windows import STUB, DayColumns, WeekForm, free_days
 from recordgen.pictures.charts.weeks_ahead import RIGHT, WIDTH, WeekRow, week_key, weeks_ahead
 from tests.support.svg import SVG, group_titled, middle_of, points_of, root_of, strokes_of, words_in
 from tests.support.text_boxes import outside, touching
@@ -25,9 +27,9 @@ def drawn(
     *rows: WeekRow,
     first: dt.date = FIRST,
     last: dt.date = LAST,
-    rounds: list[dt.date] | tuple[dt.date, ...] = (),
+    rounds: Sequence[dt.date] = (),
     today: dt.date = TODAY,
-    off: tuple[object, ...] = (),
+    off: Sequence[tuple[dt.date, dt.date]] = (),
     labels: dict[str, str] | None = None,
 ) -> str:
     """The weeks of some horses."""
@@ -277,7 +279,7 @@ def test_what_cannot_be_drawn_is_refused() -> None:
 def test_the_same_weeks_give_the_same_bytes_and_one_name() -> None:
     """Nothing depends on when it was drawn or on the order of rounds, and it can be kept by content."""
     rounds = [date(2026, 12, 9), date(2026, 12, 29)]
-    arguments = ([BRAMBLE], FIRST, LAST, rounds, TODAY, [(TODAY, TODAY)], {}, "weeks")
+    arguments: tuple[Any, ...] = ([BRAMBLE], FIRST, LAST, rounds, TODAY, [(TODAY, TODAY)], {}, "weeks")
 
     assert drawn(BRAMBLE, rounds=rounds) == drawn(BRAMBLE, rounds=rounds[::-1])
     assert PictureCache(None).drawn(weeks_ahead, *arguments) == weeks_ahead(*arguments)
@@ -292,7 +294,13 @@ def test_text_is_large_enough_on_a_phone() -> None:
 
 def test_each_form_has_a_small_picture_named_by_its_words() -> None:
     """A legend holds the forms that have words, and no two alike."""
-    words = {"window": "window", "best": "best day", "passed": "passed", "planned": "planned", "round": "round"}
+    words: dict[WeekForm, str] = {
+        "window": "window",
+        "best": "best day",
+        "passed": "passed",
+        "planned": "planned",
+        "round": "round",
+    }
     key = week_key(words)
 
     assert len({str(strokes_of(picture)) for picture in key.values()}) == 5

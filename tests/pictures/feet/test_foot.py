@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from itertools import pairwise
+from typing import Any
 
 import pytest
 
@@ -22,14 +23,14 @@ from recordgen.pictures.feet.explained import (
 )
 from recordgen.pictures.feet.foot import FONT_SIZE, WIDTH, foot_from_below
 from recordgen.pictures.feet.sole_form import FORE, HIND, SoleForm, half_wall, zone_shares
-from recordgen.records.models.names import FEET, PLACES, ZONES, is_left
+from recordgen.records.models.names import FEET, PLACES, ZONES, Foot, Place, is_left
 from tests.support.svg import SVG, group_titled, middle_of, root_of, strokes_of, words_in
 
 LABELS = {"outer": "outer", "inner": "inner"}
 MIDDLE = WIDTH / 2
 
 
-def drawn(foot: str, *findings: tuple[str, str, int | None]) -> str:
+def drawn(foot: Foot, *findings: tuple[Place, Any, int | None]) -> str:
     """A foot with findings given as place, kind and size."""
     found = [Finding(foot, place, kind, f"{place} {kind}", size) for place, kind, size in findings]
     return foot_from_below(foot, found, LABELS, "a foot")
@@ -42,7 +43,7 @@ def reach(picture: str, title: str) -> float:
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_the_outer_side_is_on_the_right_of_a_left_foot(foot: str) -> None:
+def test_the_outer_side_is_on_the_right_of_a_left_foot(foot: Foot) -> None:
     """Seen from below with the toe up, a left foot's outer edge is right and a right foot's is left."""
     texts = {text.text: float(text.attrib["x"]) for text in root_of(drawn(foot)).iter(f"{SVG}text")}
 
@@ -52,7 +53,7 @@ def test_the_outer_side_is_on_the_right_of_a_left_foot(foot: str) -> None:
 @pytest.mark.parametrize("foot", FEET)
 @pytest.mark.parametrize("place", [place for place in PLACES if "lateral" in place or "medial" in place])
 @pytest.mark.parametrize("kind", ["flare", "separation", "crack", "infection", "bar", "something"])
-def test_findings_land_on_their_side(foot: str, place: str, kind: str) -> None:
+def test_findings_land_on_their_side(foot: Foot, place: Place, kind: str) -> None:
     """Whatever its kind, a lateral finding is on the outer half and a medial one on the inner half."""
     across, _ = middle_of(group_titled(drawn(foot, (place, kind, None)), f"{place} {kind}"))
 
@@ -61,7 +62,7 @@ def test_findings_land_on_their_side(foot: str, place: str, kind: str) -> None:
 
 def test_findings_land_from_toe_to_heel_in_the_order_of_their_zones() -> None:
     """The toe is at the top of the drawing and the heels at its bottom."""
-    places = ["toe", "lateral toe quarter", "lateral quarter", "lateral heel"]
+    places: tuple[Place, ...] = ("toe", "lateral toe quarter", "lateral quarter", "lateral heel")
     heights = [middle_of(group_titled(drawn("left_hind", (p, "flare", 5)), f"{p} flare"))[1] for p in places]
 
     assert heights == sorted(heights)
@@ -107,7 +108,7 @@ def test_findings_of_other_feet_are_left_out() -> None:
 
 
 @pytest.mark.parametrize("foot", FEET)
-def test_every_place_can_be_marked_inside_the_drawing(foot: str) -> None:
+def test_every_place_can_be_marked_inside_the_drawing(foot: Foot) -> None:
     """Marks of every kind at every place stay on the sheet."""
     kinds = ["flare", "separation", "crack", "infection", "bar", "odd"]
     picture = drawn(foot, *((place, kind, 20) for place in PLACES for kind in kinds))
@@ -156,8 +157,7 @@ def test_text_is_large_enough_at_160_pixels() -> None:
 
 @pytest.mark.parametrize(("draw", "keys"), [(plain_foot, PARTS), (side_view, MEASURES), (wall_growth, STEPS)])
 def test_explaining_drawings_show_the_words_given_and_no_others(
-    draw: Callable[..., object],
-    keys: dict[str, Callable[..., object] | tuple[tuple[float, float], str, int] | tuple[tuple[int, int], str]],
+    draw: Callable[[dict[str, str], str], str], keys: dict[str, object]
 ) -> None:
     """Every part with a word is named, one without is not, and no colour is left that the page does not set."""
     words = {key: f"w{count}" for count, key in enumerate(keys)}

@@ -4,30 +4,32 @@ from __future__ import annotations
 
 from dataclasses import replace
 from itertools import pairwise
+from typing import Any, get_args
 
 import pytest
 
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.feet.growing_out import GROUND, LEFT, RIGHT, WIDTH, Defect, growing_out, mark_key
 from recordgen.pictures.feet.rolled_wall import RolledWall, middle_of, smooth, wall_heights
-from recordgen.records.models.names import FEET, ZONES
+from recordgen.records.models.foot import MarkKind
+from recordgen.records.models.names import FEET, ZONES, Foot, Zone
 from tests.support.svg import SVG, group_titled, points_of, root_of, strokes_of, words_in
 from tests.support.text_boxes import boxes_of, outside, touching
 
 NAN = float("nan")
-KINDS = ("growth mark", "crack end", "abscess line", "event ring")
+KINDS: tuple[MarkKind, ...] = get_args(MarkKind)
 SIDES = {"inner": "inner", "toe": "toe", "outer": "outer"}
 SLIT = Defect("toe", "abscess line", 30, None, (), None, "March 2027")
-HEIGHTS = {"toe": 80.0, "medial heel": 36.0, "lateral heel": 40.0}
+HEIGHTS: dict[Zone, float] = {"toe": 80.0, "medial heel": 36.0, "lateral heel": 40.0}
 UNIT = 1.15
 
 
-def drawn(*defects: Defect, heights: dict[str, float] = HEIGHTS, foot: str = "left_fore") -> str:
+def drawn(*defects: Defect, heights: dict[Zone, float] = HEIGHTS, foot: Foot = "left_fore") -> str:
     """A wall with some defects."""
     return growing_out(defects, heights, SIDES, foot, "growing out")
 
 
-def wall(foot: str = "left_fore", known: dict[str, float] = HEIGHTS) -> RolledWall:
+def wall(foot: Foot = "left_fore", known: dict[Zone, float] = HEIGHTS) -> RolledWall:
     """The wall as it is laid on the sheet."""
     return RolledWall(foot, wall_heights(foot, known, {}), (LEFT, RIGHT), GROUND, UNIT)
 
@@ -111,7 +113,7 @@ def test_the_wall_reaches_as_far_as_anything_seen_on_it() -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_earlier_sightings_are_ghosts_above(kind: str) -> None:
+def test_earlier_sightings_are_ghosts_above(kind: MarkKind) -> None:
     """Each place where it was seen before is lighter, higher, and joined by one thin line going down."""
     now = replace(SLIT, kind=kind)
     none, one, two = (drawn(replace(now, earlier_mm=earlier)) for earlier in ((), (22,), (22, 12)))
@@ -183,7 +185,7 @@ def test_marks_of_one_zone_stand_side_by_side() -> None:
 
 @pytest.mark.parametrize("count", range(8))
 @pytest.mark.parametrize("zones", [ZONES, ("toe",), ("lateral quarter", "lateral heel"), ZONES[::-1]])
-def test_words_never_touch_or_leave_the_sheet(count: int, zones: tuple[str, ...]) -> None:
+def test_words_never_touch_or_leave_the_sheet(count: int, zones: tuple[Zone, ...]) -> None:
     """From no defect to seven, spread or crowded, the words stand clear."""
     defects = [replace(SLIT, zone=zones[n % len(zones)], label=f"September 202{n}") for n in range(count)]
     picture = drawn(*defects)
@@ -221,7 +223,7 @@ def test_a_bare_wall_is_a_picture() -> None:
         {"expected_mm": (NAN, 20)},
     ],
 )
-def test_what_cannot_be_drawn_is_refused(change: dict[str, object]) -> None:
+def test_what_cannot_be_drawn_is_refused(change: dict[str, Any]) -> None:
     """Distances below zero, out of order or no number are told, not drawn."""
     with pytest.raises(ValueError, match=r"below zero|out of order|not a number"):
         drawn(replace(SLIT, **change))

@@ -7,7 +7,16 @@ import math
 import pytest
 
 from recordgen.hoof.tracing.wall_thickness import ZONE_BOUNDS
-from recordgen.pictures.tracing.ring_strip import BOTTOM, LEFT, RIGHT, RingLine, RingZone, ring_key, ring_strip
+from recordgen.pictures.tracing.ring_strip import (
+    BOTTOM,
+    LEFT,
+    RIGHT,
+    RingForm,
+    RingLine,
+    RingZone,
+    ring_key,
+    ring_strip,
+)
 from tests.support.svg import root_of, strokes_of, words_in
 from tests.support.text_boxes import boxes_of, outside, touching
 
@@ -61,7 +70,7 @@ def test_every_place_stands_at_its_angle() -> None:
 
 def test_a_thicker_ring_stands_above_a_thinner_one() -> None:
     """Before, after and an earlier one lie over each other on one axis, and can be told apart without colour."""
-    forms = {"latest": 0.0, "other": 2.0, "earlier": 4.0}
+    forms: dict[RingForm, float] = {"latest": 0.0, "other": 2.0, "earlier": 4.0}
     picture = drawn(*(RingLine(form, (ring(add),)) for form, add in forms.items()))
     tops = [
         min(y for _, y in found)

@@ -117,7 +117,9 @@ def test_everything_drawn_stays_on_the_sheet() -> None:
     for extent in (EXTENT, Extent(-120, 120, 0, 125), Extent(-65, 65, -60, 200)):
         picture = drawn(replace(SOLE, best_axis=((0.0, 60.0), 19.0)), extent)
         _, _, width, height = map(float, root_of(picture).attrib["viewBox"].split())
-        points = [point for path in root_of(picture).iter() if "d" in path.attrib for point in points_of(path.get("d"))]
+        points = [
+            point for path in root_of(picture).iter() if "d" in path.attrib for point in points_of(path.attrib["d"])
+        ]
 
         assert all(-0.1 <= x <= width + 0.1 and -0.1 <= y <= height + 0.1 for x, y in points)
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -48,7 +50,7 @@ def in_photograph(
     """The same foot as it lies in a photograph, px."""
     sign = -1 if mirror else 1
 
-    def moved(line: list[tuple[float, float]] | tuple[tuple[float, float], ...]) -> tuple[tuple[float, float], ...]:
+    def moved(line: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
         return tuple((sign * x * scale + shift[0], y * scale + shift[1]) for x, y in line)
 
     walls = tuple(
@@ -62,7 +64,7 @@ def in_photograph(
         for wall in foot.walls
     )
     marks = tuple((mark, moved([point])[0]) for mark, point in foot.marks)
-    lines = {name: moved(getattr(foot, name)) for name in ("ground", "pastern", "hairline")}
+    lines: dict[str, Any] = {name: moved(getattr(foot, name)) for name in ("ground", "pastern", "hairline")}
     return replace(foot, walls=walls, marks=marks, image=image, mm=scale, **lines)
 
 

@@ -39,7 +39,7 @@ def test_words_are_drawn_anew_each_time() -> None:
 
 def test_words_come_from_the_systems_source_of_chance(monkeypatch: pytest.MonkeyPatch) -> None:
     """Each word is one choice of `secrets`."""
-    monkeypatch.setattr(module.secrets, "choice", lambda words: words[-1])
+    monkeypatch.setattr("secrets.choice", lambda words: words[-1])
 
     assert six_words() == " ".join([word_list()[-1]] * 6)
 

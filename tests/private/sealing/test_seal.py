@@ -12,6 +12,7 @@ from recordgen.private.sealing.sealed_folder import Outlet
 from recordgen.private.sealing.site_files import script_hashes
 from recordgen.private.sealing.unseal import read_manifest, unseal
 from recordgen.problems import Trouble
+from recordgen.records.load.tables import read_reference
 from tests.support.sealed_site import DAY, PAGES, QUICK, WORDS, contents, new_state, page, sealed, small_site
 
 LATER = dt.date(2026, 12, 24)
@@ -212,7 +213,7 @@ def test_a_site_without_a_way_in_is_refused(site: Path, tmp_path: Path, out: Pat
 
 def test_a_practices_own_phrases_stand_on_the_page_that_asks(site: Path, state: SiteKeys, out: Path) -> None:
     """Words are the practice's to choose."""
-    phrases = module.read_reference(None)[0].phrases | {"private_unlock_title": "The yard book"}
+    phrases = read_reference(None)[0].phrases | {"private_unlock_title": "The yard book"}
     seal(site, state, "/w/", out, words=phrases)
 
     assert "The yard book" in (out / "index.html").read_text()

@@ -52,7 +52,7 @@ def test_one_other_reading_or_a_horse_that_moved_is_no_copy(tmp_path: Path, text
 def test_a_few_readings_may_be_alike_by_chance(tmp_path: Path) -> None:
     """On one day; on three days they are not. The bound: six readings in all."""
     fennel = {f"{FENNEL}horse.yaml": "name: Fennel\n", VISIT_FILE: FEW}
-    files = {}
+    files: dict[str, str] = {}
     for length, day in enumerate(["2026-08-05", "2026-09-02", "2026-10-14"], 86):
         files |= {f"{horse}{day}.yaml": on(day, FEW.replace("88", str(length))) for horse in (BRAMBLE, FENNEL)}
     two = {name: text for name, text in files.items() if "2026-08" not in name}

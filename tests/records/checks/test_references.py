@@ -1,5 +1,6 @@
 """Names that must stand in the reference tables."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
@@ -28,7 +29,7 @@ REFERENCE = Reference.model_validate(
 )
 
 
-def told(folder: Path, files: dict[str, str | None] | None = None) -> list[tuple[int, str]]:
+def told(folder: Path, files: Mapping[str, str | None] | None = None) -> list[tuple[int, str]]:
     """Line and sentence of each problem."""
     _, problems = read_practice(build(folder, files), TODAY, None, REFERENCE)
     return [(problem.place.line, f"{problem.message}. {problem.way_out}") for problem in problems]

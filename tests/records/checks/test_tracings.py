@@ -1,6 +1,7 @@
 """Tracings beyond the form of their points: lines that cross, sides, scale, picture."""
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 import shapely
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 from recordgen.records.checks.records import visit_problems
 from recordgen.records.checks.tracing_sides import side_of, traced_as
 from recordgen.records.checks.tracings import crossing, outside
+from recordgen.records.models.names import Foot
 from recordgen.records.models.tracing import Spot
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_as_far
@@ -34,7 +36,7 @@ SOLE = [
 SIDE = ["ground: [[100, 1000], [900, 1000]]", "dorsal_wall: [[400, 700], [330, 850], [260, 995]]"]
 
 
-def of(tmp_path: Path, *marks: str, more: str = "", **values: float | str) -> list[str]:
+def of(tmp_path: Path, *marks: str, more: str = "", **values: Any) -> list[str]:
     """What is told of a visit with one tracing, less the file's name."""
     return [line.removeprefix(f"{VISIT_FILE}:") for line in told(tmp_path, {VISIT_FILE: text(*marks, **values) + more})]
 
@@ -232,7 +234,10 @@ def test_a_photograph_that_is_not_there_is_asked_about(tmp_path: Path) -> None:
 )
 def test_the_photograph_is_the_one_of_the_foot(tmp_path: Path, name: str, problems: int) -> None:
     """By its name it shows the day, the foot, the view and the moment of the tracing."""
-    files = {VISIT_FILE: text(file=name), f"willowmere/bramble/photos/{name}": file_of(drawn())}
+    files: dict[str, str | bytes | None] = {
+        VISIT_FILE: text(file=name),
+        f"willowmere/bramble/photos/{name}": file_of(drawn()),
+    }
     lines = [line for line in told(tmp_path, files) if line.startswith(VISIT_FILE)]
 
     assert sum("another day, foot, view or moment" in line for line in lines) == problems
@@ -276,7 +281,7 @@ def test_sides_that_fit_the_foot_are_not_asked_about(tmp_path: Path, marks: list
 
 
 @pytest.mark.parametrize(("foot", "expected"), [("left_fore", "left"), ("right_hind", "right")])
-def test_the_shape_of_a_sole_tells_the_foot(foot: str, expected: str) -> None:
+def test_the_shape_of_a_sole_tells_the_foot(foot: Foot, expected: str) -> None:
     """A left sole with its toe up has its lateral half, the wider one, on the right.
 
     Source: the lateral half of the sole is the wider one, Lungwitz & Adams 1913, A Text-Book of Horseshoeing, ch. I.
@@ -325,6 +330,7 @@ def test_points_at_random_are_looked_at_without_a_fall(
     written, problems = read_as_far(file, "file.yaml", Visit)
 
     assert problems == []
+    assert written
     assert all(problem.as_line().isprintable() for problem in visit_problems(written, "2026-10-14", TODAY))
 
 

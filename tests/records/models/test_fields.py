@@ -126,7 +126,9 @@ def test_the_type_and_field_at_a_place_are_found() -> None:
     """Through mappings and lists."""
     assert annotation_at(Visit, ["feet", "left_fore", "before"]) is Measures
     assert annotation_at(Visit, ["nothing", "here"]) is object
-    assert field_at(FootVisit, ["before", "toe_length"]).json_schema_extra["unit"] == "mm"
+    extra = field_at(FootVisit, ["before", "toe_length"]).json_schema_extra
+    assert isinstance(extra, dict)
+    assert extra["unit"] == "mm"
     assert list(choices(annotation_at(FootVisit, ["marks", 0, "zone"]))) == list(ZONES)
 
 

@@ -19,7 +19,7 @@ KINDS = get_args(FileKind)
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_a_schema_is_a_schema(kind: str) -> None:
+def test_a_schema_is_a_schema(kind: FileKind) -> None:
     """It holds to JSON Schema 2020-12, and is the same on every run."""
     jsonschema.Draft202012Validator.check_schema(schema(kind))
 
@@ -94,7 +94,7 @@ def test_a_measure_carries_unit_range_and_what_most_have() -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_every_range_says_where_it_comes_from(kind: str) -> None:
+def test_every_range_says_where_it_comes_from(kind: FileKind) -> None:
     """A source, common practice or a judgement; what follows from the thing itself says so."""
     marks = ("Derived from: ", "As for the toe angle", "Judgement", "Common practice, no source", "By definition")
     parts = [schema(kind), *schema(kind).get("$defs", {}).values()]
@@ -118,7 +118,7 @@ def test_no_sign_may_be_said_in_a_word(tmp_path: Path, signs: str, wrong: bool) 
 
 
 @pytest.mark.parametrize("kind", KINDS)
-def test_no_key_of_the_program_is_left_in_a_schema(kind: str) -> None:
+def test_no_key_of_the_program_is_left_in_a_schema(kind: FileKind) -> None:
     """Only words of JSON Schema, our own marked by x-, and a description for each field."""
     text = json.dumps(schema(kind))
 
@@ -136,6 +136,6 @@ def test_no_key_of_the_program_is_left_in_a_schema(kind: str) -> None:
         ("shared", "shared:\n- {date: 2026-11-02, to: Three Larches, edition: 0123abcd, what: [html, pdf]}\n"),
     ],
 )
-def test_the_other_files_have_nothing_underlined(kind: str, text: str) -> None:
+def test_the_other_files_have_nothing_underlined(kind: FileKind, text: str) -> None:
     """Practice, stable, horse, and whom it was shared with."""
     assert complaints(text, kind) == []

@@ -6,6 +6,7 @@ import os
 import shutil
 import subprocess
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -67,7 +68,7 @@ def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path: Path) ->
 def test_a_new_practice_is_kept_in_git(tmp_path: Path) -> None:
     """One first entry, and nothing left over."""
     made = found(tmp_path, *GIVEN, TODAY)
-    asked = {"capture_output": True, "text": True, "check": True, "cwd": tmp_path}
+    asked: dict[str, Any] = {"capture_output": True, "text": True, "check": True, "cwd": tmp_path}
 
     assert made.not_in_git is None
     assert subprocess.run(["git", "log", "--format=%s"], **asked).stdout == "Records of Hazel Hoof Care begun\n"
@@ -85,9 +86,15 @@ def test_without_git_the_files_are_there_and_it_is_said(tmp_path: Path, monkeypa
 
 def commit_by_hand(folder: Path, path: str, **more: str) -> subprocess.CompletedProcess[str]:
     """What plain git says to an entry of everything, with programs on `path`."""
-    asked = {"cwd": folder, "env": os.environ | {"PATH": path} | more, "capture_output": True, "text": True}
+    asked: dict[str, Any] = {
+        "cwd": folder,
+        "env": os.environ | {"PATH": path} | more,
+        "capture_output": True,
+        "text": True,
+    }
     subprocess.run([GIT, "add", "--all"], check=True, **asked)
-    return subprocess.run([GIT, "commit", "-qm", "x"], **asked)
+    done: subprocess.CompletedProcess[str] = subprocess.run([GIT, "commit", "-qm", "x"], **asked)
+    return done
 
 
 @pytest.fixture
@@ -157,7 +164,7 @@ def test_a_file_in_the_folders_place_is_refused(tmp_path: Path) -> None:
         (("A", "B\nC", "c", "C"), "'B C' cannot be the name of the trimmer"),
     ],
 )
-def test_a_name_that_cannot_be_used_is_refused(tmp_path: Path, given: tuple[str, ...], message: str) -> None:
+def test_a_name_that_cannot_be_used_is_refused(tmp_path: Path, given: tuple[str, str, str, str], message: str) -> None:
     """Before anything is written."""
     with pytest.raises(Trouble) as trouble:
         found(tmp_path, *given, dt.date(2026, 1, 1))

@@ -2,14 +2,15 @@
 
 import datetime as dt
 import os
+from collections.abc import Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 import yaml
 
 from recordgen.problems import Trouble
 from recordgen.records.load.tables import read_reference
-from recordgen.records.models.reference import CareWords
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.visit import skeleton, start_visits
 from recordgen.records.yaml.read import read
@@ -20,9 +21,7 @@ EARLIER = VISIT.replace("2026-10-14", "2026-09-01").replace("toe_length: 88", "t
 HORSE = "willowmere/bramble/horse.yaml"
 
 
-def text_for(
-    folder: Path, files: dict[str, str | None] | None = None, **options: Path | bool | dict[str, CareWords]
-) -> str:
+def text_for(folder: Path, files: Mapping[str, str | None] | None = None, **options: Any) -> str:
     """The new visit's file of the one horse of a practice."""
     return skeleton(practice(folder, files).horses[0], DAY, **options)
 

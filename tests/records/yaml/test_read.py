@@ -16,7 +16,8 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import MOST_PROBLEMS, read, read_as_far
+from recordgen.records.yaml.read import read, read_as_far
+from recordgen.records.yaml.text import MOST_PROBLEMS
 from tests.support.practice_folders import VISIT, lines_of, problems_of
 
 FOOT = "date: 2026-10-14\nfeet:\n  left_fore:\n"
@@ -43,7 +44,9 @@ def test_a_good_visit_is_read_without_a_word(tmp_path: Path) -> None:
 
     assert problems_of(tmp_path, VISIT) == []
     assert (found.date, found.feet["left_fore"].before.toe_length) == (dt.date(2026, 10, 14), 88)
-    assert found.feet["left_fore"].wall["lateral quarter"].separation.length == 25
+    wall = found.feet["left_fore"].wall
+    assert wall
+    assert wall["lateral quarter"].separation.length == 25
 
 
 def test_text_stays_what_was_typed(tmp_path: Path) -> None:
