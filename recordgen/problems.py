@@ -45,7 +45,7 @@ class Problem:
     level: Level = "error"
 
     def as_line(self) -> str:
-        """The problem as one line for a terminal: path:line:column: level: message. Way out. [code]"""
+        """The problem as one line for a terminal: `path:line:column: level: message. Way out. [code]`."""
         return visible(f"{self.place}: {self.level}: {sentences(self.message, self.way_out)} [{self.code}]")
 
     def as_json(self) -> dict[str, str | int]:

@@ -1,4 +1,4 @@
-"""recordgen check"""
+"""recordgen check."""
 
 from __future__ import annotations
 

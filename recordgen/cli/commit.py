@@ -1,4 +1,4 @@
-"""recordgen commit"""
+"""recordgen commit."""
 
 from __future__ import annotations
 

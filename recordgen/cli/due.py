@@ -1,4 +1,4 @@
-"""recordgen due"""
+"""recordgen due."""
 
 from __future__ import annotations
 

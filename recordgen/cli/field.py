@@ -1,4 +1,4 @@
-"""recordgen field"""
+"""recordgen field."""
 
 from __future__ import annotations
 

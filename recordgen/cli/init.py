@@ -1,4 +1,4 @@
-"""recordgen init"""
+"""recordgen init."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""recordgen photo"""
+"""recordgen photo."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""recordgen preview"""
+"""recordgen preview."""
 
 from __future__ import annotations
 

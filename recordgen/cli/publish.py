@@ -1,4 +1,4 @@
-"""recordgen publish"""
+"""recordgen publish."""
 
 from __future__ import annotations
 

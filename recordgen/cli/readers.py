@@ -1,4 +1,4 @@
-"""recordgen readers"""
+"""recordgen readers."""
 
 from __future__ import annotations
 

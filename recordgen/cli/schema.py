@@ -1,4 +1,4 @@
-"""recordgen schema"""
+"""recordgen schema."""
 
 from __future__ import annotations
 

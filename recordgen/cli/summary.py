@@ -1,4 +1,4 @@
-"""recordgen summary"""
+"""recordgen summary."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""recordgen verify"""
+"""recordgen verify."""
 
 from __future__ import annotations
 

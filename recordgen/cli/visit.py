@@ -1,4 +1,4 @@
-"""recordgen visit"""
+"""recordgen visit."""
 
 from __future__ import annotations
 

@@ -51,8 +51,10 @@ def is_ignored(path: Path, folder: Path) -> bool:
 
 @dataclass(frozen=True)
 class Files:
-    """The files under a folder by their names from there: those in git, those of them that git is told to ignore all
-    the same, and those that are new to git and not ignored. A repository within is one name with a slash behind it."""
+    """The files under a folder by their names from there; a repository within is one name with a slash behind it.
+
+    tracked: in git. ignored: those of them that git is told to ignore all the same. new: neither in git nor ignored.
+    """
 
     tracked: frozenset[str]
     ignored: frozenset[str]

@@ -36,7 +36,7 @@ def test_a_frame_on_another_host_asks_for_nothing(browser: Browser, stand: Stand
     source = "data" if tag == "object" else "src"
     with reader(browser) as context, hosted(stand) as host, hosted(stand) as around:
         page = context.new_page()
-        works_not(framed_in(page, around, f"<{tag} {source}='{host.address}'></{tag.split()[0]}>"), host)
+        works_not(framed_in(page, around, f"<{tag} {source}='{host.address}'></{tag.split(maxsplit=1)[0]}>"), host)
         page.goto(host.address)
 
         asks_for_words(page)

@@ -1,4 +1,4 @@
-"""recordgen build"""
+"""recordgen build."""
 
 from __future__ import annotations
 

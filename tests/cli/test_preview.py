@@ -56,7 +56,7 @@ def previewed(tmp_path: Path) -> Iterator[tuple[Path, str, subprocess.Popen[str]
         stderr=subprocess.STDOUT,
         text=True,
         start_new_session=True,
-        preexec_fn=_hears_interrupts,
+        preexec_fn=_hears_interrupts,  # noqa: PLW1509 - the shell of a person has no threads either
     )
     yield records, f"http://127.0.0.1:{port}/index.html", process
     if process.poll() is None:

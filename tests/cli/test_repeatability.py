@@ -1,4 +1,4 @@
-"""recordgen repeatability"""
+"""recordgen repeatability."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""recordgen rounds"""
+"""recordgen rounds."""
 
 from __future__ import annotations
 

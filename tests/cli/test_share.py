@@ -1,4 +1,4 @@
-"""recordgen share"""
+"""recordgen share."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""recordgen sheet"""
+"""recordgen sheet."""
 
 from __future__ import annotations
 

@@ -26,7 +26,7 @@ STRAYS = {
 
 @pytest.fixture(autouse=True)
 def _somebody(monkeypatch: pytest.MonkeyPatch) -> None:
-    """git knows who commits."""
+    """Git knows who commits."""
     for role in ("AUTHOR", "COMMITTER"):
         monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
         monkeypatch.setenv(f"GIT_{role}_EMAIL", "wren@example.org")

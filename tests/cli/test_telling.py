@@ -1,4 +1,4 @@
-"""recordgen summary, due, schema"""
+"""recordgen summary, due, schema."""
 
 from __future__ import annotations
 

@@ -24,6 +24,7 @@ class Drawer:
         self.times = 0
 
     def __call__(self, *args: object, **kwargs: object) -> str:
+        """A picture that names what it was drawn from."""
         self.times += 1
         return f"<svg>ü {args} {kwargs}</svg>"
 

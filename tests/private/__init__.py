@@ -1,0 +1,1 @@
+"""Tests of sealing, keys, publishing and sharing."""

@@ -1,0 +1,1 @@
+"""Tests against published sources."""

@@ -35,8 +35,10 @@ def advice(rule: str) -> str:
     ],
 )
 def test_the_levels_of_the_signs(rule: str, level: str) -> None:
-    """At once: an object in the foot, no weight, several signs, a wound. The same day: one sign, an open crack or one
-    of a lame horse, proud or creamy tissue, and a sore groove or soreness after a trim where the horse is lame.
+    """At once: an object in the foot, no weight, several signs, a wound; the same day what can wait some hours.
+
+    That is one sign, an open crack or one of a lame horse, proud or creamy tissue, and a sore groove or soreness after
+    a trim where the horse is lame.
 
     Derived from: Morton, University of Florida, 12 December 2012; Merck Veterinary Manual; EQUUS, April 2017; Horse &
     Rider; Burns, American Farriers Journal; Equine Clinical Medicine, Surgery and Reproduction, 2nd ed., p. 67.

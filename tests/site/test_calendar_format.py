@@ -137,7 +137,10 @@ def test_names_come_back_as_typed(files: dict[str, bytes]) -> None:
 @given(st.text('abnN ,;:"\\\n☃ö', min_size=1, max_size=200).filter(lambda name: "\\N" not in name))
 @settings(max_examples=60, deadline=None)
 def test_whatever_is_typed_comes_back(name: str) -> None:
-    """Folding and escaping go together at every place of a line. (The library takes a typed \\N for a line's end.)"""
+    """Folding and escaping go together at every place of a line.
+
+    The library takes a typed \\N for a line's end.
+    """
     plan = Plan((Round(TODAY, ("mill",), (replace(A, name=f"a{name}z"),)),), (), 1)
     file = stable_calendar("mill", plan, NAMES, demo().ways, TODAY, LAST)
 

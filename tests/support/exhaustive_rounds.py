@@ -17,13 +17,13 @@ def met_on(days: Collection[int], spans: Sequence[Span], most: int) -> int:
     going: dict[int, list[int]] = {day: [] for day in days}
 
     def goes(horse: int, asked: set[int]) -> bool:
-        for day in going:
+        for day, met in going.items():
             if day in asked or not spans[horse].first <= day <= spans[horse].last:
                 continue
             asked.add(day)
-            away = next((other for other in going[day] if goes(other, asked)), None)
-            if len(going[day]) < most or away is not None:
-                going[day] = [other for other in going[day] if other != away] + [horse]
+            away = next((other for other in met if goes(other, asked)), None)
+            if len(met) < most or away is not None:
+                going[day] = [other for other in met if other != away] + [horse]
                 return True
         return False
 

@@ -65,8 +65,10 @@ def _certificate(folder: Path) -> Path:
 
 @dataclass
 class Hand:
-    """A hand at the phone. contacts: how often it touched the screen, scrolls included. said: what the console said.
-    scrolled: to what it had to scroll.
+    """A hand at the phone.
+
+    contacts: how often it touched the screen, scrolls included. said: what the console said. scrolled: to what it had
+    to scroll.
     """
 
     page: Page

@@ -27,18 +27,22 @@ class Desk:
 
     @property
     def records(self) -> Path:
+        """The records in git."""
         return self.folder / "records"
 
     @property
     def public(self) -> Path:
+        """The folder that is served."""
         return self.folder / "public"
 
     @property
     def keys(self) -> Path:
+        """The folder of keys."""
         return self.folder / "keys"
 
     @property
     def state(self) -> SiteKeys:
+        """The keys kept of Willowmere's site."""
         return SiteKeys.load(self.records, "willowmere")
 
     def publish(self, *words: str) -> Result:

@@ -23,15 +23,24 @@ class Wavers(Protocol):
     """What is asked of a series; see `claims.Series`."""
 
     @property
-    def kind(self) -> str: ...
+    def kind(self) -> str:
+        """The kind of measure."""
+
     @property
-    def days(self) -> Sequence[date]: ...
+    def days(self) -> Sequence[date]:
+        """The days of the readings."""
+
     @property
-    def values(self) -> Sequence[float]: ...
+    def values(self) -> Sequence[float]:
+        """The readings, in the unit of the measure."""
+
     @property
-    def sds(self) -> Sequence[float]: ...
+    def sds(self) -> Sequence[float]:
+        """The error of each reading, in the unit of the measure."""
+
     @property
-    def ways(self) -> Sequence[str]: ...
+    def ways(self) -> Sequence[str]:
+        """The way of measuring of each reading."""
 
 
 def wavering(page: Sequence[Wavers]) -> list[float]:

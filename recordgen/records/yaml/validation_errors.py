@@ -113,8 +113,9 @@ def _unknown_key(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
 def _nearest(typed: str, known: list[str]) -> str:
     if re.match(r"[0-9]", typed):
         return "A comma parts two values; write a decimal with a point, like 8.2"
-    if typed.split(":")[0] in known:
-        return f"Put a space after the colon: {typed.split(':')[0]}: {_short(typed.split(':', 1)[1].strip())}"
+    key, colon, value = typed.partition(":")
+    if colon and key in known:
+        return f"Put a space after the colon: {key}: {_short(value.strip())}"
     return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
 
 

@@ -103,7 +103,7 @@ def test_a_measure_taken_once() -> None:
 
 
 def test_growth() -> None:
-    """mm a day to a ten-thousandth, with its interval and how many cycles it rests on; slips are named."""
+    """Rates are mm a day to a ten-thousandth, with its interval and how many cycles it rests on; slips are named."""
     visits = toes(("2026-07-22", 90, 80), ("2026-09-02", 90, 80), ("2026-10-14", 130, 80))
     found = plain(*visits)
     growth = found["feet"]["left_fore"]["growth"]

@@ -43,7 +43,7 @@ def of(tmp_path: Path, *marks: str, more: str = "", **values: Any) -> list[str]:
 
 def with_mark(mark: str) -> list[str]:
     """The sole with one landmark written otherwise."""
-    name = mark.split(":")[0]
+    name = mark.split(":", maxsplit=1)[0]
     return [mark if old.split(":")[0] == name else old for old in SOLE]
 
 
