@@ -187,7 +187,7 @@ def filling(target: Path, stays: str) -> Iterator[None]:
 
 
 def disk_trouble(fault: OSError, target: Path | str, stays: str) -> Trouble:
-    """What a disk refused, as sentences."""
+    """The refusal of a disk, as sentences."""
     if fault.errno in FULL:
         return Trouble(f"the disk of {target} is full", f"{stays}; make room, then try again")
     reason = fault.strerror or str(fault)

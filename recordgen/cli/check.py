@@ -76,7 +76,7 @@ def _keys_to_bring(records: Path) -> list[Problem]:
 
 
 def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
-    """What the trimmer may want to look at again, as warnings with the line it stands in."""
+    """Remarks for the trimmer, as warnings with the line it stands in."""
     from recordgen.hoof.context import Context
     from recordgen.hoof.summary import compute_remarks
     from recordgen.site.context import picture_folder

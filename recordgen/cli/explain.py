@@ -1,4 +1,4 @@
-"""What a code of a problem means, for `recordgen check --explain`."""
+"""The meaning of a problem's code, for `recordgen check --explain`."""
 
 from __future__ import annotations
 

@@ -100,7 +100,7 @@ def told_plainly() -> Iterator[None]:
 
 
 def _os_told(fault: OSError) -> str:
-    """What the system refused, as sentences; of a copy that found no room, where it was to go."""
+    """The refusal of the system, as sentences; of a copy that found no room, where it was to go."""
     from recordgen.files import FULL, disk_trouble
 
     if fault.errno in FULL:

@@ -68,7 +68,7 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
 
 @dataclass(frozen=True)
 class _Desk:
-    """What every action needs."""
+    """Values that every action needs."""
 
     records: Path
     stable: str

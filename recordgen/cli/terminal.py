@@ -1,4 +1,4 @@
-"""What is printed, with every sign that does not show as itself spelled out."""
+"""The text as printed, with every sign that does not show as itself spelled out."""
 
 from __future__ import annotations
 

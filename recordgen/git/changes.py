@@ -1,4 +1,4 @@
-"""What changed under a folder since the last entry."""
+"""Changes under a folder since the last entry."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ KindOfChange = Literal["added", "amended", "taken out"]
 
 
 def kinds_of_change(records: Path) -> dict[Path, KindOfChange]:
-    """What happened to each file under `records` since the last entry, in the order of the paths.
+    """The change of each file under `records` since the last entry, in the order of the paths.
 
     A renamed file counts as taken out under its old name and added under the new one. Raises GitTrouble.
     """

@@ -19,7 +19,7 @@ LONGEST_REASON = 200
 
 @dataclass(frozen=True)
 class Touch:
-    """What an entry did to one file.
+    """The change of one file by an entry.
 
     before: its name before, by parent; olds: its content before, by parent. after, new: name and content since.
     All are None where there was no file. alike: how much of the content stayed, in per cent.

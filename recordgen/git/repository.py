@@ -1,4 +1,4 @@
-"""What a repository is and holds, as far as a folder in it is concerned."""
+"""The state of a repository, as far as a folder in it is concerned."""
 
 from __future__ import annotations
 
@@ -75,7 +75,7 @@ def _listed(folder: Path, *which: str) -> frozenset[str]:
 
 
 def staged(folder: Path) -> dict[str, str]:
-    """What is about to be kept of each file under the folder, by its name from there, where it is not kept so yet.
+    """The bytes about to be kept of each file under the folder, by its name from there, where it is not kept so yet.
 
     As git's names of the contents. Within a hook this is what the entry will hold. Raises GitTrouble.
     """
@@ -151,7 +151,7 @@ def kept_now(folder: Path) -> dict[str, str]:
 
 
 def states_of(folder: Path) -> dict[str, str]:
-    """What git says of each file under the folder that is not as it keeps it, by name: two letters, as git status."""
+    """The letters of git for each file under the folder that is not as it keeps it, by name: two, as git status."""
     told = run(
         *(folder, "status", "--porcelain=v1", "-z", "--untracked-files=all", "--ignored=matching", "--no-renames"),
         *("--", "."),

@@ -45,7 +45,7 @@ CHECKED = "RECORDGEN_CHECKED"
 
 @dataclass(frozen=True)
 class Purpose:
-    """What git is run for: settings and variables of ours, and which variables of the person's reach it."""
+    """The purpose of a run of git: settings and variables of ours, and which variables of the person's reach it."""
 
     settings: Mapping[str, str]
     variables: Mapping[str, str] = field(default_factory=dict)
@@ -79,7 +79,7 @@ SEND = Purpose(
 def run(
     folder: Path, *words: str, purpose: Purpose = READ, given: bytes = b"", more: Mapping[str, str] | None = None
 ) -> bytes:
-    """What git prints in a folder. given: typed into it. more: variables for this one time. Raises GitTrouble."""
+    """The output of git in a folder. given: typed into it. more: variables for this one time. Raises GitTrouble."""
     settings = [word for name, value in (_PLAIN | dict(purpose.settings)).items() for word in ("-c", f"{name}={value}")]
     command = ["git", "--no-pager", "-C", str(folder), *settings, *words]
     try:

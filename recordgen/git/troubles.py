@@ -1,4 +1,4 @@
-"""What git says when it cannot do something, told in words, with the way out."""
+"""Messages of git when it cannot do something, told in words, with the way out."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ class GitTrouble(Trouble):
 
 @dataclass(frozen=True)
 class Sayings:
-    """What git says, in small letters, and what is told instead, the first that fits; and a way out for the rest."""
+    """Messages of git in small letters, and the words told instead, the first that fits; and a way out for the rest."""
 
     known: Mapping[str, tuple[str, str]]
     way_out: str
@@ -92,7 +92,7 @@ REMOTE = Sayings(
 
 
 def trouble_told(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTrouble:
-    """What git could not do, in words of ours where they are known, else in its own.
+    """The failure of git, in words of ours where they are known, else in its own.
 
     asked: the first word of the command. said: what git printed.
     """

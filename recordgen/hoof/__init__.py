@@ -1,4 +1,4 @@
-"""What the records mean: pure functions from models to one `HorseSummary` per horse.
+"""The meaning of the records: pure functions from models to one `HorseSummary` per horse.
 
 Open `summary.py` first: it asks every other room here. `measures/` knows how a measure is read from a visit and how
 well it repeats; `claims/` holds the one rule by which a page tells a change; `growth/` goes from cycles by rate and

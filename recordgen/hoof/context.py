@@ -1,4 +1,4 @@
-"""What everything is computed with: the practice's own ways, the tables, the measures and the naming."""
+"""The context that everything is computed with: the practice's own ways, the tables, the measures and the naming."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from recordgen.records.models.visit import Visit
 
 @dataclass(frozen=True)
 class Context:
-    """What summaries are made with: the practice's file, the tables, the measures and the naming.
+    """The context that summaries are made with: the practice's file, the tables, the measures and the naming.
 
     reckon: finds the figures of a tracing; left out, they are reckoned each time.
     """
@@ -50,7 +50,7 @@ class Context:
         return replace(self, reference=tables, measures=measures_of(tables))
 
     def group(self, name: CareClass) -> ClassWords:
-        """What the table tells of a class of animals."""
+        """The table's entry for a class of animals."""
         return self.reference.classes[name]
 
     @property

@@ -1,4 +1,4 @@
-"""What the records lack, for the trimmer: nothing wrong, but a later comparison would want it."""
+"""Gaps of the records, for the trimmer: nothing wrong, but a later comparison would want it."""
 
 from __future__ import annotations
 

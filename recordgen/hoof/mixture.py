@@ -1,4 +1,4 @@
-"""What is known of a figure as a mixture of normal distributions: its mean, its spread, its quantiles."""
+"""Knowledge of a figure as a mixture of normal distributions: its mean, its spread, its quantiles."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What was seen at a visit: findings on each foot at their places, in words, and what else changes feet."""
+"""Observations of a visit: findings on each foot at their places, in words, and what else changes feet."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the trimmer may want to look at again in the records of a horse: nothing that stops a build, with its place."""
+"""Remarks on the records of a horse: nothing that stops a build, with its place."""
 
 from __future__ import annotations
 

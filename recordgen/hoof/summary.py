@@ -113,7 +113,7 @@ class HorseSummary:
     shared: tuple[Shared, ...]
 
     def change_of(self, foot: Foot, key: str) -> Claim[FootMeasure] | None:
-        """What the page tells or remarks of one measure of a foot; None where nothing."""
+        """The claim or remark of the page of one measure of a foot; None where nothing."""
         claims = (*self.changes.real, *self.changes.maybe)
         return next((one for one in claims if (one.of.foot, one.of.measure.key) == (foot, key)), None)
 
@@ -221,13 +221,13 @@ def _remarks(timeline: Timeline, growth: HorseGrowth, opened: Sequence[Caution],
 
 
 def _growth(horse: Horse, cycles: Cycles, ways: Context, day: date) -> HorseGrowth:
-    """What was known of a horse's growth on a day."""
+    """Knowledge of a horse's growth on a day."""
     known = {foot: one.until(day) for foot, one in cycles.items()}
     return HorseGrowth.of(known, ways.group(care_class(horse, day)), ways.toe_reading_sd_mm)
 
 
 class _Past:
-    """What was known of a horse on the days of its visits."""
+    """Knowledge of a horse on the days of its visits."""
 
     def __init__(self, record: HorseRecord, history: Sequence[VisitSummary], ways: Context) -> None:
         self.horse = record.horse
@@ -238,17 +238,17 @@ class _Past:
         self._growths: dict[date, HorseGrowth] = {}
 
     def growth(self, day: date) -> HorseGrowth:
-        """What was known of its growth on a day."""
+        """Knowledge of its growth on a day."""
         if day not in self._growths:
             self._growths[day] = _growth(self.horse, self.cycles, self.ways, day)
         return self._growths[day]
 
     def found(self, count: int) -> list[Finding]:
-        """What was found at the visit of that number; nothing before the first."""
+        """Findings of the visit of that number; nothing before the first."""
         return [one for at in self.history[count].feet.values() for one in at.findings] if count >= 0 else []
 
     def fared(self) -> Fared:
-        """What was forecast at the visits of about the last year, and what came."""
+        """Forecasts of the visits of about the last year, and what came."""
         there = self.horse.model_copy(update={"left": None})
         made = []
         for count in range(max(0, len(self.visits) - 1 - LAST_FORECASTS), len(self.visits) - 1):

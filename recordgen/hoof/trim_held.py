@@ -1,4 +1,4 @@
-"""What holds a trim back: an open caution that asks for none until the vet agrees."""
+"""A reason that holds a trim back: an open caution that asks for none until the vet agrees."""
 
 from __future__ import annotations
 

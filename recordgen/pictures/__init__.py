@@ -1,4 +1,4 @@
-"""What a foot and its history look like, as SVG to stand inside a page.
+"""Pictures of a foot and its history, as SVG to stand inside a page.
 
 Open `charts/through_time.py` first for the panels of a horse's history, `feet/foot.py` for the feet seen from below,
 `tracing/sole.py` for traced feet. All of them draw on a `canvas.py` sheet with the forms of `shapes.py`; `svg.py` alone

@@ -37,7 +37,7 @@ class PictureCache:
         self._memory: dict[str, str] = {}
 
     def drawn(self, draw: Callable[Arguments, str], /, *args: Arguments.args, **kwargs: Arguments.kwargs) -> str:
-        """What `draw` makes of these arguments.
+        """The picture that `draw` makes of these arguments.
 
         args, kwargs: numbers, words, dates, dataclasses and collections of them.
         Raises TypeError for any other argument, since what it shows could change unseen.

@@ -61,7 +61,7 @@ class Canvas:
 
     @contextmanager
     def told(self, words: str) -> Iterator[None]:
-        """What is drawn inside belongs together and tells these words to whoever points at it."""
+        """Drawings made inside belong together and tell these words to whoever points at it."""
         self._ink.open("g")
         self._ink.element("title", printable(words), {})
         yield

@@ -1,4 +1,4 @@
-"""What a picture can be drawn from: numbers that are numbers, and in order."""
+"""Checks of what a picture is drawn from: numbers that are numbers, and in order."""
 
 from __future__ import annotations
 

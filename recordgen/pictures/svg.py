@@ -54,7 +54,7 @@ class SvgWriter:
         self._renderer.writer.end(tag)
 
     def body(self) -> str:
-        """What was drawn, without the frame: paths with plain attributes and CSS variables for colours."""
+        """The drawing without its frame: paths with plain attributes and CSS variables for colours."""
         self._renderer.finalize()
         written = self._out.getvalue()
         inner = written[written.index(START_OF_BODY) + len(START_OF_BODY) : written.rindex("</svg>")]

@@ -1,4 +1,4 @@
-"""What was written down: the models of the records, and reading them with the line of every value.
+"""Records as written down: the models of the records, and reading them with the line of every value.
 
 Open `models/visit.py` and `models/foot.py` first (what a visit holds; `models/tracing.py`: what was traced on a
 picture), then `yaml/read.py` (a file to a model, or problems) and `load/practice.py` (a folder to a `Practice`).

@@ -40,7 +40,7 @@ _TEMPLATES = re.compile(
 
 @dataclass(frozen=True)
 class Home:
-    """What a file is, by where it lies: of which stable and which horse, and of which day."""
+    """The meaning of a file by where it lies: of which stable and which horse, and of which day."""
 
     part: Part
     stable: str = ""
@@ -49,7 +49,7 @@ class Home:
 
 
 def home_of(name: PurePath) -> Home | None:
-    """What a file is by its path from the practice's folder; None for a file that is no record."""
+    """The meaning of a file by its path from the practice's folder; None for a file that is no record."""
     parts = name.parts
     if len(parts) > 1 and _may_be_stable(parts[0]):
         return _of_stable(*parts)

@@ -1,4 +1,4 @@
-"""What is read: the pages of a site, and the sites of a practice.
+"""Sites to read: the pages of a site, and the sites of a practice.
 
 Open `pages/sites.py` first (summaries to HTML), then `build.py` (many sites, each whole before it takes the old one's
 place). `calendar.py` writes the days for calendar programs, `drawings/` and `tracing/` take out of the summaries what

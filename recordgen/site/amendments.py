@@ -1,4 +1,4 @@
-"""What was changed in a horse's visits after they were first kept, for a page and for the vet's sheet."""
+"""Changes in a horse's visits after they were first kept, for a page and for the vet's sheet."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def amendments(horse: HorseSummary, trails: HorseTrails, naming: Naming) -> list
 
 
 def bare_amendments(whole: Whole, horse: HorseSummary, naming: Naming) -> list[tuple[date, str]] | None:
-    """What was amended later, for a sheet that leaves the stable; None where git tells nothing.
+    """Amendments made later, for a sheet that leaves the stable; None where git tells nothing.
 
     Without the reasons, which may name other horses of the stable.
     """

@@ -1,4 +1,4 @@
-"""What a run builds from: read once, summarised once, and shared by all builders."""
+"""The context of a run: read once, summarised once, and shared by all builders."""
 
 from __future__ import annotations
 
@@ -67,7 +67,7 @@ class BuildContext:
         )
 
     def __getstate__(self) -> dict[str, Any]:
-        """What another process gets: the fields; templates and pictures it opens itself."""
+        """The state that another process gets: the fields; templates and pictures it opens itself."""
         return {one.name: getattr(self, one.name) for one in fields(self)}
 
     @cached_property

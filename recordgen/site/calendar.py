@@ -40,7 +40,7 @@ _CONTROLS = dict.fromkeys([*(set(range(32)) - {9, 10}), *range(0x7F, 0xA0), *ran
 
 @dataclass(frozen=True)
 class _Anchor:
-    """What an event is, wherever its day moves: a horse's next visit, or the round that this horse leads."""
+    """The identity of an event, wherever its day moves: a horse's next visit, or the round that this horse leads."""
 
     what: Literal["visit", "round"]
     stable: str

@@ -49,12 +49,12 @@ class ShownPhoto:
 
     @property
     def small(self) -> PhotoCopy:
-        """What stands on the page."""
+        """The contents of the page."""
         return self.copies[0]
 
     @property
     def large(self) -> PhotoCopy:
-        """What opens when it is touched."""
+        """The place that opens when it is touched."""
         return self.copies[-1]
 
     @property
@@ -89,7 +89,7 @@ class PhotoDay:
 
 @dataclass(frozen=True)
 class Album:
-    """What a horse's page shows: the latest day first; how many days are left out."""
+    """The days shown on a horse's page: the latest day first; how many days are left out."""
 
     days: tuple[PhotoDay, ...] = ()
     days_left_out: int = 0

@@ -47,7 +47,7 @@ def is_sheet(content: bytes) -> bool:
 
 
 def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
-    """What the template sheet.html is filled in with, besides what every page has."""
+    """Values for the template sheet.html, besides what every page has."""
     scales, naming = ways.reference.scales, ways.naming
     return {
         "sheet": sheet,

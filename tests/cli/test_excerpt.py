@@ -77,7 +77,7 @@ def test_on_a_terminal_the_line_is_shown_with_a_mark(tmp_path: Path) -> None:
     records = small_practice(tmp_path)
     write(records, WRONG)
     ours, theirs = pty.openpty()
-    words = [sys.executable, "-m", "recordgen", "check", "--records", records, "--today", TODAY.isoformat()]
+    words = [sys.executable, "-m", "recordgen", "check", "--records", str(records), "--today", TODAY.isoformat()]
     subprocess.run(words, stdout=theirs, env={**os.environ, "COLUMNS": "200"}, check=False)
     os.close(theirs)
     lines = os.read(ours, 10_000).decode().splitlines()

@@ -104,7 +104,7 @@ def _reasons(horse: Horse, visits: Sequence[Visit], ways: Context, today: date) 
 
 
 def _again(visits: Sequence[Visit], ways: Context, today: date) -> Iterator[_Reason]:
-    """What was recorded in the year before the last visit and comes again with the months."""
+    """Records of the year before the last visit that come again with the months."""
     for reason, season, signs in AGAIN:
         if not is_in_season(season, ways.practice, today):
             continue

@@ -1,4 +1,4 @@
-"""What the trimmer may want to look at in the care notes of the last visit: those withheld, run out, or unchecked."""
+"""Remarks about the care notes of the last visit: those withheld, run out, or unchecked."""
 
 from __future__ import annotations
 

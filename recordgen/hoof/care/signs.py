@@ -1,4 +1,4 @@
-"""What a visit recorded that a care note may be a help with: one look a reason, each telling where it stands.
+"""Records of a visit that a care note may be a help with: one look a reason, each telling where it stands.
 
 What is the vet's is left out: there the caution speaks, and no note is suggested for a foot that hurts or bleeds.
 """

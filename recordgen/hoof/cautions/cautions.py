@@ -105,7 +105,7 @@ def compute_caution_book(timeline: Timeline, due: Due | None, today: date) -> Ca
 
 
 def _today(timeline: Timeline, due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
-    """What the day alone raises, without a visit."""
+    """Cautions that the day alone raises, without a visit."""
     seen = RuleContext(timeline.horse, timeline.visits, timeline.ways, timeline.open, due=due, today=today)
     for rule in RULES:
         answer = rule.says(seen) if rule.of == "day" else None

@@ -1,4 +1,4 @@
-"""What a rule of the cautions looks at, and what it may answer. All rules have this one shape."""
+"""The visit as a rule of the cautions sees it, and the answers it may give. All rules have this one shape."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ UNSEEN, BARE = FootVisit.model_construct(), WallZone.model_construct()
 
 @dataclass(frozen=True)
 class Raised:
-    """What was recorded: the facts its words are filled with.
+    """The record behind it: the facts its words are filled with.
 
     about: the place or the scale, where one of it clears nothing of another. then: the day of the reading compared
     with. since: from when on it holds, where that is not the day of the record. follows: a rule whose open caution it
@@ -120,7 +120,7 @@ class RuleContext:
         )
 
     def before(self, rule: str) -> Raised | None:
-        """What a rule said of the same horse, foot or zone, where that is still open."""
+        """Answers of a rule about the same horse, foot or zone, where that is still open."""
         kept = self.open.get((rule, self.foot, self.zone))
         return kept.raised if kept else None
 

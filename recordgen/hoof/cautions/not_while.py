@@ -1,4 +1,4 @@
-"""What may not stand beside an open caution: a job is withheld, a milder caution's advice gives way.
+"""Advice that may not stand beside an open caution: a job is withheld, a milder caution's advice gives way.
 
 The tables say it with `not_while:`, by the names of cautions, or by a level for all cautions of that level.
 """

@@ -94,7 +94,7 @@ class Timeline:
         return Look(visit.date, found, readings_at(measures or self._compared, found, visit.date), methods)
 
     def _changes(self, visits: Sequence[Visit]) -> Changes:
-        """What a page of the last of some visits tells of all that was typed, found once."""
+        """The claims of a page of the last of some visits from all that was typed, found once."""
         if len(visits) not in self._told:
             looks = {foot: [self._look(one, foot, self.ways.measures) for one in visits] for foot in FEET}
             taken = {foot: [look for look in found if look] for foot, found in looks.items()}
@@ -142,7 +142,7 @@ class Timeline:
         return End(visit.date, "recorded otherwise", visit.by or self.ways.practice.trimmer)
 
     def _end_sums(self, visit: Visit) -> None:
-        """What sums up others ends with the last of them, and as that one did."""
+        """A caution that sums up others ends with the last of them, and as that one did."""
         for rule in self._sums:
             if not any(key in rule.parts for key, _, _ in self.open):
                 ends = (end for key, _, end in reversed(self.closed) if key[0] in rule.parts)

@@ -15,7 +15,7 @@ from recordgen.records.models.visit import StillOpen, Visit
 
 
 def still_open(horse: Horse, visits: Sequence[Visit], ways: Context, day: date) -> tuple[StillOpen, ...]:
-    """What a new visit on a day may find to be over, the most urgent first. visits: those before it, oldest first."""
+    """Cautions that may be over by a day's new visit, the most urgent first. visits: those before it, oldest first."""
     opened = compute_caution_book(Timeline(horse, visits, ways), None, day).open
     return tuple(StillOpen(one.rule, one.foot, one.seen, one.needs_a_vet) for one in opened)
 

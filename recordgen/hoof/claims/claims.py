@@ -70,7 +70,7 @@ class Claim(Generic[Of]):
 
 @dataclass(frozen=True)
 class Claims(Generic[Of]):
-    """What a page may tell of all it looked at.
+    """Claims of a page from all it looked at.
 
     real: the surest first; the share of false ones among them is held down. maybe: below that bar, to be read again.
     looked_at: how many series could show a change. by_chance: how many would be in `maybe` without any change.
@@ -102,7 +102,7 @@ class _Weighed(Generic[Of]):
 
 
 def claims_of(page: Sequence[Series[Of]], share: float = FALSE_SHARE) -> Claims[Of]:
-    """What a page may tell: by the best step or trend over all visits of each series, and one bar for all of them.
+    """Claims of a page: by the best step or trend over all visits of each series, and one bar for all of them.
 
     share: of false claims among those told, at most, on average. Series that could show no change, as of one reading
     or of one in each way, are not looked at, and raise no bar for others.

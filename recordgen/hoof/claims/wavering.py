@@ -20,7 +20,7 @@ MIDDLE, MIDDLE_FREEDOM = 0.4549, 0.37 * FREEDOM
 
 
 class Wavers(Protocol):
-    """What is asked of a series; see `claims.Series`."""
+    """A series as it is asked; see `claims.Series`."""
 
     @property
     def kind(self) -> str:
@@ -74,7 +74,7 @@ def _factor(square: float, freedom: float) -> float:
 
 
 def _limit(freedom: float) -> float:
-    """What a mean square with so many degrees of freedom seldom passes.
+    """The bound that a mean square with so many degrees of freedom seldom passes.
 
     Source: Wilson & Hilferty 1931, Proc Natl Acad Sci 17:684-688, the cube root of chi squared. From memory, not read.
     """

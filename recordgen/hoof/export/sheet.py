@@ -103,7 +103,7 @@ class MeasuredFoot:
 
 @dataclass(frozen=True)
 class NotMeasured:
-    """What was not looked at.
+    """Parts that were not looked at.
 
     feet: at the last visit. not_after: the feet measured before its trim alone. last_time: the measures that were taken
     before and not at the last visit, each with those feet that were looked at then. never: the names of the measures

@@ -51,7 +51,7 @@ def _series(sheet: Sheet) -> Iterator[list[Any]]:
 
 
 def dictionary(ways: Context) -> Iterator[PlainRow]:
-    """What each part of the JSON, each column of the readings and each measure means, with unit and landmarks."""
+    """Meanings: each part of the JSON, each column of the readings and each measure means, with unit and landmarks."""
     for part in PARTS:
         yield _entry("part", part, "", ways.naming.phrase(f"sheet_part_{part}"))
     for column in COLUMNS:

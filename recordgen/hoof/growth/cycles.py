@@ -67,7 +67,7 @@ class Doubted:
 
 @dataclass(frozen=True)
 class Wear:
-    """What wore off between two visits at which the same mark was seen, mm."""
+    """Wear between two visits at which the same mark was seen, mm."""
 
     start: date
     end: date
@@ -141,7 +141,7 @@ def mark_cycles(foot: Foot, visits: Sequence[Visit]) -> tuple[Cycle, ...]:
 
 
 def wear(foot: Foot, visits: Sequence[Visit]) -> tuple[Wear, ...]:
-    """What wore off between visits at which both a mark and the toe's length were read, mm; not where boots were worn.
+    """Wear between visits at which both a mark and the toe's length were read, mm; not where boots were worn.
 
     A difference of four readings, so that a single one may lie below zero by chance.
     """

@@ -51,14 +51,14 @@ class Apart:
 
 @dataclass(frozen=True)
 class FootCycles:
-    """What a foot's visits tell of its growth: by toe length, by a mark, and what wore off; oldest first."""
+    """The growth of a foot from its visits: by toe length, by a mark, and what wore off; oldest first."""
 
     net: tuple[Cycle, ...]
     marked: tuple[Cycle, ...]
     worn: tuple[Wear, ...]
 
     def until(self, day: date) -> FootCycles:
-        """What was known of it on a day."""
+        """Knowledge of it on a day."""
         net = tuple(cycle for cycle in self.net if cycle.end <= day)
         marked = tuple(cycle for cycle in self.marked if cycle.end <= day)
         return FootCycles(net, marked, tuple(worn for worn in self.worn if worn.end <= day))
@@ -70,7 +70,7 @@ Span = tuple[date, date]
 
 
 def cycles_of(visits: Sequence[Visit]) -> Cycles:
-    """What a horse's visits tell of the growth of each foot that was ever looked at. visits: oldest first."""
+    """The growth from a horse's visits of each foot that was ever looked at. visits: oldest first."""
     seen = [foot for foot in FEET if any(foot in visit.feet for visit in visits)]
     return {foot: FootCycles(net_cycles(foot, visits), mark_cycles(foot, visits), wear(foot, visits)) for foot in seen}
 

@@ -40,7 +40,7 @@ class Observation:
 
 @dataclass(frozen=True)
 class Prior:
-    """What is expected of a rate before any cycle: mean and standard deviation, mm a day."""
+    """The prior of a rate before any cycle: mean and standard deviation, mm a day."""
 
     mm_per_day: float
     sd: float
@@ -48,7 +48,7 @@ class Prior:
 
 @dataclass(frozen=True)
 class Spread:
-    """What is expected of the standard deviation of a six weeks' cycle: values in mm, and their weights."""
+    """The prior of the standard deviation of a six weeks' cycle: values in mm, and their weights."""
 
     mm: tuple[float, ...]
     weights: tuple[float, ...]
@@ -56,7 +56,7 @@ class Spread:
 
 @dataclass(frozen=True)
 class Rate(Mixture):
-    """What is known of a rate, mm a day: a mixture of normal distributions, one for each spread.
+    """The posterior of a rate, mm a day: a mixture of normal distributions, one for each spread.
 
     cycles: how many observations it rests on; with none it is the prior alone.
     """

@@ -1,1 +1,1 @@
-"""What is measured of a foot: how it is read, how well it repeats, and whether it changed."""
+"""Measures of a foot: how it is read, how well it repeats, and whether it changed."""

@@ -1,4 +1,4 @@
-"""What a horse's trim aims at, and how far each foot is from it; told without praise or blame."""
+"""The aims of a horse's trim, and how far each foot is from it; told without praise or blame."""
 
 from __future__ import annotations
 

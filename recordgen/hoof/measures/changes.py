@@ -1,4 +1,4 @@
-"""What a page tells of a horse's measures, by one rule for all it looks at: what changed, and left against right."""
+"""Claims of a page about a horse's measures, by one rule for all it looks at: what changed, and left against right."""
 
 from __future__ import annotations
 

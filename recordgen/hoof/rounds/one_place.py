@@ -24,7 +24,7 @@ class Window(NamedTuple):
 
 
 class Asked(NamedTuple):
-    """What one horse asks for: its window, and the best day of it."""
+    """One horse's demand: its window, and the best day of it."""
 
     window: Window
     best: int

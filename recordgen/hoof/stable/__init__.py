@@ -1,1 +1,1 @@
-"""What the horses of one stable say together: shares of a finding, and patterns."""
+"""Statistics of the horses of one stable: shares of a finding, and patterns."""

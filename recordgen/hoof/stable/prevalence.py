@@ -112,7 +112,7 @@ def _sole_told(visit: Visit, found: FootVisit) -> bool:
 
 
 def _gone_through(visit: Visit, found: FootVisit) -> bool:
-    """What shows by itself is written down only where it is there, so a trim that is silent about it saw none.
+    """Signs that show by themselves are written down where they are there, so a trim silent about them saw none.
 
     A visit without a trim may have been for one thing only, so that its silence tells nothing.
     """

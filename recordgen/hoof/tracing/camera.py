@@ -1,4 +1,4 @@
-"""What a camera that does not look square at a foot makes of an angle; a picture does not show that it was so."""
+"""The error of an angle by a camera that does not look square at a foot; a picture does not show that it was so."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def pitched_deg(true_deg: float, pitch_deg: float) -> float:
 
 
 def camera_table() -> list[tuple[str, int, tuple[float, ...]]]:
-    """What cameras make of TRUE_ANGLES: square, yaw or pitch; by how many degrees; the angles in the picture."""
+    """Pictures of TRUE_ANGLES by cameras: square, yaw or pitch; by how many degrees; the angles in the picture."""
     rows = [("square", 0, tuple(map(float, TRUE_ANGLES)))]
     rows += [("yaw", off, tuple(yawed_deg(true, off) for true in TRUE_ANGLES)) for off in FROM_SQUARE]
     return rows + [("pitch", off, tuple(pitched_deg(true, off) for true in TRUE_ANGLES)) for off in FROM_SQUARE]

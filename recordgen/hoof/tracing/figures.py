@@ -1,4 +1,4 @@
-"""What the tracings of a foot tell: each figure with its error, and which landmarks are missing for the others.
+"""Figures of a foot's tracings: each figure with its error, and which landmarks are missing for the others.
 
 The error of the marking hand goes through every figure by Monte Carlo: each point, the ends of the scale among them, is
 picked anew so many times with a normal error, and the spread of the figure over these draws is its standard deviation.
@@ -79,7 +79,7 @@ def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
 
 
 def traced(found: FootVisit, usual_error: float, reckon: Reckon = reckoned) -> tuple[Traced, ...]:
-    """What the tracings of a foot tell, one for each view and moment, in the order written.
+    """Figures of a foot's tracings, one for each view and moment, in the order written.
 
     Where one was done twice, the first counts, and both tell the error of the hand.
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.

@@ -113,5 +113,5 @@ def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:
 
 
 def camera_sd(measure: Measure, tracing: Tracing) -> float:
-    """What the camera adds to the error of a traced reading, in its unit: nothing where a drawing was traced."""
+    """The camera's share of the error of a traced reading, in its unit: nothing where a drawing was traced."""
     return 0 if tracing.of == "drawing" else float(measure.words.methods[TRACING].sd)

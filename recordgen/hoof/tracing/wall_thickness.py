@@ -99,7 +99,7 @@ def ring_figures(points: Points) -> dict[str, Floats]:
 
 
 def flares(found: WallRing) -> WallRing | None:
-    """What of a ring stands above its baseline, as a ring, mm; None where that was not traced far enough."""
+    """The part of a ring above its baseline, as a ring, mm; None where that was not traced far enough."""
     if not far_enough(found.angle_deg):
         return None
     return found._replace(thickness_mm=above_baseline(found.angle_deg, found.thickness_mm))
@@ -192,7 +192,7 @@ def far_enough(angle_deg: Floats) -> bool:
 
 
 def above_baseline(angle_deg: Floats, thickness_mm: Floats) -> Floats:
-    """What of the thickness stands above the baseline, (..., k), mm; below 0 where the wall is thinner than that.
+    """The part of the thickness above the baseline, (..., k), mm; below 0 where the wall is thinner than that.
 
     angle_deg: (k,), from the toe. thickness_mm: (..., k).
     Raises ValueError where the ring was not traced far enough on both sides.

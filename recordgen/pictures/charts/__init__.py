@@ -1,1 +1,1 @@
-"""What changed through time: toe length, growth, events, the weeks ahead."""
+"""Charts through time: toe length, growth, events, the weeks ahead."""

@@ -1,4 +1,4 @@
-"""What else happened, as marks on the time axis: one form for each kind, told apart without colour."""
+"""Events as marks on the time axis: one form for each kind, told apart without colour."""
 
 from __future__ import annotations
 

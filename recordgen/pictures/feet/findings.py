@@ -1,4 +1,4 @@
-"""What was found, marked at its place in one colour, each kind by a form of its own so that grey prints tell it too."""
+"""Findings, each marked at its place in one colour, each kind by a form of its own so that grey prints tell it too."""
 
 from __future__ import annotations
 

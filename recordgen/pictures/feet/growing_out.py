@@ -1,4 +1,4 @@
-"""What grows out with the wall: each mark on the wall rolled flat, where it was seen before, and when it is gone."""
+"""Marks that grow out with the wall: each on the wall rolled flat, where it was seen before, and when it is gone."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What grows down with the wall, each kind by a form of its own so that grey prints tell it too."""
+"""Marks that grow down with the wall, each kind by a form of its own so that grey prints tell it too."""
 
 from __future__ import annotations
 

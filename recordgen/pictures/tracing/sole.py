@@ -61,7 +61,7 @@ class TracedSole:
 
     @property
     def forms(self) -> list[SoleForm]:
-        """What there is to see, in the order of a key."""
+        """Parts to see, in the order of a key."""
         return [form for form, (_, there) in _PARTS.items() if there(self)]
 
 

@@ -88,7 +88,7 @@ class TracedUpright:
 
     @property
     def forms(self) -> list[UprightForm]:
-        """What there is to see, in the order of a key."""
+        """Parts to see, in the order of a key."""
         held: dict[UprightForm, bool] = {
             "wall": bool(self.walls),
             "straight": any(wall.goes_on for wall in self.walls),

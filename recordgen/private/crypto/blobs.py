@@ -40,7 +40,7 @@ class Blob:
 
 @dataclass(frozen=True)
 class ReaderKey:
-    """What opens blobs: the readers' key, and which site and which of its keys it belongs to."""
+    """The key to blobs: the readers' key, and which site and which of its keys it belongs to."""
 
     enc: bytes
     kid: bytes

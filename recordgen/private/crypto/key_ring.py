@@ -106,7 +106,7 @@ def read_ring(text: bytes) -> KeyRing:
 
 
 def opened_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
-    """What these words open, tried on each slot for words. Raises NotOpened where they fit none."""
+    """The contents that these words open, tried on each slot for words. Raises NotOpened where they fit none."""
     typed = normal(words).encode()
     for slot in (slot for slot in ring.slots if slot.kind == "pass"):
         own_key = pbkdf2(typed, unb64u(slot.salt), within_limits(slot.iter, fewest))
@@ -116,7 +116,7 @@ def opened_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) 
 
 
 def opened_by_link(ring: KeyRing, secret: str) -> ReaderKey:
-    """What a link's secret opens. Raises NotOpened where it fits no slot."""
+    """The contents that a link's secret opens. Raises NotOpened where it fits no slot."""
     for slot in (slot for slot in ring.slots if slot.kind == "link"):
         if reader := _tried(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
             return reader
@@ -124,7 +124,7 @@ def opened_by_link(ring: KeyRing, secret: str) -> ReaderKey:
 
 
 def opened_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
-    """What a slot's own key opens, as in a browser that has just hashed the words. Raises NotOpened."""
+    """The contents that a slot's own key opens, as in a browser that has just hashed the words. Raises NotOpened."""
     for slot in (slot for slot in ring.slots if slot.id == slot_id):
         if slot.kind == "pass":
             within_limits(slot.iter, fewest)

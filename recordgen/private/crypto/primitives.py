@@ -72,7 +72,7 @@ def encrypted(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
 
 
 def decrypted(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
-    """What `encrypted` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
+    """The bytes that `encrypted` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
     try:
         return AESGCM(key).decrypt(nonce, sealed, bound)
     except (InvalidTag, ValueError):

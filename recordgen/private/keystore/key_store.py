@@ -1,4 +1,4 @@
-"""What this computer keeps about the publishing of one stable, in the folder of keys."""
+"""Notes of this computer about the publishing of one stable, in the folder of keys."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the publisher alone keeps of one sealed site: its keys, its readers, and what was published last."""
+"""The publisher's own keeping of one sealed site: its keys, its readers, and what was published last."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ class Reader(BaseModel):
 
     @property
     def by(self) -> Literal["words", "link"]:
-        """What opens it."""
+        """The key that opens it."""
         return "link" if self.slot.kind == "link" else "words"
 
 
@@ -155,7 +155,7 @@ class SiteKeys(BaseModel):
 
     @property
     def reader_key(self) -> ReaderKey:
-        """What readers get to hold once their words fit."""
+        """Contents for readers once their words fit."""
         return ReaderKey(self.keys.enc, self.keys.kid, self.site_id)
 
     @property

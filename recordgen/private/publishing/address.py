@@ -1,4 +1,4 @@
-"""What an address and a place have to be, so that a sealed site works there and no other stable's is written over."""
+"""Demands on an address and a place, so that a sealed site works there and no other stable's is written over."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def needs_https(address: str) -> bool:
 
 
 def origin(address: str) -> tuple[str, str, int | None]:
-    """What browsers tell sites apart by: scheme, host, port."""
+    """The origin, by which browsers tell sites apart: scheme, host, port."""
     parts = urlsplit(address)
     return parts.scheme, parts.hostname or "", parts.port or {"https": 443, "http": 80}.get(parts.scheme)
 

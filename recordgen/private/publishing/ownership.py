@@ -1,4 +1,4 @@
-"""What lies in a published place: which of its files are this site's, and which are somebody's."""
+"""Files in a published place: which of its files are this site's, and which are somebody's."""
 
 from __future__ import annotations
 

@@ -44,7 +44,7 @@ LOST = "404.html"
 
 @dataclass(frozen=True)
 class Changes:
-    """What an edition changes for its readers, against the one that was sent before, in the order of the titles."""
+    """Changes of an edition for its readers, against the one that was sent before, in the order of the titles."""
 
     new: tuple[SealedPage, ...]
     changed: tuple[SealedPage, ...]
@@ -53,7 +53,7 @@ class Changes:
 
 @dataclass(frozen=True)
 class Task:
-    """What is to be published where. others: where the practice's other stables are published."""
+    """Sites to publish, and where. others: where the practice's other stables are published."""
 
     whole: Whole
     publish: Publish

@@ -25,7 +25,7 @@ _SCHEMES = ("http://", "https://")
 
 
 def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
-    """What differs in a folder from what was published there last. Raises Trouble where nothing was."""
+    """Differences of a folder from the site last published there. Raises Trouble where nothing was."""
     if not folder.is_dir():
         raise Trouble(f"{folder} is not a folder", "Name the folder that is served")
     plain = _plain(records, slug)
@@ -36,7 +36,7 @@ def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
 
 
 def faults_at(records: Path, slug: str, address: str) -> list[Fault]:
-    """What an address gives out differently from what was published last; what else lies there cannot be seen.
+    """Differences of an address from the site last published; what else lies there cannot be seen.
 
     Raises Trouble where nothing was published, and where the address does not answer.
     """

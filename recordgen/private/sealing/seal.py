@@ -36,7 +36,7 @@ Pages = tuple[SealedPage, ...]
 
 @dataclass(frozen=True)
 class SealedSite:
-    """What came of sealing, against the edition before.
+    """The outcome of sealing, against the edition before.
 
     serial: number of the edition. files: how many files of the site were sealed. size: bytes published, earlier
     editions left out. written: published files that were written, with their bytes. deleted: those taken away.
@@ -66,7 +66,7 @@ class _Entry:
 
 @dataclass
 class _Edition:
-    """What is gathered while blobs are written; their bytes are let go."""
+    """Facts gathered while blobs are written; their bytes are let go."""
 
     files: dict[str, list[str | int]]
     scripts: set[str]

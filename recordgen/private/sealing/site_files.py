@@ -78,7 +78,7 @@ class SiteFile:
 
     @property
     def media_type(self) -> str:
-        """What a browser is told it is."""
+        """The media type a browser is told."""
         return MEDIA_TYPES.get(_ending(self.path), "application/octet-stream")
 
     @property

@@ -1,4 +1,4 @@
-"""What lies readable on the host of a sealed site: the page that asks for the words, and the worker that opens pages.
+"""Readable files on the host of a sealed site: the page that asks for the words, and the worker that opens pages.
 
 The scripts are joined from short parts in `site_templates/private`; each begins with what it is given, as one object.
 """

@@ -25,7 +25,7 @@ Read = Callable[[str], bytes | None]
 
 
 class Manifest(BaseModel):
-    """What a sealed site holds: for each path the name of its blob, its media type and its length in bytes."""
+    """The contents of a sealed site: for each path the name of its blob, its media type and its length in bytes."""
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
@@ -96,14 +96,14 @@ def refuse_unreadable(folder: Path, state: SiteKeys, fewest: int = FEWEST_ITERAT
 
 
 def faults(folder: Path, state: SiteKeys) -> list[Fault]:
-    """What differs in a folder from what was published, in the order of paths; nothing where all is as it was."""
+    """Differences of a folder from the published site, in the order of paths; nothing where all is as it was."""
     known = {*state.fixed, *(name for edition in state.editions for name in edition)}
     foreign = [Fault(name, "foreign") for name in Outlet(folder).files() if name not in known]
     return sorted([*faults_read(lambda name: _bytes(folder / name), state), *foreign])
 
 
 def faults_read(read: Read, state: SiteKeys) -> list[Fault]:
-    """What differs at a place that is asked file by file, such as an address, from what was published.
+    """Differences of a place that is asked file by file, such as an address, from the published site.
 
     Blobs of the edition before may be missing. What else lies there cannot be asked for.
     """

@@ -45,7 +45,7 @@ def single_file(document: str, words: str, own: Path) -> str:
 
 
 def seal(document: str, words: str) -> tuple[dict[str, str | int], str]:
-    """What a reader needs beside the words (version, id, rounds, salt, iv), and the sealed document in base64."""
+    """Values a reader needs beside the words (version, id, rounds, salt, iv), and the sealed document in base64."""
     salt, iv, name = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
     key = pbkdf2(normal(words).encode(), salt, ITERATIONS)
     sealed = encrypted(key, iv, _framed(document), f"sld1 file|{name}|{ITERATIONS}".encode())

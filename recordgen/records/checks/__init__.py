@@ -1,1 +1,1 @@
-"""What a single value cannot tell: dates, names, sides, doubles; a list of small checks a kind of record."""
+"""Checks that a single value cannot make: dates, names, sides, doubles; a list of small checks a kind of record."""

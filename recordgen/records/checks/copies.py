@@ -19,7 +19,7 @@ Copied = tuple[Written[Visit], Written[Visit], int]  # a visit, the one it is li
 
 
 def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
-    """What is told of visits whose readings are those of another visit, number for number.
+    """Problems of visits whose readings are those of another visit, number for number.
 
     horses: those of the practice, in the order of their files. Of those that left nothing is told: their record may
     have gone on in another.

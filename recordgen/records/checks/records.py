@@ -1,4 +1,4 @@
-"""What a single file cannot tell from its own form: dates against the file's name, the day, and each other."""
+"""Checks that a single file cannot make from its own form: dates against the file's name, the day, and each other."""
 
 from __future__ import annotations
 

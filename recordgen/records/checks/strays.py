@@ -44,7 +44,7 @@ def with_strays(problems: Problems, root: Path, only: str | None = None) -> Prob
 
 
 def stray_problems(walk: Walk, only: str | None = None) -> Iterator[Problem]:
-    """What is told of files that are no records, and of pictures with metadata, wherever they lie.
+    """Problems of files that are no records, and of pictures with metadata, wherever they lie.
 
     walk: through the practice's folder. only: the folder of the one stable to look at. What git ignores is left alone.
     """
@@ -93,7 +93,7 @@ class _Strays:
         return self.only is None or name.startswith(f"{self.only}/")
 
     def _metadata_on_disk(self, name: str) -> tuple[str, ...]:
-        """What a picture tells; photographs in their place are looked at where they are read."""
+        """Problems of a picture; photographs in their place are looked at where they are read."""
         home = home_of(PurePosixPath(name))
         path = self.walk.root / name
         if (home and home.part != "template") or os.path.islink(path) or not os.path.isfile(path):

@@ -1,4 +1,4 @@
-"""What a practice's own entries in the reference tables may get wrong: names nobody asks for, facts nobody fills in."""
+"""Mistakes in a practice's own entries of the reference tables: names nobody asks for, facts nobody fills in."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ PATTERN_FACTS = {"count", "looked", "since", "name"}
 
 
 def table_problems(over: Written[Reference], under: Reference, both: Reference) -> Iterator[Problem]:
-    """What is wrong with the entries of one file.
+    """Mistakes in the entries of one file.
 
     under: the tables beneath it; beneath ours is nothing, or ours so far. both: the tables with its entries.
     """

@@ -1,4 +1,4 @@
-"""What is wrong or unlikely about a tracing beyond the form of its points: lines that cross, sides, scale, its picture.
+"""Mistakes and unlikely things of a tracing beyond the form of its points: lines that cross, sides, scale, its picture.
 
 The order in which an outline was traced is never told as wrong; figures go by the names of the points.
 """
@@ -208,7 +208,7 @@ def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
 
 
 def _subjects(traced: TracedAt) -> list[Subject]:
-    """What its photograph may show by its name."""
+    """The subjects its photograph may have by its name."""
     moments: tuple[Moment, ...] = ("found", traced.tracing.moment)
     day = traced.visit.record.date
     return [Subject(day, traced.foot, traced.tracing.view, moment) for moment in moments]

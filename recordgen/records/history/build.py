@@ -20,7 +20,7 @@ _ADDRESS = re.compile(r"\S@\S")
 
 @dataclass(frozen=True)
 class Past:
-    """What the trails of one practice share.
+    """Facts that the trails of one practice share.
 
     visits: what each content held, None where it cannot be read. now: the content git keeps of each file at present.
     cut_off: the entries before which this computer's history holds nothing, though there is more.

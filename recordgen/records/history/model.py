@@ -40,7 +40,7 @@ class Amendment:
 
 @dataclass(frozen=True)
 class VisitTrail:
-    """What git knows of one visit.
+    """The trail of one visit in git.
 
     first: the day it was first kept; None where it was not, or where no day can be read. or_before: whether it may have
     been kept before, since the history on this computer is cut off. changes: oldest first. doubts: what is not sure,

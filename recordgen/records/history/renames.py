@@ -90,7 +90,7 @@ def _joined(one: Names, other: Names) -> Names:
 
 
 def _paired(touches: Sequence[Touch]) -> list[_Pair]:
-    """What an entry did, each renamed file as one touch where it is followed, and else as one gone and one come."""
+    """Changes of an entry, each renamed file as one touch where it is followed, and else as one gone and one come."""
     gone = {touch.before[0]: touch for touch in touches if touch.before[0] and touch.before[0] != touch.after}
     come = {touch.after: touch for touch in touches if touch.after and touch.after != touch.before[0]}
     if not gone or not come or len(touches[0].before) > 1:

@@ -46,7 +46,7 @@ class Trails:
 
 
 def trails(practice: Practice, reference: Reference) -> Trails:
-    """What git knows of each visit of a practice, read at once. Without git, or outside of it, nothing; never raises.
+    """The trail in git of each visit of a practice, read at once. Without git, or outside of it, nothing; never raises.
 
     reference: the tables, for the words of what changed.
     """

@@ -1,4 +1,4 @@
-"""What a visit's file held at each of its versions, and which of its values two versions differ in."""
+"""Values of a visit's file at each of its versions, and those in which two versions differ."""
 
 from __future__ import annotations
 

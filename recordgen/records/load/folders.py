@@ -42,7 +42,7 @@ class Walk:
         self.problems.add(Problem(Place(self.shown(path)), code, message, way_out))
 
     def entries(self, parent: Path) -> list[Path]:
-        """What a folder holds, in the order of the names; nothing, and a problem, where it cannot be opened."""
+        """Entries of a folder, in the order of the names; nothing, and a problem, where it cannot be opened."""
         try:
             return sorted(parent.iterdir())
         except OSError:

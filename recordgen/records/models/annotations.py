@@ -1,4 +1,4 @@
-"""What the models expect at a place of a record: its type, its field, its words, and its likely range."""
+"""The models' demands at a place of a record: its type, its field, its words, and its likely range."""
 
 from __future__ import annotations
 

@@ -20,7 +20,7 @@ LARGEST_CHIP_NUMBER = 274_877_906_943
 
 
 def microchip_fault(text: str) -> str | None:
-    """What is wrong with the form of a microchip number, or None.
+    """The mistake in the form of a microchip number, or None.
 
     15 digits: 3 for a country or maker, 12 for the animal, which must fit into 38 bits.
     Source: ISO 11784; ICAR, code structure.
@@ -37,7 +37,7 @@ def microchip_fault(text: str) -> str | None:
 
 
 def ueln_fault(text: str) -> str | None:
-    """What is wrong with the form of a UELN, or None.
+    """The mistake in the form of a UELN, or None.
 
     15 characters: 3 digits for the country, 3 for the database, 9 for the animal; the last two may hold letters.
     Source: Regulation (EU) 2021/963; ueln.net, structure of the number.

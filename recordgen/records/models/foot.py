@@ -1,4 +1,4 @@
-"""What is recorded of one foot at one visit. What was not looked at is left out; it is never zero."""
+"""The record of one foot at one visit. A part not looked at is left out; it is never zero."""
 
 from __future__ import annotations
 
@@ -114,7 +114,7 @@ class Crack(Record):
 
 
 class WallZone(Record):
-    """What was found in one zone of the wall."""
+    """Findings of one zone of the wall."""
 
     flare: Millimetres | None = measured(
         "mm", (0, 60), (0, 20), "how far the wall stands out at the ground", basis=basis.JUDGEMENT
@@ -183,7 +183,7 @@ class Object(Record):
 
 
 class Testers(Record):
-    """What hoof testers showed. There is no agreed scale, so only whether and where."""
+    """Answers to the hoof testers. There is no agreed scale, so only whether and where."""
 
     reaction: YesNo = told("whether the horse reacted", ...)
     where: Text | None = told("where")

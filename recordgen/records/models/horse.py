@@ -46,7 +46,7 @@ class VetPlan(Record):
 
 
 class Consent(Record):
-    """What the owner agreed to share."""
+    """The owner's agreement to share."""
 
     vet: YesNo = told("whether the record may be shared with the vet", ...)
     by: OneLine = told("who agreed", ...)
@@ -54,7 +54,7 @@ class Consent(Record):
 
 
 class Aim(Record):
-    """What the trim aims at: a measure of a foot, or of all feet, that shall come under or over a value."""
+    """An aim of the trim: a measure of a foot, or of all feet, that shall come under or over a value."""
 
     measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
     zone: Annotated[Zone, spelled(zone_named)] | None = told("zone of the wall, for measures of the wall")
@@ -134,7 +134,7 @@ class SharedFile(Record):
 
 
 def shared_problems(log: Written[SharedFile], today: dt.date) -> Iterator[Problem]:
-    """What a log's days cannot be. today: nothing was handed over later."""
+    """Days that a log cannot hold. today: nothing was handed over later."""
     for index, entry in enumerate(log.record.shared):
         if entry.date > today:
             place = log.place("shared", index, "date")

@@ -1,4 +1,4 @@
-"""What was traced of a foot on a photograph or a drawing: landmarks as points of the picture, and a scale beside them.
+"""The tracing of a foot on a photograph or a drawing: landmarks as points of the picture, and a scale beside them.
 
 A point is `[x, y]` in px, from the top left corner, y down. Which names belong to which view, and how many points each
 takes, is the table LANDMARKS; the models below refuse the rest at the line where it stands.

@@ -140,7 +140,7 @@ EndsCaution = Annotated[CautionEnd, BeforeValidator(_caution_end), OrText()]
 
 
 class VetEntry(Record):
-    """What a vet said or found, in the vet's words as far as known."""
+    """Words or findings of a vet, in the vet's words as far as known."""
 
     date: Day = told("the day", ...)
     by: OneLine = told("which vet", ...)
@@ -297,7 +297,7 @@ class Ending:
 
 
 def endings(cautions: Sequence[StillOpen], near_and_off: bool) -> dict[bool, list[Ending]]:
-    """What may be over, by whether it takes a vet; each name and foot once, with all that was seen of it."""
+    """Cautions that may be over, by whether it takes a vet; each name and foot once, with all that was seen of it."""
     found: dict[bool, dict[str, list[str]]] = {False: {}, True: {}}
     for one in cautions:
         found[one.needs_a_vet].setdefault(one.typed(near_and_off), []).append(one.seen)

@@ -24,7 +24,7 @@ NOT_ADDED = "The photograph was not added"
 
 @dataclass(frozen=True)
 class Said:
-    """What was said of photographs when adding them; None where the name of the file or the camera tells."""
+    """Facts given when adding photographs; None where the name of the file or the camera tells."""
 
     day: dt.date | None = None
     foot: Foot | None = None
@@ -106,7 +106,7 @@ def _original(file: Path) -> bytes:
 
 
 def _subject(file: Path, raw: bytes, said: Said, today: dt.date) -> Subject:
-    """What a picture shows: as it was said, else as its name tells, else on the day the camera wrote, else today."""
+    """The subject of a picture: as was said, else as its name tells, else on the day the camera wrote, else today."""
     told = named(file.with_suffix(".jpg").name)
     by_name = told[0] if told else None
     foot, view = said.foot or (by_name and by_name.foot), said.view or (by_name and by_name.view)

@@ -32,7 +32,7 @@ _NAME = re.compile(rf"(?P<day>[0-9]{{4}}-[0-9]{{2}}-[0-9]{{2}})-{_WHAT}(?:-(?P<n
 
 @dataclass(frozen=True)
 class Subject:
-    """What a photograph shows: a foot on a day, from where, and when in the visit."""
+    """The subject of a photograph: a foot on a day, from where, and when in the visit."""
 
     day: dt.date
     foot: Foot
@@ -62,7 +62,7 @@ class Photo:
 
 
 def named(name: str) -> tuple[Subject, int] | None:
-    """What a photograph shows by the name of its file, and its number; None where the name does not tell."""
+    """The subject of a photograph by the name of its file, and its number; None where the name does not tell."""
     found = _NAME.fullmatch(name)
     foot = foot_named(found["foot"]) if found else None
     if found is None or foot is None:
@@ -134,7 +134,7 @@ def _subject(walk: Walk, path: Path, today: dt.date) -> tuple[Subject, int] | No
 
 
 def _headers(walk: Walk, path: Path) -> Headers | None:
-    """What the head of a file tells; None, and a problem, where it is no photograph that can be kept."""
+    """Facts in the head of a file; None, and a problem, where it is no photograph that can be kept."""
     clean = f"Keep it plain: recordgen photo --clean {path.relative_to(walk.root).as_posix()}"
     try:
         with path.open("rb") as file:

@@ -1,4 +1,4 @@
-"""What a JPEG file holds besides its picture, told from its segments; nothing is decoded.
+"""Metadata of a JPEG file, told from its segments; nothing is decoded.
 
 Source: ITU-T T.81 (JPEG), annex B, for markers and segments; ITU-T T.871 (JFIF), section 10, for its own segment.
 """
@@ -49,7 +49,7 @@ class Segment(NamedTuple):
 
 @dataclass(frozen=True)
 class Headers:
-    """What the head of a file tells: the size of the picture in pixels, and what the file carries besides it."""
+    """Facts in the head of a file: the size of the picture in pixels, and all that the file carries besides it."""
 
     width: int
     height: int
@@ -93,7 +93,7 @@ def _end_of_scan(data: bytes, at: int) -> int:
 
 
 def headers(file: BinaryIO) -> Headers:
-    """What an open file tells of its picture and carries besides it.
+    """Facts of an open file's picture, and its metadata.
 
     Read are its head and its last two bytes, so that a large picture takes no longer than a small one.
     Raises NotAPicture where the file is no JPEG picture, is cut short, or goes on behind its picture.
@@ -132,7 +132,7 @@ def _size(marker: int, segment: bytes) -> tuple[int, int]:
 
 
 def besides(marker: int, content: bytes) -> str | None:
-    """What a segment is that the picture does not need; None for one that it needs, or that tells nothing."""
+    """The name of a segment that the picture does not need; None for one that it needs, or that tells nothing."""
     if marker in TABLES or _is_harmless(marker, content):
         return None
     if marker == COMMENT:

@@ -1,4 +1,4 @@
-"""What the file of a picture tells besides the picture: where, when, by whom and with what it was taken.
+"""Metadata in the file of a picture: where, when, by whom and with what it was taken.
 
 Nothing is decoded; the pieces of the file are listed. Sources, from memory, not read: PNG (W3C), chapters 5 and 11;
 WebP's container (RIFF); ISO/IEC 14496-12, 8.11, with 23008-12, annex A, for HEIC and AVIF; TIFF 6.0, section 2. For
@@ -30,7 +30,7 @@ _Lister = Callable[[bytes], Iterator[str]]
 
 
 def metadata_in(data: bytes) -> tuple[str, ...]:
-    """What a file of any kind tells besides its picture, in words, each once; nothing for what is no picture."""
+    """Metadata of a file of any kind, in words, each once; nothing for what is no picture."""
     lister = _lister(data)
     return tuple(dict.fromkeys(_listed(lister, data))) if lister else ()
 
@@ -109,7 +109,7 @@ def _of_heic(data: bytes) -> Iterator[str]:
 
 
 def _items(content: bytes) -> Iterator[str]:
-    """What the items of a HEIC file are; content: of the box that lists them."""
+    """Kinds of the items of a HEIC file; content: of the box that lists them."""
     for kind, item in _boxes(content[6 if content[:1] == b"\0" else 8 :]):
         at = 10 if item[:1] == b"\3" else 8
         if kind == b"infe" and item[at : at + 4] in _HEIC:

@@ -157,7 +157,7 @@ _OF_MANY: dict[About, str] = {
 
 
 def message(stable_name: str, visits: Iterable[tuple[str, dt.date]], others: Iterable[Other] = ()) -> str:
-    """What was done at a stable, as one line; where that grows long, a short line and the long one below it.
+    """The work done at a stable, as one line; where that grows long, a short line and the long one below it.
 
     visits: horse's name and day of each new visit. others: what else changed, in order.
     """

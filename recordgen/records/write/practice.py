@@ -26,7 +26,7 @@ FIRST_MESSAGE = "Records of {practice} begun"
 
 @dataclass(frozen=True)
 class Founded:
-    """What was made: the files, and why they are not in git, where they are not."""
+    """The files made, and why they are not in git, where they are not."""
 
     files: list[Path]
     not_in_git: GitTrouble | None = None

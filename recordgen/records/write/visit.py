@@ -28,7 +28,7 @@ VISIT_SCHEMA = Path(".schemas") / "visit.json"
 
 @dataclass(frozen=True)
 class Last:
-    """What was last written down for one line: before and after the trim, or once, and on which day."""
+    """The last reading for one line: before and after the trim, or once, and on which day."""
 
     day: dt.date
     before: Any = None
@@ -57,7 +57,7 @@ class _PastVisits:
         return None
 
     def finding(self, foot: Foot, *steps: str) -> Last | None:
-        """What was last found on a foot, as found."""
+        """Findings of a foot at the last visit, as found."""
         return next(self._found("feet", foot, *steps), None)
 
     def zones(self, foot: Foot) -> list[tuple[str, Last]]:
@@ -92,7 +92,7 @@ def _at(value: Any, *steps: str) -> Any:
 
 
 def _zone_words(found: WallZone) -> list[tuple[str, Any]]:
-    """What was found in a zone of the wall by name; of a gap or a crack its length."""
+    """Findings of a zone of the wall by name; of a gap or a crack its length."""
     values = ((name, getattr(found, name)) for name in type(found).model_fields)
     return [(name, getattr(value, "length", value)) for name, value in values if value is not None]
 

@@ -110,7 +110,7 @@ def _first_ones(problems: list[Problem]) -> list[Problem]:
 
 
 def _rest(values: Any, model: type[Kind], errors: Sequence[ErrorDetails]) -> Kind | None:
-    """What is left of a record without its wrong values; None where nothing is. `values` is cut down in place."""
+    """The rest of a record without its wrong values; None where nothing is. `values` is cut down in place."""
     for _ in range(_ROUNDS):
         for error in errors:
             steps = steps_of(error)

@@ -1,1 +1,1 @@
-"""What the pictures of a page are drawn from, taken out of the summaries."""
+"""Data for the pictures of a page, taken out of the summaries."""

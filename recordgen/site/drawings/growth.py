@@ -1,4 +1,4 @@
-"""What the pictures of growth and of the coming weeks are drawn from, taken out of the summaries."""
+"""Data for the pictures of growth and of the coming weeks, taken out of the summaries."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ def usual_a_month(summary: HorseSummary) -> tuple[float, float]:
 
 
 def defects(one: FootSummary, naming: Naming) -> list[Defect]:
-    """What grows out of one foot's wall, with the month in which it will have."""
+    """Marks that grow out of one foot's wall, each with the month in which it will have."""
     return [_defect(mark, naming) for mark in one.growing_out]
 
 

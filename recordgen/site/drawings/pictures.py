@@ -134,7 +134,7 @@ class Pictures:
         return self._key(rate_key(words), words)
 
     def growing_out(self, summary: HorseSummary) -> dict[Foot, Markup]:
-        """What is on its way down the wall, by foot; of the feet that have something."""
+        """Marks on their way down the wall, by foot; of the feet that have something."""
         labels = {name: self.naming.phrase(f"chart_{name}") for name in ("inner", "toe", "outer")}
         return {
             foot: self._place(

@@ -1,4 +1,4 @@
-"""What the field page knows of each horse: what was last written, what is open, what is in force, when it is due."""
+"""The field page's data of each horse: what was last written, what is open, what is in force, when it is due."""
 
 from __future__ import annotations
 
@@ -42,7 +42,7 @@ def rounds_known(plan: Plan) -> list[dict[str, Any]]:
 
 
 def done_before(stables: Sequence[StableSummary]) -> list[str]:
-    """What was done most often in the practice, most common first."""
+    """Work done most often in the practice, most common first."""
     visits = (visit.visit for stable in stables for horse in stable.horses for visit in horse.history)
     found = Counter(word for visit in visits for foot in visit.feet.values() for word in foot.done)
     return sorted(found, key=lambda word: (-found[word], word))[:MOST_DONE]

@@ -57,7 +57,7 @@ def field_files(stables: Sequence[StableSummary], ways: Context, today: date, ke
 
 
 def page_data(stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"") -> dict[str, Any]:
-    """What the page knows, as plain values: vocabulary, horses, rounds, words."""
+    """The data of the page, as plain values: vocabulary, horses, rounds, words."""
     naming = ways.naming
     return {
         "made": today.isoformat(),

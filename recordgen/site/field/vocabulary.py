@@ -1,4 +1,4 @@
-"""What a visit may hold, as plain values for the field page, taken from the models: a new measure appears by itself."""
+"""The parts of a visit, as plain values for the field page, taken from the models: a new measure appears by itself."""
 
 from __future__ import annotations
 

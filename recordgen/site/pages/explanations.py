@@ -19,7 +19,7 @@ def render_explanations(renderer: PageRenderer) -> list[Page]:
 
 
 def render_words(renderer: PageRenderer) -> Page:
-    """What each measure and each word means."""
+    """The meaning of each measure and each word."""
     tables, title = renderer.context.ways.reference, renderer.phrase("menu_words")
     return renderer.render(WORDS, title, "words.md", measures=tables.measures, glossary=tables.glossary)
 
@@ -45,7 +45,7 @@ def render_method(renderer: PageRenderer) -> Page:
 
 
 def render_safety(renderer: PageRenderer) -> Page:
-    """What to mind, and what the law of the practice's country asks."""
+    """Points to mind, and what the law of the practice's country asks."""
     ways = renderer.context.ways
     return renderer.render(
         SAFETY,
@@ -57,6 +57,6 @@ def render_safety(renderer: PageRenderer) -> Page:
 
 
 def render_problems(renderer: PageRenderer) -> Page:
-    """What each code of a problem means, with an example and its mend; for the trimmer alone."""
+    """The meaning of each code of a problem, with an example and its mend; for the trimmer alone."""
     table = renderer.context.ways.reference.problems
     return renderer.render(PROBLEMS, renderer.phrase("menu_problems"), "problems.html", problems=table)

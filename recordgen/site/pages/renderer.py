@@ -1,4 +1,4 @@
-"""What every page has in common: its frame of menu, practice and day, and a place for its pictures."""
+"""The frame of every page: menu, practice and day, and a place for its pictures."""
 
 from __future__ import annotations
 

@@ -62,7 +62,7 @@ def render_jobs(renderer: PageRenderer, stable: StableSummary, places: StablePla
 
 
 def _patterns(renderer: PageRenderer, stable: StableSummary) -> list[Pattern]:
-    """What the stable's horses say together: all of it for the trimmer, the first of what is sure for its readers."""
+    """Findings of the stable's horses: all for the trimmer, the first of what is sure for its readers."""
     found = renderer.context.patterns[stable.slug]
     return list(found) if renderer.private else [pattern for pattern in found if pattern.said][:MOST_PATTERNS]
 

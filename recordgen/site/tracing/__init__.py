@@ -1,1 +1,1 @@
-"""What a page tells of a horse's tracings, in figures, words and pictures."""
+"""A page's part on a horse's tracings, in figures, words and pictures."""

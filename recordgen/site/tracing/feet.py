@@ -1,4 +1,4 @@
-"""What is told of a horse's tracings: each with its day, the latest of each view, pairs, and all that is drawn."""
+"""The part on a horse's tracings: each with its day, the latest of each view, pairs, and all that is drawn."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a page tells of a horse's tracings: by foot the latest of each view, its figures, and what lacks."""
+"""A page's part on a horse's tracings: by foot the latest of each view, its figures, and what lacks."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ MOST_EARLIER = 3
 
 
 def tracings_of(summary: HorseSummary, ways: Context, album: Album | None = None) -> Tracings:
-    """What is told of a horse's tracings; nothing where none was traced. album: the photographs of the same page."""
+    """The words on a horse's tracings; nothing where none was traced. album: the photographs of the same page."""
     words = TracedWords(ways)
     seen = {foot: list(_seen(summary, foot)) for foot in FEET}
     photos = {copy.file.name: shown for shown in (album.shown if album else ()) for copy in shown.copies}

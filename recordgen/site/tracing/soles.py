@@ -1,4 +1,4 @@
-"""What the pictures of a traced sole and its ring are drawn from: the foot's own frame, its flares, its best axis."""
+"""Data for the pictures of a traced sole and its ring: the foot's own frame, its flares, its best axis."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What pictures of feet traced from the side or the front are drawn from: upright on blank, or as in a photograph."""
+"""Data for the pictures of feet traced from the side or the front: upright on blank, or as in a photograph."""
 
 from __future__ import annotations
 

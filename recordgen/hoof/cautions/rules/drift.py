@@ -1,4 +1,4 @@
-"""What several visits say by small steps: a sole or groove that is worn away, an angle that climbs.
+"""Rules for small steps over several visits: a sole or groove that is worn away, an angle that climbs.
 
 No step of them is more than the error of reading. So no two readings are compared: the middle one of the last three
 stands against the best of such middles within a year. A reading that is out raises nothing, on either end. The edges

@@ -1,4 +1,4 @@
-"""What one record of a foot or of a zone of its wall says: the rules that look at nothing else."""
+"""Rules for one record of a foot or of a zone of its wall: those that look at nothing else."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What one record of a frog says: its tissue, its infection, its grooves, and whether it hurts."""
+"""Rules for one record of a frog: its tissue, its infection, its grooves, and whether it hurts."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What several visits say together: what grew, thinned or changed beyond the error of measuring, and what came again.
+"""Rules over several visits: what grew, thinned or changed beyond the error of measuring, and what came again.
 
 A change is told against one earlier reading of the same foot and zone, taken at the same moment of a visit, and where
 the rule for changes of a whole page tells it. Once told, later readings are compared with that same one, and it ends

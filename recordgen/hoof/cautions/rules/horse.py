@@ -1,4 +1,4 @@
-"""What one visit says of the whole horse: signs, alone and together, soreness, condition, and being overdue."""
+"""Rules for the whole horse at one visit: signs, alone and together, soreness, condition, and being overdue."""
 
 from __future__ import annotations
 

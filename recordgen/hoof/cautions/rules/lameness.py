@@ -1,4 +1,4 @@
-"""What a grade of lameness says, on its own scale alone: what was raised on one is not cleared by another."""
+"""The meaning of a grade of lameness, on its own scale alone: what was raised on one is not cleared by another."""
 
 from __future__ import annotations
 

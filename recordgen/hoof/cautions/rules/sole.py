@@ -1,4 +1,4 @@
-"""What one record of a sole, of the hairline and of the white line says: pain, give, shape, and how little is left."""
+"""Rules for one record of a sole, of the hairline and of the white line: pain, give, shape, and how little is left."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What opened the foot: something that stuck in it, a wound, an abscess, blood drawn by the trim."""
+"""Rules for an opened foot: something that stuck in it, a wound, an abscess, blood drawn by the trim."""
 
 from __future__ import annotations
 

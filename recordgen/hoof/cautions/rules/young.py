@@ -1,4 +1,4 @@
-"""What is another matter in the young: a foal that is lame or has a hot foot, and a limb that bends."""
+"""Rules for the young: a foal that is lame or has a hot foot, and a limb that bends."""
 
 from __future__ import annotations
 
