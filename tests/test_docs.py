@@ -1,10 +1,11 @@
-"""What the README and the notes for developers say is so."""
+"""Checks that the README and the notes for developers say what is so."""
 
 from __future__ import annotations
 
 import re
 from pathlib import Path
 
+from recordgen import __version__
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read
 from tests.conftest import ROOT
@@ -50,3 +51,30 @@ def test_the_top_level_holds_what_the_design_names() -> None:
     allowed |= {"site_templates", "sites"}
 
     assert {path.name for path in ROOT.iterdir() if not path.name.startswith(".")} - allowed == set()
+
+
+def test_the_words_of_the_glossary_are_the_words_of_the_code() -> None:
+    """At most thirty, in order, and each stands in a file of the package."""
+    words = re.findall(r"^\| \*\*(.+?)\*\* \|", DEVELOPERS, re.MULTILINE)
+    code = "\n".join(path.read_text("utf-8") for path in (ROOT / "recordgen").rglob("*.py"))
+    unused = [word for word in words if not re.search(rf"\b{word.replace(' ', '[ _]')}s?\b", code, re.IGNORECASE)]
+
+    assert words == sorted(words)
+    assert 20 <= len(words) <= 30
+    assert unused == []
+
+
+def test_the_newest_release_is_the_version_of_the_package() -> None:
+    """The record of releases names it first, each version once, in descending order."""
+    released = re.findall(r"^\| (\d+)\.(\d+)\.(\d+) \|", DEVELOPERS, re.MULTILINE)
+
+    assert ".".join(released[0]) == __version__
+    assert released == sorted(set(released), key=lambda parts: tuple(map(int, parts)), reverse=True)
+
+
+def test_docstrings_open_with_a_verb_or_a_noun() -> None:
+    """None in the package opens with 'What', which tells neither."""
+    opening = re.compile(r'^\s*r?"""What\b', re.MULTILINE)
+    files = [path for path in (ROOT / "recordgen").rglob("*.py") if opening.search(path.read_text("utf-8"))]
+
+    assert files == []

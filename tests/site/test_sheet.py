@@ -75,7 +75,7 @@ def _reads_as(one: MeasureSummary, cell: Tag, last: date | None) -> None:
     (days,) = [told(now, "small")]
     wanted = [value for value in (one.before, one.after) if value is not None]
     digits = max(one.measure.words.decimals, 1)
-    shown = "".join(part.get_text(" ") for part in now.contents if part.name not in ("b", "small"))
+    shown = "".join(part.get_text(" ") for part in now.contents if getattr(part, "name", None) not in ("b", "small"))
 
     assert figures_in(shown) == [near(value, digits) for value in wanted]
     assert days == ([] if one.day == last else [day_tiny(one.day)])
