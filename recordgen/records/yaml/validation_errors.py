@@ -13,6 +13,7 @@ from recordgen.nearest import did_you_mean
 from recordgen.problems import Problem, Step, quoted
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.names import foot_named, zone_named
+from recordgen.records.yaml.shapes import as_keys, as_list, written
 from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.values import is_known
@@ -66,22 +67,29 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
             return _unknown_choice(model, steps, name, error["input"])
         case "greater_than_equal" | "less_than_equal":
             return _out_of_range(model, steps, name, error["input"])
+        case "model_type" | "dict_type" | "tuple_type" if error["input"] is not None:
+            return _wrong_shape(model, steps, name, error)
         case kind:
             return _wrong_kind(kind, name, error["input"], context)
+
+
+def _wrong_shape(model: type[BaseModel], steps: tuple[Step, ...], name: str, error: ErrorDetails) -> Wrong:
+    """A text where keys or a list belong, with the corrected line where it is known."""
+    given = error["input"]
+    if error["type"] == "tuple_type":
+        way_out = "Write it as [one, two], or each on its own line behind a dash"
+        return "list-expected", f"{name} should be a list", written(steps, as_list(given), way_out)
+    around = annotation_at(model, steps)
+    way_out = written(
+        steps, as_keys(around, given) if is_model(around) else None, "Write key: value, each on its own line"
+    )
+    return "keys-expected", f"{name} should hold keys with values", way_out
 
 
 def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wrong:
     if given is None or kind == "string_too_short":
         return "value-empty", f"{name} is empty", "Fill it in, or take it out"
     match kind:
-        case "model_type" | "dict_type":
-            return "keys-expected", f"{name} should hold keys with values", "Write key: value, each on its own line"
-        case "tuple_type":
-            return (
-                "list-expected",
-                f"{name} should be a list",
-                "Write it as [one, two], or each on its own line behind a dash",
-            )
         case "string_type":
             return (
                 "text-expected",

@@ -132,7 +132,7 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
         ),
         (
             "date: 2026-10-14\ncare: daily-grooves\n",
-            "2:1: error: care should be a list. Write it as [one, two], or each on its own line behind a dash.",
+            "2:1: error: care should be a list. Write care: [daily-grooves].",
         ),
         ("date: 2026-10-14\ncare:\n  -\n", "3:4: error: care, number 1 is empty. Fill it in, or take it out."),
         (

@@ -1,0 +1,49 @@
+"""A value in the wrong shape is told with the corrected line."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from recordgen.records.models.fields import Record
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.visit import Visit
+from tests.support.practice_folders import problems_of
+
+DAY = "date: 2026-10-14\n"
+
+
+@pytest.mark.parametrize(
+    ("model", "typed", "way_out"),
+    [
+        (Visit, f"{DAY}next: 6\n", "Write next: {weeks: 6}"),
+        (Visit, f"{DAY}next: 2026-11-25\n", "Write next: {date: 2026-11-25}"),
+        (Horse, "name: Bramble\nleft: 2026-09-01\n", "Write left: {date: 2026-09-01}"),
+        (Horse, "name: Bramble\nleft: died\n", "Write left: {date: …, why: died}"),
+        (Horse, "name: Bramble\nconsent: yes\n", "Write consent: {vet: yes, by: …, date: …}"),
+        (Horse, "name: Bramble\nconformation: toes in, base narrow\n", "Write conformation: [toes in, base narrow]"),
+        (Visit, f"{DAY}care: dry-bed\n", "Write care: [dry-bed]"),
+        (Visit, f"{DAY}feet: {{left_fore: {{done: frog opened}}}}\n", "Write done: [frog opened]"),
+    ],
+)
+def test_the_corrected_line_is_told(tmp_path: Path, model: type[Record], typed: str, way_out: str) -> None:
+    """What was typed stays; what is missing besides is left to fill in."""
+    (problem,) = problems_of(tmp_path, typed, model)
+
+    assert problem.way_out == way_out
+
+
+@pytest.mark.parametrize("typed", ["next: [6, 8]", 'next: "{6}"', f"next: '{'6 ' * 30}'", "next: soon"])
+def test_nothing_is_guessed_of_what_fits_no_key(tmp_path: Path, typed: str) -> None:
+    """Then the form alone is told."""
+    (problem,) = problems_of(tmp_path, f"{DAY}{typed}\n")
+
+    assert problem.way_out == "Write key: value, each on its own line"
+
+
+def test_what_is_told_is_right(tmp_path: Path) -> None:
+    """The corrected line, typed as it is told, has no problem."""
+    (problem,) = problems_of(tmp_path, f"{DAY}next: 6\n")
+
+    assert problems_of(tmp_path, f"{DAY}{problem.way_out.removeprefix('Write ')}\n") == []
