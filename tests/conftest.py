@@ -1,4 +1,4 @@
-"""What tests share: the demo practice, its built sites, and a browser."""
+"""Helpers that tests share: the demo practice, its built sites, and a browser."""
 
 from __future__ import annotations
 

@@ -73,8 +73,9 @@ def test_the_newest_release_is_the_version_of_the_package() -> None:
 
 
 def test_docstrings_open_with_a_verb_or_a_noun() -> None:
-    """None in the package opens with 'What', which tells neither."""
+    """None in the package or its tests opens with 'What', which tells neither."""
     opening = re.compile(r'^\s*r?"""What\b', re.MULTILINE)
-    files = [path for path in (ROOT / "recordgen").rglob("*.py") if opening.search(path.read_text("utf-8"))]
+    code = [path for room in ("recordgen", "tests") for path in (ROOT / room).rglob("*.py")]
+    files = [path for path in code if opening.search(path.read_text("utf-8"))]
 
     assert files == []

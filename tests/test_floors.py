@@ -69,7 +69,7 @@ def test_a_room_imports_only_from_below(file: Path) -> None:
 
 
 def test_the_ground_and_the_floors_are_all_there_is() -> None:
-    """What lies on top of the package is named here, so that a new room has to say on which floor it stands."""
+    """Modules on top of the package are named here, so that a new room has to say on which floor it stands."""
     on_top = {path.stem for path in PACKAGE.iterdir() if path.suffix == ".py" or (path / "__init__.py").is_file()}
 
     assert on_top - {"__init__", "__main__"} == {*GROUND, *FLOORS}
@@ -77,7 +77,7 @@ def test_the_ground_and_the_floors_are_all_there_is() -> None:
 
 @pytest.mark.parametrize("name", GROUND)
 def test_the_ground_stands_on_itself_alone(name: str) -> None:
-    """What every floor may ask imports nothing but what is lower among its own."""
+    """Modules that every floor may ask import nothing but those lower among their own."""
     taken = {module.removeprefix("recordgen.") for module in imports(PACKAGE / f"{name}.py")}
 
     assert taken - set(GROUND[: GROUND.index(name)]) == set()
@@ -149,7 +149,7 @@ def test_each_room_names_files_that_are_there(room: Path) -> None:
 
 
 def test_no_test_imports_from_another_test() -> None:
-    """What tests share lies in tests/support (and the demo's stories in tests/demo)."""
+    """Helpers that tests share lie in tests/support (and the demo's stories in tests/demo)."""
     files = sorted((ROOT / "tests").rglob("*.py"))
     found = [
         (file.name, taken)

@@ -64,7 +64,7 @@ def test_a_folder_takes_the_place_of_another(place: Path, in_one_step: bool, mon
 
 
 def test_a_new_folder_that_cannot_be_put_leaves_the_old_one(place: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """What was moved aside comes back."""
+    """A folder moved aside comes back."""
     monkeypatch.setattr(folders, "exchange", lambda *_: False)
     with pytest.raises(FileNotFoundError), workroom(place.parent) as room:
         replace_folder(room / "nothing", place)
@@ -101,7 +101,7 @@ def test_a_workroom_in_use_and_folders_of_others_stay(tmp_path: Path) -> None:
 
 
 def test_a_link_in_a_left_workroom_is_not_followed(tmp_path: Path) -> None:
-    """What it leads to stays."""
+    """The file it leads to stays."""
     (tmp_path / "mine").mkdir()
     (tmp_path / "mine" / "notes.txt").write_text("mine")
     with workroom(tmp_path) as room:

@@ -1,4 +1,4 @@
-"""What is installed: every file by its hash, and nothing with a published hole."""
+"""The lock of all that is installed: every file by its hash, and nothing with a published hole."""
 
 from __future__ import annotations
 
@@ -32,7 +32,7 @@ HOLES = {
 
 
 def named() -> list[Requirement]:
-    """What pyproject.toml asks for, with what the tests and the PDF need."""
+    """The libraries that pyproject.toml asks for, with what the tests and the PDF need."""
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     extras = project["optional-dependencies"]
     return [Requirement(line) for line in (*project["dependencies"], *extras["pdf"], *extras["test"])]
@@ -70,7 +70,7 @@ def test_a_version_with_a_published_hole_is_left_out(package: str) -> None:
 
 
 def test_the_test_command_finds_locked_files_alone() -> None:
-    """What is fetched is held against its hash; before the README's command runs, the way to others is closed."""
+    """Fetched files are held against their hash; before the README's command runs, the way to others is closed."""
     script = (ROOT / ".ci" / "run").read_text("utf-8")
     fetch, close, run = (script.index(part) for part in ("--require-hashes", "PIP_NO_INDEX=1", 'eval "$test_command"'))
 

@@ -170,7 +170,7 @@ def test_without_a_signal_the_page_opens_and_keeps(hand: Hand) -> None:
 
 
 def test_open_cautions_stand_before_the_first_foot(hand: Hand) -> None:
-    """What must not be trimmed is said before anything is trimmed, on the horse and on the foot."""
+    """Feet that must not be trimmed are said before anything is trimmed, on the horse and on the foot."""
     hand.tap("horse-willowmere/fennel")
     told = hand.page.locator(".cautions").inner_text()
 

@@ -1,4 +1,4 @@
-"""What the phone keeps and hands over: killed, full, without a signal, with a clock that is wrong."""
+"""Visits that the phone keeps and hands over: killed, full, without a signal, with a clock that is wrong."""
 
 from __future__ import annotations
 
@@ -158,7 +158,7 @@ def one_value_more(hand: Hand) -> None:
 
 
 def test_a_full_device_is_told_at_once_and_hands_over_all_the_same(hand: Hand) -> None:
-    """What cannot be kept is still on the page, and leaves with the file."""
+    """A visit that cannot be kept is still on the page, and leaves with the file."""
     session = hand.page.context.new_cdp_session(hand.page)
     session.send("Storage.overrideQuotaForOrigin", {"origin": hand.page.url.split("/#")[0].rstrip("/"), "quotaSize": 1})
     hand.tap("horse-willowmere/tansy")

@@ -147,7 +147,7 @@ def test_pages_open_from_a_disk(browser: Browser, demo_sites: Any) -> None:
 
 
 def test_a_horse_prints_on_few_pages(browser: Browser, served: str) -> None:
-    """What is folded stays folded on paper, so that the page is worth its paper."""
+    """Folded parts stay folded on paper, so that the page is worth its paper."""
     with opened(browser, f"{served}/{PAGES[1]}", 1280, "light") as (page, _):
         printed = page.pdf(format="A4")
 

@@ -63,7 +63,7 @@ def test_a_frame_on_the_same_host_asks_for_nothing(browser: Browser, tmp_path: P
 
 
 def test_without_its_script_the_page_in_a_frame_shows_no_field(browser: Browser, stand: Stand) -> None:
-    """What asks for the words is hidden until the script has looked."""
+    """The form that asks for the words is hidden until the script has looked."""
     with reader(browser) as context, hosted(stand) as host, hosted(stand) as around:
         frame = framed_in(context.new_page(), around, f"<iframe sandbox src='{host.address}'></iframe>")
 

@@ -62,7 +62,7 @@ def test_a_deep_link_opens_on_its_own_page(browser: Browser, where: str, request
 
 
 def test_a_page_link_keeps_its_page_from_the_host(browser: Browser, sub_host: Host) -> None:
-    """What stands behind `#p=` opens, and the host never hears of it."""
+    """Words behind `#p=` open the site, and the host never hears of it."""
     with reader(browser) as context:
         page = context.new_page()
         page.goto(sub_host.address + "#p=h/two/%23part")

@@ -212,7 +212,7 @@ def test_a_new_worker_asks_nothing(browser: Browser, stand: Stand, host: Host) -
 
 
 def test_a_new_edition_is_read_with_the_same_words(browser: Browser, stand: Stand, tmp_path: Path) -> None:
-    """What was published anew is there at the next look."""
+    """A new edition is there at the next look."""
     with reader(browser) as context, copied(stand, tmp_path) as (own, host):
         page = opened(context, host)
         write(own.site / "h/one/index.html", page_html("One, later", "/").encode())

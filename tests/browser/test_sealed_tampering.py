@@ -1,4 +1,4 @@
-"""What a host changed, cut, swapped, took away or put back is refused, told, and forgiven once it is mended."""
+"""Files a host changed, cut, swapped, took away or put back are refused, told, and forgiven once they are mended."""
 
 from __future__ import annotations
 
@@ -87,7 +87,7 @@ def test_a_damaged_lock_script_takes_nothing_away(browser: Browser, stand: Stand
 
 
 def test_a_damaged_copy_on_the_device_is_fetched_anew(browser: Browser, host: Host) -> None:
-    """What somebody changed in the browser's own cache is not believed either."""
+    """Changes in the browser's own cache are not believed either."""
     with reader(browser) as context:
         page = opened(context, host)
         page.evaluate(

@@ -124,7 +124,7 @@ def test_a_template_that_reaches_out_of_its_sandbox_is_refused(tmp_path: Path, p
 
 @pytest.mark.parametrize("link", ["site_templates", "site_templates/theme", "site_templates/theme/assets/hay.css"])
 def test_a_link_among_templates_that_leads_out_is_refused(tmp_path: Path, link: str) -> None:
-    """What lies at its end would be published: it is told by name, and nothing is written."""
+    """The file at its end would be published: it is told by name, and nothing is written."""
     records = small_practice(tmp_path)
     outside = tmp_path / "outside"
     outside.mkdir()

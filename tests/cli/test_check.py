@@ -68,7 +68,7 @@ def test_warnings_stop_nothing(tmp_path: Path) -> None:
 
 
 def test_a_code_is_explained_with_an_example_and_its_mend() -> None:
-    """What it means, what is wrong, what is right."""
+    """Told are its meaning, a wrong case and a right one."""
     result = run("check", "--explain", "next-one-of-two")
 
     assert result.exit_code == 0

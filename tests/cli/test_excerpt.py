@@ -44,7 +44,7 @@ def test_the_mark_stands_under_the_place(line: str, column: int, shown: str, bef
 
 @pytest.mark.parametrize("column", [1, 30, 500, 990, 1000])
 def test_a_long_line_is_cut_around_the_place(column: int) -> None:
-    """What is marked stays in sight, and the line fits."""
+    """The marked part stays in sight, and the line fits."""
     line = "x" * 1000
     line = f"{line[: column - 1]}o{line[column:]}"
     text, before = marked(line, column, 40)

@@ -42,7 +42,7 @@ def records(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def git(records: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    """What git says."""
+    """The words of git."""
     return subprocess.run(["git", "-C", str(records), *words], capture_output=True, text=True)
 
 

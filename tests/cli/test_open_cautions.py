@@ -106,7 +106,7 @@ def test_a_new_visit_holds_lines_that_end_what_is_open(sore: Path) -> None:
 
 
 def test_the_lines_end_it_once_the_marks_are_taken_away(sore: Path) -> None:
-    """What anybody ends by resolved, and what is the vet's by the vet's own lines."""
+    """Cautions that anybody ends by resolved, and those that are the vet's by the vet's own lines."""
     text = begun(sore).replace("by: }", "by: Wren Ashdown}")
     (sore / NEW).write_text(re.sub(r"(?m)^# (?=resolved:|  - \{caution)", "", text) + "  x\n")
     by_a_word = open_of(sore)

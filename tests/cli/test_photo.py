@@ -36,7 +36,7 @@ def picture(tmp_path: Path) -> Path:
 
 
 def add(records: Path, *words: str | Path) -> Result:
-    """What adding photographs to Bramble told."""
+    """The output of adding photographs to Bramble."""
     return run_today("photo", FENNEL, *words, records=records)
 
 
@@ -104,7 +104,7 @@ def test_the_camera_tells_the_day_unless_it_is_said(records: Path, picture: Path
 
 
 def test_a_name_that_tells_all_needs_no_more(records: Path, tmp_path: Path) -> None:
-    """What is said goes before it."""
+    """Given facts go before it."""
     file = tmp_path / "2026-10-14-right-fore-front-after.png"
     file.write_bytes(file_of(drawn(), "PNG"))
     add(records, file)

@@ -56,7 +56,7 @@ def test_nothing_readable_leaves(once: tuple[Desk, str], tmp_path: Path) -> None
 
 
 def found(names: re.Pattern[bytes], folder: Path) -> set[bytes]:
-    """What of some names stands in the files of a folder and in their paths."""
+    """Those of some names that stand in the files of a folder and in their paths."""
     files = [path for path in folder.rglob("*") if path.is_file()]
     texts = [path.read_bytes() + str(path.relative_to(folder)).encode() for path in files]
     return {name for text in texts for name in names.findall(text)}
@@ -133,7 +133,7 @@ def test_on_a_terminal_it_asks(new: Desk, answer: str, code: int) -> None:
 
 
 def on_terminal(answer: str, *words: str | Path) -> tuple[str, int]:
-    """What a command shows on a terminal where somebody gives an answer, and its exit code."""
+    """The output of a command on a terminal where somebody gives an answer, and its exit code."""
     ours, theirs = pty.openpty()
     command = [sys.executable, "-m", "recordgen", *(str(word) for word in words)]
     with subprocess.Popen(command, stdin=theirs, stdout=subprocess.PIPE, stderr=subprocess.STDOUT) as running:

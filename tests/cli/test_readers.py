@@ -118,7 +118,7 @@ def test_new_keys_are_asked_for(published: Desk) -> None:
 
 
 def restored(desk: Desk, copy: Path, words: str) -> Result:
-    """What bringing the keys back printed."""
+    """The output of bringing the keys back."""
     words_in = ["readers", "--restore", str(copy), "--records", str(desk.records)]
     return CliRunner().invoke(main, words_in, input=f"{words}\n", catch_exceptions=False)
 

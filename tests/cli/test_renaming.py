@@ -22,12 +22,12 @@ def rename(desk: Desk, old: str, new: str, entered: bool = True) -> None:
 
 
 def publish(desk: Desk, stable: str) -> Result:
-    """What publishing a stable prints."""
+    """The output of publishing a stable."""
     return run_today("publish", stable, "--yes", records=desk.records)
 
 
 def bring(desk: Desk, stable: str = "old-mill", old: str = "willowmere") -> Result:
-    """What bringing keys along prints."""
+    """The output of bringing keys along."""
     return run("readers", stable, "--moved-from", old, "--records", desk.records)
 
 

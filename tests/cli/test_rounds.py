@@ -38,7 +38,7 @@ def told(*words: str | Path, of: Path = RECORDS) -> list[str]:
 
 
 def plain(*words: str | Path, of: Path = RECORDS) -> dict[str, Any]:
-    """What it prints for other programs."""
+    """Output for other programs."""
     found: dict[str, Any] = json.loads("\n".join(told("--json", *words, of=of)))
     return found
 
@@ -211,7 +211,7 @@ def test_one_stable_s_calendar_leaves_the_trimmer_s_own_alone(tmp_path: Path) ->
 
 
 def test_json_stays_json_beside_a_calendar(tmp_path: Path) -> None:
-    """What was written is told elsewhere."""
+    """Written files are told elsewhere."""
     result = run_today("rounds", "--json", "--calendar", tmp_path / "c", records=small_practice(tmp_path))
 
     assert json.loads(result.stdout)["horses_a_day"] == 8

@@ -33,7 +33,7 @@ def _somebody(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git prints."""
+    """The output of git."""
     return subprocess.run(["git", "-C", str(folder), *words], check=True, capture_output=True, text=True).stdout
 
 
@@ -108,7 +108,7 @@ def test_check_tells_the_same_and_a_folder_once(records: Path) -> None:
 
 
 def test_one_stable_is_looked_at_alone(records: Path) -> None:
-    """What lies elsewhere is not its affair."""
+    """Files elsewhere are not its affair."""
     write(records, {"notes.txt": b"x", "willowmere/notes.txt": b"x"})
     result = run_today("check", "--stable", "willowmere", records=records)
 

@@ -73,7 +73,7 @@ def test_due_of_one_stable_reads_in_a_terminal() -> None:
 
 @pytest.mark.parametrize("kind", ["practice", "stable", "horse", "visit"])
 def test_schema_is_a_json_schema(kind: str) -> None:
-    """What is printed is a valid schema. Source: JSON Schema 2020-12, meta-schema."""
+    """The output is a valid schema. Source: JSON Schema 2020-12, meta-schema."""
     printed = json.loads(run("schema", kind).output)
 
     jsonschema.Draft202012Validator.check_schema(printed)

@@ -19,7 +19,7 @@ def _somebody(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git prints."""
+    """The output of git."""
     return subprocess.run(["git", "-C", str(folder), *words], check=True, capture_output=True, text=True).stdout
 
 

@@ -27,7 +27,7 @@ class _State:
 
 
 def readings(plan: HorsePlan, foot: str, rng: Random, untrimmed: Set[date]) -> list[dict[str, dict[str, Any]]]:
-    """What is read on one foot at every visit: measures before the trim and, where it was trimmed, after."""
+    """Readings of one foot at every visit: measures before the trim and, where it was trimmed, after."""
     shape = plan.feet[foot]
     state = _target(shape, 0, rng)
     read = []

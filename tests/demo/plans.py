@@ -1,4 +1,4 @@
-"""What a story says about a horse: its file, its days, its feet through time, and what happened at which visit."""
+"""A story about a horse: its file, its days, its feet through time, and what happened at which visit."""
 
 from __future__ import annotations
 
@@ -95,14 +95,14 @@ UNMEASURED: dict[str, Any] = {
 
 
 def on(day: str, **parts: Any) -> dict[date, dict[str, Any]]:
-    """What one visit tells, by its day written as 2026-10-14; `feet` may be given by foot names."""
+    """The records of one visit, by its day written as 2026-10-14; `feet` may be given by foot names."""
     feet = parts.pop("feet", {})
     feet |= {name: parts.pop(name) for name in list(parts) if name.endswith(("_fore", "_hind"))}
     return {date.fromisoformat(day): parts | ({"feet": feet} if feet else {})}
 
 
 def frogs(day: str, infection: str, groove: int = 6) -> dict[date, dict[str, Any]]:
-    """What the frogs of the hinds were like at one visit."""
+    """The state of the hinds' frogs at one visit."""
     found = {"frog": {"infection": infection, "central_groove_depth": groove}}
     return on(day, left_hind=found, right_hind={"frog": {"infection": infection}})
 

@@ -45,7 +45,7 @@ def seen(horse: HorseRecord, foot: Foot) -> list[tuple[date, FootVisit]]:
 
 
 def zones(horse: HorseRecord, foot: Foot, zone: Zone) -> list[WallZone]:
-    """What was found in one zone of a foot's wall, oldest first."""
+    """Findings of one zone of a foot's wall, oldest first."""
     return [found.wall[zone] for _, found in seen(horse, foot) if found.wall and zone in found.wall]
 
 

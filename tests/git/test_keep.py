@@ -1,4 +1,4 @@
-"""What changed and new entries, with a real git."""
+"""Changes and new entries, with a real git."""
 
 import subprocess
 from pathlib import Path
@@ -26,7 +26,7 @@ def changes(records: Path) -> list[Path]:
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git answers."""
+    """The answer of git."""
     return subprocess.run(["git", "-C", str(folder), *words], capture_output=True, text=True, check=True).stdout
 
 

@@ -1,4 +1,4 @@
-"""What a repository is and holds, with a real git."""
+"""The state of a repository, with a real git."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ EMPTY = "e69de29bb2d1d6434b8b29ae775ad8c2e48c5391"
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git answers."""
+    """The answer of git."""
     return subprocess.run(["git", "-C", str(folder), *words], capture_output=True, text=True, check=True).stdout
 
 

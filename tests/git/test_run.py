@@ -1,4 +1,4 @@
-"""What of the environment reaches git, by a program in git's place that tells it."""
+"""The environment that reaches git, by a program in git's place that tells it."""
 
 from __future__ import annotations
 

@@ -58,7 +58,7 @@ def test_without_a_birthday_it_is_grown() -> None:
 
 
 def test_the_usual_weeks_of_a_practice_lie_in_the_range_of_each_class() -> None:
-    """What a new practice starts with needs no clamping."""
+    """The settings a new practice starts with need no clamping."""
     assert all(
         words.weeks.at_least <= usual_weeks(practice(), group) <= words.weeks.at_most
         for group, words in REFERENCE.classes.items()

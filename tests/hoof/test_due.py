@@ -34,7 +34,7 @@ def told(last: Visit = LAST, today: date = TODAY, by: Context | None = None, **v
 
 
 def after(visits: Sequence[Visit], today: date = TODAY, by: Context | None = None, **values: Any) -> Due:
-    """What is due after some visits."""
+    """The due day after some visits."""
     found = summary(*visits, by=by or ways(), today=today, **values).due
     assert found is not None
     return found

@@ -1,4 +1,4 @@
-"""What the records lack, told to the trimmer."""
+"""Gaps of the records, told to the trimmer."""
 
 from dataclasses import replace
 from datetime import date

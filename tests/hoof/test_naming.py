@@ -50,7 +50,7 @@ def test_months_are_those_of_the_calendar() -> None:
     ],
 )
 def test_a_size_tells_what_was_measured_of_it(length: float | None, depth: float | None, expected: str) -> None:
-    """What was not measured is left out, not told as zero."""
+    """A value not measured is left out, not told as zero."""
     assert NAMING.size(length, depth) == expected
 
 

@@ -1,4 +1,4 @@
-"""What was seen on a foot, at its place, in words."""
+"""Observations of a foot, at its place, in words."""
 
 from typing import Any
 
@@ -80,7 +80,7 @@ def test_one_thing_seen_is_one_finding(name: str) -> None:
     ],
 )
 def test_nothing_to_mark(values: dict[str, Any]) -> None:
-    """What was looked at and not found, and what has no place on the sole, is no finding."""
+    """A thing looked at and not found, and one without a place on the sole, is no finding."""
     assert seen(**values) == []
 
 

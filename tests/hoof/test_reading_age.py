@@ -1,4 +1,4 @@
-"""What owners read is plain: short sentences, short words, and no word of the trade that is not explained."""
+"""Texts that owners read are plain: short sentences, short words, and no word of the trade that is not explained."""
 
 from __future__ import annotations
 

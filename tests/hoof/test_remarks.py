@@ -1,4 +1,4 @@
-"""What the trimmer may want to look at again: named with its place, never averaged in."""
+"""Remarks for the trimmer: each named with its place, never averaged in."""
 
 from __future__ import annotations
 

@@ -45,7 +45,7 @@ def test_the_table_and_the_records_agree_about_grades_of_lameness(scale: str) ->
 
 @pytest.mark.parametrize(("field", "scale"), CONDITION_SCALES.items())
 def test_the_table_and_the_records_agree_about_condition(field: str, scale: str) -> None:
-    """What is possible in a record is what the scale holds, in halves."""
+    """The possible grades of a record are what the scale holds, in halves."""
     assert extra(field_at(Condition, [field]))["possible"] == [TABLE[scale].low, TABLE[scale].high]
     assert (TABLE[scale].step, scale in IN_HALVES) == (0.5, True)
 

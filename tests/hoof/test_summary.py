@@ -94,7 +94,7 @@ def test_feet_of_different_visits_keep_their_own_days() -> None:
 
 
 def test_findings_are_those_of_the_last_look() -> None:
-    """What was found before is in the history."""
+    """Earlier findings are in the history."""
     found = summary(visit("2026-09-02", left_fore={"sole": {"bruise": True}}), visit("2026-10-14", left_fore={}))
 
     assert found.feet["left_fore"].findings == ()

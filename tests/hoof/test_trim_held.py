@@ -1,4 +1,4 @@
-"""What holds a trim back until the vet agrees, and what lets it go."""
+"""Reasons that hold a trim back until the vet agrees, and their end."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the tables put before people: nothing that only a vet may say, and nothing that promises."""
+"""Words that the tables put before people: nothing that only a vet may say, and nothing that promises."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ def test_no_table_names_what_is_sold(table: str) -> None:
 
 
 def test_the_tables_with_sources_are_found() -> None:
-    """What the next test looks at is not nothing."""
+    """The text for the next test is not nothing."""
     assert {"cautions", "care", "patterns", "scales", "safety", "scope"} <= set(SOURCED)
 
 
@@ -45,7 +45,7 @@ def test_all_advice_names_where_it_comes_from(table: str) -> None:
 
 @pytest.mark.parametrize("rule", [rule for rule, words in REFERENCE.cautions.items() if "call" in words.level])
 def test_a_call_to_the_vet_says_so(rule: str) -> None:
-    """What is to be done meanwhile names the vet."""
+    """The advice meanwhile names the vet."""
     assert "vet" in REFERENCE.cautions[rule].meanwhile
 
 

@@ -40,7 +40,7 @@ def test_a_label_with_room_stands_under_its_place() -> None:
 
 
 def test_labels_apart_share_one_line() -> None:
-    """What fits side by side near its places takes no second line."""
+    """Labels that fit side by side near their places take no second line."""
     placed = placed_below([(40, "March 2027"), (150, "May 2027"), (240, "May 2027")], ROOM, 12)
 
     assert [len(label.middles) for label in placed] == [1, 1, 1]
@@ -101,7 +101,7 @@ def test_a_leader_ends_above_its_own_words(labels: list[tuple[float, str]]) -> N
 @settings(deadline=None)
 @given(st.lists(st.tuples(st.floats(0, 100), st.floats(1, 10)), min_size=1, max_size=6))
 def test_spreading_keeps_order_and_distance(items: list[tuple[float, float]]) -> None:
-    """What is spread keeps its order and the gap, and does not leave the room."""
+    """Spread labels keep their order and the gap, and do not leave the room."""
     ordered = sorted(items)
     widths = [width for _, width in ordered]
     middles = spread([x for x, _ in ordered], widths, (0, 100))

@@ -36,7 +36,7 @@ def test_letters_of_every_script_have_a_width() -> None:
 
 
 def test_words_with_room_are_left_alone() -> None:
-    """What fits stands as typed."""
+    """Text that fits stands as typed."""
     assert shortened("Otter", 60, 12) == "Otter"
 
 

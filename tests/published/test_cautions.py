@@ -12,7 +12,7 @@ WORDS = REFERENCE.cautions
 
 
 def advice(rule: str) -> str:
-    """What is safe meanwhile and what not to do."""
+    """Safe steps meanwhile, and what not to do."""
     return f"{WORDS[rule].meanwhile} {WORDS[rule].do_not or ''}"
 
 

@@ -36,7 +36,7 @@ def test_toe_angle_by_gauge(coefficient: float) -> None:
 
 @pytest.mark.parametrize(("key", "way", "printed"), [("circumference", "tape", 1.8), ("toe_angle", "gauge", 0.37)])
 def test_the_smallest_real_change_is_the_printed_coefficient(key: str, way: str, printed: float) -> None:
-    """What a record tells as more than measuring error is what the paper found, and what rounding to whole ones adds.
+    """A change told as more than measuring error is the paper's, and what rounding to whole ones adds.
 
     Source: Decurnex, Anderson & Davies 2009, Equine Vet J 41; Peel, Peel & Davies 2006, Equine Vet J Suppl 36:431-434.
     """

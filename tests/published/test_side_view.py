@@ -1,4 +1,4 @@
-"""What a foot seen from the side shows, against published rules, tables and geometry."""
+"""Figures of a foot seen from the side, against published rules, tables and geometry."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What a camera does to a measured foot: points in space, projected as it sees them, and measured in the picture."""
+"""The work of a camera on a measured foot: points in space, projected as it sees them, and measured in the picture."""
 
 from __future__ import annotations
 

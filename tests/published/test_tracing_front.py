@@ -1,4 +1,4 @@
-"""What a foot seen from the front shows, against published rules and geometry."""
+"""Figures of a foot seen from the front, against published rules and geometry."""
 
 from __future__ import annotations
 

@@ -128,7 +128,7 @@ def test_a_history_that_is_cut_off_says_so(kept: Kept, tmp_path: Path) -> None:
 
 
 def test_a_head_without_a_branch_counts_as_any(kept: Kept) -> None:
-    """What came later on the branch is not looked at."""
+    """Entries later on the branch are not looked at."""
     kept.entry("2026-10-20", "x", {VISIT_FILE: LONGER})
     kept.git("checkout", "--quiet", "--detach", "HEAD~1")
 

@@ -20,7 +20,7 @@ from recordgen.records.yaml.read import Written
 
 @pytest.fixture
 def given(tmp_path: Path) -> dict[str, Any]:
-    """What a template is given: records with the file they stand in, functions, and what draws pictures."""
+    """The values a template is given: records with the file they stand in, functions, and what draws pictures."""
     horse = Horse(name="Bramble", conformation=("toed in",))
     return {
         "written": Written(horse, tmp_path / "horse.yaml", "records/horse.yaml", b"name: Bramble\n"),

@@ -149,7 +149,7 @@ def test_whatever_is_typed_comes_back(name: str) -> None:
 
 
 def test_no_name_begins_a_property_of_its_own(files: dict[str, bytes]) -> None:
-    """What some readers take for the end of a line is written as one inside the text; other controls are gone."""
+    """Signs that end a line for some readers are written as one inside the text; other controls are gone."""
     assert "Otter\nBEGIN:VALARM\nATTACH:a\nATTACH:b\nATTACH:c:" in said(files["rounds"], "DESCRIPTION")[0]
     assert all(len(line.splitlines()) == 1 for line in content_lines(files["rounds"]))
 

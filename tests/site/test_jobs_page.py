@@ -21,7 +21,7 @@ WHOLE = practice(phone="07700 900142")
 
 
 def horse(name: str, *care: str) -> SimpleNamespace:
-    """What the page asks of a horse's summary."""
+    """The facts that the page asks of a horse's summary."""
     return of_summary(name, summary(visit("2026-10-14", care=list(care))))
 
 

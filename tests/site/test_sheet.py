@@ -192,7 +192,7 @@ def test_cautions_closed_tell_how_and_by_whom() -> None:
 
 
 def test_open_cautions_tell_since_when_and_how_often() -> None:
-    """What was recorded, its age, and what the owner reads."""
+    """The record, its age, and what the owner reads."""
     (one,) = demo_summary("fennel").cautions
     text = text_of(soup_of(demo_alone("fennel")), "#cautions")
 

@@ -11,7 +11,7 @@ from recordgen.site.templates import Compiled
 
 
 def filled(source: str, known: Compiled) -> str:
-    """What a template gives."""
+    """The output of a template."""
     made = Environment(loader=DictLoader({"page.html": source}), bytecode_cache=known)
     return made.get_template("page.html").render(name="Bramble")
 

@@ -12,7 +12,7 @@ from tests.conftest import RECORDS, TODAY
 
 
 def run(*words: str | Path) -> Result:
-    """What a command printed, and its exit code; a traceback is passed on."""
+    """The output of a command, and its exit code; a traceback is passed on."""
     return CliRunner().invoke(main, [str(word) for word in words], catch_exceptions=False)
 
 

@@ -93,7 +93,7 @@ class Hand:
         self.page.wait_for_timeout(150)
 
     def drafts(self) -> list[dict[str, Any]]:
-        """What the device keeps, read from its store and not from the page."""
+        """Records that the device keeps, read from its store and not from the page."""
         self.settled()
         return self.page.evaluate(_KEPT)  # type: ignore[no-any-return]
 

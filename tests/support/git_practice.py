@@ -39,7 +39,7 @@ class Kept:
     top: Path
 
     def git(self, *words: str | Path, day: str = "2026-10-14T18:00:00+02:00", given: bytes = b"") -> bytes:
-        """What git answers; entries are made on the day."""
+        """The answer of git; entries are made on the day."""
         dated = {"GIT_AUTHOR_DATE": day, "GIT_COMMITTER_DATE": day}
         command = ["git", "-C", str(self.top), *map(str, words)]
         return subprocess.run(command, env=os.environ | dated, capture_output=True, check=True, input=given).stdout
@@ -62,11 +62,11 @@ class Kept:
         self.git("commit", "--quiet", "--allow-empty", f"--message={reason}", day=moment)
 
     def trails(self) -> Trails:
-        """What git knows of the visits."""
+        """The trails in git of the visits."""
         return trails(read_whole(self.records, TODAY).practice, read_reference(self.records)[0])
 
     def trail(self, name: str = VISIT_FILE) -> VisitTrail:
-        """What git knows of one visit."""
+        """The trails in git of one visit."""
         found = self.trails().of(self.records / name)
         assert found is not None
         return found

@@ -71,7 +71,7 @@ def told(folder: Path, files: Mapping[str, str | bytes | None] | None = None) ->
 
 
 def problems_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[Problem]:
-    """What is told of one file that holds `text`."""
+    """Problems of one file that holds `text`."""
     file = folder / "file.yaml"
     file.write_bytes(text if isinstance(text, bytes) else text.encode())
     return read(file, "file.yaml", model)[1]

@@ -46,15 +46,15 @@ class Desk:
         return SiteKeys.load(self.records, "willowmere")
 
     def publish(self, *words: str) -> Result:
-        """What recordgen publish printed."""
+        """The output of recordgen publish."""
         return run_today("publish", "willowmere", *words, records=self.records)
 
     def readers(self, *words: str | Path) -> Result:
-        """What recordgen readers printed."""
+        """The output of recordgen readers."""
         return run("readers", "willowmere", *words, "--records", self.records)
 
     def verify(self, *words: str | Path) -> Result:
-        """What recordgen verify printed."""
+        """The output of recordgen verify."""
         return run("verify", "willowmere", *words, "--records", self.records)
 
     def say(self, told: str) -> None:
@@ -70,7 +70,7 @@ def amend(desk: Desk) -> None:
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git prints."""
+    """The output of git."""
     named = {f"GIT_{role}_{what}": "wren" for role in ("AUTHOR", "COMMITTER") for what in ("NAME", "EMAIL")}
     done = subprocess.run(
         ["git", "-C", str(folder), *words], check=True, capture_output=True, text=True, env=os.environ | named

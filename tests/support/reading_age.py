@@ -92,7 +92,7 @@ def _caution(rule: str, words: CautionWords) -> str:
 
 
 def read_by_owners(tables: Reference) -> dict[str, dict[str, str]]:
-    """What owners read, by table and key, with facts filled in; and what the page on safety tells the trimmer."""
+    """Texts that owners read, by table and key, with facts filled in; and what the page on safety tells the trimmer."""
     return {
         "care": {key: joined(getattr(note, part) for part in NOTE_PARTS) for key, note in tables.care.items()},
         "cautions": {key: _caution(key, words) for key, words in tables.cautions.items()},

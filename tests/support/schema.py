@@ -1,4 +1,4 @@
-"""What a validator of the published standard complains about."""
+"""Complaints of a validator of the published standard."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ EditorsYaml.add_implicit_resolver("tag:yaml.org,2002:bool", re.compile("^(true|f
 
 
 def complaints(text: str, kind: FileKind = "visit") -> list[str]:
-    """What an editor would underline, by place."""
+    """Complaints an editor would underline, by place."""
     checker = jsonschema.Draft202012Validator(schema(kind))
     found = checker.iter_errors(yaml.load(text, EditorsYaml))
     return sorted("/".join(map(str, error.absolute_path)) for error in found)

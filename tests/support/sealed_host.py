@@ -1,4 +1,4 @@
-"""What the tests of sealed sites share: a small site, its sealing, a host with a log, and a reader's hands."""
+"""Helpers of the tests of sealed sites: a small site, its sealing, a host with a log, and a reader's hands."""
 
 from __future__ import annotations
 

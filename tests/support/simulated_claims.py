@@ -50,7 +50,7 @@ class Horses:
         return found
 
     def pages(self, readings: Floats, visit: int) -> list[Claims[int]]:
-        """What each horse's page tells on the day of a visit, from 0; missing readings are left out."""
+        """Claims of each horse's page on the day of a visit, from 0; missing readings are left out."""
         rng = np.random.default_rng(self.seed + 1)
         there = rng.uniform(size=readings.shape) >= self.missing
         return [self._page(np.round(one), taken, visit) for one, taken in zip(readings, there, strict=True)]
@@ -101,7 +101,7 @@ class Told:
 
 
 def told(horses: Horses) -> Told:
-    """What pages tell of simulated horses."""
+    """Claims of pages about simulated horses."""
     still = horses.readings()
     pages = [horses.pages(still, visit) for visit in range(1, VISITS)]
     false = np.array([[bool(page.real) for page in at] for at in pages])

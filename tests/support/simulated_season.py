@@ -59,7 +59,7 @@ class Held:
 
 
 def held(kind: Kind, horses: int, seed: int) -> Held:
-    """What windows and rates of such horses hold."""
+    """Shares of such horses whose windows and rates hold."""
     rng = np.random.default_rng(seed)
     found = [one for one in (_one(kind, rng) for _ in range(horses)) if one]
     return Held(*(float(np.mean(column)) for column in zip(*found, strict=True)))

@@ -27,7 +27,7 @@ DOCUMENT = """<!doctype html>
 
 
 def seal_of(page: str) -> dict[str, Any]:
-    """What stands beside the sealed document."""
+    """Values beside the sealed document."""
     found = re.search(r'id="seal">(.*?)</script>', page)
     assert found
     seal: dict[str, Any] = json.loads(found[1])

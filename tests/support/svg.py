@@ -1,4 +1,4 @@
-"""What a test sees in a picture: its elements, its words and the points of its paths."""
+"""Parts of a picture as a test sees them: its elements, its words and the points of its paths."""
 
 from __future__ import annotations
 

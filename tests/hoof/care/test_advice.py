@@ -144,7 +144,7 @@ def test_one_note_is_suggested_once() -> None:
 
 
 def test_only_the_last_visit_counts() -> None:
-    """What was found before and is not there now needs no note."""
+    """A finding gone by now needs no note."""
     assert (
         advice(visit("2026-04-01", left_fore=DEEP), visit(DAY, left_fore={"frog": {"central_groove_depth": 4}})) == ()
     )
@@ -195,7 +195,7 @@ def test_wet_months_bring_back_what_they_brought_last_year(today: date, settings
 
 @pytest.mark.parametrize(("today", "country"), [(SUMMER, "GB"), (WINTER, "NZ")])
 def test_dry_months_do_not_speak_of_wet(today: date, country: str) -> None:
-    """What wet ground brings is spoken of when the ground is wet."""
+    """Signs of wet ground are spoken of when the ground is wet."""
     before, last = visit("2026-02-01", left_fore=INFECTED), visit(today.isoformat())
 
     assert advice(before, last, by=ways(country=country), today=today) == ()

@@ -1,4 +1,4 @@
-"""What `check` tells of care notes as a visit is written: withheld, run out, or in words that nobody can weigh."""
+"""Remarks of `check` on care notes as a visit is written: withheld, run out, or in words that nobody can weigh."""
 
 from __future__ import annotations
 

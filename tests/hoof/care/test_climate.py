@@ -32,7 +32,7 @@ def test_the_south_is_half_a_year_from_the_north(
 
 
 def test_own_months_come_before_the_country() -> None:
-    """What is not wet is dry; of warmth the country still tells. None at all may be wet."""
+    """Months not wet are dry; of warmth the country still tells. None at all may be wet."""
     own = practice(country="ZA", seasons={"wet_months": [12, 1]})
 
     assert months_of("wet", own) == (1, 12)

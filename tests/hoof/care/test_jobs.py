@@ -178,7 +178,7 @@ def test_a_job_of_several_horses_stands_once() -> None:
 
 
 def test_jobs_with_other_words_are_two_jobs() -> None:
-    """What one horse's owner should stop at is not another's."""
+    """The signs at which one horse's owner should stop are not another's."""
     found = jobs_of_horses([("Otter", [job("A")]), ("Moss", [Job("", "A", DAY, stop_if="it hurts")])])
 
     assert [one.horses for one in found] == [("Otter",), ("Moss",)]

@@ -39,7 +39,7 @@ def test_a_note_is_short(key: str) -> None:
 
 @pytest.mark.parametrize("key", LIBRARY)
 def test_a_note_is_whole(key: str) -> None:
-    """What, why, how often and the source; what to stop at or to beware of."""
+    """Each note tells what, why, how often and the source; what to stop at or to beware of."""
     words = LIBRARY[key]
 
     assert all((words.what, words.why, words.how_often, words.source))

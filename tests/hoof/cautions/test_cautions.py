@@ -138,7 +138,7 @@ def test_the_same_thing_recorded_otherwise_clears_it(rule: str) -> None:
 
 @pytest.mark.parametrize("rule", [rule for rule in ENDING if "left_fore" in ENDING[rule]])
 def test_another_foot_clears_nothing(rule: str) -> None:
-    """What was recorded of the right fore tells nothing of the left one."""
+    """Records of the right fore tell nothing of the left one."""
     assert the(rule, case_of(rule, visit(LATER, right_fore=ENDING[rule]["left_fore"]))).foot == "left_fore"
 
 
@@ -163,7 +163,7 @@ def test_overdue_after_the_longest_usual_interval(values: dict[str, Any], days: 
 
 @pytest.mark.parametrize("wanted", [{"weeks": 20}, {"weeks": 12}, {"date": "2027-03-01"}, {"weeks": 4}])
 def test_a_later_day_set_by_the_trimmer_does_not_silence_it(wanted: dict[str, Any]) -> None:
-    """What its class usually needs goes before it; a sooner day is no longest interval."""
+    """The usual weeks of its class go before it; a sooner day is no longest interval."""
     last = visit(DAY, next=wanted)
 
     assert rules(last, today=date(2026, 12, 9)) == []
@@ -213,7 +213,7 @@ def test_the_visits_are_followed_once_a_horse(
 
 
 def test_most_urgent_first_then_newest_then_by_foot() -> None:
-    """What to act on now stands on top."""
+    """Advice to act on now stands on top."""
     wound, bend = {"wound": {"where": "sole"}}, {"deviation": "a bend"}
     first = visit(DAY, right_hind={**wound, **bend}, left_fore=wound, condition={"crest": 4})
     found = open_after(first, visit(LATER, left_hind=wound, lameness={"scale": "AAEP", "grade": 4}), **YEARLING)

@@ -48,7 +48,7 @@ EVERY_NOTE = sorted(REFERENCE.care)
 
 
 def told(words: CautionWords) -> str:
-    """What the page says of a caution."""
+    """The words of a caution on the page."""
     return " ".join(filter(None, (words.seen, words.meanwhile, words.do_not)))
 
 
@@ -140,7 +140,7 @@ def test_what_stands_against_it_is_known_and_no_milder(key: str, not_while: tupl
 
 
 def test_soft_ground_is_not_told_beside_a_deep_bed() -> None:
-    """What is milder gives way, and what not to do is told all the same."""
+    """Milder advice gives way, and what not to do is told all the same."""
     found = summary(visit(DAY, left_fore={"pulse": "strong", "sole": {"sensitive": True}})).cautions
     by_rule = {one.rule: one for one in found}
 

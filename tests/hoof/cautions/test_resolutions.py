@@ -44,12 +44,12 @@ def the_rules(found: list[Caution]) -> list[str]:
 
 
 def too_early(*visits: Visit) -> list[Remark]:
-    """What is over before it was recorded."""
+    """A caution over before it was recorded."""
     return list(resolved_before_raised(Timeline(horse(), visits, WAYS)))
 
 
 def never(*visits: Visit) -> list[Remark]:
-    """What is over and was never recorded."""
+    """A caution over and never recorded."""
     return list(resolved_never_raised(Timeline(horse(), visits, WAYS)))
 
 

@@ -1,4 +1,4 @@
-"""What a page may tell of changes, by one rule."""
+"""Claims of a page of changes, by one rule."""
 
 from __future__ import annotations
 

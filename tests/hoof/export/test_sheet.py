@@ -1,4 +1,4 @@
-"""What stands on the sheet for the vet, and how its figures were taken."""
+"""The contents of the sheet for the vet, and how its figures were taken."""
 
 from __future__ import annotations
 

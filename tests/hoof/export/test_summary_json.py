@@ -82,7 +82,7 @@ def test_a_measure_with_its_change() -> None:
 
 
 def test_a_measure_taken_once() -> None:
-    """What there is nothing to compare with is null, and so is what was not taken."""
+    """A value without another to compare with is null, and so is one not taken."""
     found = plain(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))["feet"]["left_fore"]
 
     assert found["growth"]["net"]["cycles"] == 0
@@ -146,7 +146,7 @@ def test_a_horse_of_which_nothing_is_known_yet(visits: tuple[Visit, ...]) -> Non
 
 
 def test_findings_and_jobs() -> None:
-    """What was found where, and what is to be done since when."""
+    """Findings by place, and what is to be done since when."""
     found = plain(FULL)
 
     assert found["feet"]["left_fore"]["findings"][0] == {

@@ -33,7 +33,7 @@ def grown(*visits: Visit) -> list[tuple[str, str, float]]:
 
 
 def test_from_after_one_trim_to_before_the_next() -> None:
-    """What the trim took is no growth."""
+    """Horn that the trim took is no growth."""
     assert grown(*toes(("2026-03-01", 90, 80), ("2026-04-12", 92, 81), ("2026-05-24", 92, 80))) == [
         ("2026-03-01", "2026-04-12", 12),
         ("2026-04-12", "2026-05-24", 11),
@@ -71,7 +71,7 @@ def test_a_trim_without_the_length_breaks_the_cycle(between: dict[str, object]) 
 
 
 def test_a_look_without_a_trim_passes_the_length_on() -> None:
-    """What was found is what stayed: two cycles, one on each side of it."""
+    """The growth found is what stayed: two cycles, one on each side of it."""
     first, last = toes(("2026-03-01", 90, 80), ("2026-05-24", 102, 80))
     (look,) = toes(("2026-04-12", 91, None), trimmed=False)
 
@@ -227,7 +227,7 @@ def test_a_mark_that_stands_higher_is_a_new_one() -> None:
 
 
 def test_boots_between_two_visits_exclude_wear() -> None:
-    """What wore off then says nothing about bare feet; the growth stays."""
+    """Wear in boots says nothing about bare feet; the growth stays."""
     visits = marked(("2026-03-01", 15, 88, 80))
     visits += marked(("2026-04-12", 28, 92, 80), keeping={"boots": "hoof boots for every ride"})
 

@@ -1,4 +1,4 @@
-"""What was forecast at earlier visits, and what came."""
+"""Forecasts of earlier visits, and what came."""
 
 from __future__ import annotations
 

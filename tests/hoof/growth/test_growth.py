@@ -36,12 +36,12 @@ def growing(
 
 
 def growth(*visits: Visit, **values: Any) -> HorseGrowth:
-    """What is known of such a horse."""
+    """Knowledge of such a horse."""
     return summary(*visits, **values).growth
 
 
 def test_four_feet_are_one_observation_a_cycle() -> None:
-    """What life did between two visits they share; so together they rest on as many cycles as one foot."""
+    """The feet share whatever life did between two visits; so together they rest on as many cycles as one foot."""
     found = growth(*growing(dict.fromkeys(FEET, 0.3)))
 
     assert (found.together.cycles, found.feet["left_fore"].net.cycles) == (8, 8)

@@ -72,7 +72,7 @@ def test_growing_days_are_the_integral_of_the_season(start: date, days: int, swi
 
 
 def test_a_whole_year_has_its_own_days() -> None:
-    """What winter lacks summer gives."""
+    """Summer gives what winter lacks."""
     season = Season(0.4, 15)
 
     assert season.growing_days(date(2026, 1, 1), date(2030, 1, 1)) == pytest.approx(1461)

@@ -1,4 +1,4 @@
-"""What a trim aims at, and how far each foot is from it."""
+"""The aims of a trim, and how far each foot is from it."""
 
 from __future__ import annotations
 

@@ -46,7 +46,7 @@ def test_a_small_difference_that_stays_is_told_in_time() -> None:
 
 
 def test_a_difference_that_was_mended_is_not_told() -> None:
-    """What stood apart and was trimmed level since, counts from then on alone."""
+    """Feet that stood apart and were trimmed level since, count from then on alone."""
     days = {"2026-01-14": 90, "2026-02-28": 90, "2026-04-14": 90, "2026-06-14": 80}
     both = [visit(day, left_fore=after(toe_length=80), right_fore=after(toe_length=mm)) for day, mm in days.items()]
 
@@ -82,7 +82,7 @@ def test_before_the_trim_is_not_compared_with_after_it() -> None:
 
 
 def test_an_earlier_visit_at_which_both_were_measured_still_counts() -> None:
-    """What was left out at the last visit is compared as it last stood."""
+    """A value left out at the last visit is compared as it last stood."""
     both = visit("2026-09-02", left_fore=after(toe_angle=50), right_fore=after(toe_angle=54))
     last = visit("2026-10-14", left_fore=after(toe_length=80), right_fore=after(toe_length=80))
 

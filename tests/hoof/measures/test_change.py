@@ -25,7 +25,7 @@ def angles(*taken: tuple[str, float, str]) -> list[Visit]:
 
 
 def test_after_is_compared_with_after() -> None:
-    """What the trimmer left then with what the trimmer left now."""
+    """The trimmer's last result with the one of now."""
     found = measured("toe_length", *toes((THEN, 90, 80), (NOW, 92, 84)))
 
     assert (found.before, found.after, found.moment, found.latest) == (92, 84, "after", 84)

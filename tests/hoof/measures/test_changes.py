@@ -1,4 +1,4 @@
-"""What a page tells of changes: from visits as they are typed to claims."""
+"""Claims of changes: from visits as they are typed to claims."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def test_a_change_is_told_with_its_foot_and_measure() -> None:
 
 
 def test_after_is_compared_with_after() -> None:
-    """What grew and was trimmed again is no change."""
+    """Growth that was trimmed again is no change."""
     grown = [(day, 80 + 2.0 * count, 80.0) for count, day in enumerate(DAYS)]
 
     assert told(*toes(*grown)) == []

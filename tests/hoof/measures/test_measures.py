@@ -71,7 +71,7 @@ def test_a_path_that_leads_nowhere_is_told() -> None:
 
 
 def test_a_measure_is_read_before_and_after() -> None:
-    """What was not taken at a moment is None; what was never taken has no reading."""
+    """A reading not taken at a moment is None; a measure never taken has no reading."""
     found = readings(before={"toe_length": 88, "toe_angle": 49}, after={"toe_length": 80})
 
     assert found == {"toe_length": Reading(DAY, 88, 80), "toe_angle": Reading(DAY, 49, None)}

@@ -11,7 +11,7 @@ from tests.support.horse_records import REFERENCE, summary, visit
 
 
 def classed(key: str, **values: object) -> tuple[Classed, ...]:
-    """What a horse with one visit shows of one class."""
+    """Data of a horse with one visit of one class."""
     name = REFERENCE.published[key].name
     told = {one.words.name: one.found for one in summary(visit("2026-10-14", **values)).published}
     return told.get(name, ())

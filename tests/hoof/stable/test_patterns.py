@@ -1,4 +1,4 @@
-"""What several horses of one stable with the same finding say about the place."""
+"""Findings shared by several horses of one stable, and the place."""
 
 from __future__ import annotations
 

@@ -77,7 +77,7 @@ WALL: dict[str, Any] = {"wall": {"toe": {"flare": 3}}}
     ],
 )
 def test_who_was_looked_at(finding: str, foot: dict[str, Any], expected: tuple[int, int, int]) -> None:
-    """What is not recorded is not absent: with the finding, looked at for it, and seen."""
+    """A sign not recorded is not absent: with the finding, looked at for it, and seen."""
     assert share(finding, summary(visit(NOW, left_fore=foot))) == expected
 
 

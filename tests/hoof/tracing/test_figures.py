@@ -1,4 +1,4 @@
-"""What a tracing in a record tells: figures with the error of the hand, and readings where nothing was typed."""
+"""Figures of a tracing in a record: figures with the error of the hand, and readings where nothing was typed."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from tests.support.typed_tracings import SINGLE, typed
 
 
 def told(hand: float = 1.5, **values: Any) -> Traced:
-    """What such a tracing tells."""
+    """Figures of such a tracing."""
     return traced(foot(tracings=[typed(**values)]), hand)[0]
 
 

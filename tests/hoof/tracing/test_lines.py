@@ -84,7 +84,7 @@ def test_the_gap_turns_with_the_picture_and_grows_with_the_wall(degrees: float, 
 
 
 def test_the_gap_of_a_wall_seen_from_within_has_the_other_sign() -> None:
-    """What is hollow from outside bulges from inside."""
+    """A line hollow from outside bulges from inside."""
     assert float(gap(arc(3.0), -OUTWARD)) == pytest.approx(-float(gap(arc(3.0), OUTWARD)))
 
 

@@ -48,7 +48,7 @@ def test_the_error_told_holds_the_true_match(sole: str) -> None:
 
 
 def test_no_match_is_more_than_perfect() -> None:
-    """What the hand took is given back as far as 100 %."""
+    """The share the hand took is given back as far as 100 %."""
     assert unlowered(99.5, 0.2, 98.9) == (100, pytest.approx(np.hypot(0.2, 0.9 * 0.6)))
     assert unlowered(92.0, 0.5, 92.1) == (92.0, 0.5)
     assert repr(unlowered(99.5, 0.2, 98.9)[0]) == "100.0"

@@ -110,7 +110,7 @@ def test_twice_as_large() -> None:
 
 
 def test_sides_called_by_the_other_name() -> None:
-    """What was medial is lateral now: figures of the sides change places, differences their sign."""
+    """Medial is lateral now: figures of the sides change places, differences their sign."""
     one, other = figures(CROOKED), figures(sides_swapped(CROOKED))
 
     for name in ("buttress_difference_mm", "bar_difference_deg"):

@@ -27,7 +27,7 @@ def standing(sole: Sole, zone: str) -> Floats:
 @given(st.floats(5, 16), FACTORS, FACTORS)
 @settings(max_examples=30, deadline=None)
 def test_a_ring_of_its_own_shape_stands_nowhere_above(a: float, b: float, c: float) -> None:
-    """What the curve can follow, it follows."""
+    """The curve follows all that it can."""
     ring = a + b * np.cos(TURN) + c * np.cos(2 * TURN)
 
     assert above_baseline(ANGLES, ring) == pytest.approx(np.zeros(len(ANGLES)), abs=1e-9)

@@ -150,7 +150,7 @@ def test_the_sides_compared() -> None:
 
 
 def test_the_toe_belongs_to_neither_side() -> None:
-    """What stands out beside the middle of the toe makes no difference of the sides."""
+    """A bulge beside the middle of the toe makes no difference of the sides."""
     points = replace(FINE, bulges=(Bulge(13, 4, 22),)).points()
 
     assert figures(points)["ring_difference_mm"] == pytest.approx(0, abs=0.02)

@@ -132,7 +132,7 @@ def test_days_waited_since_a_window_are_dotted_to_today() -> None:
 
 
 def test_a_window_that_goes_on_outside_is_pointed_there() -> None:
-    """What began before the first day points left, what goes on after the last one right."""
+    """Windows that began before the first day point left, those that go on after the last one right."""
     picture = drawn(replace(BRAMBLE, earliest=date(2026, 11, 1), latest=date(2027, 3, 1)))
     (bar,) = strokes_of(picture, fill_opacity="0.36")
     left, right = min(x for x, _ in bar), max(x for x, _ in bar)

@@ -62,7 +62,7 @@ def test_a_mark_stands_its_millimetres_below_the_hairline() -> None:
 
 
 def test_a_deeper_mark_stands_lower() -> None:
-    """What has grown down further is nearer to the ground."""
+    """Marks that have grown down further are nearer to the ground."""
     depths = [mark_of(drawn(replace(SLIT, below_hairline_mm=mm)))[1] for mm in (5, 20, 40, 79)]
 
     assert depths == sorted(set(depths))
@@ -146,7 +146,7 @@ def test_a_crack_runs_from_its_end_to_the_ground() -> None:
 
 
 def test_a_dotted_arrow_leads_to_the_ground() -> None:
-    """What is still to grow down points there, unless it is there already."""
+    """Marks still to grow down point there, unless they are there already."""
     ((start, end),) = strokes_of(drawn(SLIT), stroke_dasharray="0.1,3.4")
 
     assert start[0] == end[0] == WIDTH / 2

@@ -31,7 +31,7 @@ def ring_text() -> bytes:
 
 
 def opened(text: bytes, words: str) -> ReaderKey:
-    """What the words open, with the tests' few rounds."""
+    """The contents that the words open, with the tests' few rounds."""
     return opened_by_words(read_ring(text), words, fewest=QUICK)
 
 

@@ -108,7 +108,7 @@ def test_gcm_gives_the_published_bytes(case: str) -> None:
 
 
 def test_other_bound_bytes_open_nothing() -> None:
-    """What is bound to the sealed bytes must be the same."""
+    """Text bound to the sealed bytes must be the same."""
     sealed = encrypted(bytes(32), bytes(12), b"left fore", b"here")
 
     with pytest.raises(NotOpened, match="cannot be opened"):
@@ -132,7 +132,7 @@ def test_the_keys_of_a_site_are_those_of_the_form() -> None:
 
 
 def test_keys_are_not_printed() -> None:
-    """What a program prints of keys by mistake holds none."""
+    """Keys printed by mistake are not shown."""
     keys = keys_of(bytes(32), bytes(16))
 
     assert repr(keys) == f"Keys(kid={keys.kid!r})"

@@ -58,7 +58,7 @@ def test_the_public_half_is_the_published_one() -> None:
 
 
 def test_a_line_opens_with_the_published_shared_secret() -> None:
-    """What both keys agree on is the secret of RFC 5903, section 8.1; from it HKDF makes the file's key."""
+    """The keys agree on the secret of RFC 5903, section 8.1; from it HKDF makes the file's key."""
     key = HKDF(SHA256(), 32, THEIRS_PUBLIC, b"recordgen field notes 1").derive(SHARED)
     bound = bytes.fromhex(
         "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"

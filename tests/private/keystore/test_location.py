@@ -133,7 +133,7 @@ def test_a_history_cut_short_is_told(tmp_path: Path) -> None:
 
 
 def test_a_hook_of_another_repository_is_not_followed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """What git sets for its hooks does not point to other keys."""
+    """Variables that git sets for its hooks do not point to other keys."""
     one, other = repository(tmp_path / "one", "a: 1\n"), repository(tmp_path / "other", "a: 2\n")
     file = state_file(one, "willowmere")
     monkeypatch.setenv("GIT_DIR", str(other / ".git"))

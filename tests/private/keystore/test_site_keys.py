@@ -1,4 +1,4 @@
-"""What the publisher keeps: saved for this user alone, found again, and renewed by a rotation."""
+"""Keys that the publisher keeps: saved for this user alone, found again, and renewed by a rotation."""
 
 import stat
 from pathlib import Path
@@ -121,7 +121,7 @@ def test_two_stables_share_nothing(records: Path) -> None:
 
 
 def test_a_state_is_not_printed_with_its_key(state: SiteKeys) -> None:
-    """What a program prints of it by mistake opens nothing."""
+    """The text printed of it by mistake opens nothing."""
     shown = repr(state) + str(state) + repr(state.reader_key)
 
     assert repr(state.master) not in shown

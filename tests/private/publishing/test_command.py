@@ -17,7 +17,7 @@ PYTHON = f'"{sys.executable}"'
 
 
 def ran(command: str, folder: Path, records: Path) -> list[str]:
-    """What a command prints, line by line."""
+    """The output of a command, line by line."""
     said: list[str] = []
     run_command(command, folder, records, said.append)
     return said
@@ -42,7 +42,7 @@ def test_a_program_that_copies_copies_all(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("signs", ["; touch x", "&& touch x", "$(touch x)", "`touch x`", "| touch x", "> x", "*"])
 def test_no_shell_reads_the_command(tmp_path: Path, signs: str) -> None:
-    """What a shell would act on arrives as it was typed."""
+    """Signs that a shell would act on arrive as they were typed."""
     code = "import sys, json; print(json.dumps(sys.argv[2:]))"
     said = ran(f"{PYTHON} -c '{code}' {{folder}} {signs}", tmp_path, tmp_path)
 

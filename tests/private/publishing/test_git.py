@@ -20,7 +20,7 @@ from tests.support.sealed_folders import OURS, sealed_like
 
 
 def git(folder: Path, *words: str) -> str:
-    """What git prints."""
+    """The output of git."""
     return subprocess.run(["git", "-C", str(folder), *words], check=True, capture_output=True, text=True).stdout
 
 
@@ -221,7 +221,7 @@ def test_a_push_in_between_is_not_overwritten(
 
 
 def test_a_remote_that_refuses_is_told_in_its_words(records: Path, remote: Path, sealed: Path, tmp_path: Path) -> None:
-    """What it says stands in the message, and the branch stays."""
+    """Its words stand in the message, and the branch stays."""
     push_branch(sealed, site(remote), records, OURS)
     hook = remote / "hooks" / "pre-receive"
     hook.write_text("#!/bin/sh\necho 'Quota of 1 GB used up' >&2\nexit 1\n")
@@ -272,7 +272,7 @@ def test_a_remote_that_cannot_be_reached_is_told(
     ],
 )
 def test_what_git_says_becomes_a_sentence(said: str, told: str) -> None:
-    """What cannot be had in a test is told from git's own words."""
+    """Failures that cannot be had in a test are told from git's own words."""
     assert trouble_told("push", said, REMOTE).message == told
 
 

@@ -78,7 +78,7 @@ def days() -> set[bytes]:
 
 
 def sealed_alone(published: dict[str, bytes]) -> dict[str, bytes]:
-    """What was sealed and what names it, without the page in clear, which has words of its own."""
+    """The sealed files and what names them, without the page in clear, which has words of its own."""
     return {name: content for name, content in published.items() if name.startswith("d/") or name == "manifest.bin"}
 
 

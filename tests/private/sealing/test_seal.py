@@ -73,7 +73,7 @@ def test_two_sealings_are_the_same_to_the_byte(site: Path, state: SiteKeys, out:
 
 
 def test_one_page_more_writes_one_blob_and_the_list(site: Path, state: SiteKeys, out: Path) -> None:
-    """What did not change keeps its name and its bytes."""
+    """Unchanged files keep their names and their bytes."""
     sealed(site, state, out)
     (site / "horses" / "fennel.html").write_bytes(page("Fennel"))
     done = sealed(site, state, out, today=LATER)
@@ -102,7 +102,7 @@ def test_the_first_edition_is_all_new(site: Path, state: SiteKeys, out: Path) ->
 
 
 def test_the_list_tells_types_lengths_scripts_and_the_day(site: Path, state: SiteKeys, out: Path) -> None:
-    """What a browser needs to answer as a server would."""
+    """Everything a browser needs to answer as a server would."""
     sealed(site, state, out)
     manifest = read_manifest(out, state.reader_key)
     length = len(unseal(out, WORDS, fewest=QUICK)["index.html"])

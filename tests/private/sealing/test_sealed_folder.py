@@ -25,7 +25,7 @@ def folder_with(folder: Path, *names: str, site: bytes | None = SITE) -> Path:
 
 
 def refused(folder: Path) -> str:
-    """What is said of the folder, or nothing."""
+    """The words told of the folder, or none."""
     try:
         Outlet(folder).refuse_foreign(SITE, FIXED)
     except Trouble as trouble:
@@ -97,7 +97,7 @@ def test_a_damaged_file_is_written_anew(tmp_path: Path) -> None:
 
 
 def test_only_blobs_and_parts_are_taken_away(tmp_path: Path) -> None:
-    """What is to stay stays, and so does everything that is no blob."""
+    """Files that are to stay do so, and so does everything that is no blob."""
     other = BLOB.replace("a", "b")
     folder_with(tmp_path, BLOB, other, "index.html", ".sw.js.0123abcd.part")
     outlet = Outlet(tmp_path)
@@ -108,7 +108,7 @@ def test_only_blobs_and_parts_are_taken_away(tmp_path: Path) -> None:
 
 
 def test_a_link_is_no_blob_of_ours(tmp_path: Path) -> None:
-    """What it points to is somebody's."""
+    """The file it points to is somebody's."""
     folder_with(tmp_path, *FIXED)
     (tmp_path / "elsewhere").write_bytes(b"SLD1")
     (tmp_path / "d").mkdir()

@@ -167,7 +167,7 @@ def test_each_word_is_asked_for() -> None:
 
 
 def test_scripts_get_words_as_data() -> None:
-    """What is given to a script is one JSON object, so nothing of it can run."""
+    """Data given to a script are one JSON object, so nothing of it can run."""
     [given] = re.findall(r"^const given = (\{.*\});$", reader_files("/", WORDS)["sw.js"].decode(), re.MULTILINE)
 
     assert set(json.loads(given)) == {

@@ -78,7 +78,7 @@ def test_an_old_blob_may_be_gone_and_may_not_be_changed(out: Path, state: SiteKe
 
 
 def test_an_address_is_asked_file_by_file(out: Path, state: SiteKeys) -> None:
-    """What is not there answers nothing."""
+    """A missing file answers nothing."""
     files = contents(out)
     del files["robots.txt"]
 

@@ -149,7 +149,7 @@ def test_each_time_has_its_own_words(sheet: HorseSheet, practice: Practice) -> N
 def test_without_a_pdf_the_html_file_is_still_made(
     sheet: HorseSheet, practice: Practice, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """What is missing is handed on, and the log tells of the HTML file alone."""
+    """Missing formats are handed on, and the log tells of the HTML file alone."""
 
     def missing(*_: str) -> bytes:
         raise NoPdf("no PDF: pypdf is not installed")
@@ -248,7 +248,7 @@ def test_a_log_that_cannot_be_written_leaves_no_file(
 def test_a_file_that_stays_though_the_log_failed_is_named(
     practice: Practice, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """What could not be taken away again is told."""
+    """Files that could not be taken away again are told."""
     monkeypatch.setattr(os, "replace", _refuse)
     monkeypatch.setattr(Path, "unlink", _refuse)
     with pytest.raises(Trouble) as told:

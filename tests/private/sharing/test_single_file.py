@@ -22,7 +22,7 @@ def page(tmp_path_factory: pytest.TempPathFactory) -> str:
 
 
 def test_another_reader_opens_it_with_the_words(page: str) -> None:
-    """What comes out is what went in."""
+    """Bytes come out as they went in."""
     assert opened(page, WORDS) == DOCUMENT
 
 

@@ -13,7 +13,7 @@ BRAMBLE, FENNEL = "willowmere/bramble/", "willowmere/fennel/"
 
 
 def copies(folder: Path, files: dict[str, str]) -> list[str]:
-    """What is told of a practice whose Bramble has one visit, with these files beside it."""
+    """Problems of a practice whose Bramble has one visit, with these files beside it."""
     return told(folder, dict(files))
 
 

@@ -1,4 +1,4 @@
-"""What a file's form cannot tell: days against each other, after against before."""
+"""Checks beyond a file's form: days against each other, after against before."""
 
 from pathlib import Path
 
@@ -109,7 +109,7 @@ def test_measures_after_no_trim_are_told(tmp_path: Path) -> None:
     ],
 )
 def test_days_inside_a_visit_are_not_in_the_future(tmp_path: Path, more: str, said: str) -> None:
-    """What a vet saw, and what is over, has happened."""
+    """Findings of a vet and ends of cautions have happened."""
     assert said in one(tmp_path, {VISIT_FILE: VISIT + more})
 
 

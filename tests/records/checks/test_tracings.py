@@ -37,7 +37,7 @@ SIDE = ["ground: [[100, 1000], [900, 1000]]", "dorsal_wall: [[400, 700], [330, 8
 
 
 def of(tmp_path: Path, *marks: str, more: str = "", **values: Any) -> list[str]:
-    """What is told of a visit with one tracing, less the file's name."""
+    """Problems of a visit with one tracing, less the file's name."""
     return [line.removeprefix(f"{VISIT_FILE}:") for line in told(tmp_path, {VISIT_FILE: text(*marks, **values) + more})]
 
 

@@ -1,4 +1,4 @@
-"""What a stable's own people may see of a trail."""
+"""The part that a stable's own people may see of a trail."""
 
 from pathlib import Path
 
@@ -68,7 +68,7 @@ def test_a_stable_never_sees_that_a_private_note_changed(kept: Kept) -> None:
 
 
 def test_a_stable_does_not_read_earlier_wording(kept: Kept) -> None:
-    """What was taken out of a note may have been taken out for a reason; numbers and choices stay."""
+    """Words taken out of a note may have been taken out for a reason; numbers and choices stay."""
     words = VISIT + "note: Ann owes us\n"
     kept.entry("2026-10-20", "x", {VISIT_FILE: words})
     kept.entry("2026-10-21", "y", {VISIT_FILE: LONGER.replace("lateral first", "flat")})

@@ -32,7 +32,7 @@ def kept(tmp_path: Path) -> Kept:
     ],
 )
 def test_a_renamed_folder_or_file_is_followed(kept: Kept, old: str, new: str, now: str) -> None:
-    """What was before and what came after belong to one visit."""
+    """Values before and after belong to one visit."""
     day = now[-15:-5]
     kept.entry("2026-10-20", "first", {VISIT_FILE: LONGER.replace("2026-10-14", day)})
     kept.git("mv", old, new)
@@ -100,7 +100,7 @@ def test_a_visit_filed_under_another_horse_is_followed_as_a_guess(kept: Kept) ->
 
 
 def test_a_visit_that_moved_alone_between_stables_begins_anew_and_says_so(kept: Kept) -> None:
-    """What was told at one stable is never guessed at another."""
+    """Something told at one stable is never guessed at another."""
     new = "heath/otter/2026-10-14.yaml"
     more = {"heath/stable.yaml": "name: Heath\n", "heath/otter/horse.yaml": "name: Otter\n"}
     kept.entry("2026-10-16", "first", {VISIT_FILE: LONGER, **more})
@@ -137,7 +137,7 @@ def test_a_visit_that_came_by_a_joined_line_was_first_kept_there(kept: Kept) -> 
 
 
 def test_a_joint_that_settles_two_values_is_told_and_doubted(kept: Kept) -> None:
-    """What it settled on is new to both lines."""
+    """The value it settled on is new to both lines."""
     side_and_main(kept, {VISIT_FILE: LONGER}, {VISIT_FILE: SHORTER})
     with pytest.raises(subprocess.CalledProcessError):
         kept.git("merge", "--quiet", "side")
@@ -154,7 +154,7 @@ def test_a_joint_that_settles_two_values_is_told_and_doubted(kept: Kept) -> None
 
 
 def test_a_joint_that_drops_a_line_is_doubted(kept: Kept) -> None:
-    """What the dropped line changed is told, and does not stand."""
+    """A change by the dropped line is told, and does not stand."""
     side_and_main(kept, {VISIT_FILE: LONGER}, {"practice.yaml": "name: A\ntrimmer: B\n"})
     kept.git("merge", "--quiet", "--strategy=ours", "--no-edit", "side", day="2026-10-22T12:00:00Z")
 

@@ -1,4 +1,4 @@
-"""What git tells of each visit, with a real git."""
+"""The trail of each visit, with a real git."""
 
 import datetime as dt
 from pathlib import Path
@@ -177,7 +177,7 @@ def test_a_version_that_cannot_be_read_is_told_and_the_next_is_compared_with_the
 
 
 def test_a_first_version_that_cannot_be_read_is_told(kept: Kept) -> None:
-    """What it held is not known."""
+    """Its contents are not known."""
     named = "willowmere/bramble/2026-11-18.yaml"
     kept.entry("2026-11-18", "oh", {named: "date: ["})
     kept.entry("2026-11-19", "mended", {named: "date: 2026-11-18\nnote: x\n"})

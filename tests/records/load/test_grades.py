@@ -80,7 +80,7 @@ def test_the_middle_of_the_neck(tmp_path: Path, typed: str, expected: int) -> No
 
 
 def ended(folder: Path, ends: str, kind: str = "seen") -> list[str]:
-    """What is told of a vet's entry with these ends, by our own tables."""
+    """Problems of a vet's entry with these ends, by our own tables."""
     text = f"{DAY}{FEET}vet: [{{date: 2026-10-13, by: Dr Sage, kind: {kind}, ends: {ends}}}]\n"
     _, problems = read_practice(build(folder, {VISIT_FILE: text}), TODAY, None, read_reference(None)[0])
     return [f"{problem.place.line}: {problem.message}. {problem.way_out}" for problem in problems]

@@ -1,4 +1,4 @@
-"""What a practice tells for all its tracings, and how an editor sees a point."""
+"""The hand error of a practice, and how an editor sees a point."""
 
 from pathlib import Path
 

@@ -62,7 +62,7 @@ def test_horses_are_sorted_by_name_and_need_no_visit(tmp_path: Path) -> None:
 
 
 def test_one_stable_can_be_read_alone(tmp_path: Path) -> None:
-    """What is wrong elsewhere does not matter then."""
+    """A mistake elsewhere does not matter then."""
     folder = build(tmp_path, {"old-mill/stable.yaml": "nme: x\n", "Old Mill/stable.yaml": "name: x\n"})
     found, problems = read_practice(folder, TODAY, "willowmere")
 

@@ -154,7 +154,7 @@ def test_a_care_note_that_is_written_twice_is_told(tmp_path: Path) -> None:
 
 
 def test_other_files_among_the_care_notes_are_left_alone(tmp_path: Path) -> None:
-    """What editors leave, and a word to oneself."""
+    """Leftovers of editors, and a word to oneself."""
     assert with_notes(tmp_path, {".dry-bed.yaml.swp": "x", "dry-bed.yaml~": "x", "README.md": "x"}) == []
 
 

@@ -87,7 +87,7 @@ def test_a_care_note_may_be_a_name_or_written_out() -> None:
 
 
 def test_a_record_that_was_read_does_not_change() -> None:
-    """What was written down stays."""
+    """Everything written down stays."""
     with pytest.raises(ValidationError):
         Crack(length=20).length = 30
 

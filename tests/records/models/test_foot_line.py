@@ -15,7 +15,7 @@ from tests.support.schema import complaints
 
 
 def measures(line: Any) -> dict[str, Any]:
-    """What a line means, without what it leaves out."""
+    """The meaning of a line, without what it leaves out."""
     found = FootVisit.model_validate({"before": line}).before
     assert found is not None
     return found.model_dump(exclude_none=True)
@@ -62,7 +62,7 @@ def test_every_measure_has_its_letter_and_its_help() -> None:
 
 @given(st.dictionaries(st.sampled_from([n for names in LETTERS.values() for n in names]), st.integers(60, 80)))
 def test_a_line_reads_back(values: dict[str, int]) -> None:
-    """What is written as a line is read as what was meant."""
+    """A line is read as it was meant."""
     nested: dict[str, Any] = {}
     for name, value in values.items():
         measure, _, side = name.partition(".")

@@ -1,4 +1,4 @@
-"""What was traced on a picture: read from YAML to points, or refused at the very line with a way out."""
+"""Tracings of a picture: read from YAML to points, or refused at the very line with a way out."""
 
 import subprocess
 import sys

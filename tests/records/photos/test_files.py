@@ -24,7 +24,7 @@ PLAIN = file_of(drawn(), optimize=True)
 
 
 def problems(folder: Path, files: dict[str, bytes]) -> list[Problem]:
-    """What is told of a practice whose one horse has these photographs."""
+    """Problems of a practice whose one horse has these photographs."""
     return list(read_practice(build(folder, {f"{FOLDER}/{name}": raw for name, raw in files.items()}), TODAY)[1])
 
 

@@ -1,4 +1,4 @@
-"""What the file of a picture tells besides it, with files that Pillow writes."""
+"""Metadata in the file of a picture, with files that Pillow writes."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What an entry in git says."""
+"""The message of an entry in git."""
 
 import datetime as dt
 

@@ -85,7 +85,7 @@ def test_without_git_the_files_are_there_and_it_is_said(tmp_path: Path, monkeypa
 
 
 def commit_by_hand(folder: Path, path: str, **more: str) -> subprocess.CompletedProcess[str]:
-    """What plain git says to an entry of everything, with programs on `path`."""
+    """The answer of plain git to an entry of everything, with programs on `path`."""
     asked: dict[str, Any] = {
         "cwd": folder,
         "env": os.environ | {"PATH": path} | more,

@@ -66,7 +66,7 @@ def test_a_wall_seen_long_ago_adds_no_line(tmp_path: Path) -> None:
 
 
 def test_a_new_file_reads_without_a_word_about_its_empty_lines(tmp_path: Path) -> None:
-    """What is empty is left out: no foot counts as looked at."""
+    """Empty parts are left out: no foot counts as looked at."""
     file = tmp_path / "2026-11-25.yaml"
     file.write_text(text_for(tmp_path / "records"), "utf-8")
     written, problems = read(file, file.name, Visit)
@@ -175,7 +175,7 @@ def test_visits_are_started_for_each_horse_that_is_there(tmp_path: Path) -> None
 
 
 def test_a_file_that_is_there_is_never_written_over(tmp_path: Path) -> None:
-    """What was typed stays."""
+    """Typed text stays."""
     stable = practice(tmp_path).stables[0]
     day = dt.date(2026, 10, 14)
 

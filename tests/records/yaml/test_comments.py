@@ -1,4 +1,4 @@
-"""What YAML drops as a comment though it was meant, and comments that stay comments."""
+"""Comments that YAML drops though they were meant, and comments that stay comments."""
 
 from __future__ import annotations
 

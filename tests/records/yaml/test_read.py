@@ -215,7 +215,7 @@ def test_one_wrong_value_does_not_hide_another(tmp_path: Path) -> None:
 
 
 def test_a_record_is_read_as_far_as_it_is_right(tmp_path: Path) -> None:
-    """What is right of a file can still be looked at."""
+    """The right part of a file can still be looked at."""
     file = tmp_path / "file.yaml"
     file.write_text(VISIT.replace("toe_angle: 49", "toe_angle: 500") + "vet: [{date: 2026-10-01, by: x, kind: y}]\n")
     written, problems = read_as_far(file, "file.yaml", Visit)

@@ -28,7 +28,7 @@ DAY = "date: 2026-10-14\n"
     ],
 )
 def test_the_corrected_line_is_told(tmp_path: Path, model: type[Record], typed: str, way_out: str) -> None:
-    """What was typed stays; what is missing besides is left to fill in."""
+    """Typed text stays; what is missing besides is left to fill in."""
     (problem,) = problems_of(tmp_path, typed, model)
 
     assert problem.way_out == way_out

@@ -1,4 +1,4 @@
-"""What is typed plainly is read back as it was meant."""
+"""Plain text is read back as it was meant."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def test_text_is_read_back_as_typed(text: str) -> None:
 
 
 def test_lines_stay_lines() -> None:
-    """What was dictated line by line stands so in the file."""
+    """Dictated lines stand so in the file."""
     text = as_yaml({"note": "Stiff at first.\n\nBetter after ten minutes."})
 
     assert text == "note: |-\n  Stiff at first.\n\n  Better after ten minutes.\n"

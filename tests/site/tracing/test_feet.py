@@ -1,4 +1,4 @@
-"""What a horse's page tells of small records with tracings, case by case."""
+"""The words of a horse's page of small records with tracings, case by case."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What the pictures of tracings are drawn from, against the points that were traced."""
+"""Data for the pictures of tracings, against the points that were traced."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from tests.support.typed_tracings import typed
 
 
 def told(tracing: dict[str, Any]) -> Traced:
-    """What one tracing tells."""
+    """Figures of one tracing."""
     return traced(foot(tracings=[tracing]), 1.5)[0]
 
 

@@ -1,4 +1,4 @@
-"""What falls or climbs by small steps: at its edge, just under it, and still feet that raise nothing."""
+"""Measures that fall or climb by small steps: at its edge, just under it, and still feet that raise nothing."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What several visits say together: at the edge, just under it, and when it ends."""
+"""Rules over several visits: at the edge, just under it, and when it ends."""
 
 from __future__ import annotations
 

@@ -97,7 +97,7 @@ def test_one_kind_of_sign_is_not_several(values: dict[str, Any]) -> None:
 
 
 def test_signs_are_told_together_and_each_foot_for_itself() -> None:
-    """What the horse did in one sentence, and a foot's pulse and heat in their own."""
+    """The horse's behaviour in one sentence, and a foot's pulse and heat in their own."""
     found = cautions(visit(DAY, signs=["leans back", "shifts weight"], left_fore={"pulse": "strong", "heat": True}))
 
     assert [caution.seen for caution in found] == [

@@ -106,6 +106,6 @@ def test_one_groove_alone_does_not_end_it() -> None:
 
 
 def test_no_trim_is_marked_wherever_it_is_said() -> None:
-    """What the owner reads and what the plan of rounds goes by are the same."""
+    """The owner's text and what the plan of rounds goes by are the same."""
     for key, words in REFERENCE.cautions.items():
         assert words.no_trim == ("No trimming until the vet agrees" in (words.do_not or "")), key

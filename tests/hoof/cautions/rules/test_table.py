@@ -76,7 +76,7 @@ def test_each_zone_of_the_wall_stands_for_itself(raised: dict[str, Any], ended: 
     ],
 )
 def test_each_place_of_a_foot_stands_for_itself(raised: dict[str, Any], elsewhere: dict[str, Any]) -> None:
-    """What was recorded at another place of the foot does not clear the first one, nor take its place."""
+    """Records of another place of the foot do not clear the first one, nor take its place."""
     first = visit(DAY, left_fore=raised)
     (alone,) = cautions(first)
     found = [(one.rule, one.about) for one in cautions(first, visit(LATER, left_fore=elsewhere))]

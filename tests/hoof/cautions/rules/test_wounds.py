@@ -1,4 +1,4 @@
-"""What opened the foot: where an object was, an abscess that had drained, and blood that the trim drew."""
+"""Rules for an opened foot: where an object was, an abscess that had drained, and blood that the trim drew."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""What is another matter in the young: by age at its edge, just under it and over it."""
+"""Rules for the young: by age at its edge, just under it and over it."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ def test_a_sound_foal_raises_nothing(found: dict[str, Any]) -> None:
 
 
 def test_a_yearling_that_is_sound_is_no_lame_foal_any_more() -> None:
-    """What was raised of the foal ends by the same scale, whatever its age by then."""
+    """A caution raised of the foal ends by the same scale, whatever its age by then."""
     first = visit(DAY, lameness=aaep(2), left_fore={"heat": True, "bears_weight": "less"})
     grown = visit("2027-06-01", lameness=aaep(0), left_fore={"heat": False, "bears_weight": "fully"})
 
