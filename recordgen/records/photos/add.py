@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from recordgen.files import write_new, write_whole, writing
-from recordgen.nearest import did_you_mean
+from recordgen.nearest import nearest
 from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import SLUG
 from recordgen.records.models.names import Foot, Moment, View
@@ -38,11 +38,18 @@ def horse_folder(records: Path, which: str) -> Path:
     folder = records / stable / horse
     if SLUG.fullmatch(stable) and SLUG.fullmatch(horse) and (folder / "horse.yaml").is_file():
         return folder
+    raise Trouble(f"there is no horse {quoted(which)}", _horse_meant(records, stable, horse))
+
+
+def _horse_meant(records: Path, stable: str, horse: str) -> str:
+    """The way out: the nearest horse of the nearest stable, or the horses to choose from."""
     here = sorted(path.parent for path in records.glob("*/*/horse.yaml"))
-    near = [path for path in here if path.parent.name == stable] or here
-    names = [path.relative_to(records).as_posix() for path in near]
-    way_out = did_you_mean(which, names, f"The horses there are: {', '.join(names[:20]) or 'none'}")
-    raise Trouble(f"there is no horse {quoted(which)}", way_out)
+    meant = nearest(stable, {path.parent.name for path in here})
+    there = [path for path in here if path.parent.name == meant]
+    if near := nearest(horse, [path.name for path in there]):
+        return f"Did you mean {meant}/{near}?"
+    names = ", ".join(path.relative_to(records).as_posix() for path in (there or here)[:20]) or "none"
+    return f"The horses there are: {names}"
 
 
 def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date) -> tuple[Path, bool]:
