@@ -7,6 +7,7 @@ practice.yaml
 <stable>/<horse>/shared.yaml
 <stable>/<horse>/photos/2026-10-14-left-fore-sole-before.jpg
 care/<note>.yaml                 a practice's own care notes
+pages/<page>.md                  its own pages for every site, with their pictures; <stable>/pages/ for one site
 site_templates/…                 a practice's own words, pages, styles
 README.md, .gitignore, …         what `init` laid out for people, git and the editor
 """
@@ -21,13 +22,24 @@ from typing import Literal
 
 from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
 from recordgen.records.models.horse import SHARED_FILE
+from recordgen.records.pages.files import PAGES
 from recordgen.records.photos.files import PHOTOS, named
 
 Part = Literal[
-    "practice", "stable", "horse", "visit", "sharing", "photograph", "care note", "template", "help for programs"
+    "practice",
+    "stable",
+    "horse",
+    "visit",
+    "sharing",
+    "photograph",
+    "page",
+    "care note",
+    "template",
+    "help for programs",
 ]
 
 _CARE_NOTE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\.yaml")
+_PAGE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\.(md|jpg|jpeg|png|webp)")
 _HELP = re.compile(
     r"README\.md|\.gitignore|\.gitattributes|\.githooks/pre-commit|\.vscode/settings\.json|\.schemas/[a-z]+\.json"
 )
@@ -58,6 +70,8 @@ def home_of(name: PurePath) -> Home | None:
         return Home("practice")
     if _HELP.fullmatch(text):
         return Home("help for programs")
+    if parts[0] == PAGES and len(parts) == 2 and _PAGE.fullmatch(parts[1]):
+        return Home("page")
     if parts[0] == "care" and len(parts) == 2 and _CARE_NOTE.fullmatch(parts[1]):
         return Home("care note")
     if parts[0] == "site_templates" and _TEMPLATES.fullmatch(text.removeprefix("site_templates/")):
@@ -72,6 +86,8 @@ def _may_be_stable(name: str) -> bool:
 def _of_stable(stable: str, *inside: str) -> Home | None:
     if inside == ("stable.yaml",):
         return Home("stable", stable)
+    if len(inside) == 2 and inside[0] == PAGES and _PAGE.fullmatch(inside[1]):
+        return Home("page", stable)
     if len(inside) < 2 or not _may_be_stable(inside[0]):
         return None
     horse, *file = inside

@@ -18,6 +18,7 @@ from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
 from recordgen.pictures.cache import PictureCache
 from recordgen.records.history.trails import trails
 from recordgen.records.load.everything import Whole
+from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import Photo
 from recordgen.site.amendments import HorseTrails
 from recordgen.site.context import ways_of
@@ -34,7 +35,8 @@ class BuildContext:
     records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: the folder in which
     pictures and small photographs stay between builds, None for nowhere. patterns: by the stable's folder. no_trails:
     why git tells no trail of any visit, where it tells none. page_name: names a horse's page on its stable's own site
-    by the horse's folder; a published site takes names that tell a host nothing.
+    by the horse's folder; a published site takes names that tell a host nothing. own_pages: by the stable's folder, the
+    practice's by an empty name.
     """
 
     records: Path
@@ -46,6 +48,7 @@ class BuildContext:
     photos: Mapping[HorsePlace, tuple[Photo, ...]] = field(default_factory=dict)
     trails: Mapping[HorsePlace, HorseTrails] = field(default_factory=dict)
     no_trails: GitTrouble | None = None
+    own_pages: Mapping[str, OwnPages] = field(default_factory=dict)
     page_name: Callable[[str], str] = str
 
     @classmethod
@@ -64,6 +67,7 @@ class BuildContext:
             photos={(horse.stable, horse.slug): horse.photos for horse in practice.horses if horse.photos},
             trails={(one.stable, one.slug): known.of_horse(one.stable, one.slug) for one in practice.horses},
             no_trails=known.trouble,
+            own_pages={"": practice.pages, **{stable.slug: stable.pages for stable in practice.stables}},
         )
 
     def __getstate__(self) -> dict[str, Any]:
@@ -87,6 +91,10 @@ class BuildContext:
     def photos_of(self, horse: HorseSummary) -> tuple[Photo, ...]:
         """The photographs of a horse."""
         return self.photos.get((horse.stable, horse.slug), ())
+
+    def own_pages_of(self, slug: str = "") -> OwnPages:
+        """The own pages of a stable, or of the practice."""
+        return self.own_pages.get(slug, OwnPages())
 
     def trails_of(self, horse: HorseSummary) -> HorseTrails:
         """The trails of a horse's visits, oldest first; none where git tells nothing."""

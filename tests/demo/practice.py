@@ -10,6 +10,7 @@ from recordgen.records.photos.files import PHOTOS
 from recordgen.records.yaml.write import as_yaml
 from tests.demo.drawings import drawing
 from tests.demo.horses import PLANS
+from tests.demo.pages import PAGES
 from tests.demo.plans import HorsePlan
 from tests.demo.stables import PRACTICE, STABLES
 from tests.demo.tracings import Drawn
@@ -20,7 +21,7 @@ SEED = "hazel"
 
 def demo_files() -> dict[str, str]:
     """Every file of the demo practice: its path below the folder of records, and its text."""
-    files = {"practice.yaml": as_yaml(PRACTICE)}
+    files = {"practice.yaml": as_yaml(PRACTICE), **PAGES}
     for slug, stable in STABLES.items():
         files[f"{slug}/stable.yaml"] = as_yaml(stable)
     for plan in PLANS:
@@ -49,10 +50,10 @@ def demo_drawings() -> dict[str, Drawn]:
 
 
 def write_demo(folder: Path) -> None:
-    """Write the demo practice into `folder`; YAML files there that are no part of it go, photographs stay."""
+    """Write the demo practice into `folder`; records and own pages that are no part of it go, photographs stay."""
     files: dict[str, str | bytes] = {**demo_files()}
     files |= {path: drawing(one) for path, one in demo_drawings().items()}
-    for old in folder.rglob("*.yaml"):
+    for old in [*folder.rglob("*.yaml"), *folder.rglob("pages/*.md")]:
         if old.relative_to(folder).as_posix() not in files:
             old.unlink()
     write(folder, files)

@@ -21,8 +21,9 @@ RECORDS = Path(__file__).parents[2] / "records"
 
 
 def tree(folder: Path) -> dict[str, bytes]:
-    """Every YAML file below a folder: path to bytes."""
-    return {file.relative_to(folder).as_posix(): file.read_bytes() for file in folder.rglob("*.yaml")}
+    """Every YAML file and own page below a folder: path to bytes."""
+    files = [*folder.rglob("*.yaml"), *folder.rglob("pages/*.md")]
+    return {file.relative_to(folder).as_posix(): file.read_bytes() for file in files}
 
 
 @pytest.fixture(scope="module")

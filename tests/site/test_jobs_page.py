@@ -38,6 +38,7 @@ def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> Bea
         "jobs.html",
         here="jobs.md",
         menu=[],
+        own_menu=[],
         private=False,
         practice=WHOLE,
         today=TODAY,

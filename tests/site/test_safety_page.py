@@ -32,6 +32,7 @@ def page(country: str | None, private: bool = False) -> BeautifulSoup:
         here="safety.md",
         title="Safety and scope",
         menu=[],
+        own_menu=[],
         private=private,
         practice=found,
         today=date(2026, 11, 25),

@@ -11,8 +11,8 @@ from recordgen.nearest import did_you_mean
 from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.models.horse import SHARED_FILE
 
-# Folders that are no stable and no horse: own templates, own care notes, photographs, and the sites built here.
-OWN_FOLDERS = {"site_templates", "care", "photos", "sites"}
+# Folders that are no stable and no horse: own templates, care notes and pages, photographs, and the sites built here.
+OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites"}
 # How the names of picture files end.
 PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.

@@ -32,6 +32,9 @@ from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
+from recordgen.records.pages.checks import page_problems
+from recordgen.records.pages.files import read_pages
+from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import read_photos, without_visit
 from recordgen.records.yaml.read import Kind, Written, read_as_far
 
@@ -72,6 +75,7 @@ class _Reader:
         self.reference = reference
         self.usual: Mapping[str, str] = {}
         self.horses: list[Written[Horse]] = []
+        self.pages = OwnPages()
 
     def practice(self, only: str | None) -> Practice | None:
         folder = self.walk.root
@@ -83,6 +87,7 @@ class _Reader:
         self.usual = file.record.methods if file else {}
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
+        self.pages = self.own_pages(folder)
         names = self.walk.folders(folder, only)
         if not names:
             code, missing = "stable-missing", "there is no stable here yet"
@@ -92,7 +97,13 @@ class _Reader:
         stables = [stable for stable in map(self.stable, names) if stable]
         self.walk.problems.extend((*doubled(self.horses), *namesakes(self.horses)))
         self.walk.problems.extend(copied([horse for stable in stables for horse in stable.horses]))
-        return Practice(folder, file.record, tuple(_with_earlier(stables))) if file else None
+        return Practice(folder, file.record, tuple(_with_earlier(stables)), self.pages) if file else None
+
+    def own_pages(self, folder: Path) -> OwnPages:
+        """The own pages of a practice's or a stable's folder, held against those of the practice."""
+        found = read_pages(self.walk, folder)
+        self.walk.problems.extend(page_problems(self.pages, found, self.walk.shown))
+        return found
 
     def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:
         if not self.walk.may_read(path):
@@ -106,9 +117,10 @@ class _Reader:
         if file and file.record.near:
             self.walk.problems.extend(unknown_in_stable(file, stable_names(self.walk.root)))
         self.walk.strangers(path, {"stable.yaml"})
+        pages = self.own_pages(path)
         horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
         by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
-        return StableRecord(path.name, file.record, tuple(by_name)) if file else None
+        return StableRecord(path.name, file.record, tuple(by_name), pages) if file else None
 
     def horse(self, path: Path) -> HorseRecord | None:
         file = self.file(path / "horse.yaml", Horse)

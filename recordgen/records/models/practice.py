@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from recordgen.nearest import did_you_mean
@@ -11,6 +11,7 @@ from recordgen.records.models.horse import Horse, Shared
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
+from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import Photo
 from recordgen.records.yaml.read import Written
 
@@ -36,20 +37,22 @@ class HorseRecord:
 
 @dataclass(frozen=True)
 class StableRecord:
-    """One stable: its file and its horses, sorted by name."""
+    """One stable: its file, its horses, sorted by name, and the pages for its site alone."""
 
     slug: str
     stable: Stable
     horses: tuple[HorseRecord, ...]
+    pages: OwnPages = field(default_factory=OwnPages)
 
 
 @dataclass(frozen=True)
 class Practice:
-    """A whole practice as read."""
+    """A whole practice as read. pages: its own, for every site; those of a stable stand with the stable."""
 
     folder: Path
     file: PracticeFile
     stables: tuple[StableRecord, ...]
+    pages: OwnPages = field(default_factory=OwnPages)
 
     @property
     def horses(self) -> tuple[HorseRecord, ...]:

@@ -14,7 +14,12 @@ from recordgen.records.history.moves import Move
 from recordgen.records.layout import Home, Part, home_of
 from recordgen.records.models.practice import Practice, StableRecord
 
-_OF_PRACTICE: dict[Part, About] = {"practice": "practice", "care note": "care notes", "template": "templates"}
+_OF_PRACTICE: dict[Part, About] = {
+    "practice": "practice",
+    "care note": "care notes",
+    "page": "pages",
+    "template": "templates",
+}
 
 
 @dataclass(frozen=True)
@@ -95,6 +100,8 @@ def _others(practice: Practice, kind: KindOfChange, home: Home) -> Iterator[Othe
         yield Other(kind, horse)
     elif home.part == "sharing":
         yield Other(kind, horse, about="sharing")
+    elif home.part == "page":
+        yield Other(kind, about="pages")
     elif home.part == "photograph":
         yield Other(kind, horse, about="photographs")
 
@@ -115,7 +122,7 @@ def _horse_name(practice: Practice, stable: str, slug: str) -> str:
 
 
 LONGEST_LINE = 72
-About = Literal["stable", "practice", "care notes", "templates", "files", "photographs", "sharing"]
+About = Literal["stable", "practice", "care notes", "templates", "pages", "files", "photographs", "sharing"]
 
 
 @dataclass(frozen=True)
@@ -151,7 +158,8 @@ _OF_MANY: dict[About, str] = {
     "stable": "details of the stable {kind}",
     "practice": "details of the practice {kind}",
     "care notes": "care notes {kind}",
-    "templates": "own words and pages {kind}",
+    "templates": "own words and templates {kind}",
+    "pages": "own pages {kind}",
     "files": "other files {kind}",
 }
 

@@ -32,6 +32,15 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
 
     path: as people see it. raw: the bytes of the file.
     """
+    text, told = decoded(path, raw)
+    if not text:
+        return text, told
+    in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
+    return text, [*told, *unfinished_merge(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
+
+
+def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
+    """The text of a file that may be no YAML, and what is wrong with it whatever it is; arguments as above."""
     if len(raw) > LARGEST_FILE_BYTES:
         way_out = "Move pictures and long notes elsewhere"
         return "", [Problem(Place(path), "file-too-large", "the file is larger than 1 MB, which no record is", way_out)]
@@ -42,9 +51,7 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
         return "", [Problem(place, "file-not-utf8", "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
     if not text.strip():
         return "", [Problem(Place(path), "file-empty", "the file is empty", "Fill it in, or delete it")]
-    in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
-    told = [*_strange(path, text), *_conflict(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
-    return text, told
+    return text, list(_strange(path, text))
 
 
 def _nested(path: str, text: str) -> Iterator[Problem]:
@@ -83,7 +90,8 @@ def _strange(path: str, text: str) -> Iterator[Problem]:
         )
 
 
-def _conflict(path: str, text: str) -> Iterator[Problem]:
+def unfinished_merge(path: str, text: str) -> Iterator[Problem]:
+    """A problem at the first mark that git left where two versions of a file meet. text: with plain line ends."""
     found = _CONFLICT.search(text)
     if found:
         message = f"a merge of two versions was not finished: git left its mark {found[0]} here"

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, whom_to_ring
 from recordgen.records.models.horse import Horse
+from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
 from recordgen.site.photographs import MOST_DAYS, Album, album
+from recordgen.site.prose.own_pages import own_menu
 from recordgen.site.prose.render import rendered_prose
 from recordgen.site.templates import rendered
 
@@ -28,12 +30,13 @@ class PageRenderer:
     """Renders the pages of one part of a site.
 
     private: whether the trimmer alone reads them. menu: the groups of pages that they link to; those of the first group
-    stand in the engine's menu too.
+    stand in the engine's menu too. own: the practice's own pages among them, by place, in a group of their own.
     """
 
     context: BuildContext
     private: bool
     menu: Menu
+    own: Mapping[str, OwnPage] = field(default_factory=dict)
 
     def render(self, uri: str, title: str, template: str, **values: object) -> Page:
         """One page, from a template and what it is filled in with. Raises Trouble where that cannot be filled in."""
@@ -42,6 +45,7 @@ class PageRenderer:
             "here": uri,
             "title": title,
             "menu": self.menu,
+            "own_menu": own_menu(self.own),
             "private": self.private,
             "practice": self.context.ways.practice,
             "today": self.context.today,

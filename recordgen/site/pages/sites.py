@@ -11,10 +11,12 @@ from recordgen.site.calendar import due_calendar, rounds_calendar
 from recordgen.site.model import Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
 from recordgen.site.pages.horse import render_horse_and_sheet
+from recordgen.site.pages.own import render_own_pages
 from recordgen.site.pages.practice import ROUNDS, render_practice
 from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.pages.stable import DATES, StablePlaces, render_jobs, render_stable
 from recordgen.site.photographs import Album, PhotoFiles
+from recordgen.site.prose.own_pages import own_pictures, placed
 
 # The slug of the trimmer's own site.
 PRACTICE = "practice"
@@ -31,9 +33,15 @@ def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
     horses = {horse.slug: f"horses/{context.page_name(horse.slug)}.md" for horse in stable.horses}
     places = StablePlaces(FRONT, JOBS, horses)
     menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
-    renderer = PageRenderer(context, private=False, menu=menu)
-    pages = [*_pages_of_stable(renderer, stable, places), *render_explanations(renderer)]
-    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(context, stable))
+    own = placed(context.own_pages_of()) | placed(context.own_pages_of(stable.slug))
+    renderer = PageRenderer(context, private=False, menu=menu, own=own)
+    pages = [
+        *_pages_of_stable(renderer, stable, places),
+        *render_own_pages(renderer, own),
+        *render_explanations(renderer),
+    ]
+    pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
+    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(context, stable) | pictures)
     return Site(stable.slug, stable.stable.name, tuple(pages), files)
 
 
@@ -42,15 +50,20 @@ def render_practice_site(context: BuildContext) -> Site:
     plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
-    overall = PageRenderer(context, private=True, menu=menu)
+    shared = placed(context.own_pages_of())
+    overall = PageRenderer(context, private=True, menu=menu, own=shared)
+    pictures = own_pictures(context.own_pages_of())
     pages, albums = [render_practice(overall, context.stables, plan)], []
     for stable in context.stables:
         places = _places_below_practice(stable)
-        renderer = PageRenderer(context, private=True, menu=[*menu, _menu_of_horses(stable, places)])
-        pages += _pages_of_stable(renderer, stable, places)
+        own = placed(context.own_pages_of(stable.slug), f"{stable.slug}/")
+        menu_here = [*menu, _menu_of_horses(stable, places)]
+        renderer = PageRenderer(context, private=True, menu=menu_here, own=shared | own)
+        pages += [*_pages_of_stable(renderer, stable, places), *render_own_pages(renderer, own)]
+        pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
         albums += _albums(renderer, stable, places)
-    pages += [*render_explanations(overall), render_problems(overall)]
-    files = PhotoFiles(albums, context.cache, _rounds(context, plan))
+    pages += [*render_own_pages(overall, shared), *render_explanations(overall), render_problems(overall)]
+    files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     return Site(PRACTICE, context.ways.practice.name, tuple(pages), files)
 
 

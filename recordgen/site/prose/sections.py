@@ -10,8 +10,8 @@ from markdown.treeprocessors import Treeprocessor
 
 # The classes by which the styles know a list and a list of terms.
 CLASSES = {"ul": "rg-changes", "dl": "rg-facts"}
-# After ids and classes of headings are read, which Markdown's own list of priorities puts at 8.
-_LATE = 5
+# After ids and classes of headings are read, which Markdown's own list of priorities puts at 8, and those of own pages.
+_LATE = -10
 
 
 class Sections(Extension):

@@ -67,8 +67,9 @@ def names() -> set[bytes]:
 
 
 def words_of_records() -> set[bytes]:
-    """Every longer word that was typed into the stable's records."""
-    texts = (file.read_text("utf-8").lower() for file in (RECORDS / STABLE).rglob("*.yaml"))
+    """Every longer word that was typed into the stable's records and the practice's own pages."""
+    files = [*(RECORDS / STABLE).rglob("*.yaml"), *(RECORDS / "pages").glob("*.md")]
+    texts = (file.read_text("utf-8").lower() for file in files)
     return {word.encode() for text in texts for word in re.findall(rf"[a-z]{{{SHORTEST},}}", text)}
 
 

@@ -28,6 +28,7 @@ FOURTEENTH, SIXTEENTH = dt.date(2026, 10, 14), dt.date(2026, 10, 16)
         ([], [Other("added", "Bramble")], "Willowmere: Bramble added"),
         ([], [Other(), Other()], "Willowmere: details of the stable amended"),
         ([], [Other(about="practice")], "Willowmere: details of the practice amended"),
+        ([], [Other("added", about="pages")], "Willowmere: own pages added"),
         ([], [Other("added", about="files")], "Willowmere: other files added"),
         (
             [],
