@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.terminal import echo
 
 
 @click.command("field")
@@ -34,9 +35,9 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
 
         refuse_sites(out, records)
         folder = build_field(records, today, stables, out, field_key(records).public)
-        click.echo(f"{folder / 'index.html'}  the field page")
+        echo(f"{folder / 'index.html'}  the field page")
         if serve:
-            click.echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
+            echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
             serve_field(folder, port)
         else:
-            click.echo("A phone needs it from an address of its own, or try it here: recordgen field --serve")
+            echo("A phone needs it from an address of its own, or try it here: recordgen field --serve")

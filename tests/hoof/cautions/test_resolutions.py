@@ -347,3 +347,13 @@ def test_the_foot_of_a_word_is_named() -> None:
     (found,) = never(visit(DAY, **said("wound", DAY, foot="left_fore")))
 
     assert found.text.startswith("wound (left fore) is said to be over")
+
+
+def test_a_vets_word_on_a_foot_ends_what_was_said_of_the_whole_horse() -> None:
+    """Lameness has no foot of its own; the vet who found it in one foot names that foot and means the lameness."""
+    lame = visit(DAY, lameness=aaep(3))
+    vet = {"date": LATER, "by": "Dr Sage", "kind": "seen"}
+    named = [{"caution": "lame", "foot": "left_fore"}]
+
+    assert "lame" in rules(lame, visit(LATER, vet=[vet]))
+    assert "lame" not in rules(lame, visit(LATER, vet=[{**vet, "ends": named}]))

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from recordgen.hoof.growth.growing_out import GrowingOut, days_to_cover
+from recordgen.hoof.growth.growing_out import OF_THE_TOE, GrowingOut, days_to_cover
 from recordgen.hoof.growth.rate import Rate
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import summary, visit
@@ -177,3 +177,32 @@ def test_the_interval_of_days_holds_what_simulation_finds(way: float, spread: fl
 
     assert 0.9 <= inside <= 1
     assert 0 <= low <= way / mean <= high
+
+
+def width_days(zone: str, **after: Any) -> float:
+    """How wide the interval of a ring's arrival is that stands at the hairline, with growth as good as known, days."""
+    visits = [seen(count) for count in range(60)]
+    (ring,) = out(*visits, seen(60, mark(0, zone), after=after))
+    assert ring.latest is not None
+    return (ring.latest - ring.earliest).days
+
+
+def test_the_error_of_two_readings_is_in_the_day_a_mark_arrives() -> None:
+    """Where the wall was measured: 1.96 times the root of two millimetres, to either side, over the rate.
+
+    Derived from: the error of a difference of two readings of a millimetre each, as 95 %. What growth itself may be out
+    by comes on top, so the interval is a little wider.
+    """
+    least = 2 * 1.96 * math.sqrt(2) / RATE
+
+    assert least <= width_days("toe") < 1.6 * least
+
+
+def test_a_height_by_proportion_is_out_by_an_eighth() -> None:
+    """A heel that nobody measured: the error of its height, an eighth of it, goes into the day. Judgement."""
+    measured = width_days("lateral heel", heel_height={"lateral": 32.0})
+    guessed = width_days("lateral heel")
+    share = OF_THE_TOE["lateral heel"]
+    least = 2 * 1.96 * math.hypot(math.sqrt(2), 0.125 * share * 80) / RATE
+
+    assert measured < least <= guessed < 1.6 * least

@@ -172,3 +172,12 @@ def test_a_coarser_way_of_measuring_makes_the_interval_wider() -> None:
     )
 
     assert photograph > 1.3 * rule
+
+
+@pytest.mark.parametrize(("faster", "told"), [(0.0145, False), (0.0155, True)])
+def test_one_in_two_hundred_is_the_bar_for_a_foot_that_grows_apart(faster: float, told: bool) -> None:
+    """A difference that 95 % would tell (from 0.0103 mm a day here) is not told yet: four feet are looked at."""
+    rates: dict[str, float] = {**dict.fromkeys(FEET, 0.26), "left_fore": 0.26 + faster}
+    apart = [one.foot for one in growth(*growing(rates)).apart]
+
+    assert ("left_fore" in apart) is told

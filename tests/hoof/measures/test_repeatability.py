@@ -7,9 +7,10 @@ from typing import Any
 
 import numpy as np
 import pytest
+from scipy import stats
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.repeatability import own_errors, told, with_own
+from recordgen.hoof.measures.repeatability import Own, own_errors, told, with_own
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import REFERENCE, practice, summary, visit
 
@@ -109,3 +110,15 @@ def test_what_is_told_covers_every_measure_that_is_taken() -> None:
     assert [row.way for row in rows if row.measure == "toe_angle" and row.usual] == ["gauge"]
     assert all(row.smallest_real_change == pytest.approx(1.96 * math.sqrt(2) * row.sd) for row in rows)
     assert all(row.source for row in rows)
+
+
+@pytest.mark.parametrize(("freedom", "counts"), [(9, False), (10, True)])
+def test_from_ten_degrees_of_freedom_on_an_error_of_ones_own_counts(freedom: int, counts: bool) -> None:
+    """Below that it is less sure than an assumed one: at ten its 95 % interval reaches from 0.7 to 1.75 times it.
+
+    Derived from: the chi-squared distribution, by scipy.
+    """
+    low, high = (math.sqrt(10 / stats.chi2(10).ppf(share)) for share in (0.975, 0.025))
+
+    assert Own(1.0, 5, freedom).counts is counts
+    assert (low, high) == pytest.approx((0.7, 1.75), abs=0.01)

@@ -1,0 +1,76 @@
+"""Change the meaning of the records in small ways, a change at a time, and name those that no test notices.
+
+    python -m tests.mutations --count 60 --seed 1
+
+The work goes on in a copy of the repository. For each change the tests of the changed file's own room run first, then
+those of all rooms of `hoof` and the published figures; the first failure ends it.
+"""
+
+from __future__ import annotations
+
+import argparse
+import os
+import random
+import shutil
+import subprocess
+import sys
+import tempfile
+from pathlib import Path
+
+from tests.conftest import ROOT
+from tests.mutations.changes import Change, changes_of
+
+CODE = Path("recordgen") / "hoof"
+ALL = ("tests/hoof", "tests/published")
+NOT_COPIED = shutil.ignore_patterns(".venv", ".git", "sites", ".mypy_cache", ".ruff_cache", ".pytest_cache", "records")
+
+
+def main() -> None:
+    """Print each change that was made, and at the end those that no test noticed."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--count", type=int, default=60)
+    parser.add_argument("--seed", type=int, default=1)
+    asked = parser.parse_args()
+    every = [change for file in sorted((ROOT / CODE).rglob("*.py")) for change in changes_of(file)]
+    chosen = random.Random(asked.seed).sample(every, min(asked.count, len(every)))
+    with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
+        copy = Path(folder) / "code"
+        shutil.copytree(ROOT, copy, ignore=NOT_COPIED)
+        shutil.copytree(ROOT / "records", copy / "records")
+        left = [change for change in chosen if not _noticed(change, copy)]
+    print(f"{len(chosen)} of {len(every)} possible changes made, {len(left)} noticed by no test")
+    for change in left:
+        print(f"  {_shown(change)}")
+
+
+def _noticed(change: Change, copy: Path) -> bool:
+    place = copy / change.file.relative_to(ROOT)
+    before = place.read_text("utf-8")
+    place.write_text(change.applied(before), "utf-8")
+    try:
+        failed = any(_fails(copy, tests) for tests in _tests_of(place, copy))
+    finally:
+        place.write_text(before, "utf-8")
+    print("noticed " if failed else "NOT SEEN", _shown(change), flush=True)
+    return failed
+
+
+def _tests_of(place: Path, copy: Path) -> list[list[str]]:
+    own = copy / "tests" / place.parent.relative_to(copy / "recordgen")
+    near = sorted(own.glob(f"test_{place.stem}*.py"))
+    rooms = [[str(path) for path in near]] if near else []
+    return [*rooms, [str(own)], list(ALL)]
+
+
+def _fails(copy: Path, tests: list[str]) -> bool:
+    command = [sys.executable, "-m", "pytest", "-x", "-q", "-n", "2", "-p", "no:cacheprovider", *tests]
+    surroundings = {**os.environ, "PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
+    return subprocess.run(command, cwd=copy, env=surroundings, capture_output=True).returncode != 0
+
+
+def _shown(change: Change) -> str:
+    return str(change).replace(f"{ROOT}{os.sep}", "")
+
+
+if __name__ == "__main__":
+    main()
