@@ -12,7 +12,7 @@ from recordgen.problems import quoted, sentences
 
 # In the order of a trimmer's day.
 COMMANDS = (
-    *("init", "visit", "field", "photo", "check", "commit", "build", "preview"),
+    *("init", "visit", "field", "photo", "receive", "check", "commit", "build", "preview"),
     *("publish", "readers", "verify"),
     *("due", "rounds", "summary", "sheet", "share", "repeatability", "schema"),
 )

@@ -9,6 +9,7 @@ practice.yaml
 care/<note>.yaml                 a practice's own care notes
 pages/<page>.md                  its own pages for every site, with their pictures; <stable>/pages/ for one site
 site_templates/…                 a practice's own words, pages, styles
+received/…                       what phones handed over, as it came; never in git
 README.md, .gitignore, …         what `init` laid out for people, git and the editor
 """
 
@@ -46,7 +47,7 @@ _HELP = re.compile(
 # Below `site_templates/`; pictures and fonts may stand beside a practice's own style.
 _TEMPLATES = re.compile(
     r"words/[^/]+\.yaml|pages/.+\.(html|md)|(theme|static)/.+\.(html|css|js|svg|png|jpg|jpeg|webp|ico|woff2?)"
-    r"|(records|private)/[^/]+\.(jinja|css|js|svg)"
+    r"|(records|private)/[^/]+\.(jinja|css|js|svg)|field/[^/]+\.(html|css|js|svg|yaml|webmanifest)"
 )
 
 

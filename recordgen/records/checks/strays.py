@@ -16,7 +16,7 @@ from recordgen.git.repository import Files, about_to_add, contents_of, files_of,
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Place, Problem, Problems, counted, warning
 from recordgen.records.layout import home_of
-from recordgen.records.load.folders import LEFT_BEHIND, OWN_FOLDERS, PICTURES, Walk
+from recordgen.records.load.folders import BESIDE, LEFT_BEHIND, OWN_FOLDERS, PICTURES, RECEIVED, Walk
 from recordgen.records.photos.metadata import FIRST_BYTES, is_picture, metadata_in
 
 _NO_RECORD = "this file is no record"
@@ -61,10 +61,12 @@ def stray_problems(walk: Walk, only: str | None = None) -> Iterator[Problem]:
 
 
 def _on_disk(root: Path) -> Iterator[str]:
-    """The files under a folder that is not in git; hidden ones and the built sites are left alone."""
+    """The files under a folder that is not in git; hidden ones, built sites and what was received are left alone."""
     for at, folders, files in os.walk(root):
         inside = Path(at).relative_to(root)
-        folders[:] = [name for name in folders if not name.startswith(".") and (inside.parts or name != "sites")]
+        folders[:] = [
+            name for name in folders if not name.startswith(".") and (inside.parts or name not in ("sites", RECEIVED))
+        ]
         yield from ((inside / name).as_posix() for name in files if not LEFT_BEHIND.fullmatch(name))
 
 
@@ -125,6 +127,9 @@ class _Strays:
         alive = {str(folder) for name, home in homes.items() if home for folder in PurePosixPath(name).parents}
         strays: dict[str, list[str]] = {}
         for name in sorted(name for name, home in homes.items() if home is None and name not in self.files.ignored):
+            if BESIDE.fullmatch(PurePosixPath(name).name):
+                # It is asked about where the visits are read.
+                continue
             if self._is_wanted(name) and os.path.lexists(self.walk.root / name):
                 strays.setdefault(_told_as(name, alive), []).append(name)
         for name, inside in strays.items():

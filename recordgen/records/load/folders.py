@@ -11,13 +11,17 @@ from recordgen.nearest import did_you_mean
 from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.models.horse import SHARED_FILE
 
+# What phones handed over, as it came; stays on this computer.
+RECEIVED = "received"
 # Folders that are no stable and no horse: own templates, care notes and pages, photographs, and the sites built here.
-OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites"}
+OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites", RECEIVED}
 # How the names of picture files end.
 PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.
 TAKEN = "practice"
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
+# A visit that was received on a day of which another record was there already.
+BESIDE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.received\.yaml")
 SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 # What editors and systems leave behind; nobody means it as a record.
@@ -144,12 +148,19 @@ class Walk:
             meant = _means(path.name)
             if path.name in known or meant in missing or LEFT_BEHIND.fullmatch(path.name) or os.path.isdir(path):
                 continue
-            if meant is None:
+            if beside := BESIDE.fullmatch(path.name):
+                self._ask_about(path, beside[1])
+            elif meant is None:
                 self.problems.add(
                     warning(Place(self.shown(path)), "file-not-read", "this file is not read", "Move it elsewhere")
                 )
             else:
                 self.tell(path, "file-misnamed", "this file is not read", _named_rightly(meant, known))
+
+    def _ask_about(self, path: Path, day: str) -> None:
+        message = f"this visit was received beside another record of {day}, and is not read"
+        way_out = f"Put what is right into {day}.yaml and delete this file; or, as a second visit, name it {day}-b.yaml"
+        self.problems.add(warning(Place(self.shown(path)), "visit-beside", message, way_out))
 
     def unread_folders(self, horse: Path) -> None:
         """Tell of the folders beside a horse's visits that nobody reads."""

@@ -60,7 +60,14 @@ def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date
     """
     raw, shown = _original(file), quoted(file.name)
     subject = _subject(file, raw, said, today)
-    made = plain_photo(raw, shown)
+    return keep_photo(records, horse, subject, plain_photo(raw, shown))
+
+
+def keep_photo(records: Path, horse: Path, subject: Subject, made: bytes) -> tuple[Path, bool]:
+    """Keep a plain photograph under the next name that is free: its file, and False where it was there already.
+
+    records: the practice's folder. horse: the horse's folder in it. Raises Trouble where it cannot be kept.
+    """
     folder = horse / PHOTOS
     if not Path(os.path.realpath(folder)).is_relative_to(os.path.realpath(records)):
         raise Trouble(f"{folder} leads out of the records", "Make a folder of its own in the place of the link")

@@ -44,7 +44,7 @@ def _lines(group: Mapping[str, Any], indent: str) -> Iterator[str]:
         if isinstance(value, Mapping) and value and (key in BELOW or wide):
             yield head
             yield from _lines(value, indent + "  ")
-        elif isinstance(value, list) and wide and all(isinstance(item, list) for item in value):
+        elif isinstance(value, list) and value and wide and all(isinstance(item, list) for item in value):
             yield from _filled(head + " [", value, indent + "  ")
         elif isinstance(value, list) and value and (wide or any(isinstance(item, Mapping) for item in value)):
             yield head

@@ -58,9 +58,9 @@ def test_numbers_keep_four_decimals_and_no_power_of_ten() -> None:
 
 def test_a_key_that_is_no_word_is_quoted() -> None:
     """A key may be any text."""
-    text = as_yaml({"a: b": {"[c]": "d", "~": 1}})
+    text = as_yaml({"a: b": {"[c]": "d", "~": 1}, "[": []})
 
-    assert document("x.yaml", text.encode()).values == {"a: b": {"[c]": "d", "~": "1"}}
+    assert document("x.yaml", text.encode()).values == {"a: b": {"[c]": "d", "~": "1"}, "[": []}
 
 
 def test_groups_with_nothing_in_them_stay() -> None:

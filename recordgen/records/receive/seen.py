@@ -1,0 +1,98 @@
+"""A memory of what was taken in: each visit by its id, so that nothing comes in twice and a killed run goes on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from recordgen.files import write_new, write_whole, writing
+from recordgen.problems import Trouble
+from recordgen.records.load.folders import RECEIVED
+from recordgen.records.models.fields import Record, Text, Whole, YesNo, several, told
+from recordgen.records.yaml.read import read
+from recordgen.records.yaml.write import as_yaml
+
+SEEN_FILE = "seen.yaml"
+_HEAD = "# What was taken in before, so that nothing comes in twice. Kept by recordgen receive."
+
+
+class SeenVisit(Record):
+    """One visit, as it was taken in last."""
+
+    rev: Whole = told("which of its states it was", ...)
+    horse: Text = told("stable/horse", ...)
+    file: Text | None = told("its file; none where it was left out, or another record of that day was kept")
+    sum: Text | None = told("SHA-256 of the text that was written")
+    photos: dict[str, Text] = told("file of each photograph by its id", {})
+    waiting: tuple[Text, ...] = several("questions about it that are still open")
+    answers: dict[str, Text] = told("answers by which it was taken in, by their questions", {})
+    begun: YesNo = told("whether taking it in was begun and not ended", False)
+
+
+class SeenFile(Record):
+    """All visits by their ids, and the horses that were made for some of them."""
+
+    visits: dict[str, SeenVisit] = told("visits by id", {})
+    horses: dict[str, Text] = told("the horse that was made, by the question that asked for it", {})
+
+
+@dataclass
+class Seen:
+    """The visits that are remembered. file: where; None where nothing is to be written."""
+
+    file: Path | None
+    visits: dict[str, SeenVisit] = field(default_factory=dict)
+    horses: dict[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def read(cls, folder: Path, dry_run: bool = False) -> Seen:
+        """Read what is remembered in a folder. Raises Trouble where it cannot be read."""
+        file = folder / SEEN_FILE
+        seen = cls(None if dry_run else file)
+        if file.exists():
+            written, problems = read(file, f"{folder.name}/{SEEN_FILE}", SeenFile)
+            if written is None:
+                way_out = "Mend that line; or take the file away, and visits that came before are asked about again"
+                raise Trouble(f"what was taken in before cannot be read: {problems[0].as_line()}", way_out)
+            seen.visits, seen.horses = dict(written.record.visits), dict(written.record.horses)
+        return seen
+
+    def keep(self, id_: str, visit: SeenVisit | None) -> None:
+        """Remember a visit, or forget it where None. Raises Trouble."""
+        if visit is None:
+            self.visits.pop(id_, None)
+        else:
+            self.visits[id_] = visit
+        if self.file is None:
+            return
+        record = SeenFile(visits=self.visits, horses=self.horses).model_dump(mode="json", exclude_defaults=True)
+        with writing(self.file):
+            write_whole(self.file, f"{_HEAD}\n{as_yaml(record or {'visits': {}})}", mode=0o600)
+
+
+def received_folder(records: Path) -> Path:
+    """The folder for what was handed over, made where it is missing, with a note that keeps it out of git.
+
+    Raises Trouble.
+    """
+    folder = records / RECEIVED
+    with writing(folder):
+        folder.mkdir(mode=0o700, exist_ok=True)
+        write_new(folder / ".gitignore", "# What phones handed over stays on this computer.\n*\n")
+    return folder
+
+
+def keep_raw(folder: Path, name: str, raw: bytes) -> Path:
+    """Keep the bytes of a file before anything is done with them: the file here, the same for the same bytes.
+
+    name: to keep it under; another with the same name and other bytes gets a number. Raises Trouble.
+    """
+    stem, dot, ending = name.rpartition(".")
+    for number in range(1, 1000):
+        path = folder / (name if number == 1 else f"{stem}-{number}{dot}{ending}")
+        with writing(path):
+            if write_new(path, raw, mode=0o600):
+                return path
+        if path.is_file() and path.read_bytes() == raw:
+            return path
+    raise Trouble(f"there are too many files named {name} in {folder}", "Look through them")

@@ -1,0 +1,285 @@
+"""Taking in what was brought: every visit wholly or not at all, nothing written over, and what is unclear asked.
+
+A visit's file is the last to be written. What is about to be done stands in `received/seen.yaml` before, so that a run
+that was killed goes on with the same horse and the same file.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import hashlib
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from recordgen.days import spoken_day
+from recordgen.files import write_new, write_whole, writing
+from recordgen.problems import Problem, Problems, Trouble
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.names import MOMENTS, VIEWS, foot_named
+from recordgen.records.photos.add import keep_photo
+from recordgen.records.photos.convert import plain_photo
+from recordgen.records.photos.files import PHOTOS, Subject
+from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
+from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
+from recordgen.records.receive.doubts import Settled, settle
+from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.receive.seen import Seen, SeenVisit
+from recordgen.records.receive.visits import visit_text
+from recordgen.records.receive.whose import Found, Horses, about, find_day, find_horse, one_line, question_of_horse
+from recordgen.records.write.visit import VISIT_SCHEMA
+from recordgen.records.yaml.write import as_yaml
+
+RECEIPT_SIGNS = "abcdefghijkmnpqrstuvwxyz23456789"
+YES, NO = "yes", "no"
+# The lines of a file that was only begun which somebody wrote into it by hand; folder: of the horse, day: of the visit.
+HandWritten = Callable[[Path, dt.date], Sequence[str]]
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """Tells what became of a visit. file: as stable/horse/name. photos: files that were added. open: still asked."""
+
+    visit: BroughtVisit
+    told: str
+    kind: Kind
+    file: str = ""
+    photos: tuple[str, ...] = ()
+    open: tuple[Question, ...] = ()
+
+    @property
+    def is_in(self) -> bool:
+        """Whether the phone may forget it."""
+        return self.kind != "waiting"
+
+
+@dataclass
+class TakingIn:
+    """One run of taking in.
+
+    records: the practice's folder. own: the practice's name. dry_run: nothing is written. problems: what is told of
+    visits and photographs that could not be taken in.
+    """
+
+    records: Path
+    today: dt.date
+    own: str
+    answers: Answers
+    say: Say
+    seen: Seen
+    horses: Horses
+    near_and_off: bool = False
+    dry_run: bool = False
+    hand_written: HandWritten = lambda folder, day: ()
+    problems: Problems = field(default_factory=Problems)
+
+    def take(self, brought: Brought) -> list[Outcome]:
+        """Take in every visit of what was brought; one that cannot be taken in stops no other."""
+        if question := self._of_another_practice(brought):
+            return [Outcome(visit, about(visit, self.horses), "waiting", open=(question,)) for visit in brought.visits]
+        outcomes = []
+        for visit in brought.visits:
+            told = about(visit, self.horses)
+            try:
+                outcomes.append(self._visit(visit, brought))
+            except Trouble as trouble:
+                self.problems.add(
+                    Problem(visit.place, "visit-not-received", f"{told}: {trouble.message}", trouble.way_out)
+                )
+                outcomes.append(Outcome(visit, told, "waiting"))
+        return outcomes
+
+    def _of_another_practice(self, brought: Brought) -> Question | None:
+        """The question whether notes that another practice's page made are ours, where it is open. Raises Trouble."""
+        if not brought.practice or brought.practice == self.own or not brought.visits:
+            return None
+        choices = {YES: self.say("practice_yes"), NO: self.say("practice_no")}
+        asks = self.say("asks_practice", other=brought.practice, own=self.own)
+        question = Question(f"{brought.id} practice", brought.practice, asks, choices)
+        answer = self.answers.of(question)
+        if answer == NO:
+            raise Trouble(f"these notes are those of {brought.practice}", "Nothing of them was taken in")
+        return question if answer is None else None
+
+    def _visit(self, visit: BroughtVisit, brought: Brought) -> Outcome:
+        known = self.seen.visits.get(visit.id)
+        told = about(visit, self.horses, known.horse if known else None)
+        if known and not known.begun and (known.rev > visit.rev or (known.rev == visit.rev and not known.waiting)):
+            return self._seen_before(visit, known, told)
+        self.answers.begin(known.answers if known else {})
+        found = self._whose(visit, brought.id, known)
+        day = find_day(visit, brought.listed, self.today, self.horses, self.answers, self.say)
+        asked = tuple(one for one in (found, day) if isinstance(one, Question))
+        if isinstance(found, Question) or isinstance(day, Question):
+            return Outcome(visit, told, "waiting", open=asked)
+        if found.which is None or day is None:
+            self._keep(visit, SeenVisit(rev=visit.rev, horse=visit.horse, answers=self.answers.used))
+            return Outcome(visit, told, "left_out")
+        return self._of_horse(visit, brought, found, found.which, day, known)
+
+    def _whose(self, visit: BroughtVisit, file: str, known: SeenVisit | None) -> Found | Question:
+        made = self.seen.horses.get(question_of_horse(visit, file))
+        which = known.horse if known and (known.file or known.begun) else made
+        if which is None or (which not in self.horses.horses and which != made):
+            return find_horse(visit, file, self.horses, self.answers, self.say)
+        return Found(which, "" if which in self.horses.horses else one_line(visit.name) or which.partition("/")[2])
+
+    def _seen_before(self, visit: BroughtVisit, known: SeenVisit, told: str) -> Outcome:
+        """A visit that is here, perhaps with photographs that are not."""
+        which = known.horse if known.horse in self.horses.horses else None
+        if which is None or (known.file is None and not known.photos):
+            return Outcome(visit, told, "have")
+        with self._undone_if_refused(visit, self.records / which) as placed:
+            day = dt.date.fromisoformat(known.file[:10]) if known.file else visit.day
+            photos = self._photos(visit, which, day, known, placed)
+            if photos.keys() - known.photos.keys():
+                self._keep(visit, known.model_copy(update={"photos": known.photos | photos}))
+        return Outcome(visit, told, "have", f"{which}/{known.file or ''}", tuple(path.name for path in placed))
+
+    def _of_horse(
+        self, visit: BroughtVisit, brought: Brought, found: Found, which: str, day: dt.date, known: SeenVisit | None
+    ) -> Outcome:
+        name = found.new_name or self.horses.horses[which].name
+        told = f"{name} at {self.horses.stables.get(which.partition('/')[0], which)}, {spoken_day(day)}"
+        settled = settle(visit, day.isoformat(), told, self.answers, self.say)
+        folder = self.records / which
+        compose = self._composer(settled, folder, name, day)
+        deciding = Deciding(visit.key, visit.rev, told, folder, day, settled, known, compose, self.answers, self.say)
+        decision = deciding.decide()
+        asked = (*settled.questions, *((decision.open,) if decision.open else ()))
+        asked = () if decision.kind == "changed_here" else asked
+        if decision.kind == "waiting":
+            return Outcome(visit, told, "waiting", f"{which}/{decision.file}", open=asked)
+        if found.new_name:
+            self.seen.horses[question_of_horse(visit, brought.id)] = which
+        entry = SeenVisit(
+            rev=visit.rev,
+            horse=which,
+            file=decision.file,
+            sum=_sum_after(decision, known),
+            photos=known.photos if known else {},
+            waiting=tuple(one.id for one in asked),
+            answers=self.answers.used,
+        )
+        photos = self._write(visit, found, which, day, decision, entry)
+        return Outcome(visit, told, decision.kind, f"{which}/{decision.file or ''}", photos, asked)
+
+    def _composer(self, settled: Settled, folder: Path, name: str, day: dt.date) -> Compose:
+        schema = ["yaml-language-server: $schema=../../" + VISIT_SCHEMA.as_posix()]
+        head = schema if (self.records / VISIT_SCHEMA).is_file() else []
+        head = [*head, self.say("comment", horse=" ".join(name.split()), day=spoken_day(day))]
+        by_hand = self.hand_written(folder, day)
+        return lambda comments: visit_text(settled.record, [*head, *comments, *by_hand], self.near_and_off)
+
+    def _write(
+        self, visit: BroughtVisit, found: Found, which: str, day: dt.date, decision: Decision, entry: SeenVisit
+    ) -> tuple[str, ...]:
+        """Write a visit's photographs and then its file; where anything is refused, nothing stays. Raises Trouble."""
+        folder = self.records / which
+        with self._undone_if_refused(visit, folder) as placed:
+            self._keep(visit, _begun(entry, self.seen.visits.get(visit.id)))
+            if found.new_name:
+                self._make_horse(folder, found.new_name, placed)
+            photos = self._photos(visit, which, day, entry, placed)
+            if decision.text and decision.file and not self.dry_run:
+                _put(folder / decision.file, decision)
+            self._keep(visit, entry.model_copy(update={"photos": entry.photos | photos}))
+        if found.new_name:
+            self.horses.horses[which] = Horse(name=found.new_name)
+        if decision.then_gone and not self.dry_run:
+            (folder / decision.then_gone).unlink(missing_ok=True)
+        return tuple(path.name for path in placed if path.parent.name == PHOTOS)
+
+    @contextmanager
+    def _undone_if_refused(self, visit: BroughtVisit, folder: Path) -> Iterator[list[Path]]:
+        """A list of new files, which are taken away again where the block ends in trouble."""
+        placed: list[Path] = []
+        before = self.seen.visits.get(visit.id)
+        try:
+            yield placed
+        except (Trouble, OSError):
+            for path in reversed(placed):
+                path.unlink(missing_ok=True)
+            for empty in (folder / PHOTOS, folder):
+                with suppress(OSError):
+                    empty.rmdir()
+            with suppress(Trouble, OSError):
+                self._keep(visit, before)
+            raise
+
+    def _keep(self, visit: BroughtVisit, entry: SeenVisit | None) -> None:
+        if not self.dry_run:
+            self.seen.keep(visit.id, entry)
+
+    def _make_horse(self, folder: Path, name: str, placed: list[Path]) -> None:
+        if self.dry_run:
+            return
+        file = folder / "horse.yaml"
+        with writing(file):
+            folder.mkdir(exist_ok=True)
+            if write_new(file, as_yaml({"name": name})):
+                placed.append(file)
+
+    def _photos(
+        self, visit: BroughtVisit, which: str, day: dt.date, known: SeenVisit, placed: list[Path]
+    ) -> dict[str, str]:
+        """Keep the photographs that are not here: each one's file by its id. What is none is told."""
+        kept = {}
+        for photo in visit.photos:
+            if photo.id in known.photos:
+                continue
+            try:
+                subject, made = _subject(photo, day), plain_photo(photo.picture, "the photograph")
+            except Trouble as trouble:
+                self.problems.add(Problem(photo.place, "photo-not-received", trouble.message, trouble.way_out))
+                continue
+            if self.dry_run:
+                continue
+            path, new = keep_photo(self.records, self.records / which, subject, made)
+            kept[photo.id] = path.name
+            placed.extend([path] if new else [])
+        return kept
+
+
+def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:
+    """Find what a photograph shows. Raises Trouble where it does not tell it in words that are known."""
+    foot = foot_named(photo.foot)
+    view = next((one for one in VIEWS if one == photo.view), None)
+    moment = next((one for one in MOMENTS if one == photo.moment), None)
+    if foot is None or view is None or moment is None:
+        message = "the photograph does not tell its foot, view and moment in words that are known here"
+        raise Trouble(message, "It stays in the file that was received; add it from the phone's album: recordgen photo")
+    return Subject(day, foot, view, moment)
+
+
+def _put(path: Path, decision: Decision) -> None:
+    """Write a visit's file: new, or over the very text that may be written over. Raises Trouble."""
+    with writing(path, "The visit was not taken in"):
+        if decision.over is None:
+            done = write_new(path, decision.text)
+        elif done := hashlib.sha256(path.read_bytes()).hexdigest() == decision.over:
+            write_whole(path, decision.text)
+    if not done and path.read_text("utf-8", "replace") != decision.text:
+        raise Trouble(f"{path.name} was changed meanwhile", "Take the notes in once more")
+
+
+def _sum_after(decision: Decision, known: SeenVisit | None) -> str | None:
+    """The SHA-256 of what was written here last into a visit's file; none where nothing was."""
+    if decision.text:
+        return hashlib.sha256(decision.text.encode()).hexdigest()
+    return known.sum if known and known.file == decision.file else None
+
+
+def _begun(entry: SeenVisit, known: SeenVisit | None) -> SeenVisit:
+    """How a visit is remembered while it is written: with the file that is still there, if there is one."""
+    if known is None or known.file is None:
+        return entry.model_copy(update={"begun": True})
+    return known.model_copy(update={"answers": entry.answers, "begun": True})
+
+
+def receipt_word(file: str, visits: Sequence[BroughtVisit]) -> str:
+    """The word of four signs that tells the phone that a file and all its visits are taken in."""
+    told = " ".join(sorted(visit.key for visit in visits))
+    digest = hashlib.sha256(f"receipt {file} {told}".encode()).digest()
+    return "".join(RECEIPT_SIGNS[byte % 32] for byte in digest[:4])

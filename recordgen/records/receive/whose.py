@@ -1,0 +1,191 @@
+"""Which horse and which day a visit is of: as it says where that can be so, else asked, never guessed."""
+
+from __future__ import annotations
+
+import datetime as dt
+import difflib
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from recordgen.days import spoken_day
+from recordgen.problems import is_visible, quoted
+from recordgen.records.checks.duplicates import is_same
+from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, slug_of
+from recordgen.records.models.fields import FIRST_YEAR
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.stable import Stable
+from recordgen.records.receive.brought import BroughtVisit
+from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.yaml.read import read_as_far
+
+LEAVE_OUT = "leave out"
+NEW = "new"
+TAKE = "take it in"
+MOST_OFFERED = 12
+
+
+@dataclass(frozen=True)
+class Horses:
+    """The horses of a practice by stable/horse, and the names of its stables by their folders."""
+
+    horses: dict[str, Horse] = field(default_factory=dict)
+    stables: dict[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def read(cls, records: Path) -> Horses:
+        """Those in a folder of records; what cannot be read is not there, and nothing is told of it."""
+        found = cls()
+        for file in sorted(records.glob("*/stable.yaml")):
+            stable, _ = read_as_far(file, file.name, Stable)
+            if SLUG.fullmatch(file.parent.name) and stable:
+                found.stables[file.parent.name] = stable.record.name
+        for file in sorted(records.glob("*/*/horse.yaml")):
+            horse, _ = read_as_far(file, file.name, Horse)
+            if horse and file.parent.parent.name in found.stables and SLUG.fullmatch(file.parent.name):
+                found.horses[f"{file.parent.parent.name}/{file.parent.name}"] = horse.record
+        return found
+
+    def told(self, which: str) -> str:
+        """A horse in words: Bramble at Willowmere, horse, born 2015."""
+        horse = self.horses[which]
+        stable = self.stables[which.partition("/")[0]]
+        left = f", left on {spoken_day(horse.left.date)}" if horse.left else ""
+        return f"{horse.name} at {stable}, {horse.kind}{f', born {horse.born}' if horse.born else ''}{left}"
+
+
+@dataclass(frozen=True)
+class Found:
+    """Whose visit it is. new_name: of a horse whose file is to be made; which: None where the visit is left out."""
+
+    which: str | None
+    new_name: str = ""
+
+
+def about(visit: BroughtVisit, horses: Horses, which: str | None = None) -> str:
+    """A visit in words: Bramble at Willowmere, 27 November 2026."""
+    which = which or visit.horse
+    horse, stable = horses.horses.get(which), which.partition("/")[0]
+    name = horse.name if horse else visit.name or which
+    return f"{name} at {horses.stables.get(stable, stable)}, {spoken_day(visit.day)}"
+
+
+def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, say: Say) -> Found | Question:
+    """Whose visit it is, or the question that must be answered first. file: the id of what it came in."""
+    horse = horses.horses.get(visit.horse)
+    if horse is None:
+        return _unknown(visit, file, horses, answers, say)
+    if horse.left is None or visit.day <= horse.left.date:
+        return Found(visit.horse)
+    elsewhere = [which for which, one in horses.horses.items() if one is not horse and is_same(one, horse)]
+    choices = {TAKE: say("take_left", name=horse.name)}
+    choices |= {which: horses.told(which) for which in elsewhere} | {LEAVE_OUT: say("leave_out")}
+    asks = say("asks_left", name=horse.name, day=spoken_day(horse.left.date))
+    question = Question(f"{visit.id} left", about(visit, horses), asks, choices)
+    match answers.of(question):
+        case None:
+            return question
+        case answer if answer == LEAVE_OUT:
+            return Found(None)
+        case answer:
+            return Found(visit.horse if answer == TAKE else answer)
+
+
+def one_line(name: str) -> str:
+    """A name as a file can hold it: on one line, without signs that do not show."""
+    return " ".join("".join(sign if is_visible(sign) else " " for sign in name).split())
+
+
+def question_of_horse(visit: BroughtVisit, file: str) -> str:
+    """The id of the question which horse a visit is of; the same for all visits of one unknown horse in a file."""
+    return f"{file} horse {visit.horse} {visit.name}".strip()
+
+
+def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, say: Say) -> Found | Question:
+    stable = visit.horse.partition("/")[0]
+    choices = {which: horses.told(which) for which in _alike(visit, horses)}
+    if stable in horses.stables:
+        choices[NEW] = say("new_horse", name=visit.name or visit.horse, stable=horses.stables[stable])
+    choices[LEAVE_OUT] = say("leave_out")
+    known = say("stable_known") if stable in horses.stables else say("stable_unknown", stable=quoted(stable))
+    asks = say("asks_horse", horse=quoted(visit.horse), name=visit.name or visit.horse, stable=known)
+    typed = say("typed_horse")
+    question = Question(
+        question_of_horse(visit, file), about(visit, horses), asks, choices, typed, lambda text: _fits(text, horses)
+    )
+    match answers.of(question):
+        case None:
+            return question
+        case answer if answer == LEAVE_OUT:
+            return Found(None)
+        case answer if answer == NEW:
+            name = one_line(visit.name) or visit.horse.partition("/")[2]
+            return Found(f"{stable}/{_free_slug(stable, name, horses)}", name)
+        case answer:
+            return Found(answer)
+
+
+def _fits(text: str, horses: Horses) -> str | None:
+    return None if text in horses.horses else f"there is no horse {quoted(text)}"
+
+
+def _alike(visit: BroughtVisit, horses: Horses) -> list[str]:
+    """The horses it may be: of the same folder or name anywhere, of a similar name at that stable, then all others."""
+    stable, _, slug = visit.horse.partition("/")
+    names = {which: horse.name.lower() for which, horse in horses.horses.items()}
+
+    def unlikeness(which: str) -> tuple[bool, bool, float]:
+        same = which.partition("/")[2] == slug or names[which] == visit.name.lower()
+        near = difflib.SequenceMatcher(None, names[which], (visit.name or slug).lower()).ratio()
+        return not same, which.partition("/")[0] != stable, -near
+
+    return sorted(names, key=unlikeness)[:MOST_OFFERED]
+
+
+def _free_slug(stable: str, name: str, horses: Horses) -> str:
+    taken = {which.partition("/")[2] for which in horses.horses if which.partition("/")[0] == stable}
+    slug = slug_of(name) or "horse"
+    names = _numbered(slug)
+    return next(one for one in names if one not in taken | OWN_FOLDERS | {TAKEN})
+
+
+def _numbered(slug: str) -> Iterator[str]:
+    yield slug
+    number = 2
+    while True:
+        yield f"{slug}-{number}"
+        number += 1
+
+
+def find_day(
+    visit: BroughtVisit, listed: dt.date | None, today: dt.date, horses: Horses, answers: Answers, say: Say
+) -> dt.date | Question | None:
+    """The day of a visit, the question that must be answered first, or None where the visit is left out.
+
+    listed: the day on which the list of horses was made, before which no visit can be. today: none is later.
+    """
+    if visit.day > today:
+        asks, choices = say("asks_day_later", day=spoken_day(visit.day), today=spoken_day(today)), {}
+    elif listed and visit.day < listed <= today:
+        asks = say("asks_day_earlier", day=spoken_day(visit.day), listed=spoken_day(listed))
+        choices = {visit.day.isoformat(): say("day_stands")}
+    else:
+        return visit.day
+    choices |= {today.isoformat(): say("day_today"), LEAVE_OUT: say("leave_out")}
+    question = Question(
+        f"{visit.id} day", about(visit, horses), asks, choices, say("typed_day"), lambda text: _day_fault(text, today)
+    )
+    answer = answers.of(question)
+    if answer is None:
+        return question
+    return None if answer == LEAVE_OUT else dt.date.fromisoformat(answer)
+
+
+def _day_fault(text: str, today: dt.date) -> str | None:
+    try:
+        day = dt.datetime.strptime(text, "%Y-%m-%d").date()
+    except ValueError:
+        return f"{quoted(text)} is not a day; write it like {today}"
+    if day.year < FIRST_YEAR:
+        return f"{day} is too long ago"
+    return f"{day} is in the future" if day > today else None

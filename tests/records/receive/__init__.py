@@ -1,0 +1,1 @@
+"""Tests of taking in what was written down elsewhere."""
