@@ -24,7 +24,7 @@ def test_the_visit_of_the_readme_is_a_visit(tmp_path: Path) -> None:
     visit, problems = read(file, "visit.yaml", Visit)
     assert problems == []
     assert visit is not None
-    assert visit.record.feet["left_fore"].wall is not None
+    assert visit.record.feet["right_hind"].wall is not None
 
 
 def test_paths_named_for_developers_exist() -> None:

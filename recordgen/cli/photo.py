@@ -48,7 +48,7 @@ def command(
     """Add photographs to a horse: upright, small, and without what a camera writes beside the picture.
 
     \b
-        recordgen photo willowmere/bramble IMG_0412.jpg --foot LF --view sole --moment before
+        recordgen photo willowmere/bramble IMG_0412.jpg --foot RH --view sole --moment before
         recordgen photo willowmere/bramble 2026-10-14-left-fore-sole-after.png
         recordgen photo --clean willowmere/bramble/photos/2026-10-14-left-fore-sole-after.jpg
 

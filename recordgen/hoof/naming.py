@@ -62,11 +62,11 @@ class Naming:
         return spoken_day(day)
 
     def mm(self, value: float) -> str:
-        """A length in words: 25 mm."""
+        """A length in words: 18 mm."""
         return f"{value:g} mm"
 
     def size(self, length: float | None, depth: float | None) -> str:
-        """A size in words, of what was measured of it: 25 mm long and 5 mm deep."""
+        """A size in words, of what was measured of it: 18 mm long and 3 mm deep."""
         if length is None and depth is None:
             return self.phrase("size_unknown")
         if depth is None:

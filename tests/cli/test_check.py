@@ -14,7 +14,7 @@ def test_the_demo_practice_is_well() -> None:
     result = run_today("check")
 
     assert result.exit_code == 0
-    assert result.output == "All is well: 3 stables, 15 horses, 213 visits; no problems.\n"
+    assert result.output == "All is well: 3 stables, 15 horses, 211 visits; no problems.\n"
 
 
 def test_the_folder_can_be_named_without_an_option() -> None:
@@ -25,15 +25,15 @@ def test_the_folder_can_be_named_without_an_option() -> None:
 def test_every_problem_of_every_file_is_listed_with_its_line(tmp_path: Path) -> None:
     """Problems of two files come in one run, sorted by place and counted."""
     records = small_practice(tmp_path)
-    (records / "willowmere/bramble/2026-10-14.yaml").write_text("date: 2026-10-14\nfet: {}\nnext: {weeks: x}\n")
+    (records / "willowmere/bramble/2026-10-21.yaml").write_text("date: 2026-10-21\nfet: {}\nnext: {weeks: x}\n")
     (records / "willowmere/fennel/horse.yaml").write_text("name: Fennel\nkind: hors\n")
     result = run_today("check", records=records)
 
     lines = result.output.splitlines()
     assert result.exit_code == 1
     assert [line.split(" error")[0] for line in lines[:3]] == [
-        "records/willowmere/bramble/2026-10-14.yaml:2:1:",
-        "records/willowmere/bramble/2026-10-14.yaml:3:8:",
+        "records/willowmere/bramble/2026-10-21.yaml:2:1:",
+        "records/willowmere/bramble/2026-10-21.yaml:3:8:",
         "records/willowmere/fennel/horse.yaml:2:1:",
     ]
     assert lines[-1] == "3 errors in 2 files."
@@ -56,14 +56,14 @@ def test_json_lists_path_line_column_level_message_and_way_out(tmp_path: Path) -
 def test_warnings_stop_nothing(tmp_path: Path) -> None:
     """An unlikely value and the growth that it would mean are listed, and the exit code is 0."""
     records = small_practice(tmp_path)
-    file = records / "willowmere/bramble/2026-10-14.yaml"
-    file.write_text("date: 2026-10-14\nfeet:\n  LF: {before: {toe_length: 130}}\n")
+    file = records / "willowmere/bramble/2026-10-21.yaml"
+    file.write_text("date: 2026-10-21\nfeet:\n  LF: {before: {toe_length: 130}}\n")
     result = run_today("check", records=records)
 
     assert result.exit_code == 0
-    assert "2026-10-14.yaml:3:" in result.output
-    assert "3 warnings in 2 files" in result.output
-    assert "2026-10-14-right-fore-sole-after.jpg:1:1: warning: it shows the right fore, of which" in result.output
+    assert "2026-10-21.yaml:3:" in result.output
+    assert "6 warnings in 5 files" in result.output
+    assert "2026-10-21-left-hind-sole-after.jpg:1:1: warning: it shows the left hind, of which" in result.output
     assert "far more than its other cycles" in result.output
 
 

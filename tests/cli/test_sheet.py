@@ -63,7 +63,7 @@ def test_csv_is_printed_as_bytes() -> None:
     rows = list(csv.DictReader(io.StringIO(printed, newline=""), strict=True))
 
     assert printed.count("\r\n") == len(rows) + 1
-    assert {row["visit_day"] for row in rows} >= {"2024-12-11", "2026-10-14"}
+    assert {row["visit_day"] for row in rows} >= {"2025-02-19", "2026-10-21"}
     assert {row["foot"] for row in rows} == {"left_fore", "right_fore", "left_hind", "right_hind"}
 
 

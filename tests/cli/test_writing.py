@@ -90,7 +90,7 @@ def test_visit_begins_a_file_with_the_last_values(records: Path) -> None:
     text = (records / "willowmere/bramble/2026-11-25.yaml").read_text()
 
     assert result.exit_code == 0
-    assert "# 91 before, 80 after" in text
+    assert "# 86 before, 75 after" in text
     assert run_today("check", records=records).exit_code == 0
 
 

@@ -14,7 +14,7 @@ WEATHER: dict[tuple[int, int], tuple[str, ...]] = {
     (2025, 7): ("Thunder rain once, hard ground otherwise.", "Still hot; out by night.", "Dry, edges chipping."),
     (2025, 8): ("Dry until the last week.", "Flies and hard ground.", "Short grass, long days out."),
     (2025, 9): ("Rain came back, grass with it.", "Softer ground, feet easier to work.", "Mild with showers."),
-    (2025, 10): ("Wet fortnight.", "A flush of autumn grass.", "Mild, everything growing."),
+    (2025, 10): ("Rain for two weeks.", "A flush of autumn grass.", "Mild, everything growing."),
     (2025, 11): ("Very wet, fields poached.", "Gales and rain; in at night now.", "Mud everywhere."),
     (2025, 12): ("Wet, then a dry cold week.", "In at night, out by day.", "Dark and damp."),
     (2026, 1): ("Snow for a week, balling in the feet.", "Frozen, then slush.", "Cold; walked in hand only."),
@@ -26,7 +26,7 @@ WEATHER: dict[tuple[int, int], tuple[str, ...]] = {
     (2026, 7): ("Two hot weeks.", "Ground hard, some chips at the edge.", "Dry; flies by the pond."),
     (2026, 8): ("Showers, ground easing.", "Warm nights, out all round the clock."),
     (2026, 9): ("Dewy mornings, dry days.", "A golden month, good going.", "First rain in weeks."),
-    (2026, 10): ("A wet fortnight.", "Rain every other day, tracks soft.", "Mild and wet."),
+    (2026, 10): ("Two weeks of rain.", "Rain every other day, tracks soft.", "Mild and wet."),
     (2026, 11): (
         "Wet, gateways gone again.",
         "In at night since the clocks changed.",

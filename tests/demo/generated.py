@@ -12,7 +12,7 @@ from tests.demo.plans import HorsePlan, four_feet
 from tests.demo.practice import horse_files, write
 from tests.demo.stables import PRACTICE
 
-WORK = ("Lanes twice a week.", "Schooling.", "Hacks at weekends.", "Out with the herd.")
+WORK = ("Roads and woods.", "Schooling.", "Hacks at weekends.", "Out with the herd.")
 
 
 def generated_practice(folder: Path, stables: int = 5, horses: int = 12, years: int = 2, seed: int = 1) -> int:

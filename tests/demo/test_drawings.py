@@ -47,7 +47,7 @@ def test_the_script_draws_what_lies_in_the_records() -> None:
 def test_another_foot_is_another_picture() -> None:
     """The least change that the comparison above lets pass is less than the change that a trim makes."""
     before, after = (
-        made()[f"willowmere/bramble/photos/2026-10-14-left-fore-sole-{moment}.jpg"] for moment in ("before", "after")
+        made()[f"willowmere/bramble/photos/2026-10-21-right-hind-sole-{moment}.jpg"] for moment in ("before", "after")
     )
 
     assert apart(before, after) > 10 * SHARE

@@ -42,8 +42,8 @@ def test_months_are_those_of_the_calendar() -> None:
 @pytest.mark.parametrize(
     ("length", "depth", "expected"),
     [
-        (25, 5, "25 mm long and 5 mm deep"),
-        (25, None, "25 mm long"),
+        (18, 3, "18 mm long and 3 mm deep"),
+        (18, None, "18 mm long"),
         (None, 5.5, "5.5 mm deep"),
         (0, 5, "0 mm long and 5 mm deep"),
         (None, None, "size not measured"),

@@ -18,8 +18,8 @@ def seen(**values: Any) -> list[tuple[str, str, str, float | None]]:
 ONE_FINDING: dict[str, tuple[dict[str, Any], tuple[str, str, str, float | None]]] = {
     "flare": ({"wall": {"toe": {"flare": 4}}}, ("toe", "flare", "flare, 4 mm", 4)),
     "gap": (
-        {"wall": {"lateral quarter": {"separation": {"length": 25, "depth": 5}}}},
-        ("lateral quarter", "separation", "gap at the white line, 25 mm long and 5 mm deep", 5),
+        {"wall": {"medial heel": {"separation": {"length": 18, "depth": 3}}}},
+        ("medial heel", "separation", "gap at the white line, 18 mm long and 3 mm deep", 3),
     ),
     "unmeasured gap": (
         {"wall": {"toe": {"separation": {}}}},

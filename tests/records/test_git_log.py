@@ -73,7 +73,7 @@ def test_records_are_found_from_a_link(kept: Kept, tmp_path: Path) -> None:
     linked = Kept(tmp_path / "link", kept.top)
     linked.records.symlink_to(kept.records)
 
-    assert kept.told() == linked.told() == [("2026-10-20", "more", [(TOE, "80 mm", "82 mm")])]
+    assert kept.told() == linked.told() == [("2026-10-20", "more", [(TOE, "75 mm", "77 mm")])]
 
 
 @pytest.mark.parametrize(

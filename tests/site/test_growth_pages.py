@@ -115,9 +115,9 @@ def test_aims_are_told_with_how_far_each_foot_is(demo_sites: Path) -> None:
     """The measure, the value aimed at, and the latest reading of each foot, in one line an aim."""
     section = soup(demo_sites / "willowmere/horses/bramble.html").select_one("#aims")
     assert section is not None
-    first, traced, heels = (" ".join(item.get_text(" ").split()) for item in section.select("li"))
+    first, traced, toes = (" ".join(item.get_text(" ").split()) for item in section.select("li"))
 
-    assert first == "Flare at the outer quarter at 2 mm or less: left fore 1.5 mm on 14 Oct 2026, there."
-    assert traced.startswith("Flare, from the ring at the outer quarter at 2 mm or less: left fore")
-    assert heels.startswith("Heels, outer less inner at 2 mm or less: left fore")
-    assert "right hind" in heels
+    assert first == "Flare at the inner toe quarter at 2 mm or less: right hind 1 mm on 21 Oct 2026, there."
+    assert traced.startswith("Flare, from the ring at the inner toe quarter at 2 mm or less: right hind")
+    assert toes.startswith("Toe length at 78 mm or less: left fore")
+    assert "right hind" in toes

@@ -21,7 +21,7 @@ def test_recorded_conformation_ends_comparing_with_others(demo_sites: Path) -> N
     told = side_by_side(demo_sites, "bramble")
 
     assert OWN_PAST in told
-    assert "left fore turns out a little from the knee" in told
+    assert "both hinds turn out a little" in told
     assert "Left against right" not in told
     assert "Published classes" not in told
 

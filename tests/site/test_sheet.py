@@ -212,9 +212,9 @@ def test_the_vet_stands_in_the_vet_s_words() -> None:
 def test_who_it_is_and_who_says_so() -> None:
     """Numbers of the horse, consent, practice with its telephone, the day and the edition."""
     text = text_of(soup_of(demo_alone("bramble")), "header")
-    wanted = ["999000000104217", "826ZZZ000104217", "horse, mare, born 2015, 154.9 cm", "Willowmere"]
+    wanted = ["999000000104217", "826ZZZ000104217", "pony, gelding, born 2011, 139.7 cm", "Willowmere"]
     wanted += ["agreed by Jonah Peake, 5 Mar 2025", "Wren Ashdown, Hazel Hoof Care, 07700 900142"]
-    wanted += ["as of 25 November 2026", f"edition {edition_of(demo_sheet('bramble'))}", "left fore turns out a little"]
+    wanted += ["as of 25 November 2026", f"edition {edition_of(demo_sheet('bramble'))}", "both hinds turn out a little"]
 
     assert [one for one in wanted if one not in text] == []
 
@@ -232,13 +232,16 @@ def test_what_was_not_measured_is_told() -> None:
     """Measures of the last visit that are missing, with their feet, and those never taken."""
     text = text_of(soup_of(demo_alone("bramble")), "#not-measured")
 
-    assert "Not on 14 Oct 2026 , but before: toe angle (right hind); circumference (left fore" in text
+    assert (
+        "Not on 21 Oct 2026 , but before: inner heel (left hind); outer heel (left hind); toe angle (left hind);"
+        in text
+    )
     assert "Never, on any foot : heel angle; pastern angle;" in text
 
 
 def test_feet_not_looked_at_are_told() -> None:
     """Those of the last visit."""
-    one = sheet(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))
+    one = sheet(visit("2026-10-14", left_fore={"before": {"toe_length": 86}}))
     text = text_of(soup_of(alone(one, WAYS)), "#not-measured")
 
     assert "Feet not looked at on 14 Oct 2026: right fore, left hind, right hind." in text
@@ -335,7 +338,7 @@ def test_whatever_is_typed_stands_as_typed() -> None:
         "consent": {"vet": "yes", "by": NASTY, "date": "2026-03-05"},
     }
     entry = {"date": "2026-10-14", "by": NASTY, "kind": "seen", "words": NASTY}
-    feet: Any = {"left_fore": {"before": {"toe_length": 88}}}
+    feet: Any = {"left_fore": {"before": {"toe_length": 86}}}
     one = sheet(visit("2026-10-14", vet=[entry], keeping={"ground": NASTY}, by=NASTY, **feet), **values)
     found = BeautifulSoup(alone(one, WAYS), "html5lib")
 

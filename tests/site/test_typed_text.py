@@ -21,7 +21,7 @@ VISIT = {
     "keeping": {"feed_change": NASTY, "ground": NASTY},
     "feet": {
         "left_fore": {
-            "before": {"toe_length": 88, "toe_angle": 50, "heel_height": {"medial": 35, "lateral": 36}},
+            "before": {"toe_length": 92, "toe_angle": 50, "heel_height": {"medial": 38, "lateral": 37}},
             "object": {"what": NASTY, "where": "sole"},
             "done": [NASTY],
             "note": NASTY,

@@ -26,10 +26,10 @@ FULL = visit(
     care=["daily-grooves"],
     next={"weeks": 6},
     left_fore={
-        "before": {"toe_length": 88, "toe_angle": 49, "heel_height": {"medial": 36, "lateral": 41}},
-        "after": {"toe_length": 80, "toe_angle": 51, "heel_height": {"medial": 35, "lateral": 36}},
+        "before": {"toe_length": 87, "toe_angle": 50, "heel_height": {"medial": 34, "lateral": 37}},
+        "after": {"toe_length": 79, "toe_angle": 53, "heel_height": {"medial": 31, "lateral": 32}},
         "frog": {"infection": "surface", "width": 50, "length": 80},
-        "wall": {"lateral quarter": {"flare": 4, "separation": {"length": 25, "depth": 5}}},
+        "wall": {"medial toe quarter": {"flare": 6, "separation": {"length": 18, "depth": 3}}},
     },
     right_fore={"before": {"toe_length": 90}, "after": {"toe_length": 81}},
 )

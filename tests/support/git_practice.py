@@ -16,8 +16,8 @@ from recordgen.records.load.tables import read_reference
 from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE, build
 
 # The visit with another toe, what that value is called, and the file of another horse.
-LONGER = VISIT.replace("after:  {toe_length: 80", "after:  {toe_length: 82")
-SHORTER = VISIT.replace("after:  {toe_length: 80", "after:  {toe_length: 79")
+LONGER = VISIT.replace("after:  {toe_length: 75", "after:  {toe_length: 77")
+SHORTER = VISIT.replace("after:  {toe_length: 75", "after:  {toe_length: 74")
 TOE = "left fore, toe length, after the trim"
 OTHER = "willowmere/daisy/2026-10-14.yaml"
 

@@ -15,21 +15,21 @@ TODAY = dt.date(2026, 12, 1)
 
 VISIT = """\
 date: 2026-10-14
-since_last: Lanes twice a week, a wet fortnight.
+since_last: Out on the hill with the herd, dry and windy.
 lameness: {scale: AAEP, grade: 0}
 feet:
   left_fore:
-    landing: lateral first
-    before: {toe_length: 88, heel_height: {medial: 36, lateral: 41}, toe_angle: 49}
-    after:  {toe_length: 80, heel_height: {medial: 35, lateral: 36}, toe_angle: 51}
-    frog: {infection: surface, central_groove_depth: 9}
+    landing: medial first
+    before: {toe_length: 86, heel_height: {medial: 33, lateral: 32}, toe_angle: 50}
+    after:  {toe_length: 75, heel_height: {medial: 29, lateral: 30}, toe_angle: 53}
+    frog: {infection: surface, central_groove_depth: 7}
     wall:
-      lateral quarter: {flare: 4, separation: {length: 25, depth: 5}}
-    bars: {medial: 62, lateral: 48}
-    sole: {shedding: true, toe_callus: left}
-    done: [frog opened, bars levelled, lateral flare dressed]
+      medial toe quarter: {flare: 6, separation: {length: 18, depth: 3}}
+    bars: {medial: 55, lateral: 54}
+    sole: {shedding: true, toe_callus: thinned}
+    done: [toe taken back, edge rounded, medial flare dressed]
 care: [daily-grooves, dry-bed]
-next: {weeks: 6}
+next: {weeks: 5}
 """
 
 FILES = {

@@ -66,7 +66,7 @@ class Desk:
 def amend(desk: Desk) -> None:
     """Write something else about Bramble."""
     horse = desk.records / "willowmere" / "bramble" / "horse.yaml"
-    horse.write_text(horse.read_text().replace("note: Turns out", "note: Likes carrots. Turns out"))
+    horse.write_text(horse.read_text().replace("\nnote: ", "\nnote: Likes carrots. "))
 
 
 def git(folder: Path, *words: str) -> str:

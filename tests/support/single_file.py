@@ -20,7 +20,7 @@ DOCUMENT = """<!doctype html>
 <html lang="en" class="sheet"><head><meta charset="utf-8"><title>Bramble at Willowmere</title>
 <style>h1 { color: rgb(10, 120, 60); } @media print { .screen { display: none; } .visit { break-after: page; } }</style>
 </head><body data-kind="sheet"><h1>Bramble</h1><p class="screen">Only on a screen</p>
-<section class="visit"><p>Toe of the left fore 88 mm, then 80 mm</p></section>
+<section class="visit"><p>Toe of the left fore 92 mm, then 83 mm</p></section>
 <section class="visit"><img alt="a dot" src="data:image/svg+xml,%3Csvg xmlns='http://www.w3.org/2000/svg'/%3E"></section>
 <script>document.title = "ran";</script></body></html>
 """

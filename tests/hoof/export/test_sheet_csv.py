@@ -73,12 +73,12 @@ def test_a_measure_of_the_wall_names_its_zone() -> None:
     """Beside the name in the table; taken once a visit."""
     flare = next(row for row in read_back(FULL) if row["measure"] == "flare")
 
-    assert (flare["zone"], flare["moment"], flare["value"]) == ("lateral quarter", "as found", "4")
+    assert (flare["zone"], flare["moment"], flare["value"]) == ("medial toe quarter", "as found", "6")
 
 
 def test_two_visits_of_one_day_are_told_apart() -> None:
     """By their number."""
-    toe = {"before": {"toe_length": 88}}
+    toe = {"before": {"toe_length": 86}}
     rows = read_back(visit("2026-10-14", left_fore=toe), visit("2026-10-14", left_fore=toe))
 
     assert [(row["visit_day"], row["visit_number"]) for row in rows] == [("2026-10-14", "1"), ("2026-10-14", "2")]

@@ -64,12 +64,12 @@ def test_a_caution() -> None:
 
 def test_a_measure_with_its_change() -> None:
     """Lengths in mm, rounded to a hundredth."""
-    found = plain(*toes(("2026-09-02", 86, 78), ("2026-10-14", 88, 80)))["feet"]["left_fore"]["measures"]
+    found = plain(*toes(("2026-09-02", 86, 78), ("2026-10-14", 90, 80)))["feet"]["left_fore"]["measures"]
 
     assert found["toe_length"] == {
         "unit": "mm",
         "day": "2026-10-14",
-        "before": 88,
+        "before": 90,
         "after": 80,
         "compared": "after",
         "change": 2,
@@ -83,14 +83,14 @@ def test_a_measure_with_its_change() -> None:
 
 def test_a_measure_taken_once() -> None:
     """A value without another to compare with is null, and so is one not taken."""
-    found = plain(visit("2026-10-14", left_fore={"before": {"toe_length": 88}}))["feet"]["left_fore"]
+    found = plain(visit("2026-10-14", left_fore={"before": {"toe_length": 86}}))["feet"]["left_fore"]
 
     assert found["growth"]["net"]["cycles"] == 0
     assert (found["growth"]["by_mark"], found["growth"]["wear"], found["growing_out"]) == (None, None, [])
     assert found["measures"]["toe_length"] | {"unit": "mm"} == {
         "unit": "mm",
         "day": "2026-10-14",
-        "before": 88,
+        "before": 86,
         "after": None,
         "compared": "before",
         "change": None,
@@ -150,9 +150,9 @@ def test_findings_and_jobs() -> None:
     found = plain(FULL)
 
     assert found["feet"]["left_fore"]["findings"][0] == {
-        "place": "lateral quarter",
+        "place": "medial toe quarter",
         "kind": "flare",
-        "text": "flare, 4 mm",
+        "text": "flare, 6 mm",
     }
     assert [(job["key"], job["since"]) for job in found["care"]] == [("daily-grooves", "2026-10-14")]
 

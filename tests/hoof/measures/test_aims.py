@@ -15,13 +15,13 @@ def aimed(*aims: dict[str, Any], **found: Any) -> tuple[Aimed, ...]:
     return summary(visit("2026-10-14", left_fore=found), aims=aims).aims
 
 
-FLARE = {"wall": {"lateral quarter": {"flare": 4}}}
+FLARE = {"wall": {"medial heel": {"flare": 4}}}
 
 
 @pytest.mark.parametrize(("under", "away"), [(2, 2), (4, 0), (5, 0)])
 def test_an_aim_under_a_value(under: float, away: float) -> None:
     """How much there is still to come down; nothing where it is there."""
-    (found,) = aimed({"measure": "flare", "zone": "lateral quarter", "under": under}, **FLARE)
+    (found,) = aimed({"measure": "flare", "zone": "medial heel", "under": under}, **FLARE)
 
     assert (found.value, found.away, found.reached) == (4, away, away == 0)
 

@@ -72,9 +72,9 @@ def test_a_path_that_leads_nowhere_is_told() -> None:
 
 def test_a_measure_is_read_before_and_after() -> None:
     """A reading not taken at a moment is None; a measure never taken has no reading."""
-    found = readings(before={"toe_length": 88, "toe_angle": 49}, after={"toe_length": 80})
+    found = readings(before={"toe_length": 91, "toe_angle": 52}, after={"toe_length": 83})
 
-    assert found == {"toe_length": Reading(DAY, 88, 80), "toe_angle": Reading(DAY, 49, None)}
+    assert found == {"toe_length": Reading(DAY, 91, 83), "toe_angle": Reading(DAY, 52, None)}
 
 
 def test_one_side_alone_is_read() -> None:
@@ -97,20 +97,20 @@ def test_what_is_taken_as_found_stands_before_the_trim() -> None:
 
 def test_each_zone_of_the_wall_has_measures_of_its_own() -> None:
     """A zero that was measured is a reading."""
-    found = readings(wall={"toe": {"flare": 0}, "lateral quarter": {"separation": {"length": 25, "depth": 5}}})
+    found = readings(wall={"toe": {"flare": 0}, "medial heel": {"separation": {"length": 18, "depth": 3}}})
 
     assert {key: reading.before for key, reading in found.items()} == {
         "flare_toe": 0,
-        "separation_length_lateral_quarter": 25,
-        "separation_depth_lateral_quarter": 5,
+        "separation_length_medial_heel": 18,
+        "separation_depth_medial_heel": 3,
     }
 
 
 def test_computed_measures_take_both_parts_from_one_moment() -> None:
     """A heel before and the other after the trim make no difference."""
-    both = {"medial": 36, "lateral": 41}
+    both = {"medial": 38, "lateral": 34}
 
-    assert readings(before={"heel_height": both})["heel_difference"] == Reading(DAY, 5, None)
+    assert readings(before={"heel_height": both})["heel_difference"] == Reading(DAY, -4, None)
     crossed = readings(before={"heel_height": {"medial": 36}}, after={"heel_height": {"lateral": 36}})
     assert "heel_difference" not in crossed
 

@@ -17,7 +17,7 @@ def test_what_was_not_taken_differs_from_zero() -> None:
 
 
 @pytest.mark.parametrize(
-    "value", [Reading(DAY, 88, 80), Event(DAY, "feed", "hay"), Finding("left_fore", "toe", "flare", "flare, 4 mm")]
+    "value", [Reading(DAY, 92, 83), Event(DAY, "feed", "hay"), Finding("left_fore", "toe", "flare", "flare, 4 mm")]
 )
 def test_values_do_not_change(value: Reading | Event | Finding) -> None:
     """A value that was made stays as it is, so that pages and pictures may share it."""

@@ -27,7 +27,7 @@ SITE = b"w" * 16
 KEYS = keys_of(b"k" * 32, SITE)
 READER = ReaderKey(KEYS.enc, KEYS.kid, SITE)
 PATH = "horses/bramble.html"
-TEXT = b"Left fore: 88 mm before, 80 mm after. " * 30
+TEXT = b"Left fore: 92 mm before, 83 mm after. " * 30
 
 
 def sealed(body: bytes = TEXT, path: str = PATH) -> Blob:

@@ -95,17 +95,17 @@ def test_nothing_for_the_trimmer_alone_is_in_the_sheet(sheet: HorseSheet) -> Non
 def test_what_was_amended_later_is_told_without_its_reason(tmp_path: Path) -> None:
     """The change stands in the sheet; the entry's message, which may name another horse, does not."""
     records = small_practice(tmp_path)
-    visit = records / "willowmere" / "bramble" / "2026-10-14.yaml"
+    visit = records / "willowmere" / "bramble" / "2026-10-21.yaml"
     git(records, "init", "--quiet")
     git(records, "add", ".")
     git(records, "commit", "--quiet", "--message", "begun")
-    visit.write_text(re.sub(r"toe_length: 91\b", "toe_length: 92", visit.read_text(), count=1))
+    visit.write_text(re.sub(r"toe_length: 86\b", "toe_length: 87", visit.read_text(), count=1))
     git(records, "commit", "--quiet", "--all", "--message", "mixed up with Fennel")
     whole = read_whole(records, TODAY)
     ways = Context.of(whole.practice.file, whole.reference)
     told = horse_sheet(whole, whole.practice.horse("willowmere", "bramble"), ways, TODAY).html
 
-    assert "91 mm → 92 mm" in told
+    assert "86 mm → 87 mm" in told
     assert "Fennel" not in told
 
 

@@ -71,12 +71,12 @@ def test_a_stable_does_not_read_earlier_wording(kept: Kept) -> None:
     """Words taken out of a note may have been taken out for a reason; numbers and choices stay."""
     words = VISIT + "note: Ann owes us\n"
     kept.entry("2026-10-20", "x", {VISIT_FILE: words})
-    kept.entry("2026-10-21", "y", {VISIT_FILE: LONGER.replace("lateral first", "flat")})
+    kept.entry("2026-10-21", "y", {VISIT_FILE: LONGER.replace("medial first", "flat")})
     parts = kept.trail().for_stable().changes[1].parts
 
     assert [(part.what, part.before, part.after) for part in parts] == [
-        ("left fore, landing", "lateral first", "flat"),
-        (TOE, "80 mm", "82 mm"),
+        ("left fore, landing", "medial first", "flat"),
+        (TOE, "75 mm", "77 mm"),
         ("note", "", None),
     ]
     assert "Ann" in repr(kept.trail())

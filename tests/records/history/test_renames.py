@@ -42,8 +42,8 @@ def test_a_renamed_folder_or_file_is_followed(kept: Kept, old: str, new: str, no
 
     assert (trail.first, trail.doubts) == (dt.date(2026, 10, 14), ())
     assert [(change.reason, change.parts[-1].before, change.parts[-1].after) for change in trail.changes] == [
-        ("first", "80 mm", "82 mm"),
-        ("second", "82 mm", "79 mm"),
+        ("first", "75 mm", "77 mm"),
+        ("second", "77 mm", "74 mm"),
     ]
 
 
@@ -123,7 +123,7 @@ def test_a_change_from_a_line_that_was_joined_is_told_once(kept: Kept) -> None:
     side_and_main(kept, {VISIT_FILE: LONGER}, {"practice.yaml": "name: A\ntrimmer: B\n"})
     kept.git("merge", "--quiet", "--no-edit", "side", day="2026-10-22T12:00:00Z")
 
-    assert kept.told() == [("2026-10-20", "side", [(TOE, "80 mm", "82 mm")])]
+    assert kept.told() == [("2026-10-20", "side", [(TOE, "75 mm", "77 mm")])]
     assert kept.trail().doubts == ()
 
 
@@ -142,12 +142,12 @@ def test_a_joint_that_settles_two_values_is_told_and_doubted(kept: Kept) -> None
     with pytest.raises(subprocess.CalledProcessError):
         kept.git("merge", "--quiet", "side")
     kept.entry(
-        "2026-10-22", "joined", {VISIT_FILE: VISIT.replace("after:  {toe_length: 80", "after:  {toe_length: 81")}
+        "2026-10-22", "joined", {VISIT_FILE: VISIT.replace("after:  {toe_length: 75", "after:  {toe_length: 76")}
     )
     told = kept.told()
 
     assert sorted(reason for _, reason, _ in told) == ["joined", "main", "side"]
-    assert told[-1] == ("2026-10-22", "joined", [(TOE, "79 mm", "81 mm")])
+    assert told[-1] == ("2026-10-22", "joined", [(TOE, "74 mm", "76 mm")])
     assert kept.trail().doubts == (
         "Lines of work were joined in the history, so one of these changes may not have lasted",
     )
@@ -172,7 +172,7 @@ def test_a_change_under_the_old_name_on_another_line_is_followed(kept: Kept) -> 
     kept.git("merge", "--quiet", "--no-edit", "side", day="2026-10-22T12:00:00Z")
 
     assert kept.trail(OTHER).first == dt.date(2026, 10, 14)
-    assert kept.told(OTHER) == [("2026-10-20", "side", [(TOE, "80 mm", "82 mm")])]
+    assert kept.told(OTHER) == [("2026-10-20", "side", [(TOE, "75 mm", "77 mm")])]
 
 
 def test_visits_at_two_places_with_one_content_keep_their_own_trails(kept: Kept) -> None:

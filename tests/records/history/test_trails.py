@@ -35,24 +35,26 @@ def test_a_value_that_was_corrected_is_told_with_day_and_reason(kept: Kept) -> N
     """Before and after, with the unit."""
     kept.entry("2026-10-20", "Read again on the photograph", {VISIT_FILE: LONGER})
 
-    assert kept.told() == [("2026-10-20", "Read again on the photograph", [(TOE, "80 mm", "82 mm")])]
+    assert kept.told() == [("2026-10-20", "Read again on the photograph", [(TOE, "75 mm", "77 mm")])]
     assert kept.trail().first == dt.date(2026, 10, 14)
 
 
 def test_values_added_and_taken_out_are_told_as_such(kept: Kept) -> None:
     """Also those of a whole foot, of the wall and of lists, in the order of the models."""
-    text = VISIT.replace("since_last: Lanes twice a week, a wet fortnight.\n", "").replace("toe_callus: left", "")
-    text = text.replace("flare: 4", "flare: 5").replace("bars levelled, ", "").replace("toe_angle: 49", "")
+    text = VISIT.replace("since_last: Out on the hill with the herd, dry and windy.\n", "").replace(
+        "toe_callus: thinned", ""
+    )
+    text = text.replace("flare: 6", "flare: 5").replace("edge rounded, ", "").replace("toe_angle: 50", "")
     text = text.replace("care:", "  RH: {heat: yes, marks: [{kind: crack end, below_hairline: 12}]}\ncare:")
     kept.entry("2026-10-20", "more", {VISIT_FILE: text})
 
     assert kept.told()[0][2] == [
-        ("since last time", "Lanes twice a week, a wet fortnight.", None),
-        ("left fore, toe angle, before the trim", "49°", None),
-        ("left fore, flare at the outer quarter", "4 mm", "5 mm"),
-        ("left fore, sole, toe callus", "left", None),
-        ("left fore, done, number 2", "bars levelled", "lateral flare dressed"),
-        ("left fore, done, number 3", "lateral flare dressed", None),
+        ("since last time", "Out on the hill with the herd, dry and windy.", None),
+        ("left fore, toe angle, before the trim", "50°", None),
+        ("left fore, flare at the inner toe quarter", "6 mm", "5 mm"),
+        ("left fore, sole, toe callus", "thinned", None),
+        ("left fore, done, number 2", "edge rounded", "medial flare dressed"),
+        ("left fore, done, number 3", "medial flare dressed", None),
         ("right hind, marks, number 1, kind", None, "crack end"),
         ("right hind, marks, number 1, zone", None, "toe"),
         ("right hind, marks, number 1, below hairline", None, "12 mm"),
@@ -84,7 +86,7 @@ def traced(bar: str, apex: str) -> str:
 
 def test_only_values_count_and_not_how_they_are_written(kept: Kept) -> None:
     """Another unit, another name of the foot, comments, the order of the lines."""
-    text = "# again\n" + VISIT.replace("toe_length: 80", "toe_length: 8 cm").replace("left_fore", "NF")
+    text = "# again\n" + VISIT.replace("toe_length: 75", "toe_length: 7.5 cm").replace("left_fore", "NF")
     kept.entry("2026-10-20", "tidied", {VISIT_FILE: text})
 
     assert kept.told() == []
@@ -140,7 +142,7 @@ def test_a_visit_taken_out_and_put_back_is_told(kept: Kept) -> None:
     assert kept.trail().first == dt.date(2026, 10, 14)
     assert kept.told() == [
         ("2026-10-20", "taken out", []),
-        ("2026-10-22", "put back", [(TOE, "80 mm", "82 mm")]),
+        ("2026-10-22", "put back", [(TOE, "75 mm", "77 mm")]),
     ]
 
 
@@ -172,7 +174,7 @@ def test_a_version_that_cannot_be_read_is_told_and_the_next_is_compared_with_the
 
     assert kept.told() == [
         ("2026-10-20", "unreadable", []),
-        ("2026-10-21", "readable again", [(TOE, "80 mm", "82 mm")]),
+        ("2026-10-21", "readable again", [(TOE, "75 mm", "77 mm")]),
     ]
 
 

@@ -17,7 +17,7 @@ from recordgen.records.yaml.read import read
 from tests.support.practice_folders import VISIT, build, practice
 
 DAY = dt.date(2026, 11, 25)
-EARLIER = VISIT.replace("2026-10-14", "2026-09-01").replace("toe_length: 88", "toe_length: 90")
+EARLIER = VISIT.replace("2026-10-14", "2026-09-01").replace("toe_length: 86", "toe_length: 90")
 HORSE = "willowmere/bramble/horse.yaml"
 
 
@@ -35,13 +35,15 @@ def test_last_values_stand_beside_their_lines(tmp_path: Path) -> None:
     """Before and after on one day; what was looked at once; both sides."""
     text = text_for(tmp_path, {"willowmere/bramble/2026-09-01.yaml": EARLIER})
 
-    assert line_with(text, "toe_length:").split("#")[1].strip() == "88 before, 80 after on 14 October 2026"
+    assert line_with(text, "toe_length:").split("#")[1].strip() == "86 before, 75 after on 14 October 2026"
     assert line_with(text, "infection:").split("#")[1].strip() == "surface on 14 October 2026"
     assert line_with(text, "heel_height").split("#")[1].strip() == (
-        "inner 36 before, 35 after; outer 41 before, 36 after on 14 October 2026"
+        "inner 33 before, 29 after; outer 32 before, 30 after on 14 October 2026"
     )
-    assert line_with(text, "lateral quarter").split("#")[1].strip() == "flare 4, separation 25 on 14 October 2026"
-    assert line_with(text, "lateral quarter").startswith("lateral quarter: {flare: , separation: {length: , depth: }}")
+    assert line_with(text, "medial toe quarter").split("#")[1].strip() == "flare 6, separation 18 on 14 October 2026"
+    assert line_with(text, "medial toe quarter").startswith(
+        "medial toe quarter: {flare: , separation: {length: , depth: }}"
+    )
     assert line_with(text, "shedding:").split("#")[1].strip() == "yes on 14 October 2026"
 
 
@@ -54,15 +56,15 @@ def test_a_value_that_was_left_out_last_time_comes_from_before(tmp_path: Path) -
     text = text_for(tmp_path, files)
 
     assert line_with(text, "landing:").split("#")[1].strip() == "flat on 14 October 2026"
-    assert line_with(text, "toe_length:").split("#")[1].strip() == "90 before, 80 after on 1 September 2026"
+    assert line_with(text, "toe_length:").split("#")[1].strip() == "90 before, 75 after on 1 September 2026"
 
 
 def test_a_wall_seen_long_ago_adds_no_line(tmp_path: Path) -> None:
     """After half a year its zones are looked at anew."""
     text = skeleton(practice(tmp_path).horses[0], dt.date(2027, 6, 1))
 
-    assert "lateral quarter: {flare: , sep" not in text
-    assert "landing:                              # lateral first on 14 October 2026" in text
+    assert "medial toe quarter: {flare: , sep" not in text
+    assert "landing:                              # medial first on 14 October 2026" in text
 
 
 def test_a_new_file_reads_without_a_word_about_its_empty_lines(tmp_path: Path) -> None:
@@ -113,7 +115,7 @@ def test_care_in_force_and_the_last_next_stand_as_comments(tmp_path: Path) -> No
     text = text_for(tmp_path)
 
     assert "#   daily-grooves\n#   dry-bed\n" in text
-    assert line_with(text, "next:").endswith("# 6 weeks last time")
+    assert line_with(text, "next:").endswith("# 5 weeks last time")
 
 
 def test_care_that_was_ended_is_not_in_force(tmp_path: Path) -> None:
@@ -135,7 +137,7 @@ def test_care_that_ran_out_is_not_in_force(tmp_path: Path) -> None:
 
 def test_a_planned_day_and_its_reason_are_told(tmp_path: Path) -> None:
     """A day in place of weeks."""
-    next_time = VISIT.replace("{weeks: 6}", "{date: 2026-11-30, reason: 'after\n  the show'}")
+    next_time = VISIT.replace("{weeks: 5}", "{date: 2026-11-30, reason: 'after\n  the show'}")
 
     assert line_with(text_for(tmp_path, {"willowmere/bramble/2026-10-14.yaml": next_time}), "next:").endswith(
         "# 30 November 2026 was planned last time, after the show"

@@ -43,10 +43,10 @@ def test_a_good_visit_is_read_without_a_word(tmp_path: Path) -> None:
     found = visit(tmp_path, VISIT)
 
     assert problems_of(tmp_path, VISIT) == []
-    assert (found.date, found.feet["left_fore"].before.toe_length) == (dt.date(2026, 10, 14), 88)
+    assert (found.date, found.feet["left_fore"].before.toe_length) == (dt.date(2026, 10, 14), 86)
     wall = found.feet["left_fore"].wall
     assert wall
-    assert wall["lateral quarter"].separation.length == 25
+    assert wall["medial toe quarter"].separation.length == 18
 
 
 def test_text_stays_what_was_typed(tmp_path: Path) -> None:
@@ -86,8 +86,8 @@ def test_empty_values_are_left_out(tmp_path: Path) -> None:
 
 def test_an_unknown_key_is_told_though_it_is_empty(tmp_path: Path) -> None:
     """A missing space makes a key of both; nothing typed gets lost."""
-    assert lines_of(tmp_path, FOOT + "    before: {toe_length:88}\n") == [
-        "file.yaml:4:14: error: 'toe_length:88' is not a known key here. Put a space after the colon: toe_length: 88."
+    assert lines_of(tmp_path, FOOT + "    before: {toe_length:86}\n") == [
+        "file.yaml:4:14: error: 'toe_length:86' is not a known key here. Put a space after the colon: toe_length: 86."
     ]
 
 
@@ -149,8 +149,8 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
             "2:25: error: lameness, grade: 6 is not on the AAEP scale. That scale runs from 0 to 5.",
         ),
         (
-            FOOT + "    before: {toe_length: 88 in}\n",
-            "4:14: error: feet, left_fore, before, toe_length: 88 in is not possible; 20 to 250 mm is. "
+            FOOT + "    before: {toe_length: 86 in}\n",
+            "4:14: error: feet, left_fore, before, toe_length: 86 in is not possible; 20 to 250 mm is. "
             "Type it anew, with its unit where it is another.",
         ),
         (
@@ -217,12 +217,12 @@ def test_one_wrong_value_does_not_hide_another(tmp_path: Path) -> None:
 def test_a_record_is_read_as_far_as_it_is_right(tmp_path: Path) -> None:
     """The right part of a file can still be looked at."""
     file = tmp_path / "file.yaml"
-    file.write_text(VISIT.replace("toe_angle: 49", "toe_angle: 500") + "vet: [{date: 2026-10-01, by: x, kind: y}]\n")
+    file.write_text(VISIT.replace("toe_angle: 50", "toe_angle: 500") + "vet: [{date: 2026-10-01, by: x, kind: y}]\n")
     written, problems = read_as_far(file, "file.yaml", Visit)
 
     assert len(problems) == 2
     assert not written.whole
-    assert (written.record.feet["left_fore"].before.toe_length, written.record.vet) == (88, ())
+    assert (written.record.feet["left_fore"].before.toe_length, written.record.vet) == (86, ())
     assert read(file, "file.yaml", Visit)[0] is None
 
 

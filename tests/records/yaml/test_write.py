@@ -83,9 +83,9 @@ def test_long_text_is_folded_and_read_back() -> None:
 
 def test_before_and_after_line_up() -> None:
     """Both braces stand in one column, as in a visit typed by hand."""
-    text = as_yaml({"before": {"toe_length": 88}, "after": {"toe_length": 80.5}})
+    text = as_yaml({"before": {"toe_length": 86}, "after": {"toe_length": 78.5}})
 
-    assert text == "before: {toe_length: 88}\nafter:  {toe_length: 80.5}\n"
+    assert text == "before: {toe_length: 86}\nafter:  {toe_length: 78.5}\n"
 
 
 def test_small_values_are_typed_briefly() -> None:

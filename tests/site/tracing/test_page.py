@@ -28,10 +28,11 @@ def text(found: Tag) -> str:
     return " ".join(found.get_text(" ").split())
 
 
-def figures(found: Tag) -> dict[str, list[str]]:
-    """The cells of all its tables by the name of the row; of several alike the first."""
+def figures(found: Tag, foot: str) -> dict[str, list[str]]:
+    """The cells of a foot's tables by the name of the row; of several alike the first."""
+    (part,) = [one for one in found.select(".rg-traced-foot") if one.h3 and one.h3.get_text(strip=True) == foot]
     rows: dict[str, list[str]] = {}
-    for row in found.select("tbody tr"):
+    for row in part.select("tbody tr"):
         assert row.th is not None
         rows.setdefault(row.th.get_text(strip=True), [cell.get_text(strip=True) for cell in row.select("td")])
     return rows
@@ -55,11 +56,11 @@ def latest(summary: HorseSummary, foot: Foot, view: str, moment: str, figure: st
 )
 def test_figures_stand_with_their_error(demo_sites: Path, row: str, figure: str, digits: int) -> None:
     """Of the visit's two moments; the error is the hand's, 95 times of 100."""
-    cells = figures(section(demo_sites, "bramble.html"))[row]
+    cells = figures(section(demo_sites, "bramble.html"), "Right hind")[row]
     for cell, moment in zip(cells, ("before", "after"), strict=True):
         found = ERROR.fullmatch(cell)
         assert found is not None
-        value, error = latest(demo_summary("bramble"), "left_fore", "sole", moment, figure)
+        value, error = latest(demo_summary("bramble"), "right_hind", "sole", moment, figure)
 
         assert float(found[1].replace("−", "-")) == pytest.approx(value, abs=0.5 * 10**-digits + 1e-9)
         assert float(found[2]) == pytest.approx(error, abs=0.5 * 10**-digits + 1e-9)
@@ -75,7 +76,7 @@ def test_a_flare_that_grew_out_is_told_in_a_sentence(demo_sites: Path) -> None:
     changed = soup(demo_sites / "willowmere" / "horses" / "bramble.html").select_one("#changed")
     assert changed is not None
     found = re.search(
-        r"Left fore: flare, from the ring at the outer quarter has gone down little by little since \d+ \w+ 20\d\d, "
+        r"Right hind: flare, from the ring at the inner toe quarter has gone down little by little since \d+ \w+ 20\d\d, "
         r"by about (\d+\.\d) mm \(\d+\.\d to \d+\.\d\), \d+\.\d mm a month; it was \d+\.\d mm on \d+ \w+ 20\d\d\.",
         text(changed),
     )
