@@ -8,7 +8,7 @@ import pytest
 
 from tests.support.practice_folders import VISIT, VISIT_FILE, told
 
-FEW = "date: 2026-10-14\nfeet: {LF: {before: {toe_length: 88}, after: {toe_length: 80}}}\n"
+FEW = "date: 2026-10-14\nfeet: {LF: {before: {toe_length: 92}, after: {toe_length: 83}}}\n"
 BRAMBLE, FENNEL = "willowmere/bramble/", "willowmere/fennel/"
 
 
@@ -26,9 +26,9 @@ def test_a_visit_under_another_horse_is_told_once_a_pair(tmp_path: Path) -> None
     """At the first of its visits, with the file that it is like and how many more there are."""
     files = {
         f"{FENNEL}horse.yaml": "name: Fennel\n",
-        f"{FENNEL}2026-09-02.yaml": on("2026-09-02").replace("88", "90"),
+        f"{FENNEL}2026-09-02.yaml": on("2026-09-02").replace("86", "90"),
         f"{FENNEL}2026-10-14.yaml": f"note: Another one.\n{VISIT}",
-        "willowmere/bramble/2026-09-02.yaml": on("2026-09-02").replace("88", "90"),
+        "willowmere/bramble/2026-09-02.yaml": on("2026-09-02").replace("86", "90"),
     }
     (line,) = copies(tmp_path, files)
 
@@ -39,8 +39,8 @@ def test_a_visit_under_another_horse_is_told_once_a_pair(tmp_path: Path) -> None
 @pytest.mark.parametrize(
     ("text", "horse"),
     [
-        (VISIT.replace("medial: 36", "medial: 37"), "name: Fennel\n"),
-        (VISIT.replace("depth: 5", "depth: 6"), "name: Fennel\n"),
+        (VISIT.replace("medial: 33", "medial: 35"), "name: Fennel\n"),
+        (VISIT.replace("depth: 3", "depth: 4"), "name: Fennel\n"),
         (VISIT, "name: Fennel\nleft: {date: 2026-11-01}\n"),
     ],
 )
@@ -53,8 +53,8 @@ def test_a_few_readings_may_be_alike_by_chance(tmp_path: Path) -> None:
     """On one day; on three days they are not. The bound: six readings in all."""
     fennel = {f"{FENNEL}horse.yaml": "name: Fennel\n", VISIT_FILE: FEW}
     files: dict[str, str] = {}
-    for length, day in enumerate(["2026-08-05", "2026-09-02", "2026-10-14"], 86):
-        files |= {f"{horse}{day}.yaml": on(day, FEW.replace("88", str(length))) for horse in (BRAMBLE, FENNEL)}
+    for length, day in enumerate(["2026-08-05", "2026-09-02", "2026-10-14"], 90):
+        files |= {f"{horse}{day}.yaml": on(day, FEW.replace("92", str(length))) for horse in (BRAMBLE, FENNEL)}
     two = {name: text for name, text in files.items() if "2026-08" not in name}
 
     assert copies(tmp_path / "two", fennel | two) == []
@@ -63,7 +63,7 @@ def test_a_few_readings_may_be_alike_by_chance(tmp_path: Path) -> None:
 
 def test_the_same_visit_twice_on_a_day_is_told(tmp_path: Path) -> None:
     """However little stands in it; a second look at the same foot is another visit."""
-    second, other = FEW.replace("LF", "left_fore"), FEW.replace("80", "81")
+    second, other = FEW.replace("LF", "left_fore"), FEW.replace("83", "84")
     (line,) = copies(tmp_path / "same", {VISIT_FILE: FEW, VISIT_FILE.replace(".yaml", "-b.yaml"): second})
 
     assert "2026-10-14-b.yaml:1:1: warning: the same visit stands in 2026-10-14.yaml too. " in line
