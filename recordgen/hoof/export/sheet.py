@@ -25,11 +25,12 @@ from recordgen.records.models.visit import Keeping, VetEntry, Visit
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One measure: by foot its summary, and how the latest reading was taken."""
+    """One measure: by foot its summary, how the latest reading was taken, and whether a change is told of any foot."""
 
     measure: Measure
     by_foot: dict[Foot, MeasureSummary]
     taken: dict[Foot, Taken]
+    changed: bool
 
     @property
     def ways(self) -> tuple[str, ...]:
@@ -46,10 +47,10 @@ class SheetRow:
         """Whether it has a line of the sheet.
 
         Of the details of tracings the headline ones have; of zones that were only traced, those of them beyond their
-        error.
+        error. Whatever is told to have changed has one, such as a flare that is no more.
         """
         words, zone = self.measure.words, self.measure.zone
-        if not self.with_tracings or (zone is None and not words.detail):
+        if self.changed or not self.with_tracings or (zone is None and not words.detail):
             return True
         beyond = (abs(one.latest) >= one.smallest_real_size for one in self.by_foot.values())
         return words.headline and (zone is None or any(beyond))
@@ -186,12 +187,13 @@ def may_be_shared(horse: Horse) -> bool:
 
 
 def _rows(summary: HorseSummary, measures: Sequence[Measure], own: str) -> Iterator[SheetRow]:
+    changed = {one.of.measure.key for one in summary.changes.real}
     for measure in measures:
         found = {foot: one.measures[measure.key] for foot, one in summary.feet.items() if measure.key in one.measures}
         if found:
             looks = {foot: _look_of(summary, foot, one) for foot, one in found.items()}
             taken = {foot: taken_at(measure, looks[foot], one.moment, own) for foot, one in found.items()}
-            yield SheetRow(measure, found, taken)
+            yield SheetRow(measure, found, taken, measure.key in changed)
 
 
 def _looks(summary: HorseSummary, foot: Foot) -> list[Look]:

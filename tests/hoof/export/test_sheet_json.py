@@ -69,15 +69,8 @@ def test_a_change_stands_with_both_readings() -> None:
     assert toe["since_last"] == {
         "day": "2026-09-02",
         "then": 78,
-<<<<<<< HEAD
-        "now": 80,
-        "change": 2,
-=======
         "now": 79,
         "change": 1,
-        "smallest_real_change": 2.89,
-        "real": False,
->>>>>>> 473d16d (Tell another story in the README, of Bramble and in the tests)
     }
 
 

@@ -76,8 +76,9 @@ def test_a_flare_that_grew_out_is_told_in_a_sentence(demo_sites: Path) -> None:
     changed = soup(demo_sites / "willowmere" / "horses" / "bramble.html").select_one("#changed")
     assert changed is not None
     found = re.search(
-        r"Right hind: flare, from the ring at the inner toe quarter has gone down little by little since \d+ \w+ 20\d\d, "
-        r"by about (\d+\.\d) mm \(\d+\.\d to \d+\.\d\), \d+\.\d mm a month; it was \d+\.\d mm on \d+ \w+ 20\d\d\.",
+        r"Right hind: flare, from the ring at the inner toe quarter has gone down little by little since "
+        r"\d+ \w+ 20\d\d, by about (\d+\.\d) mm \(\d+\.\d to \d+\.\d\), \d+\.\d mm a month; "
+        r"it was \d+\.\d mm on \d+ \w+ 20\d\d\.",
         text(changed),
     )
 
