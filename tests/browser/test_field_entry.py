@@ -9,6 +9,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
+from recordgen.site.field.build import build_field
+from tests.conftest import ROOT, TODAY
+from tests.support.commands import small_practice
 from tests.support.field import Hand, field_folder, hosted, opened, phone
 
 # The limits that a visit beside the horse is held to.
@@ -239,3 +242,15 @@ def test_the_page_is_light(tmp_path: Path) -> None:
     folder = field_folder(tmp_path)
 
     assert sum(path.stat().st_size for path in folder.iterdir()) < MOST_BYTES
+
+
+def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
+    """A file of the same name in its own folder of templates goes before ours."""
+    records = small_practice(tmp_path)
+    own = records / "site_templates" / "field" / "words.yaml"
+    own.parent.mkdir(parents=True)
+    ours = (ROOT / "site_templates" / "field" / "words.yaml").read_text("utf-8")
+    own.write_text(ours.replace("today: Today", "today: The round"), "utf-8")
+    page = build_field(records, TODAY, (), tmp_path / "sites") / "index.html"
+
+    assert '"today":"The round"' in page.read_text("utf-8")

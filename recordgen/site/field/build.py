@@ -33,7 +33,9 @@ def build_field(records: Path, today: date, stables: Sequence[str], out: Path, k
     if unknown:
         raise Trouble(f"there is no stable '{unknown[0]}'", f"The stables there are: {', '.join(slugs)}")
     wanted = [one for one in whole.practice.stables if not stables or one.slug in stables]
-    files = field_files([summarise_stable(one, ways, today) for one in wanted], ways, today, key)
+    files = field_files(
+        [summarise_stable(one, ways, today) for one in wanted], ways, today, key, records / "site_templates"
+    )
     return _put(files, out)
 
 

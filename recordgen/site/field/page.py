@@ -7,6 +7,7 @@ import hashlib
 import json
 from collections.abc import Sequence
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import yaml
@@ -20,7 +21,8 @@ from recordgen.site.field.horses import done_before, rounds_known, stables_known
 from recordgen.site.field.sole_map import sole_map
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
 
-PARTS = packaged() / "site_templates" / "field"
+FOLDER = "field"
+PARTS = packaged() / "site_templates" / FOLDER
 # In the order in which each needs the ones before it.
 SCRIPTS = (
     "words.js",
@@ -39,24 +41,31 @@ POLICY = (
 )
 
 
-def field_files(stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"") -> dict[str, bytes]:
+def field_files(
+    stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"", own: Path | None = None
+) -> dict[str, bytes]:
     """The files of the field page for some stables as of a day, by name.
 
     key: whom what the phone hands over is sealed for, the practice's public key (P-256, 65 bytes); unsealed without.
+    own: a practice's own folder of templates, whose files go before ours.
     The same records and day give the same bytes.
     """
-    data = json.dumps(page_data(stables, ways, today, key), ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    page = _page(_safe(data), ways.practice.name).encode()
+    data = json.dumps(
+        page_data(stables, ways, today, key, own), ensure_ascii=False, separators=(",", ":"), sort_keys=True
+    )
+    page = _page(_safe(data), own).encode()
     edition = hashlib.sha256(page).hexdigest()[:16]
     return {
         "index.html": page,
-        "sw.js": _read("worker.js").replace("EDITION", edition).encode(),
-        "app.webmanifest": _read("app.webmanifest").encode(),
-        "icon.svg": _read("icon.svg").encode(),
+        "sw.js": _read("worker.js", own).replace("EDITION", edition).encode(),
+        "app.webmanifest": _read("app.webmanifest", own).encode(),
+        "icon.svg": _read("icon.svg", own).encode(),
     }
 
 
-def page_data(stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"") -> dict[str, Any]:
+def page_data(
+    stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"", own: Path | None = None
+) -> dict[str, Any]:
     """The data of the page, as plain values: vocabulary, horses, rounds, words."""
     naming = ways.naming
     return {
@@ -73,16 +82,16 @@ def page_data(stables: Sequence[StableSummary], ways: Context, today: date, key:
         "soles": {"fore": sole_map(True), "hind": sole_map(False)},
         "done": done_before(stables),
         "care": {name: note.what for name, note in ways.reference.care.items()},
-        "words": yaml.safe_load(_read("words.yaml")),
+        "words": yaml.safe_load(_read("words.yaml", own)),
     }
 
 
-def _page(data: str, practice: str) -> str:
-    style = _read("style.css")
-    script = f"'use strict';\nconst DATA = {data};\n" + "\n".join(map(_read, SCRIPTS))
+def _page(data: str, own: Path | None) -> str:
+    style = _read("style.css", own)
+    script = f"'use strict';\nconst DATA = {data};\n" + "\n".join(_read(name, own) for name in SCRIPTS)
     policy = POLICY.format(script=_digest(script), style=_digest(style))
     parts = {"POLICY": policy, "STYLE": style, "SCRIPT": script}
-    return _filled(_read("page.html"), parts)
+    return _filled(_read("page.html", own), parts)
 
 
 def _filled(page: str, parts: dict[str, str]) -> str:
@@ -103,5 +112,6 @@ def _digest(text: str) -> str:
     return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
 
 
-def _read(name: str) -> str:
-    return (PARTS / name).read_text("utf-8")
+def _read(name: str, own: Path | None) -> str:
+    theirs = own / FOLDER / name if own else PARTS / name
+    return (theirs if theirs.is_file() else PARTS / name).read_text("utf-8")
