@@ -2,8 +2,9 @@
 
     python -m tests.mutations --count 60 --seed 1
 
-The work goes on in a copy of the repository. For each change the tests of the changed file's own room run first, then
-those of all rooms of `hoof` and the published figures; the first failure ends it.
+The work goes on in a copy of the repository, whose tests must pass before anything is changed. For each change the
+tests of the changed file's own room run first, then those of all rooms of `hoof` and the published figures; the first
+failure ends it, and a change by which they run on without end counts as noticed.
 """
 
 from __future__ import annotations
@@ -12,16 +13,21 @@ import argparse
 import os
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
+import time
 from pathlib import Path
 
 from tests.conftest import ROOT
 from tests.mutations.changes import Change, changes_of
 
 CODE = Path("recordgen") / "hoof"
-ALL = ("tests/hoof", "tests/published")
+ALL = ["tests/hoof", "tests/published"]
+# A loop that no longer ends is noticed after so many times what all tests took before, and a minute. Judgement.
+PATIENCE, LEAST_PATIENCE = 3, 60
+PASSED, NO_TESTS = 0, (4, 5)
 NOT_COPIED = shutil.ignore_patterns(".venv", ".git", "sites", ".mypy_cache", ".ruff_cache", ".pytest_cache", "records")
 
 
@@ -37,18 +43,30 @@ def main() -> None:
         copy = Path(folder) / "code"
         shutil.copytree(ROOT, copy, ignore=NOT_COPIED)
         shutil.copytree(ROOT / "records", copy / "records")
-        left = [change for change in chosen if not _noticed(change, copy)]
+        patience = _patience(copy)
+        left = [change for change in chosen if not _noticed(change, copy, patience)]
     print(f"{len(chosen)} of {len(every)} possible changes made, {len(left)} noticed by no test")
     for change in left:
         print(f"  {_shown(change)}")
 
 
-def _noticed(change: Change, copy: Path) -> bool:
+def _patience(copy: Path) -> float:
+    """Seconds that the tests of a change may take, by what all take without one.
+
+    Raises SystemExit where they fail without one, since every change would then seem noticed.
+    """
+    start = time.monotonic()
+    if _fails(copy, ALL, timeout=None):
+        raise SystemExit("The tests fail without any change. Mend that first.")
+    return LEAST_PATIENCE + PATIENCE * (time.monotonic() - start)
+
+
+def _noticed(change: Change, copy: Path, patience: float) -> bool:
     place = copy / change.file.relative_to(ROOT)
     before = place.read_text("utf-8")
     place.write_text(change.applied(before), "utf-8")
     try:
-        failed = any(_fails(copy, tests) for tests in _tests_of(place, copy))
+        failed = any(_fails(copy, tests, patience) for tests in _tests_of(place, copy))
     finally:
         place.write_text(before, "utf-8")
     print("noticed " if failed else "NOT SEEN", _shown(change), flush=True)
@@ -59,13 +77,29 @@ def _tests_of(place: Path, copy: Path) -> list[list[str]]:
     own = copy / "tests" / place.parent.relative_to(copy / "recordgen")
     near = sorted(own.glob(f"test_{place.stem}*.py"))
     rooms = [[str(path) for path in near]] if near else []
-    return [*rooms, [str(own)], list(ALL)]
+    return [*rooms, [str(own)], ALL]
 
 
-def _fails(copy: Path, tests: list[str]) -> bool:
+def _fails(copy: Path, tests: list[str], timeout: float | None) -> bool:
+    """Whether tests fail, or do not end. Raises ValueError where there are none."""
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-n", "2", "-p", "no:cacheprovider", *tests]
     surroundings = {**os.environ, "PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
-    return subprocess.run(command, cwd=copy, env=surroundings, capture_output=True).returncode != 0
+    with subprocess.Popen(
+        command,
+        cwd=copy,
+        env=surroundings,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,
+    ) as run:
+        try:
+            code = run.wait(timeout)
+        except subprocess.TimeoutExpired:
+            os.killpg(run.pid, signal.SIGKILL)
+            return True
+    if code in NO_TESTS:
+        raise ValueError(f"no tests ran: {' '.join(tests)}")
+    return code != PASSED
 
 
 def _shown(change: Change) -> str:

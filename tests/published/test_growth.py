@@ -6,9 +6,10 @@ import pytest
 
 from recordgen.hoof.growth.cycles import SHORT_DAYS, net_cycles, rate_mm_per_day, wear_mm
 from recordgen.hoof.growth.growing_out import OF_THE_TOE
+from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.records.models.names import Zone
 from recordgen.records.models.quantity import MILLIMETRES, quantity
-from tests.support.horse_records import REFERENCE, summary, toes, visit
+from tests.support.horse_records import MEASURES, REFERENCE, summary, toes, visit
 
 MONTH = 365.25 / 12  # 30.4375 days
 
@@ -127,8 +128,14 @@ def test_share_of_reading_error(grown: float, days: int, percent: int) -> None:
 
     Derived from: errors of two readings, on the rates of Kolstrung et al. 2012 and Josseck et al. 1995.
     """
-    assert round(100 * 2**0.5 / grown) == percent
-    assert grown / days == pytest.approx(0.25, abs=0.06)
+    end = date(2026, 4, 1) + timedelta(days=days)
+    (cycle,) = net_cycles("left_fore", toes(("2026-04-01", 90, 80), (end.isoformat(), 80 + grown, 80)))
+    sd = MEASURES["toe_length"].words.methods["rule"].sd
+    error = smallest_real_change(sd, sd) / 1.96
+
+    assert round(100 * error / cycle.growth_mm) == percent
+    assert cycle.mm_per_day == pytest.approx(0.25, abs=0.06)
+    assert cycle.short is (percent > 20)
 
 
 def test_records_of_six_weeks_give_the_published_rate() -> None:

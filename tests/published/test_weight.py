@@ -101,15 +101,15 @@ def test_four_measures_in_centimetres(build: Build, kilograms: float) -> None:
     assert weight_of_four_kg(build, 200, 175, 170, 110) == pytest.approx(kilograms, abs=0.05)
 
 
-def test_the_divisors_of_four_measures_in_kilograms() -> None:
-    """119, 119 and 114 in pounds and inches are about 3596, 3606 and 3441 in kilograms and centimetres.
+@pytest.mark.parametrize(("build", "divisor"), [("Arabian", 3596), ("pony", 3606), ("stock", 3441)])
+def test_the_divisors_of_four_measures_in_kilograms(build: Build, divisor: float) -> None:
+    """The formula in pounds and inches weighs as the printed one in kilograms and centimetres does.
 
-    From memory, not read: Martinson et al. 2014, J Anim Sci 92:2230-2238. Derived from: conversion of the units.
+    From memory, not read: Martinson et al. 2014, J Anim Sci 92:2230-2238 (powers and divisors).
     """
-    powers = 1.486 + 0.554 + 0.599 + 0.173
-    metric = [divisor * 2.54**powers / POUND_KG for divisor in (119, 119, 114)]
+    printed = 180**1.486 * 165**0.554 * 150**0.599 * 95**0.173 / divisor
 
-    assert metric == pytest.approx([3596, 3606, 3441], rel=0.005)
+    assert weight_of_four_kg(build, 180, 165, 150, 95) == pytest.approx(printed, rel=0.005)
 
 
 def test_the_printed_ratio_of_a_neck() -> None:

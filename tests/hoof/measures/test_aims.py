@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from recordgen.hoof.measures.aims import Aimed
+from recordgen.records.models.names import FEET
 from tests.support.horse_records import summary, visit
 
 
@@ -43,12 +44,25 @@ def test_a_difference_may_lie_to_either_side(medial: float, lateral: float, away
     assert found.away == away
 
 
-def test_what_is_within_error_is_told_as_such() -> None:
-    """A millimetre too long by a rule that is out by one is no shortcoming to speak of."""
-    (near,) = aimed({"measure": "toe_length", "under": 80}, after={"toe_length": 81})
-    (far,) = aimed({"measure": "toe_length", "under": 80}, after={"toe_length": 85})
+@pytest.mark.parametrize(("way", "within", "beyond"), [("rule", 81, 82), ("photograph", 83, 84)])
+def test_what_is_within_error_is_told_as_such(way: str, within: float, beyond: float) -> None:
+    """A millimetre too long by a rule that is out by one is no shortcoming; two are, and twice that by photograph."""
+    seen = [
+        visit("2026-10-14", left_fore={"after": {"toe_length": mm}}, methods={"toe_length": way})
+        for mm in (within, beyond)
+    ]
+    near, far = (summary(one, aims=[{"measure": "toe_length", "under": 80}]).aims[0] for one in seen)
 
     assert (near.within_error, far.within_error) == (True, False)
+
+
+@pytest.mark.parametrize(("mm", "within"), [(82, True), (83, False)])
+def test_an_aim_among_others_that_may_be_error_has_to_be_missed_by_more(mm: float, within: bool) -> None:
+    """One bar for all aims of a horse: where three feet are a millimetre too long, two millimetres say little."""
+    feet = {foot: {"after": {"toe_length": 81}} for foot in FEET} | {"left_fore": {"after": {"toe_length": mm}}}
+    found = summary(visit("2026-10-14", **feet), aims=[{"measure": "toe_length", "under": 80}]).aims
+
+    assert [one.within_error for one in found] == [within, True, True, True]
 
 
 def test_an_aim_is_for_one_foot_or_for_all_that_were_measured() -> None:
