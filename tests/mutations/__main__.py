@@ -28,7 +28,7 @@ ALL = ["tests/hoof", "tests/published"]
 # A loop that no longer ends is noticed after so many times what all tests took before, and a minute. Judgement.
 PATIENCE, LEAST_PATIENCE = 3, 60
 PASSED, NO_TESTS = 0, (4, 5)
-NOT_COPIED = shutil.ignore_patterns(".venv", ".git", "sites", ".mypy_cache", ".ruff_cache", ".pytest_cache", "records")
+NOT_COPIED = shutil.ignore_patterns(".venv", ".git", "sites", ".mypy_cache", ".ruff_cache", ".pytest_cache")
 
 
 def main() -> None:
