@@ -42,7 +42,6 @@ def main() -> None:
     with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
         copy = Path(folder) / "code"
         shutil.copytree(ROOT, copy, ignore=NOT_COPIED)
-        shutil.copytree(ROOT / "records", copy / "records")
         patience = _patience(copy)
         left = [change for change in chosen if not _noticed(change, copy, patience)]
     print(f"{len(chosen)} of {len(every)} possible changes made, {len(left)} noticed by no test")
