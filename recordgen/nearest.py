@@ -12,11 +12,15 @@ LONGEST = 60
 
 def nearest(typed: str, known: Iterable[str]) -> str | None:
     """The known name nearest to what was typed, whatever its case, blanks and hyphens; None where none is near."""
+    return next(iter(nearest_ones(typed, known, most=1)), None)
+
+
+def nearest_ones(typed: str, known: Iterable[str], most: int, least_alike: float = LEAST_ALIKE) -> list[str]:
+    """The known names nearest to what was typed, the nearest first. least_alike: 1 for the same."""
     from difflib import get_close_matches
 
     names = {_plain(name): name for name in sorted(known, reverse=True)}
-    near = get_close_matches(_plain(typed[:LONGEST]), list(names), n=1, cutoff=LEAST_ALIKE)
-    return names[near[0]] if near else None
+    return [names[near] for near in get_close_matches(_plain(typed[:LONGEST]), list(names), n=most, cutoff=least_alike)]
 
 
 def did_you_mean(typed: str, known: Iterable[str], otherwise: str) -> str:

@@ -156,8 +156,8 @@ def test_a_horse_prints_on_few_pages(browser: Browser, served: str) -> None:
 
 def test_a_link_to_a_visit_opens_what_it_is_folded_into(browser: Browser, served: str) -> None:
     """An address with the day of a visit shows that visit, its year opened."""
-    with opened(browser, f"{served}/{PAGES[1]}#visit-2025-10-01", 1280, "light") as (page, _):
-        expect(page.locator("#visit-2025-10-01 > p").first).to_be_visible()
+    with opened(browser, f"{served}/{PAGES[1]}#visit-2025-10-22", 1280, "light") as (page, _):
+        expect(page.locator("#visit-2025-10-22 > p").first).to_be_visible()
 
 
 def test_no_word_is_broken_on_a_phone(browser: Browser, served: str) -> None:

@@ -5,7 +5,6 @@ Until there is an answer it stands in words in the visit's private note, so that
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -13,6 +12,7 @@ from typing import Any
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from recordgen.nearest import nearest_ones
 from recordgen.problems import Problem, Step, Trouble, sentences
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.visit import Visit
@@ -199,7 +199,7 @@ def _offered(values: Values, doubt: _Doubt) -> list[str]:
         return list(choices(annotation_at(Visit, doubt.steps)))
     around = annotation_at(Visit, doubt.steps[:-1])
     free = set(around.model_fields) - set(_at(values, doubt.steps[:-1])) if is_model(around) else set()
-    near = difflib.get_close_matches(str(doubt.steps[-1]).lower()[:60], sorted(free), n=2, cutoff=0.8)
+    near = nearest_ones(str(doubt.steps[-1]), free, most=2, least_alike=0.8)
     return [name for name in near if _fits_there(values, doubt.steps, name)]
 
 

@@ -205,7 +205,7 @@ def test_a_link_that_leads_out_of_the_records_is_refused(tmp_path: Path) -> None
 
 def test_a_link_inside_the_records_is_read(tmp_path: Path) -> None:
     """The folder itself may be reached by a link, too."""
-    build(tmp_path / "records", {"willowmere/photos/shared.yaml": LATER.replace("88", "87")})
+    build(tmp_path / "records", {"willowmere/photos/shared.yaml": LATER.replace("86", "87")})
     os.symlink("../photos/shared.yaml", tmp_path / "records/willowmere/bramble/2026-11-25.yaml")
     os.symlink("records", tmp_path / "link")
     found, problems = read_practice(tmp_path / "link", TODAY)

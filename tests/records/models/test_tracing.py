@@ -157,7 +157,7 @@ def test_a_misspelt_landmark_is_told_with_the_right_one(tmp_path: Path) -> None:
         ({"image": "[1600]"}, 8, "image: its size is written [width, height]. Write two whole numbers in px, such as"),
         ({"image": "[1600.5, 9]"}, 8, "image: its size is written [width, height], and 1600.5 is not a whole number"),
         ({"image": "[1600, 99]"}, 8, "image: 99 px is not possible; 100 to 20000 px is. Type the width and the height"),
-        ({"scale": "100 mm"}, 9, "scale should hold keys with values. Write key: value, each on its own line."),
+        ({"scale": "100 mm"}, 9, "scale should hold keys with values. Write scale: {from: …, to: …, length: 100 mm}."),
         ({"scale": "{from: [1, 1], to: [1, 9]}"}, 9, "scale, length is missing. Add length."),
         ({"scale": "{from: , to: [1, 9], length: 10}"}, 9, f"scale, from: a point is written [x, y]. {POINT}"),
         ({"scale": "{from: [1, 9], to: [1, 9], length: 10}"}, 9, "scale, to: both ends of the scale are the same"),
