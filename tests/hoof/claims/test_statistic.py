@@ -7,7 +7,7 @@ import pytest
 from scipy.stats import norm
 
 from recordgen.hoof.claims.null_table import LOG_RATIOS, READINGS, ROWS, chance
-from recordgen.hoof.claims.statistic import EXPECTED_SIZE, log_ratio, shapes_of
+from recordgen.hoof.claims.statistic import EXPECTED_SIZE, levels_of, log_ratio, shapes_of
 from tests.null_table.simulated import chances
 
 UNEVEN_DAYS = (0, 20, 80, 120, 150, 200, 380, 390, 440, 500, 560, 600)
@@ -18,6 +18,15 @@ UNEVEN_SDS = (2.0, 1.0, 1.0, 3.0, 1.0, 1.0, 1.0, 0.2, 0.2, 0.2, 0.2, 0.2)
 def test_two_readings_are_judged_by_their_difference(size: float) -> None:
     """With two readings the chance is that of the normal distribution. Source: scipy.stats.norm."""
     assert chance(log_ratio(np.array([size])), 2) == pytest.approx(2 * norm.sf(size), rel=0.05)
+
+
+@pytest.mark.parametrize("size", [0.5, 1.0, 2.0, 3.0])
+def test_one_reading_is_judged_by_its_distance_from_nothing(size: float) -> None:
+    """A single difference from nothing is one of two in the table. Source: scipy.stats.norm."""
+    shapes = levels_of([2.0])
+    sizes = shapes.contrasts @ np.array([2 * size])
+
+    assert chance(log_ratio(sizes), shapes.readings) == pytest.approx(2 * norm.sf(size), rel=0.05)
 
 
 @pytest.mark.parametrize("count", [3, 6, 12])
