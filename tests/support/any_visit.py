@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from hypothesis.strategies import SearchStrategy
 from pydantic.fields import FieldInfo
 
+from recordgen.problems import is_visible
 from recordgen.records.models.annotations import bare, choices, extra, is_model
 from recordgen.records.models.tracing import LANDMARKS, ONE, TracedView
 from recordgen.records.models.visit import IN_HALVES, LAMENESS_SCALES, Visit
@@ -18,7 +19,8 @@ Values = dict[str, Any]
 
 _SIGNS = st.characters(blacklist_categories=["Cs", "Cc", "Zl", "Zp", "Cn"], blacklist_characters="\ufeff")
 _WORDS = st.text(_SIGNS, min_size=1, max_size=150).map(str.strip).filter(bool)
-_LINES = st.from_regex("[^\\W_][\\w&' .:#-]{0,30}", fullmatch=True).map(str.strip)
+_LINES = st.from_regex("[a-zà-þА-я0-9][\\w&' .:#-]{0,30}", fullmatch=True).map(str.strip)
+_LINES = _LINES.filter(lambda text: all(map(is_visible, text)))
 # Notes run over several lines, and some are long.
 TEXTS = st.one_of(
     _WORDS,
@@ -109,7 +111,7 @@ _RULES = {"Lameness": _lameness, "Condition": _condition, "Next": _next, "VetEnt
 
 def _tracing(view: TracedView) -> SearchStrategy[Values]:
     """Landmarks drawn by lot; the order and number of their points is what the model looks at."""
-    return st.tuples(st.randoms(use_true_random=False), st.booleans()).map(lambda drawn: _traced(view, *drawn))
+    return st.tuples(st.integers(0, 10**9).map(Random), st.booleans()).map(lambda drawn: _traced(view, *drawn))
 
 
 def _traced(view: TracedView, lot: Random, more: bool) -> Values:

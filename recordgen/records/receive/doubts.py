@@ -46,18 +46,20 @@ class Settled:
 
 @dataclass(frozen=True)
 class _Doubt:
-    """A value that cannot stay as it is. why: in words. missing: whether it is a value that should be there."""
+    """A value that cannot stay as it is, or that should be there. why: in words."""
 
     steps: Steps
     why: str
     seen: bool = False
     unknown: bool = False
-    missing: bool = False
 
     @property
     def taken_out(self) -> Steps:
-        """Where the value stands that goes where there is no answer: around one that is missing."""
-        return self.steps[:-1] if self.missing else self.steps
+        """Where the value stands that goes where there is no answer: around one that its group cannot be without."""
+        around, name = annotation_at(Visit, self.steps[:-1]), self.steps[-1]
+        fields = around.model_fields.items() if is_model(around) else ()
+        needed = {info.alias or field for field, info in fields if info.is_required()}
+        return self.steps[:-1] if name in needed else self.steps
 
 
 class _Gone:
@@ -113,7 +115,7 @@ class _Settling:
 
     def _note(self, value: Any, doubt: _Doubt) -> None:
         where = path_words(doubt.taken_out)
-        if doubt.seen:
+        if doubt.seen and doubt.taken_out == doubt.steps:
             self.notes.append(self.say("note_seen", where=where))
         else:
             text = value if isinstance(value, str) else on_one_line(_without_gone(value))
@@ -164,7 +166,7 @@ def _doubt_of(values: Values, problem: Problem, error: ErrorDetails) -> _Doubt:
     if not around:
         raise Trouble(f"it cannot be written as a record: {problem.message}", problem.way_out)
     why = sentences(problem.message, problem.way_out)
-    return _Doubt((*around, steps[-1]) if missing else around, why, False, error["type"] == "extra_forbidden", missing)
+    return _Doubt((*around, steps[-1]) if missing else around, why, unknown=error["type"] == "extra_forbidden")
 
 
 def _half_said(value: Any, steps: Steps) -> Iterator[Steps]:

@@ -118,6 +118,17 @@ def test_items_of_a_list_keep_their_numbers() -> None:
     assert [question.id.partition("marks.")[2] for question in found.questions] == ["0.kind"]
 
 
+@pytest.mark.parametrize("scale", [{"to": [9, 9], "length": 5}, {"from": "?", "to": [9, 9], "length": 5}, "?", {}])
+def test_a_tracing_without_a_scale_is_asked_about_once(scale: Any) -> None:
+    """And comes in once its scale is told."""
+    marks = {"ground": [[10, 900], [900, 900]], "coronet_toe": [400, 300]}
+    tracing = {"view": "side", "moment": "after", "image": [1600, 1200], "scale": scale, **marks}
+    found = settled({"feet": {"left_fore": {"tracings": [tracing]}}})
+
+    assert len({question.id for question in found.questions}) == len(found.questions) > 0
+    assert "scale" in (found.visit.private_note or "")
+
+
 def test_a_note_longer_than_a_record_holds_is_cut() -> None:
     """It is asked about; all of it stays in the file that was received."""
     found = settled({"note": "word " * 2000})
@@ -135,3 +146,13 @@ def test_a_record_of_nothing_but_doubts_is_told() -> None:
     """Instead of hundreds of questions."""
     with pytest.raises(Trouble, match="too much of it"):
         settled({f"key {number}": 1 for number in range(300)})
+
+
+def test_a_group_that_cannot_be_without_a_value_is_asked_about_once() -> None:
+    """All of it stands in words until there is an answer, and comes back whole with one."""
+    record = {"feet": {"left_fore": {"marks": [{"kind": "event ring", "below_hairline": "?"}]}}}
+    found, told = settled(record), settled(record, feet__left_fore__marks__0__below_hairline="12")
+
+    assert len(found.questions) == 1
+    assert found.visit.private_note == "Came as left fore, marks, number 1: {kind: event ring, below_hairline: '?'}"
+    assert told.visit.feet["left_fore"].marks[0].below_hairline == 12
