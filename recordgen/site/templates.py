@@ -21,6 +21,7 @@ from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.site.amendments import part_told
 from recordgen.site.context import picture_folder
+from recordgen.site.pages.ticks import tick_key
 
 
 class Compiled(BytecodeCache):
@@ -88,7 +89,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "short": "{:g}".format,
         "age": _age,
     }
-    made.globals["part_told"] = lambda part, private: part_told(part, private, naming)
+    made.globals |= {"part_told": lambda part, private: part_told(part, private, naming), "tick_key": tick_key}
     made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
     return made
 
