@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
@@ -17,7 +18,7 @@ from recordgen.problems import counted
 @records_option
 @today_option
 @click.option("--out", type=click.Path(path_type=Path), default=Path("sites"), help="Folder for the sites.")
-@click.option("--stable", help="Build this stable's site alone.")
+@stable_option("Build this stable's site alone.")
 @click.option("--processes", type=click.IntRange(1), help="How many sites are built at once; else one for each core.")
 @click.option("-v", "--verbose", is_flag=True, help="Print each stage with its time.")
 def command(records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, verbose: bool) -> None:

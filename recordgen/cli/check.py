@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
+from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, counted, warning
 
@@ -19,23 +20,25 @@ if TYPE_CHECKING:
 
 
 @click.command("check")
-@click.argument("folder", required=False, type=click.Path(path_type=Path))
+@click.argument("where", metavar="[STABLE]", required=False, type=StableName())
 @records_option
 @today_option
 @json_option
-@click.option("--stable", help="Look at this stable alone.")
+@stable_option("Look at this stable alone.")
 @click.option("--explain", "code", metavar="CODE", help="Tell what a code at the end of a line means, with an example.")
 def command(
-    folder: Path | None, records: Path, today: dt.date, as_json: bool, stable: str | None, code: str | None
+    where: str | None, records: Path, today: dt.date, as_json: bool, stable: str | None, code: str | None
 ) -> None:
     """Look through all records and list every problem with its line and the way out.
 
     \b
         recordgen check
-        recordgen check records --json
+        recordgen check willowmere
+        recordgen check --json
         recordgen check --explain next-one-of-two
 
-    FOLDER is another way to say --records. Errors stop a build; warnings are unlikely things that may stand.
+    A folder of records may stand in the place of STABLE. Errors stop a build; warnings are unlikely things that may
+    stand.
     """
     from recordgen.records.load.everything import look_through
 
@@ -44,15 +47,16 @@ def command(
 
         explain(code)
         return
-    practice, reference, problems = look_through(folder or records, today, stable, files=True)
+    records, stable = _looked_at(where, records, stable)
+    practice, reference, problems = look_through(records, today, stable, files=True)
     if practice:
-        problems.extend(_keys_to_bring(folder or records))
+        problems.extend(_keys_to_bring(records))
     if practice:
         problems.extend(_remarks(practice, reference, today))
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
-        print_problems(list(problems), folder or records)
+        print_problems(list(problems), records)
         if practice:
             horses = counted(len(practice.horses), "horse")
             echo(
@@ -63,6 +67,14 @@ def command(
             echo(f"{problems.counted()}.")
     if problems.errors:
         raise click.exceptions.Exit(1)
+
+
+def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:
+    """The folder of the records and the one stable in it: a stable's name, or a folder of records, may be told."""
+    if where is None:
+        return records, stable
+    is_folder = not (records / where / "stable.yaml").is_file() and Path(where).is_dir()
+    return (Path(where), stable) if is_folder else (records, where)
 
 
 def _keys_to_bring(records: Path) -> list[Problem]:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 @records_option
 @today_option
 @json_option
-@click.option("--stable", help="List this stable alone.")
+@stable_option("List this stable alone.")
 def command(records: Path, today: dt.date, as_json: bool, stable: str | None) -> None:
     """List who is due when, and why; the earliest first.
 

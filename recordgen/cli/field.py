@@ -8,11 +8,12 @@ from pathlib import Path
 import click
 
 from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 
 
 @click.command("field")
-@click.argument("stables", nargs=-1)
+@click.argument("stables", nargs=-1, type=StableName())
 @records_option
 @today_option
 @click.option("--out", type=click.Path(path_type=Path), default=Path("sites"), help="Folder for the sites.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import os
 import shutil
 import sys
 import tempfile
@@ -36,8 +37,16 @@ class DayType(click.ParamType):  # type: ignore[type-arg]
             self.fail(f"'{value}' is not a day; write it like 2026-11-25", param, ctx)
 
 
+def found_records() -> Path:
+    """The folder of the records as seen from here: this one or one around it with practice.yaml, else ./records."""
+    from recordgen.records.load.named import home_above
+
+    home = home_above(Path())
+    return Path(os.path.relpath(home)) if home else Path("records")
+
+
 def _records_folder(ctx: click.Context, param: click.Parameter, value: Path | None) -> Path:
-    return value or (Path() if Path("practice.yaml").is_file() else Path("records"))
+    return value or found_records()
 
 
 def records_option(function: Function) -> Function:
@@ -46,7 +55,8 @@ def records_option(function: Function) -> Function:
         "--records",
         type=click.Path(path_type=Path),
         callback=_records_folder,
-        help="Folder of the records. Else this folder if it holds practice.yaml, else ./records.",
+        is_eager=True,
+        help="Folder of the records. Else this folder or one around it with practice.yaml, else ./records.",
     )(function)
 
 

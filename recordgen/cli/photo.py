@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.places import HorseName
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble, sentences
 from recordgen.records.models.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
@@ -63,7 +64,7 @@ def command(
             return
         if len(words) == 1:
             raise click.UsageError("Name the horse, then its pictures: willowmere/bramble IMG_0412.jpg")
-        horse = horse_folder(records, words[0])
+        horse = horse_folder(records, HorseName().one(records, words[0]))
         said = Said(day, foot, view, moment)
         added = "added", "was there already and stays as it is"
         _each(words[1:], lambda file: add_photo(records, horse, file, said, today), *added)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 
 
 @click.command("preview")
-@click.argument("stable", required=False)
+@click.argument("stable", required=False, type=StableName())
 @records_option
 @click.option("--today", type=DayType(), help="Show the pages as of this day; else of the day of each rebuild.")
 @click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="Port on this machine.")

@@ -11,6 +11,7 @@ import click
 
 from recordgen.cli.asking import must_be_askable, show_once
 from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 
 @click.command("publish")
-@click.argument("stable")
+@click.argument("stable", type=StableName())
 @records_option
 @today_option
 @click.option("--dry-run", is_flag=True, help="List what would change, and publish nothing.")

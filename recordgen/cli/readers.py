@@ -12,6 +12,7 @@ import click
 
 from recordgen.cli.asking import must_be_askable, show_once
 from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
@@ -23,7 +24,7 @@ _FILE = click.Path(path_type=Path, dir_okay=False)
 
 
 @click.command("readers")
-@click.argument("stable", required=False)
+@click.argument("stable", required=False, type=StableName())
 @records_option
 @click.option("--add", metavar="NAME", help="Make six words for somebody, and show them once.")
 @click.option("--link", metavar="NAME", help="Make a link that opens the site without words, and show it once.")

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
 from recordgen.days import weekday_day
 from recordgen.problems import Trouble, sentences
@@ -73,7 +74,7 @@ class _Planned:
 @records_option
 @today_option
 @json_option
-@click.option("--stable", help="Plan this stable alone, as if it had the calendar to itself.")
+@stable_option("Plan this stable alone, as if it had the calendar to itself.")
 @click.option("--from", "start", type=_DAY, help="No round before this day; else from today on.")
 @click.option(
     "--skip", type=_DaysType(), multiple=True, help="No round on this day, or 2026-12-01 to 2026-12-05. Again for more."

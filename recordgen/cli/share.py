@@ -10,6 +10,7 @@ import click
 
 from recordgen.cli.asking import show_once
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import sentences
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 
 
 @click.command("share")
-@click.argument("which", metavar="STABLE/HORSE")
+@horse_argument
 @click.option("--with", "to", required=True, metavar="NAME", help="The vet who gets it.")
 @click.option("--until", type=DayType(), help="Ask them to delete it after this day; nothing enforces that.")
 @click.option(
@@ -56,8 +57,6 @@ def command(
     from recordgen.private.sharing.share import Handing
 
     stable, _, horse = which.partition("/")
-    if not stable or not horse:
-        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
     if until and until < today:
         raise click.UsageError(f"--until {until} is over already.")
     if not to.strip() or not to.isprintable():

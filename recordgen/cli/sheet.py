@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, records_option, today_option, told_plainly
+from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
 
@@ -21,7 +22,7 @@ if TYPE_CHECKING:
 
 
 @click.command("sheet")
-@click.argument("which", metavar="STABLE/HORSE")
+@horse_argument
 @records_option
 @today_option
 @click.option("--out", type=click.Path(path_type=Path, dir_okay=False), help="Write into this file.")
@@ -49,8 +50,6 @@ def command(
     written into the records, where git might keep it.
     """
     stable, _, horse = which.partition("/")
-    if not stable or not horse:
-        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
     if as_csv + as_json + dictionary > 1:
         raise click.UsageError("Ask for one of --csv, --json and --dictionary.")
     with told_plainly():

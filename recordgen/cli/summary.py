@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 
 @click.command("summary")
-@click.argument("which", metavar="STABLE/HORSE")
+@horse_argument
 @records_option
 @today_option
 @json_option
@@ -32,8 +33,6 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
         recordgen summary willowmere/bramble --json
     """
     stable, _, horse = which.partition("/")
-    if not horse:
-        raise click.UsageError("Name the stable and the horse, such as willowmere/bramble.")
     with told_plainly():
         from recordgen.hoof.export.summary_json import as_json as plain
         from recordgen.hoof.summary import summarise

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
@@ -21,7 +22,7 @@ SCRIPTS = {"index.html", "404.html", "sw.js"}
 
 
 @click.command("verify")
-@click.argument("stable")
+@click.argument("stable", type=StableName())
 @records_option
 @click.option("--folder", type=click.Path(path_type=Path), help="Look at this folder, such as the one that is served.")
 @click.option("--url", metavar="ADDRESS", help="Look at this address; else at the one in stable.yaml.")

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.places import HorseOrStable
 from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
@@ -19,28 +20,32 @@ if TYPE_CHECKING:
 
 
 @click.command("visit")
-@click.argument("stable")
+@click.argument("which", metavar="STABLE[/HORSE]", type=HorseOrStable())
 @records_option
-@click.option("--horse", help="Begin this horse's file alone (the name of its folder).")
+@click.option("--horse", help="Begin this horse's file alone.")
 @click.option("--date", "day", type=DayType(), default=lambda: dt.date.today(), help="Day of the visit; else today.")
-def command(stable: str, records: Path, horse: str | None, day: dt.date) -> None:
-    """Begin the visit files of a stable, with the last values as comments beside the empty lines.
+def command(which: str, records: Path, horse: str | None, day: dt.date) -> None:
+    """Begin the visit files of a stable or of one horse, with the last values as comments beside the empty lines.
 
     \b
         recordgen visit willowmere
-        recordgen visit willowmere --horse bramble --date 2026-11-25
+        recordgen visit willowmere/bramble --date 2026-11-25
 
     A file that is there already is never touched.
     """
+    stable, _, named = which.partition("/")
+    horse = named or horse
     with told_plainly():
         from recordgen.records.load.everything import read_whole
+        from recordgen.records.load.named import folder_of_horse
         from recordgen.records.write.visit import start_visits
 
         whole = read_whole(records, max(day, dt.date.today()), stable)
         practice, notes, still_open = whole.practice, whole.reference.care, _still_open(whole, day)
         near_and_off = practice.file.feet == "near and off"
         folder, here = records / stable, practice.stables[0]
-        for path, written in start_visits(here, folder, day, horse, near_and_off, records, notes, still_open):
+        one = horse and folder_of_horse(records, stable, horse)
+        for path, written in start_visits(here, folder, day, one, near_and_off, records, notes, still_open):
             echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
 
 

@@ -156,6 +156,11 @@ def start_visits(
 def _wanted(stable: StableRecord, horse: str | None, day: dt.date) -> list[HorseRecord]:
     here = [record for record in stable.horses if not _left(record, day)]
     if horse is None:
+        if not here:
+            way_out = f"Begin one: recordgen begin {stable.slug}/bramble"
+            raise Trouble(
+                f"there is no horse at {stable.stable.name}{' any more' if stable.horses else ' yet'}", way_out
+            )
         return here
     named = [record for record in stable.horses if record.slug == horse]
     if not named:
