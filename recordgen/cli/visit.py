@@ -24,11 +24,13 @@ if TYPE_CHECKING:
 @records_option
 @click.option("--horse", help="Begin this horse's file alone.")
 @click.option("--date", "day", type=DayType(), default=lambda: dt.date.today(), help="Day of the visit; else today.")
-def command(which: str, records: Path, horse: str | None, day: dt.date) -> None:
+@click.option("--short", is_flag=True, help="One line a foot, with what this horse had before and nothing else.")
+def command(which: str, records: Path, horse: str | None, day: dt.date, short: bool) -> None:
     """Begin the visit files of a stable or of one horse, with the last values as comments beside the empty lines.
 
     \b
         recordgen visit willowmere
+        recordgen visit willowmere --short
         recordgen visit willowmere/bramble --date 2026-11-25
 
     A file that is there already is never touched.
@@ -45,7 +47,7 @@ def command(which: str, records: Path, horse: str | None, day: dt.date) -> None:
         near_and_off = practice.file.feet == "near and off"
         folder, here = records / stable, practice.stables[0]
         one = horse and folder_of_horse(records, stable, horse)
-        for path, written in start_visits(here, folder, day, one, near_and_off, records, notes, still_open):
+        for path, written in start_visits(here, folder, day, one, near_and_off, records, notes, still_open, short):
             echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
 
 

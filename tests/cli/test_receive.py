@@ -128,9 +128,10 @@ def test_the_same_file_twice_changes_nothing(desk: Desk) -> None:
     assert (desk.text(), [name for name in desk.files() if "photos" in name]) == (TYPED + "note: Seen again.\n", [])
 
 
-def test_a_file_only_begun_is_filled_and_keeps_what_was_typed_into_it(desk: Desk) -> None:
-    """The skeleton's own comments go, a comment by hand stays."""
-    run("visit", "willowmere", "--horse", "bramble", "--date", DAY, "--records", desk.records)
+@pytest.mark.parametrize("form", [[], ["--short"]])
+def test_a_file_only_begun_is_filled_and_keeps_what_was_typed_into_it(desk: Desk, form: list[str]) -> None:
+    """The skeleton's own comments go, in the long form and the short; a comment by hand stays."""
+    run("visit", "willowmere", "--horse", "bramble", "--date", DAY, "--records", desk.records, *form)
     begun = desk.text()
     (desk.records / FILE).write_text(begun.replace("since_last:\n", "since_last:  # ask Mara about the field\n"))
     told = desk.receive(desk.handed(visit()))

@@ -94,6 +94,16 @@ def test_visit_begins_a_file_with_the_last_values(records: Path) -> None:
     assert run_today("check", records=records).exit_code == 0
 
 
+def test_visit_begins_a_short_file_of_one_line_a_foot(records: Path) -> None:
+    """Above it stands what this foot had before, and the file reads without an error."""
+    run("visit", "willowmere", "--short", "--horse", "bramble", "--date", "2026-11-25", "--records", records)
+    text = (records / "willowmere/bramble/2026-11-25.yaml").read_text()
+
+    assert "  # 86 h36/36 a49 c331 before, 75 h31/32 a51 after on 21 October 2026\n" in text
+    assert "\n  left_fore: {before: , after: , landing: , frog: {infection: , central_groove_depth: }, " in text
+    assert run_today("check", records=records).exit_code == 0
+
+
 def test_visit_never_overwrites(records: Path) -> None:
     """A file that is there stays as it is."""
     file = visit_of(records, "bramble")

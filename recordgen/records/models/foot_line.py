@@ -68,7 +68,7 @@ def line_of(measures: dict[str, Any]) -> str:
     for letter, names in LETTERS.items():
         values = [_at(measures, *name.split(".")) for name in names]
         if any(value is not None for value in values):
-            parts.append(letter + "/".join("-" if value is None else f"{value:g}" for value in values))
+            parts.append(letter + "/".join("-" if value is None else f"{value:.10g}" for value in values))
     return " ".join(parts)
 
 

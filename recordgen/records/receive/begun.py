@@ -29,7 +29,9 @@ def written_by_hand(folder: Path, day: dt.date, near_and_off: bool, library: Map
     if blank is None or horse is None:
         return []
     schema = "../../" + VISIT_SCHEMA.as_posix()
-    usual = set(_comments(skeleton(horse, day, near_and_off, schema, folder.parent.parent, library)))
+    own = folder.parent.parent
+    forms = (skeleton(horse, day, near_and_off, schema, own, library, short=short) for short in (False, True))
+    usual = {comment for form in forms for comment in _comments(form)}
     return [comment for comment in _comments(blank.text) if comment not in usual]
 
 

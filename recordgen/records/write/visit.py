@@ -3,98 +3,24 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
-from typing import Any
 
 from recordgen.days import spoken_day
 from recordgen.files import write_new, writing
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Trouble, quoted
-from recordgen.records.models.care_in_force import care_in_force
-from recordgen.records.models.foot import WallZone
-from recordgen.records.models.names import FEET, Foot, typed_foot
+from recordgen.records.models.names import FEET, typed_foot
 from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.records.models.reference import CareWords
-from recordgen.records.models.visit import Care, Next, StillOpen, Visit, endings
+from recordgen.records.models.visit import StillOpen, endings
+from recordgen.records.write.past_visits import PastVisits
+from recordgen.records.write.short_foot import short_foot
 from recordgen.records.write.templates import rendered
 
-HALF_A_YEAR = dt.timedelta(days=183)
 NO_NOTES: Mapping[str, CareWords] = MappingProxyType({})
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
-
-
-@dataclass(frozen=True)
-class Last:
-    """The last reading for one line: before and after the trim, or once, and on which day."""
-
-    day: dt.date
-    before: Any = None
-    after: Any = None
-    found: Any = None
-
-
-class _PastVisits:
-    """The visits before a day, asked for what was last written."""
-
-    def __init__(self, horse: HorseRecord, day: dt.date, library: Mapping[str, CareWords]) -> None:
-        self.day = day
-        self.library = library
-        self.visits = [visit for visit in horse.visits if visit.date < day]
-
-    @property
-    def latest(self) -> Visit | None:
-        return self.visits[-1] if self.visits else None
-
-    def measure(self, foot: Foot, *steps: str) -> Last | None:
-        """The last measure of a foot, before and after the trim of one visit."""
-        for visit in reversed(self.visits):
-            before, after = (_at(visit, "feet", foot, moment, *steps) for moment in ("before", "after"))
-            if before is not None or after is not None:
-                return Last(visit.date, before, after)
-        return None
-
-    def finding(self, foot: Foot, *steps: str) -> Last | None:
-        """Findings of a foot at the last visit, as found."""
-        return next(self._found("feet", foot, *steps), None)
-
-    def zones(self, foot: Foot) -> list[tuple[str, Last]]:
-        """The zones of the wall at the latest visit to name any, each with what was found; none after half a year."""
-        wall = next(self._found("feet", foot, "wall"), None)
-        if wall is None or self.day - wall.day > HALF_A_YEAR:
-            return []
-        return [(zone, Last(wall.day, found=_zone_words(found))) for zone, found in wall.found.items()]
-
-    def _found(self, *steps: str) -> Iterator[Last]:
-        for visit in reversed(self.visits):
-            value = _at(visit, *steps)
-            if value is not None and value != {}:
-                yield Last(visit.date, found=value)
-
-    @property
-    def care(self) -> tuple[Care, ...]:
-        """The care notes in force: those given last, but for those ended since."""
-        return tuple(one.note for one in care_in_force(self.visits, self.library))
-
-    @property
-    def next(self) -> Next | None:
-        return self.latest.next if self.latest else None
-
-
-def _at(value: Any, *steps: str) -> Any:
-    for step in steps:
-        value = value.get(step) if isinstance(value, dict) else getattr(value, step, None)
-        if value is None:
-            return None
-    return value
-
-
-def _zone_words(found: WallZone) -> list[tuple[str, Any]]:
-    """Findings of a zone of the wall by name; of a gap or a crack its length."""
-    values = ((name, getattr(found, name)) for name in type(found).model_fields)
-    return [(name, getattr(value, "length", value)) for name, value in values if value is not None]
 
 
 def skeleton(
@@ -105,9 +31,11 @@ def skeleton(
     own: Path | None = None,
     library: Mapping[str, CareWords] = NO_NOTES,
     still_open: Sequence[StillOpen] = (),
+    short: bool = False,
 ) -> str:
     """The text of a new visit file: usual lines left empty, what was found last time as comments beside them.
 
+    short: one line a foot, with what this horse had before and nothing else.
     near_and_off: feet are named near_fore and off_fore rather than left_fore and right_fore.
     schema: where the editor's schema lies, as seen from the file. own: a practice's folder with its own templates.
     library: the care notes by name. still_open: the open cautions, each with a line ready that ends it.
@@ -115,12 +43,13 @@ def skeleton(
     feet = [(typed_foot(foot, near_and_off), foot) for foot in FEET]
     over = endings(still_open, near_and_off)
     return rendered(
-        "visit.yaml.jinja",
+        "visit_short.yaml.jinja" if short else "visit.yaml.jinja",
         own,
         horse=horse.horse,
         day=day,
         feet=feet,
-        past=_PastVisits(horse, day, library),
+        past=PastVisits(horse, day, library),
+        short_foot=short_foot,
         schema=schema,
         over_by_a_word=over[False],
         over_by_a_vet=over[True],
@@ -136,6 +65,7 @@ def start_visits(
     own: Path | None = None,
     library: Mapping[str, CareWords] = NO_NOTES,
     still_open: Callable[[HorseRecord], Sequence[StillOpen]] = lambda record: (),
+    short: bool = False,
 ) -> list[tuple[Path, bool]]:
     """Writes `<horse>/<day>.yaml` for each horse that has not left, and never over a file that is there.
 
@@ -148,7 +78,7 @@ def start_visits(
     started = []
     for record in _wanted(stable, horse, day):
         path = folder / record.slug / f"{day.isoformat()}.yaml"
-        text = skeleton(record, day, near_and_off, schema, own, library, still_open(record))
+        text = skeleton(record, day, near_and_off, schema, own, library, still_open(record), short)
         started.append((path, _write_new(path, text)))
     return started
 
