@@ -1,7 +1,8 @@
 """Figures of a foot's tracings: each figure with its error, and which landmarks are missing for the others.
 
 The error of the marking hand goes through every figure by Monte Carlo: each point, the ends of the scale among them, is
-picked anew so many times with a normal error, and the spread of the figure over these draws is its standard deviation.
+picked anew so many times with a normal error, the lines are drawn anew through it, and the spread of the figure over
+these draws is its standard deviation.
 The delta method would do for smooth figures alone; the widest place and the greatest gap have corners.
 """
 
@@ -22,8 +23,15 @@ from recordgen.hoof.tracing import wall_thickness as ring
 from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.records.models.foot import FootVisit
+from recordgen.records.models.lines.drawn import drawn_lines
 from recordgen.records.models.tracing import Spot, TracedMoment, TracedView, Tracing
 
+# Named among what lacks where no scale lay on the foot.
+SCALE = "scale"
+# The units of a figure that take a scale.
+LENGTHS = ("_mm", "_mm2")
+# Pictures count y downwards.
+UP = np.array([1.0, -1.0])
 Compute = Callable[[Points], dict[str, Floats]]
 COMPUTED: Mapping[TracedView, tuple[tuple[Compute, Mapping[str, tuple[str, ...]]], ...]] = {
     "side": ((side_view.side_figures, side_view.NEEDS),),
@@ -51,7 +59,9 @@ class Figure:
 
 @dataclass(frozen=True)
 class Traced:
-    """One tracing: its landmarks, (n, 2) each, in mm with y up, its figures by name, and what each other figure lacks.
+    """One tracing: its landmarks, lines as drawn, (n, 2) each, in mm with y up, its figures, and what others lack.
+
+    Without a scale the landmarks are in px.
 
     hand_px: the standard deviation of one picked point, px, that the errors are reckoned with.
     """
@@ -74,8 +84,7 @@ def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
     Some tens of milliseconds, most of it for the draws.
     """
     px = picked(tracing)
-    drawn = in_mm(redrawn(px, hand_px), tracing.scale.length)
-    return dict(_figures(tracing.view, in_mm(px, tracing.scale.length), drawn))
+    return dict(_figures(tracing, landmarks(tracing, px), landmarks(tracing, redrawn(px, hand_px))))
 
 
 def traced(found: FootVisit, usual_error: float, reckon: Reckon = reckoned) -> tuple[Traced, ...]:
@@ -97,9 +106,9 @@ def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
 def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon) -> Traced:
     first = alike[0]
     hand = (hand_error_px(*alike[:2]) if len(alike) > 1 else None) or first.error_px(usual_error)
-    plain, figures = in_mm(picked(first), first.scale.length), reckon(first, hand)
+    plain, figures = landmarks(first, picked(first)), reckon(first, hand)
     lacking = {
-        name: tuple(mark for mark in needed if mark not in plain)
+        name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)
         for _, needs in COMPUTED[first.view]
         for name, needed in needs.items()
         if name not in figures
@@ -107,10 +116,19 @@ def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon) -> Trace
     return Traced(first, plain, figures, lacking, hand)
 
 
-def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[str, Figure]]:
-    for compute, _ in COMPUTED[view]:
+def _needed(name: str, marks: tuple[str, ...], tracing: Tracing) -> tuple[str, ...]:
+    return marks if tracing.tells_lengths or not is_length(name) else (*marks, SCALE)
+
+
+def is_length(figure: str) -> bool:
+    """Whether a figure is a length or an area, which nobody knows without a scale; told by its unit."""
+    return figure.endswith(LENGTHS)
+
+
+def _figures(tracing: Tracing, plain: Points, drawn: Points) -> Iterator[tuple[str, Figure]]:
+    for compute, _ in COMPUTED[tracing.view]:
         spread = compute(drawn)
-        for name, value in compute(plain).items():
+        for name, value in tellable(tracing, compute(plain)).items():
             if name in spread and math.isfinite(value) and np.isfinite(spread[name]).any():
                 found = float(value), float(np.nanstd(spread[name], ddof=1))
                 lowered = name in mirror.MATCHES
@@ -119,15 +137,32 @@ def _figures(view: TracedView, plain: Points, drawn: Points) -> Iterator[tuple[s
 
 def plain_values(tracing: Tracing) -> dict[str, float]:
     """The figures of one tracing by name as they were picked, without their errors: a hundred times as quick."""
-    points = in_mm(picked(tracing), tracing.scale.length)
+    points = landmarks(tracing, picked(tracing))
     found = {name: value for compute, _ in COMPUTED[tracing.view] for name, value in compute(points).items()}
-    return {name: float(value) for name, value in found.items() if math.isfinite(value)}
+    return {name: float(value) for name, value in tellable(tracing, found).items() if math.isfinite(value)}
+
+
+def tellable(tracing: Tracing, found: Mapping[str, Floats]) -> dict[str, Floats]:
+    """Those of its figures that a tracing can tell: no lengths where no scale lay on the foot."""
+    return {name: value for name, value in found.items() if tracing.tells_lengths or not is_length(name)}
 
 
 def picked(tracing: Tracing) -> dict[str, Floats]:
-    """The landmarks of a tracing and both ends of its scale, (n, 2) each, in px with y down."""
-    ends = zip((SCALE_FROM, SCALE_TO), ((end,) for end in tracing.scale.ends), strict=True)
-    return {name: np.array(spots, dtype=float) for name, spots in (*tracing.named().items(), *ends)}
+    """The points tapped in a tracing and both ends of its scale, (n, 2) each, in px with y down."""
+    ends = tracing.scale.ends if tracing.scale else ()
+    scale = zip((SCALE_FROM, SCALE_TO), ((end,) for end in ends), strict=False)
+    return {name: np.array(spots, dtype=float) for name, spots in (*tracing.named().items(), *scale)}
+
+
+def landmarks(tracing: Tracing, px: Points) -> dict[str, Floats]:
+    """The landmarks with their lines drawn, (..., m, 2), y up; in mm, or in px where the tracing has no scale.
+
+    px: (..., n, 2), as `picked` gives them, or `redrawn`; the ends of the scale are left out of the result.
+    """
+    drawn = drawn_lines(px, tracing)
+    if tracing.scale is None:
+        return {name: spots * UP for name, spots in drawn.items()}
+    return in_mm(drawn, tracing.scale.length)
 
 
 def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:
@@ -137,11 +172,7 @@ def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:
     """
     span = px[SCALE_TO] - px[SCALE_FROM]
     mm_per_px = length_mm / np.hypot(span[..., 0], span[..., 1])[..., None]
-    return {
-        name: spots * mm_per_px * np.array([1.0, -1.0])
-        for name, spots in px.items()
-        if name not in (SCALE_FROM, SCALE_TO)
-    }
+    return {name: spots * mm_per_px * UP for name, spots in px.items() if name not in (SCALE_FROM, SCALE_TO)}
 
 
 def hand_error_px(first: Tracing, again: Tracing) -> float | None:
@@ -152,17 +183,21 @@ def hand_error_px(first: Tracing, again: Tracing) -> float | None:
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs.
     """
     one, other = first.named(), again.named()
-    differences = [found for name in one if name in other for found in _differences(one[name], other[name])]
+    points = {name: np.array(spots, dtype=float) for name, spots in other.items()}
+    lines = drawn_lines(points, again)
+    both = [name for name in one if name in other]
+    differences = [found for name in both for found in _differences(one[name], other[name], lines[name])]
     return math.sqrt(math.fsum(d * d for d in differences) / (2 * len(differences))) if differences else None
 
 
-def _differences(one: tuple[Spot, ...], other: tuple[Spot, ...]) -> Iterator[float]:
+def _differences(one: tuple[Spot, ...], other: tuple[Spot, ...], drawn: Floats) -> Iterator[float]:
+    """The differences of two picks of one landmark; drawn: the other one's line."""
     if len(one) == len(other) <= 2:
         for (x, y), (also_x, also_y) in zip(one, other, strict=True):
             yield from (x - also_x, y - also_y)
         return
     from shapely import LineString, Point
 
-    line = LineString(other)
+    line = LineString(drawn)
     # Ends may lie beyond the other line's, which is no error across it.
     yield from (line.distance(Point(spot)) for spot in one[1:-1])

@@ -68,7 +68,7 @@ class TracedWall:
 class TracedUpright:
     """A foot as traced, y downwards, in mm or, where `image` tells a picture's width and height, in px of that picture.
 
-    mm: how long a millimetre is. marks: single points on the ground. What is empty was not traced.
+    mm: how long a millimetre is, 0 where nobody knows. marks: single points on the ground. Empty: not traced.
     """
 
     walls: tuple[TracedWall, ...]
@@ -99,7 +99,7 @@ class TracedUpright:
 
 
 def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
-    """The foot with its angles written beside and a bar of 20 mm; over a photograph as wide and as high as that.
+    """The foot with its angles written beside and a bar of 20 mm where a mm is known; over a photograph as large as it.
 
     Raises ValueError where nothing was traced.
     """
@@ -114,7 +114,8 @@ def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
     for mark, point in foot.marks:
         ink.draw(_mark(mark, place.at(point)), MARK)
     _write(canvas, foot, place)
-    draw_scale_bar(canvas, bar_words, place.unit * foot.mm, place.height)
+    if foot.mm:
+        draw_scale_bar(canvas, bar_words, place.unit * foot.mm, place.height)
     return canvas.picture(title)
 
 

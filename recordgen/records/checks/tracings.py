@@ -6,6 +6,7 @@ The order in which an outline was traced is never told as wrong; figures go by t
 from __future__ import annotations
 
 import datetime as dt
+import hashlib
 import math
 import os
 from collections.abc import Callable, Iterator, Sequence
@@ -18,7 +19,7 @@ from recordgen.records.checks.tracing_sides import disagreeing, side_of, traced_
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.names import Foot, Moment
-from recordgen.records.models.tracing import Spot, Tracing
+from recordgen.records.models.tracing import OUTLINES, Spot, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS, Subject, named
 from recordgen.records.yaml.read import Written
@@ -31,7 +32,6 @@ SHORTEST_SCALE = 0.02
 FURTHEST_OFF = 1.96 * math.sqrt(2)
 # How many points outside a line are told by their number.
 MOST_TOLD = 8
-OUTLINES = ("wall", "white_line")
 FROM_HAIRLINE = ("dorsal_wall", "heel_wall", "medial_wall", "lateral_wall")
 # What a traced line is as a measure, whose possible and likely range it must fit.
 SIZES = {
@@ -40,6 +40,8 @@ SIZES = {
     "medial_wall": ("the inner wall", extra(Sides.model_fields["medial"])),
     "lateral_wall": ("the outer wall", extra(Sides.model_fields["lateral"])),
 }
+# From one point of a line to the next, by their indexes.
+Stretch = tuple[int, int]
 
 
 @dataclass(frozen=True)
@@ -66,7 +68,7 @@ def tracing_problems(visit: Written[Visit], today: dt.date) -> Iterator[Problem]
                 yield from check(TracedAt(visit, foot, number, tracing))
 
 
-def crossing(points: Sequence[Spot]) -> tuple[tuple[int, int], tuple[int, int]] | None:
+def crossing(points: Sequence[Spot]) -> tuple[Stretch, Stretch] | None:
     """Two stretches of an outline that cross or touch, each by the indexes of its ends; None where none do.
 
     points: the outline in order; the straight line from the last to the first closes it.
@@ -100,18 +102,39 @@ def outside(points: Sequence[Spot], outline: Sequence[Spot], leeway: float) -> l
 
 
 def _crossed(traced: TracedAt) -> Iterator[Problem]:
-    points = traced.tracing.named()
+    points, lines = traced.tracing.named(), _lines(traced.tracing)
     for name in OUTLINES:
-        met = crossing(points[name]) if name in points else None
+        met = crossing(lines[name]) if name in points else None
         if met:
+            met = _tapped(met, len(points[name]), len(lines[name]))
             (first, second), (third, fourth) = ((start + 1, end + 1) for start, end in met)
             message = f"it crosses or touches itself, between points {first} and {second} and points {third} and"
             way_out = "Trace the points in order, once round; the straight line between the ends closes it"
             yield traced.problem("tracing-crosses-itself", f"{message} {fourth}", way_out, name, met[0][0])
 
 
+def _lines(tracing: Tracing) -> dict[str, tuple[Spot, ...]]:
+    """The outlines of a sole as they were drawn, px."""
+    if tracing.drawn == "straight":
+        return tracing.named()
+    import numpy as np
+
+    from recordgen.records.models.lines.drawn import drawn_lines
+
+    points = {name: np.array(spots, dtype=float) for name, spots in tracing.named().items()}
+    return {name: tuple(Spot(x, y) for x, y in line.tolist()) for name, line in drawn_lines(points, tracing).items()}
+
+
+def _tapped(met: tuple[Stretch, Stretch], points: int, drawn: int) -> tuple[Stretch, Stretch]:
+    """Stretches of a drawn line as those between the points that were tapped, of which each begins as many."""
+    each = (drawn - 1) // (points - 1)
+    starts = [start // each for start, _ in met]
+    one, other = ((start, (start + 1) % points) for start in starts)
+    return one, other
+
+
 def _white_line_inside(traced: TracedAt) -> Iterator[Problem]:
-    wall, line = traced.tracing.wall, traced.tracing.white_line
+    line, wall = traced.tracing.white_line, _lines(traced.tracing).get("wall")
     if not wall or not line or crossing(wall):
         return
     out = outside(line, wall, FURTHEST_OFF * traced.tracing.error_px())
@@ -158,19 +181,22 @@ def _above(point: Spot, ground: Sequence[Spot]) -> float:
 
 def _scale_is_long(traced: TracedAt) -> Iterator[Problem]:
     tracing = traced.tracing
-    if tracing.scale.length_px < SHORTEST_SCALE * tracing.image.width:
+    if tracing.scale and tracing.scale.length_px < SHORTEST_SCALE * tracing.image.width:
         share = f"{tracing.scale.length_px:.0f} px of an image {tracing.image.width} px wide"
         message = f"it is too short to scale by: {share}"
         yield traced.problem("tracing-scale-short", message, "Take two points further apart", "scale", unlikely=True)
 
 
 def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
+    scale = traced.tracing.scale
+    if scale is None:
+        return
     for name, points in traced.tracing.named().items():
         if name not in SIZES:
             continue
         what, ranges = SIZES[name]
         ends = combinations(points, 2) if name == "wall" else [(points[0], points[-1])]
-        length = max(math.dist(*pair) for pair in ends) * traced.tracing.scale.mm_per_px
+        length = max(math.dist(*pair) for pair in ends) * scale.mm_per_px
         (least, most), (low, high) = ranges["possible"], ranges["likely"]
         told = f"by it {what} is {length:.0f} mm from end to end"
         if not least <= length <= most:
@@ -197,10 +223,15 @@ def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
     name = traced.tracing.file
     if name is None:
         return
-    if not os.path.isfile(traced.visit.file.parent / PHOTOS / name):
+    path = traced.visit.file.parent / PHOTOS / name
+    if not os.path.isfile(path):
         message = "there is no such photograph in the horse's folder photos"
         way_out = "Put it there with recordgen photo, correct the name, or take out file"
         yield traced.problem("tracing-photo-missing", message, way_out, "file", unlikely=True)
+    elif traced.tracing.sha256 not in (None, hashlib.sha256(path.read_bytes()).hexdigest()):
+        message = "the photograph was changed since it was traced"
+        way_out = "Look whether the points still fit it, and trace it anew where they do not; then take out sha256"
+        yield traced.problem("tracing-photo-changed", message, way_out, "file", unlikely=True)
     about = named(name)
     if about and about[0] not in _subjects(traced):
         message = "by its name the photograph shows another day, foot, view or moment"

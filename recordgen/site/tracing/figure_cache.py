@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import recordgen.hoof
+import recordgen.records.models.lines
 from recordgen.hoof.tracing.figures import Figure, reckoned
 from recordgen.pictures.cache import code_version, keep
 from recordgen.records.models.tracing import Tracing
@@ -34,13 +35,15 @@ class FigureCache:
 
 def key_of(tracing: Tracing, hand_px: float) -> str:
     """The name that figures are kept under: a hash of what reckons them and of all that they come from."""
-    told = (reckoning_version(), hand_px, tracing.view, tracing.scale.ends, tracing.scale.length, tracing.named())
+    scale = (tracing.scale.ends, tracing.scale.length, tracing.scale.lay) if tracing.scale else None
+    told = (reckoning_version(), hand_px, tracing.view, tracing.drawn, scale, tracing.named())
     return hashlib.sha256(repr(told).encode()).hexdigest()
 
 
 def reckoning_version() -> str:
     """A hash of the code that reckons and of its libraries' versions: when either changes, all is reckoned again."""
-    return code_version(Path(recordgen.hoof.__file__).parent, "numpy", "shapely")
+    rooms = (recordgen.hoof, recordgen.records.models.lines)
+    return " ".join(code_version(Path(str(room.__file__)).parent, "numpy", "shapely") for room in rooms)
 
 
 def _read(file: Path) -> dict[str, Figure] | None:

@@ -34,8 +34,8 @@ class RingShape:
 
 
 def ring_shape(one: Traced) -> RingShape | None:
-    """The ring of a traced sole; None where it was not traced."""
-    found = ring(one.points)
+    """The ring of a traced sole; None where it was not traced, or no scale tells its mm."""
+    found = ring(one.points) if one.tracing.tells_lengths else None
     if found is None:
         return None
     thickness, runs = found.thickness_mm, _runs(found.angle_deg)
@@ -55,8 +55,8 @@ def ring_shape(one: Traced) -> RingShape | None:
 
 
 def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
-    """A traced sole in the foot's own frame; None where neither frog nor wall give one. found: its ring."""
-    frame = sole_frame(one.points)
+    """A traced sole in the foot's own frame; None where nothing gives one, or no scale its mm. found: its ring."""
+    frame = sole_frame(one.points) if one.tracing.tells_lengths else None
     if frame is None:
         return None
     seen = {name: frame.seen(spots) for name, spots in one.points.items()}

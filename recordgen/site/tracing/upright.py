@@ -30,12 +30,14 @@ GOES_ON = 0.4
 
 
 def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> TracedUpright | None:
-    """A foot seen from the side or the front; None where there is nothing but its ground.
+    """A foot seen from the side or the front; None where there is nothing but its ground, or on blank no scale.
 
     words: by figure, what stands beside it: its angle, or how deep the wall is hollow. over: as it lies in its
     photograph, px; otherwise in mm with the ground level, and the toe or the inner side at the left.
     """
     view = one.tracing.view
+    if not over and not one.tracing.tells_lengths:
+        return None
     seen = _pictured(one) if over else _upright(one)
     ground = seen.get("ground")
     walls = tuple(_wall(one, seen, ground, words, *named) for named in WALLS[view] if named[0] in seen)
@@ -48,9 +50,15 @@ def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> 
         hairline=_line(_joined(seen, HAIRLINES[view])),
         marks=tuple((mark, _line(seen[mark])[0]) for mark in ("breakover", "heel_contact") if mark in seen),
         image=(one.tracing.image.width, one.tracing.image.height) if over else None,
-        mm=round(1 / one.tracing.scale.mm_per_px, 3) if over else 1.0,
+        mm=_px_in_mm(one) if over else 1.0,
     )
     return foot if foot.points else None
+
+
+def _px_in_mm(one: Traced) -> float:
+    """How many px of the picture are a millimetre; 0 where no scale lay on the foot."""
+    scale = one.tracing.scale
+    return round(1 / scale.mm_per_px, 3) if scale and one.tracing.tells_lengths else 0.0
 
 
 def _pictured(one: Traced) -> Points:

@@ -1,0 +1,1 @@
+"""How a traced line runs between its points."""

@@ -1,0 +1,49 @@
+"""A horse's page where no scale lay on the foot: shares and angles, no lengths, and no bar of millimetres."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from bs4 import BeautifulSoup
+
+from tests.support.tracing_pages import section, side, text, with_tracings
+from tests.support.typed_tracings import tapped
+
+NO_SCALE: tuple[dict[str, Any], ...] = (
+    {"scale": None},
+    {"scale": {"from": [100, 950], "to": [700, 950], "length": 100, "lay": "on ground"}},
+)
+
+
+def page(tracing: dict[str, Any]) -> BeautifulSoup:
+    """The part of the page of a horse with one tracing."""
+    return section(with_tracings(("2026-10-14", {"left_fore": [tracing]})))
+
+
+@pytest.mark.parametrize("scale", NO_SCALE)
+def test_a_sole_tells_shares_alone(scale: dict[str, Any]) -> None:
+    """And why it is not drawn."""
+    found = page(tapped() | scale)
+
+    assert "mirror match" in text(found)
+    assert "sole width" not in text(found)
+    assert "No scale lay on the foot, so it is not drawn to scale." in text(found)
+    assert "Not traced: a scale on the foot." in text(found)
+
+
+@pytest.mark.parametrize("scale", NO_SCALE)
+def test_a_side_tells_angles_alone(scale: dict[str, Any]) -> None:
+    """The toe angle stands, the length of the toe does not."""
+    found = page(side() | scale)
+
+    assert "toe angle, °" in text(found)
+    assert "toe length, mm" not in text(found)
+
+
+def test_a_sole_by_a_few_taps_is_drawn_as_any() -> None:
+    """With its ring and its figures."""
+    found = page(tapped())
+
+    assert len(found.select("figure.rg-traced svg")) == 2
+    assert "sole width, mm" in text(found)
