@@ -95,9 +95,16 @@ def _clear_parts(path: Path) -> None:
     """Take away the parts of this file that killed runs left; whoever still writes holds theirs."""
     for part in path.parent.iterdir():
         if is_part(part.name) and part.name[1 : -len(".00000000.part")] == path.name:
-            with suppress(OSError), part.open("rb") as file:
-                hold(file.fileno())
-                part.unlink()
+            clear_part(part)
+
+
+def clear_part(part: Path) -> bool:
+    """Whether a part was left by a killed run, and so was taken away; whoever still writes holds theirs."""
+    with suppress(OSError), part.open("rb") as file:
+        hold(file.fileno())
+        part.unlink()
+        return True
+    return False
 
 
 def _named_first(part: Path, path: Path) -> bool:

@@ -32,9 +32,9 @@ def of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session", autouse=True)
-def _pictures_apart(of_the_run: Path) -> None:
-    """Pictures of tests are kept in a folder of the tests."""
-    os.environ["RECORDGEN_PICTURES"] = str(of_the_run / "pictures")
+def _cache_apart(of_the_run: Path) -> None:
+    """Results of tests are kept in a folder of the tests."""
+    os.environ["RECORDGEN_CACHE"] = str(of_the_run / "cache")
 
 
 @pytest.fixture(scope="session")
@@ -49,12 +49,12 @@ def demo_sites(of_the_run: Path) -> Path:
 
 
 def _build_demo(out: Path) -> None:
+    from recordgen.cache.entries import user_cache
     from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites
     from recordgen.site.build_context import BuildContext
-    from recordgen.site.context import picture_folder
 
-    context = BuildContext.of(read_whole(RECORDS, TODAY), TODAY, picture_folder())
+    context = BuildContext.of(read_whole(RECORDS, TODAY), TODAY, user_cache())
     building = out.with_name("sites-building")
     build_sites(context, [*(stable.slug for stable in context.stables), "practice"], building)
     building.rename(out)

@@ -5,13 +5,17 @@ from __future__ import annotations
 import datetime as dt
 import time
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.problems import counted, sentences
+
+if TYPE_CHECKING:
+    from recordgen.cache.entries import Cache
 
 
 @click.command("build")
@@ -20,8 +24,17 @@ from recordgen.problems import counted
 @click.option("--out", type=click.Path(path_type=Path), default=Path("sites"), help="Folder for the sites.")
 @stable_option("Build this stable's site alone.")
 @click.option("--processes", type=click.IntRange(1), help="How many sites are built at once; else one for each core.")
+@cache_option
 @click.option("-v", "--verbose", is_flag=True, help="Print each stage with its time.")
-def command(records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, verbose: bool) -> None:
+def command(
+    records: Path,
+    today: dt.date,
+    out: Path,
+    stable: str | None,
+    processes: int | None,
+    cache: Cache,
+    verbose: bool,
+) -> None:
     """Build a private site for each stable, and the trimmer's own over all of them.
 
     \b
@@ -31,29 +44,39 @@ def command(records: Path, today: dt.date, out: Path, stable: str | None, proces
     The sites before stay until the new ones are whole. Nothing is ever replaced but sites that were built here.
     """
     with told_plainly():
-        _build(records, today, out, stable, processes, _Stages(verbose))
+        _build(records, today, out, stable, processes, cache, _Stages(verbose))
 
 
 def _build(
-    records: Path, today: dt.date, out: Path, stable: str | None, processes: int | None, stages: _Stages
+    records: Path,
+    today: dt.date,
+    out: Path,
+    stable: str | None,
+    processes: int | None,
+    cache: Cache,
+    stages: _Stages,
 ) -> None:
+    from recordgen.cache.place import prune
     from recordgen.private.sharing.output_folder import refuse_sites
     from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites, find_strangers
     from recordgen.site.build_context import BuildContext
-    from recordgen.site.context import picture_folder
     from recordgen.site.pages.sites import PRACTICE
 
     stages.done("load")
+    if stages.aloud and cache.why_not:
+        echo(sentences(cache.why_not), err=True)
     refuse_sites(out, records)
     whole = read_whole(records, today, stable)
     stages.done("read")
-    context = BuildContext.of(whole, today, picture_folder())
+    context = BuildContext.of(whole, today, cache)
     stages.done("compute")
     slugs = [one.slug for one in context.stables]
     built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes)
     stages.done("build")
     print_problems(list(whole.warnings))
+    if cache.folder and not cache.why_not:
+        prune(cache.folder)
     for site in built:
         echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
     for folder in [] if stable else find_strangers(out, slugs):

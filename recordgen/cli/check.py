@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import json_option, print_json, print_problems, records_option, today_option
+from recordgen.cli.options import cache_option, json_option, print_json, print_problems, records_option, today_option
 from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, counted, warning
 
 if TYPE_CHECKING:
+    from recordgen.cache.entries import Cache
     from recordgen.records.models.practice import Practice
     from recordgen.records.models.reference import Reference
 
@@ -25,9 +26,16 @@ if TYPE_CHECKING:
 @today_option
 @json_option
 @stable_option("Look at this stable alone.")
+@cache_option
 @click.option("--explain", "code", metavar="CODE", help="Tell what a code at the end of a line means, with an example.")
 def command(
-    where: str | None, records: Path, today: dt.date, as_json: bool, stable: str | None, code: str | None
+    where: str | None,
+    records: Path,
+    today: dt.date,
+    as_json: bool,
+    stable: str | None,
+    cache: Cache,
+    code: str | None,
 ) -> None:
     """Look through all records and list every problem with its line and the way out.
 
@@ -52,7 +60,7 @@ def command(
     if practice:
         problems.extend(_keys_to_bring(records))
     if practice:
-        problems.extend(_remarks(practice, reference, today))
+        problems.extend(_remarks(practice, reference, today, cache))
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
@@ -87,14 +95,13 @@ def _keys_to_bring(records: Path) -> list[Problem]:
         return []
 
 
-def _remarks(practice: Practice, reference: Reference, today: dt.date) -> Iterator[Problem]:
+def _remarks(practice: Practice, reference: Reference, today: dt.date, cache: Cache) -> Iterator[Problem]:
     """Remarks for the trimmer, as warnings with the line it stands in."""
     from recordgen.hoof.context import Context
     from recordgen.hoof.summary import compute_remarks
-    from recordgen.site.context import picture_folder
     from recordgen.site.tracing.figure_cache import FigureCache
 
-    ways = Context.of(practice.file, reference, reckon=FigureCache(picture_folder()))
+    ways = Context.of(practice.file, reference, reckon=FigureCache(cache))
     for record in practice.horses:
         for remark in compute_remarks(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.code, remark.text, remark.way_out)

@@ -11,13 +11,16 @@ import tempfile
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
 from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo
 from recordgen.problems import Problem, Trouble, sentences
+
+if TYPE_CHECKING:
+    from recordgen.cache.entries import Cache
 
 Function = TypeVar("Function", bound=Callable[..., Any])
 
@@ -70,6 +73,19 @@ def today_option(function: Function) -> Function:
 def json_option(function: Function) -> Function:
     """--json: plain values for other programs."""
     return click.option("--json", "as_json", is_flag=True, help="Print JSON for other programs.")(function)
+
+
+def _cache(ctx: click.Context, param: click.Parameter, without: bool) -> Cache:
+    from recordgen.cache.entries import Cache, user_cache
+
+    return Cache(None) if without else user_cache()
+
+
+def cache_option(function: Function) -> Function:
+    """--no-cache: all of it made anew."""
+    return click.option(
+        "--no-cache", "cache", is_flag=True, callback=_cache, help="Make all of it anew, and keep nothing."
+    )(function)
 
 
 def print_json(value: Any) -> None:

@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.asking import must_be_askable, show_once
-from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
+    from recordgen.cache.entries import Cache
     from recordgen.hoof.naming import Naming
     from recordgen.private.publishing.publish import Edition
 
@@ -27,7 +28,8 @@ if TYPE_CHECKING:
 @click.option("--dry-run", is_flag=True, help="List what would change, and publish nothing.")
 @click.option("--yes", is_flag=True, help="Publish without asking.")
 @click.option("--plain", is_flag=True, help="Publish the site unsealed, so that anybody can read it.")
-def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool) -> None:
+@cache_option
+def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool, cache: Cache) -> None:
     """Seal a stable's site and put it where its readers open it, as stable.yaml says.
 
     \b
@@ -40,7 +42,7 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
     from recordgen.private.publishing.publish import edition
 
     must_be_askable(yes or dry_run)
-    with told_plainly(), edition(records, stable, today, plain) as ready:
+    with told_plainly(), edition(records, stable, today, plain, cache) as ready:
         print_problems(list(ready.task.whole.warnings))
         naming = ready.task.naming
         for line in _told(ready, naming, plain):

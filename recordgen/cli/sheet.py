@@ -123,11 +123,11 @@ def _dictionary(ways: Context) -> str:
 
 
 def _html(sheet: Sheet, ways: Context, records: Path) -> str:
+    from recordgen.cache.entries import user_cache
     from recordgen.site.build_context import BuildContext
-    from recordgen.site.context import picture_folder
     from recordgen.site.sheet import sheet_alone
 
-    return sheet_alone(sheet, BuildContext(records, ways, sheet.summary.as_of, picture_folder()))
+    return sheet_alone(sheet, BuildContext(records, ways, sheet.summary.as_of, user_cache()))
 
 
 def _put(text: str, out: Path | None) -> None:

@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 
+from recordgen.cache.entries import user_cache
 from recordgen.files import filling
 from recordgen.folders import replace_folder, workroom
 from recordgen.locks import held
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build_context import BuildContext
-from recordgen.site.context import picture_folder
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import PRACTICE, render_site
 from recordgen.site.site_folders import FIELD, is_site, mark_folder, refuse_place
@@ -36,7 +36,7 @@ class Built:
 
 def render_one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
     """The site of one stable, or the trimmer's own over all. Raises RecordsTrouble."""
-    context = BuildContext.of(read_whole(folder, today, stable), today, picture_folder())
+    context = BuildContext.of(read_whole(folder, today, stable), today, user_cache())
     return render_site(context, stable or PRACTICE)
 
 

@@ -11,6 +11,7 @@ from typing import Any
 
 from jinja2 import Environment
 
+from recordgen.cache.entries import Cache
 from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.context import Context
 from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
@@ -32,17 +33,17 @@ HorsePlace = tuple[str, str]
 class BuildContext:
     """The one thing that pages, sheets and sites are made with.
 
-    records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: the folder in which
-    pictures and small photographs stay between builds, None for nowhere. patterns: by the stable's folder. no_trails:
-    why git tells no trail of any visit, where it tells none. page_name: names a horse's page on its stable's own site
-    by the horse's folder; a published site takes names that tell a host nothing. own_pages: by the stable's folder, the
+    records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: of pictures, figures
+    and small photographs. patterns: by the stable's folder. no_trails: why git tells no trail of any visit, where it
+    tells none. page_name: names a horse's page on its stable's own site by the horse's folder; a published site takes
+    names that tell a host nothing. own_pages: by the stable's folder, the
     practice's by an empty name.
     """
 
     records: Path
     ways: Context
     today: date
-    cache: Path | None
+    cache: Cache
     stables: tuple[StableSummary, ...] = ()
     patterns: Mapping[str, Sequence[Pattern]] = field(default_factory=dict)
     photos: Mapping[HorsePlace, tuple[Photo, ...]] = field(default_factory=dict)
@@ -52,8 +53,9 @@ class BuildContext:
     page_name: Callable[[str], str] = str
 
     @classmethod
-    def of(cls, whole: Whole, today: date, cache: Path | None) -> BuildContext:
-        """The context of a practice that was read, with the summaries of all that was read."""
+    def of(cls, whole: Whole, today: date, cache: Cache | None) -> BuildContext:
+        """The context of a practice that was read, with the summaries of all that was read. cache: None for none."""
+        cache = cache or Cache(None)
         practice, ways = whole.practice, ways_of(whole, cache)
         stables = tuple(summarise_stable(stable, ways, today) for stable in practice.stables)
         known = trails(practice, whole.reference)

@@ -15,7 +15,8 @@ from pathlib import Path
 
 import PIL
 
-from recordgen.pictures.cache import keep
+from recordgen.cache import spelling
+from recordgen.cache.entries import Cache
 from recordgen.problems import Trouble
 from recordgen.records.models.names import Foot, Moment, View
 from recordgen.records.photos.convert import QUALITY, resized
@@ -26,6 +27,7 @@ from recordgen.records.photos.jpeg import NotAPicture, picture_alone
 SMALL_WIDTH = 560
 # So many days with photographs are shown, the newest first, and the first of all to compare with.
 MOST_DAYS = 8
+KIND = "photographs"
 
 
 @dataclass(frozen=True)
@@ -147,14 +149,14 @@ def _copy(photo: Photo, folder: str, name: str, width: int) -> PhotoCopy:
 class PhotoFiles(Mapping[str, bytes]):
     """The files of a site by their paths; a photograph is read, or made and kept, each time it is asked for."""
 
-    def __init__(self, albums: Iterable[Album], kept: Path | None, others: Mapping[str, bytes] | None = None) -> None:
+    def __init__(self, albums: Iterable[Album], kept: Cache | None, others: Mapping[str, bytes] | None = None) -> None:
         """The photographs of some albums, and the other files of the site.
 
-        kept: the folder in which small ones stay between builds, None for nowhere.
+        kept: the cache of small ones, if any.
         """
         self._others = dict(others or {})
         self._copies = {copy.path: copy for one in albums for shown in one.shown for copy in shown.copies}
-        self._kept = kept
+        self._kept = kept or Cache(None)
 
     def __len__(self) -> int:
         return len(self._others) + len(self._copies)
@@ -175,26 +177,15 @@ class PhotoFiles(Mapping[str, bytes]):
         return stored if copy.is_stored else self._small(copy, stored)
 
     def _small(self, copy: PhotoCopy, stored: bytes) -> bytes:
-        if self._kept is None:
-            return resized(stored, (copy.width, copy.height), copy.file.name)
-        path = self._kept / f"{key_of(stored, copy)}.jpg"
-        made = _read_whole(path)
+        key = key_of(stored, copy)
+        made = self._kept.get(KIND, key)
         if made is None:
             made = resized(stored, (copy.width, copy.height), copy.file.name)
-            keep(path, made)
+            self._kept.put(KIND, key, made)
         return made
 
 
 def key_of(stored: bytes, copy: PhotoCopy) -> str:
     """The name a small photograph is kept under: a hash of the stored one, its size, and of what makes it."""
-    how = f"\0{copy.width}x{copy.height} {QUALITY} {PIL.__version__}"
-    return hashlib.sha256(stored + how.encode()).hexdigest()
-
-
-def _read_whole(path: Path) -> bytes | None:
-    """A kept photograph; None where it is missing, cut short or not plain."""
-    try:
-        made = path.read_bytes()
-        return made if picture_alone(made) == made else None
-    except (OSError, NotAPicture):
-        return None
+    content = hashlib.sha256(stored).hexdigest()
+    return spelling.key_of(content, copy.width, copy.height, QUALITY, PIL.__version__)

@@ -7,7 +7,6 @@ from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
-import jinja2
 from jinja2 import BytecodeCache, Environment, TemplateError
 from jinja2.bccache import Bucket
 from markupsafe import Markup
@@ -15,50 +14,31 @@ from markupsafe import Markup
 from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
-from recordgen.pictures.cache import keep
 from recordgen.problems import Trouble
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.site.amendments import part_told
-from recordgen.site.context import picture_folder
 from recordgen.site.pages.ticks import tick_key
 
 
 class Compiled(BytecodeCache):
-    """Compiled templates, by their place. What was compiled from another source, or is damaged, is compiled anew.
+    """Compiled templates of one process, by their source. None is kept on a disk, since a damaged one would be run."""
 
-    A folder that cannot be written to only costs the time of compiling.
-    """
-
-    def __init__(self, kind: str = "plain") -> None:
-        """kind: sandboxed, or plain. The one is compiled to other code than the other, and never taken for it."""
-        self._kind = kind
+    def __init__(self) -> None:
         self._known: dict[str, bytes] = {}
 
     def load_bytecode(self, bucket: Bucket) -> None:
-        """Give back what was compiled before, from memory or from the folder."""
-        kept = self._known.get(bucket.key) or self._read(bucket.key)
-        if kept:
-            bucket.bytecode_from_string(kept)
+        """Give back what was compiled before."""
+        if bucket.key in self._known:
+            bucket.bytecode_from_string(self._known[bucket.key])
 
     def dump_bytecode(self, bucket: Bucket) -> None:
-        """Keep what was compiled."""
+        """Remember what was compiled."""
         self._known[bucket.key] = bucket.bytecode_to_string()
-        keep(self._file(bucket.key), self._known[bucket.key])
-
-    def _read(self, key: str) -> bytes:
-        try:
-            self._known[key] = self._file(key).read_bytes()
-        except OSError:
-            return b""
-        return self._known[key]
-
-    def _file(self, key: str) -> Path:
-        # Another version of the engine may compile to something else.
-        return picture_folder() / f"templates-{self._kind}-{jinja2.__version__}" / f"{key}.bin"
 
 
-_COMPILED = {sandboxed: Compiled("sandboxed" if sandboxed else "plain") for sandboxed in (False, True)}
+# Compiled apart: in the sandbox the same template becomes another program.
+_COMPILED = {sandboxed: Compiled() for sandboxed in (False, True)}
 
 
 def compiled_once(made: Environment) -> Environment:

@@ -46,8 +46,8 @@ class Measured:
     peak_mb: float
 
 
-def _run(*words: str, cwd: Path | None = None, pictures: Path | None = None) -> Measured:
-    environment = dict(os.environ) | ({"RECORDGEN_PICTURES": str(pictures)} if pictures else {})
+def _run(*words: str, cwd: Path | None = None, cache: Path | None = None) -> Measured:
+    environment = dict(os.environ) | ({"RECORDGEN_CACHE": str(cache)} if cache else {})
     start = time.perf_counter()
     done = subprocess.run(
         [sys.executable, "-c", PEAK, *words], cwd=cwd, env=environment, capture_output=True, text=True
@@ -64,9 +64,9 @@ def check(records: Path) -> Measured:
     return _run("recordgen", "check", "--records", str(records), *DAY)
 
 
-def build(records: Path, out: Path, pictures: Path) -> Measured:
-    """`recordgen build` of all sites; pictures are drawn if their folder is new, else kept."""
-    return _run("recordgen", "build", "--records", str(records), "--out", str(out), *DAY, pictures=pictures)
+def build(records: Path, out: Path, cache: Path) -> Measured:
+    """`recordgen build` of all sites; cache: a folder; all is made if it is new."""
+    return _run("recordgen", "build", "--records", str(records), "--out", str(out), *DAY, cache=cache)
 
 
 def bare_yaml(records: Path) -> Measured:

@@ -60,7 +60,9 @@ def quick_build(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(deliver, "build_for", _few_lines)
 
 
-def _few_lines(address: str, whole: Whole, today: dt.date, named: Callable[[str], str], folder: Path) -> None:
+def _few_lines(
+    address: str, whole: Whole, today: dt.date, named: Callable[[str], str], folder: Path, _: object
+) -> None:
     stable = whole.practice.stables[0]
     names = ", ".join(horse.horse.name for horse in stable.horses)
     texts = {"index.html": (stable.stable.name, names), "404.html": ("No such page", "")}

@@ -29,7 +29,7 @@ def given(tmp_path: Path) -> dict[str, Any]:
         "seen": {"depth": [1.5, 2]},
         "said": lambda **facts: str(facts),
         "file": tmp_path / "horse.yaml",
-        "kept": PictureCache(tmp_path),
+        "kept": PictureCache(None),
         "config": MkDocsConfig(),
         "lines": (line for line in "ab"),
     }

@@ -16,10 +16,10 @@ from typing import Any
 import pytest
 
 from recordgen import folders
+from recordgen.cache.entries import Cache
 from recordgen.files import list_files
 from recordgen.folders import clear_workrooms
 from recordgen.locks import held
-from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
 from recordgen.site import build
@@ -181,10 +181,11 @@ def test_a_picture_is_drawn_once_for_what_it_shows(
     context: BuildContext, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A second build draws nothing: every picture is kept."""
-    first = render_site(replace(context, cache=tmp_path), "willowmere")
-    monkeypatch.setattr(PictureCache, "_write", lambda *_: pytest.fail("a picture was drawn again"))
+    first = render_site(replace(context, cache=Cache(tmp_path)), "willowmere")
+    assert dict(first.files)
+    monkeypatch.setattr(Cache, "put", lambda *_: pytest.fail("a picture was drawn again"))
 
-    assert render_site(replace(context, cache=tmp_path), "willowmere") == first
+    assert render_site(replace(context, cache=Cache(tmp_path)), "willowmere") == first
 
 
 def test_the_bare_engine_shows_the_practice_too(tmp_path: Path) -> None:

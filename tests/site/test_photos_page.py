@@ -10,6 +10,7 @@ import pytest
 from bs4 import BeautifulSoup
 from bs4.element import Tag
 
+from recordgen.cache.entries import Cache
 from recordgen.pictures.cache import PictureCache
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import Walk
@@ -148,23 +149,23 @@ def test_nothing_beside_the_picture_reaches_a_site(tmp_path: Path) -> None:
 def test_a_small_photograph_is_made_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A second build reads the kept one; one that was cut short is made again."""
     shown = album(photos(tmp_path, TRIMMED[:1]), PAGE)
-    first = dict(PhotoFiles([shown], tmp_path / "kept"))
-    (kept,) = (tmp_path / "kept").iterdir()
+    first = dict(PhotoFiles([shown], Cache(tmp_path / "kept")))
+    (kept,) = (tmp_path / "kept" / "photographs").rglob("?" * 64)
     kept.write_bytes(kept.read_bytes()[:-9])
-    again = dict(PhotoFiles([shown], tmp_path / "kept"))
+    again = dict(PhotoFiles([shown], Cache(tmp_path / "kept")))
     monkeypatch.setattr(photographs, "resized", lambda *_: pytest.fail("a photograph was made again"))
 
-    assert dict(PhotoFiles([shown], tmp_path / "kept")) == again == first
+    assert dict(PhotoFiles([shown], Cache(tmp_path / "kept"))) == again == first
 
 
 def test_another_photograph_under_the_same_name_is_made_anew(tmp_path: Path) -> None:
     """It is kept by content."""
     held = photos(tmp_path, TRIMMED[:1])
     small = "horses/bramble/2026-10-14-left-fore-sole-before-small.jpg"
-    before = PhotoFiles([album(held, PAGE)], tmp_path / "kept")[small]
+    before = PhotoFiles([album(held, PAGE)], Cache(tmp_path / "kept"))[small]
     held[0].file.write_bytes(file_of(drawn(1600, 1200).rotate(180)))
 
-    assert PhotoFiles([album(held, PAGE)], tmp_path / "kept")[small] != before
+    assert PhotoFiles([album(held, PAGE)], Cache(tmp_path / "kept"))[small] != before
 
 
 def test_the_other_files_of_a_site_stand_beside_the_photographs(tmp_path: Path) -> None:

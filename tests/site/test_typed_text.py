@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.cache.entries import user_cache
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build import build_sites
 from recordgen.site.build_context import BuildContext
-from recordgen.site.context import picture_folder
 from tests.conftest import TODAY
 from tests.support.pages import soup, words
 
@@ -47,7 +47,7 @@ def nasty_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for path, values in files.items():
         path.write_text(json.dumps(values), "utf-8")
     out = tmp_path_factory.mktemp("nasty-sites")
-    context = BuildContext.of(read_whole(records, TODAY), TODAY, picture_folder())
+    context = BuildContext.of(read_whole(records, TODAY), TODAY, user_cache())
     build_sites(context, ["old-mill", "practice"], out)
     return out
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from bs4 import BeautifulSoup
 
+from recordgen.cache.entries import user_cache
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Sheet, sheet_of
 from recordgen.hoof.summary import HorseSummary, summarise
@@ -16,7 +17,7 @@ from recordgen.records.load.everything import read_whole
 from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.stable import Stable
 from recordgen.site.build_context import BuildContext
-from recordgen.site.context import picture_folder, ways_of
+from recordgen.site.context import ways_of
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
 from recordgen.site.sheet import sheet_alone, sheet_values
@@ -27,7 +28,7 @@ from tests.conftest import RECORDS, TODAY
 @cache
 def kept() -> PictureCache:
     """The pictures that the tests of one run share."""
-    return PictureCache(picture_folder())
+    return PictureCache(user_cache())
 
 
 @cache
@@ -66,7 +67,7 @@ def demo_alone(slug: str) -> str:
 
 def alone(sheet: Sheet, ways: Context) -> str:
     """A sheet as a document that stands alone."""
-    return sheet_alone(sheet, BuildContext(Path("none"), ways, TODAY, picture_folder()))
+    return sheet_alone(sheet, BuildContext(Path("none"), ways, TODAY, user_cache()))
 
 
 def soup_of(html: str) -> BeautifulSoup:

@@ -12,6 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 from urllib.parse import urlsplit
 
+from recordgen.cache.entries import Cache
 from recordgen.records.load.everything import Whole
 
 LETTERS, MORE_LETTERS = 6, 26
@@ -33,14 +34,15 @@ def neutral_names(secret: bytes, slugs: Sequence[str]) -> Callable[[str], str]:
     return short.__getitem__
 
 
-def build_for(address: str, whole: Whole, today: dt.date, page_name: Callable[[str], str], folder: Path) -> None:
+def build_for(
+    address: str, whole: Whole, today: dt.date, page_name: Callable[[str], str], folder: Path, cache: Cache
+) -> None:
     """Build the site of the one stable that was read, to be read at an address. Raises Trouble and OSError."""
     from recordgen.site.build_context import BuildContext
-    from recordgen.site.context import picture_folder
     from recordgen.site.engine import write_site
     from recordgen.site.pages.sites import render_site
 
-    context = replace(BuildContext.of(whole, today, picture_folder()), page_name=page_name)
+    context = replace(BuildContext.of(whole, today, cache), page_name=page_name)
     write_site(render_site(context, context.stables[0].slug), folder, context.records)
     lost = folder / "404.html"
     lost.write_text(_FROM_HOST.sub(rf"\g<1>{urlsplit(address).path}", lost.read_text("utf-8")), "utf-8")

@@ -11,6 +11,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.cache.entries import Cache, user_cache
 from recordgen.files import filling, fingerprints, write_whole
 from recordgen.git.remotes import address_of, refuse_own
 from recordgen.hoof.naming import Naming
@@ -60,6 +61,7 @@ class Task:
     others: dict[str, Publish]
     shelf: KeyStore
     today: dt.date
+    cache: Cache
 
     @property
     def stable(self) -> Stable:
@@ -147,8 +149,12 @@ def deliver(folder: Path, publish: Publish, records: Path, ours: Ours, say: Call
 
 
 @contextmanager
-def edition(records: Path, slug: str, today: dt.date, plain: bool = False) -> Iterator[Edition]:
-    """The edition of a stable's site as of today, for as long as the block runs. plain: unsealed.
+def edition(
+    records: Path, slug: str, today: dt.date, plain: bool = False, cache: Cache | None = None
+) -> Iterator[Edition]:
+    """The edition of a stable's site as of today, for as long as the block runs.
+
+    plain: unsealed. cache: of pictures and figures; the user's own where None.
 
     Raises Trouble where the stable says nowhere to publish, where another is published there, where the site cannot be
     built or sealed, and while somebody else works on it.
@@ -163,13 +169,13 @@ def edition(records: Path, slug: str, today: dt.date, plain: bool = False) -> It
         state = shelf.state()
         ours = Ours(site_of(state), frozenset({*shelf.plain(), *paths_of(state)}))
         look_ahead(publish, records, ours)
-        task = Task(whole, publish, others, shelf, today)
+        task = Task(whole, publish, others, shelf, today, cache or user_cache())
         yield _plain(task, ours, room) if plain else _sealed(task, ours, state, room)
 
 
 def _plain(task: Task, ours: Ours, room: Path) -> Edition:
     site = room / "site"
-    build_for(task.publish.address, task.whole, task.today, str, site)
+    build_for(task.publish.address, task.whole, task.today, str, site, task.cache)
     return Edition(task=task, folder=site, changes=_changes(site, task.shelf.plain()), ours=ours, day=task.today)
 
 
@@ -195,7 +201,7 @@ def _sealed(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEditio
     # A horse's page keeps its address though its folder is renamed.
     first = first_names(task.shelf.records, horses)
     names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
-    build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site)
+    build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site, task.cache)
     task.shelf.take_blobs(out, state)
     changes = _sealed_into(out, site, draft, task)
     refuse_unreadable(out, draft)

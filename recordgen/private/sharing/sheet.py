@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from recordgen.cache.entries import user_cache
 from recordgen.days import listed
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import SheetPicture, sheet_of
@@ -22,7 +23,6 @@ from recordgen.records.photos.files import Photo
 from recordgen.records.photos.jpeg import NotAPicture, picture_alone
 from recordgen.site.amendments import bare_amendments
 from recordgen.site.build_context import BuildContext
-from recordgen.site.context import picture_folder
 from recordgen.site.sheet import sheet_alone
 
 
@@ -45,7 +45,7 @@ def horse_sheet(
     stable = next(one.stable for one in whole.practice.stables if one.slug == horse.stable)
     summary = summarise(horse, ways, today)
     sheet = sheet_of(summary, stable, ways, bare_amendments(whole, summary, ways.naming), pictures)
-    context = BuildContext(whole.practice.folder, ways, today, picture_folder())
+    context = BuildContext(whole.practice.folder, ways, today, user_cache())
     return HorseSheet(sheet_alone(sheet, context), edition_of(sheet))
 
 

@@ -14,7 +14,7 @@ from recordgen.site.templates import Compiled, rendered
 
 FRAME = "prose.html"
 # Compiled apart: the same template compiles to another program where its values are covered.
-_COMPILED = {sandboxed: Compiled(f"prose-{'sandboxed' if sandboxed else 'plain'}") for sandboxed in (False, True)}
+_COMPILED = {sandboxed: Compiled() for sandboxed in (False, True)}
 
 
 def rendered_prose(made: Environment, template: str, **values: object) -> str:

@@ -8,8 +8,8 @@ from typing import Any
 
 import pytest
 
+from recordgen.cache.spelling import canonical
 from recordgen.hoof.measures.readings import Reading
-from recordgen.pictures.cache import canonical
 from recordgen.pictures.charts.axes import FOOT_OF_AXIS, Axes, shared_scale, shared_span
 from recordgen.pictures.charts.forecast import BEST_HALF, ForecastCone
 from recordgen.pictures.charts.through_time import toe_length_panel

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from recordgen.pictures.cache import canonical
+from recordgen.cache.spelling import canonical
 from recordgen.pictures.tracing.sole import Extent, TracedSole, extent_of, sole_key, traced_pair, traced_sole
 from tests.support.svg import points_of, root_of, strokes_of, words_in
 from tests.support.text_boxes import outside, touching
