@@ -11,6 +11,8 @@ from recordgen.records.models.names import Foot
 from recordgen.records.models.settings import PracticeFile
 
 MONTH_DAYS = 365.25 / 12
+# How long something lasts is told in days up to this many, in weeks from then on.
+MOST_IN_DAYS = 13
 
 
 @dataclass(frozen=True)
@@ -48,6 +50,10 @@ class Naming:
     def days(self, count: int) -> str:
         """A number of days: 1 day, 7 days."""
         return self.phrase("day_one" if count == 1 else "day_several", count=str(count))
+
+    def lasting(self, days: int) -> str:
+        """How long something lasts: 13 days, then whole weeks, as 2 weeks."""
+        return self.days(days) if days <= MOST_IN_DAYS else self.weeks(days // 7)
 
     def a_month(self, mm_per_day: float) -> str:
         """A rate by the month: 7.9 mm."""

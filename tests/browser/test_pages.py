@@ -10,6 +10,8 @@ from typing import Any, Literal
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.support.contrast import contrast
+
 Scheme = Literal["light", "dark"]
 PAGES = ("willowmere/index.html", "willowmere/horses/bramble.html", "practice/index.html", "willowmere/method.html")
 SMALLEST_TEXT_PX = 10.9
@@ -76,18 +78,6 @@ def test_text_stands_out_from_its_ground(browser: Browser, served: str, scheme: 
     assert {pair: ratio for pair, ratio in weak.items() if ratio < 4.5} == {}
 
 
-def contrast(one: str, other: str) -> float:
-    """Contrast ratio of two colours written #rrggbb. Source: WCAG 2.2, definition of contrast ratio."""
-    light, dark = sorted((_luminance(one), _luminance(other)), reverse=True)
-    return (light + 0.05) / (dark + 0.05)
-
-
-def _luminance(colour: str) -> float:
-    parts = [int(colour[at : at + 2], 16) / 255 for at in (1, 3, 5)]
-    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
-    return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
-
-
 def test_search_finds_a_horse(browser: Browser, served: str) -> None:
     """Typing a horse's name offers its page."""
     with opened(browser, f"{served}/willowmere/index.html", 1280, "light") as (page, _):
@@ -116,7 +106,7 @@ def test_dark_and_light_can_be_chosen(browser: Browser, served: str) -> None:
 def test_links_lead_through_the_site(browser: Browser, served: str) -> None:
     """From the stable to a horse and on to another."""
     with opened(browser, f"{served}/willowmere/index.html", 390, "light") as (page, troubles):
-        page.locator(".rg-horses a", has_text="Bramble").click()
+        page.locator(".rg-due > a", has_text="Bramble").click()
         expect(page.locator("h1")).to_have_text("Bramble")
         page.locator(".rg-line a", has_text="Fennel").click()
         expect(page.locator("h1")).to_have_text("Fennel")
@@ -139,7 +129,7 @@ def test_pages_open_from_a_disk(browser: Browser, demo_sites: Any) -> None:
     context = browser.new_context()
     page = context.new_page()
     page.goto((demo_sites / "willowmere" / "index.html").as_uri())
-    page.locator(".rg-horses a", has_text="Bramble").click()
+    page.locator(".rg-due > a", has_text="Bramble").click()
 
     expect(page.locator("h1")).to_have_text("Bramble")
     assert page.locator("svg.picture").count() > 10
@@ -163,6 +153,6 @@ def test_a_link_to_a_visit_opens_what_it_is_folded_into(browser: Browser, served
 def test_no_word_is_broken_on_a_phone(browser: Browser, served: str) -> None:
     """Each horse's name stands on one line of the list."""
     with opened(browser, f"{served}/willowmere/index.html", 390, "light") as (page, _):
-        heights = page.locator(".rg-horses b").evaluate_all("names => names.map(n => n.getClientRects().length)")
+        heights = page.locator(".rg-due b").evaluate_all("names => names.map(n => n.getClientRects().length)")
 
     assert heights == [1, 1, 1, 1, 1]

@@ -37,7 +37,7 @@ def test_an_open_caution_stands_first_with_its_age(demo_sites: Path) -> None:
     assert first is not None
     assert first["id"] == "act"
     assert "First recorded on 18 November 2026, 7 days ago" in " ".join(first.get_text(" ").split())
-    assert "Fennel" in words(demo_sites / "willowmere/index.html").split("Horses, by next visit")[0]
+    assert "Fennel" in words(demo_sites / "willowmere/index.html").split("Who is due when")[0]
 
 
 def test_what_is_over_stays_to_be_read_with_who_ended_it(demo_sites: Path) -> None:

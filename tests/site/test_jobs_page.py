@@ -8,11 +8,12 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
-from bs4 import BeautifulSoup
+from bs4 import BeautifulSoup, Tag
 
 from recordgen.hoof.care.jobs import Job, week_of_jobs
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.stable import Stable
+from recordgen.site.pages.ticks import tick_key
 from recordgen.site.templates import environment, rendered
 from tests.support.horse_records import NAMING, REFERENCE, practice, summary, visit
 
@@ -28,7 +29,9 @@ def horse(name: str, *care: str) -> SimpleNamespace:
 def of_summary(name: str, found: HorseSummary) -> SimpleNamespace:
     """The same of a summary under another name."""
     named = SimpleNamespace(name=name)
-    return SimpleNamespace(horse=named, slug=name.lower(), jobs=found.jobs, withheld=found.withheld)
+    return SimpleNamespace(
+        horse=named, stable="willowmere", slug=name.lower(), jobs=found.jobs, withheld=found.withheld
+    )
 
 
 def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> BeautifulSoup:
@@ -52,11 +55,15 @@ def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> Bea
 
 
 def rows(found: BeautifulSoup) -> dict[str, list[str]]:
-    """By horse, the days that are to be ticked."""
+    """By horse, the days that are meant for the job; every day has a box."""
     lines = [row for row in found.select(".rg-week tbody tr") if row.select_one("th[scope=row]")]
-    ticks = {row.th.get_text(): [str(tick["aria-label"]) for tick in row.select(".rg-tick")] for row in lines if row.th}
-    assert all(len(row.select("td")) == 7 for row in lines)
-    return ticks
+    assert all(len(row.select("td input[data-tick]")) == 7 for row in lines)
+    return {row.th.get_text(): meant(row) for row in lines if row.th}
+
+
+def meant(row: Tag) -> list[str]:
+    """The days whose boxes are framed and printed."""
+    return [str(box["aria-label"]).split(", ")[1] for box in row.select(".meant input")]
 
 
 def text_of(found: BeautifulSoup, part: str) -> str:
@@ -74,34 +81,32 @@ def test_ticks_stand_on_their_days() -> None:
 
 
 def test_a_job_stands_once_over_its_horses() -> None:
-    """With how often, and the months it is for."""
+    """With how often, the months it is for, what to stop at, and why."""
     found = page([horse("Otter", "wet-season-frog"), horse("Moss", "wet-season-frog")])
+    words = REFERENCE.care["wet-season-frog"]
+    (head,) = [" ".join(one.get_text(" ").split()) for one in found.select(".rg-week th[scope=rowgroup]")]
 
-    assert [head.get_text(" ") for head in found.select(".rg-week th[scope=rowgroup]")] == [
-        "Dry the feet, then look at the middle groove with a light every second day while the ground is wet, "
-        "for the wet months"
-    ]
+    assert head.startswith(f"{words.what} every second day while the ground is wet")
+    assert all(part in head for part in ("for the wet months", words.stop_if, words.caution, words.why) if part)
     assert set(rows(found)) == {"Otter", "Moss"}
 
 
 def test_jobs_without_days_say_when_they_come_up() -> None:
-    """They have no boxes to tick by day."""
+    """They have a box for today alone."""
     found = page([horse("Otter", "boots-fit")])
+    (box,) = found.select("#as-told input")
 
     assert found.select_one("#week") is None
-    assert text_of(found, "#as-told").endswith("before and after each use Otter")
+    assert "before and after each use" in text_of(found, "#as-told")
+    assert (text_of(found, "#as-told label"), box.has_attr("data-weekday")) == ("Otter", False)
 
 
-def test_each_job_tells_why_and_what_to_stop_at() -> None:
-    """Below the week, once for all its horses; and each horse has its own line."""
-    found = page([horse("Otter", "daily-grooves", "Walk in hand"), horse("Moss", "daily-grooves"), horse("Fennel")])
-    words = REFERENCE.care["daily-grooves"]
+def test_a_horses_job_has_one_key_on_every_page() -> None:
+    """The seven days of the week and the box of today keep the same tick."""
+    otter = horse("Otter", "pick-out-daily")
+    week = {str(box["data-tick"]) for box in page([otter]).select("input")}
 
-    assert all(part and part in text_of(found, "#by-job") for part in (words.why, words.stop_if, words.caution))
-    assert text_of(found, "#by-horse") == (
-        "By horse Otter : Pick out and brush the grooves of the frog (every day); Walk in hand "
-        "Moss : Pick out and brush the grooves of the frog (every day)"
-    )
+    assert week == {tick_key("willowmere", "otter", otter.jobs[0])}
 
 
 def test_a_stable_without_jobs_says_so() -> None:
@@ -116,7 +121,7 @@ def test_whom_to_ring_stands_on_the_sheet() -> None:
 
     head = text_of(found, "header")
 
-    assert "about a job, ring Wren Ashdown, 07700 900142; in doubt about a horse, ring the vet" in head
+    assert "about a job, ring Wren Ashdown, 07700 900142 ; in doubt about a horse, ring the vet" in head
     assert text_of(found, ".rg-vet") == "Vet: Fold Gate Vets, 01632 960856"
 
 
@@ -134,7 +139,6 @@ def test_a_job_that_waits_has_no_ticks_and_says_why() -> None:
 
     assert "The groove of the left hind was deep and sore on 14 October 2026. Fennel" in text_of(found, "#not-now")
     assert ["Otter" in text and "Fennel" not in text for text in brush] == [True]
-    assert "brush the grooves" not in text_of(found, "#by-horse").split("Otter")[0]
 
 
 @pytest.mark.parametrize("name", ["<b>Otter</b>", "{{ 7 * 7 }}"])
@@ -142,7 +146,7 @@ def test_a_name_stands_as_it_was_typed(name: str) -> None:
     """On every list of the page."""
     found = page([horse(name, "pick-out-daily", "boots-fit")])
 
-    assert all(name in text_of(found, part) for part in ("#week", "#as-told", "#by-job", "#by-horse"))
+    assert all(name in text_of(found, part) for part in ("#week", "#as-told"))
 
 
 def test_since_when_a_job_stands_is_told_on_a_horses_page() -> None:

@@ -19,8 +19,6 @@ from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.reference import Level, Whom
 
 LEVELS: tuple[Level, ...] = ("call now", "call today", "arrange soon", "keep an eye on")
-# Ages are told in days up to this many, in weeks from then on.
-AGE_IN_DAYS = 13
 
 
 @dataclass(frozen=True)
@@ -164,10 +162,10 @@ class _Words:
         return seen[:1].upper() + seen[1:]
 
     def _age(self, kept: KeptOpen) -> str:
-        days, weeks = self._days(kept.since), self._days(kept.since) // 7
+        days = self._days(kept.since)
         if days == 0:
             return self.naming.phrase("caution_age_today")
-        ago = self.naming.days(days) if days <= AGE_IN_DAYS else self.naming.weeks(weeks)
+        ago = self.naming.lasting(days)
         since = self.naming.day(kept.since)
         if kept.times == 1:
             return self.naming.phrase("caution_age", since=since, ago=ago)

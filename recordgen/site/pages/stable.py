@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from recordgen.hoof.care.jobs import jobs_of_horses, week_of_jobs
+from recordgen.hoof.care.jobs import Job, JobOfHorses, jobs_of_horses, week_of_jobs
 from recordgen.hoof.care.withheld import Withheld
 from recordgen.hoof.stable.patterns import Pattern
 from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.site.drawings.due_picture import DayLine, due_rows
 from recordgen.site.model import Page
-from recordgen.site.pages.order import by_due, worst_first
+from recordgen.site.pages.order import overdue_first, worst_first
 from recordgen.site.pages.renderer import PageRenderer
 
 # The file for a calendar program: when a stable's visits are due.
@@ -30,17 +31,21 @@ class StablePlaces:
 
 def render_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> Page:
     """The front page of a stable."""
+    today, horses = renderer.context.today, sorted(stable.present, key=overdue_first)
+    line = DayLine.of((horse.due for horse in horses if horse.due), today)
     return renderer.render(
         places.front,
         stable.stable.name,
         "stable.html",
         stable=stable.stable,
-        horses=sorted(stable.present, key=by_due),
+        horses=horses,
+        line=line,
+        rows=due_rows(horses, line, today),
         left=[horse for horse in stable.horses if horse.horse.left],
         places=places.horses,
         dates=DATES if not renderer.private and any(horse.due for horse in stable.present) else None,
         cautions=worst_first(stable.present),
-        jobs=jobs_of_horses((horse, horse.jobs) for horse in stable.present),
+        jobs=_daily_first((horse, horse.jobs) for horse in stable.present),
         withheld=_withheld(stable),
         ring_of=renderer.ring_finder(stable),
         jobs_page=places.jobs,
@@ -59,6 +64,11 @@ def render_jobs(renderer: PageRenderer, stable: StableSummary, places: StablePla
         week=week_of_jobs((horse, horse.jobs) for horse in stable.present),
         withheld=_withheld(stable),
     )
+
+
+def _daily_first(by_horse: Iterable[tuple[HorseSummary, Sequence[Job]]]) -> list[JobOfHorses[HorseSummary]]:
+    """The jobs of horses, those done most often first."""
+    return sorted(jobs_of_horses(by_horse), key=lambda one: -(one.job.times_a_week or 0))
 
 
 def _patterns(renderer: PageRenderer, stable: StableSummary) -> list[Pattern]:

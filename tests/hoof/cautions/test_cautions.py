@@ -171,10 +171,10 @@ def test_a_later_day_set_by_the_trimmer_does_not_silence_it(wanted: dict[str, An
 
 
 def test_overdue_tells_its_weeks() -> None:
-    """Whole weeks, how many are usual, and since which day it is overdue; no visit recorded it."""
+    """Whole weeks, how late by the horse's own window, and since which day it is overdue; no visit recorded it."""
     (found,) = open_after(visit(DAY), today=OVERDUE)
 
-    assert found.seen == "The last visit was on 14 October 2026, 10 weeks ago; up to 8 weeks is right for this horse."
+    assert found.seen == "The last visit was on 14 October 2026, 10 weeks ago; the trim is 3 weeks late."
     assert (found.day, found.since) == (date(2026, 10, 14), date(2026, 12, 10))
     assert (found.days_open, found.seen_again, found.age) == (14, 0, "")
 

@@ -7,7 +7,8 @@ from datetime import timedelta
 from recordgen.hoof.age_class import care_class
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
 from recordgen.hoof.cautions.rules.lameness import lameness
-from recordgen.hoof.due import plan_in_force
+from recordgen.hoof.due import Due, plan_in_force
+from recordgen.hoof.naming import Naming
 
 # Sources: Giles et al. 2015, BMC Vet Res 11 (crest 3 and over); Henneke et al. 1983, Equine Vet J 15:371-372 (7 is
 # fleshy, 3 is thin).
@@ -67,15 +68,23 @@ def overdue(seen: RuleContext) -> Answer:
     if seen.due is None or seen.today is None:
         return None
     last = seen.visit.date
-    limit = seen.ways.group(care_class(seen.horse, last)).weeks.at_most
+    group = seen.ways.group(care_class(seen.horse, last))
+    limit = group.weeks.at_most
     plan = plan_in_force(seen.horse.vet_plan, last, seen.today)
     if plan and plan.weeks:
         limit = min(limit, plan.weeks)
     days = (seen.today - last).days
     if days <= 7 * limit:
         return None
-    facts = {"weeks": seen.naming.weeks(days // 7), "limit": seen.naming.weeks(limit)}
+    facts = {"weeks": seen.naming.weeks(days // 7), "late": _late(seen.due, group.name, seen.naming)}
     return Raised(facts, since=last + timedelta(days=int(7 * limit) + 1))
+
+
+def _late(due: Due, group: str, naming: Naming) -> str:
+    """How late the trim is by the horse's own window, the one limit its pages tell; by its class before that ends."""
+    if due.overdue_days == 0:
+        return naming.phrase("overdue_long", **{"class": group})
+    return naming.phrase("overdue_late", late=naming.lasting(due.overdue_days))
 
 
 def _scored(score: float, bad: bool) -> Answer:

@@ -1,0 +1,124 @@
+"""The stable's board and its jobs of the week: ticked, printed on one page, whole on a small phone."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+from pypdf import PdfReader
+
+from tests.support.contrast import contrast
+
+STABLES = ("willowmere", "fallow-end", "tithe-barn")
+BOARDS = [f"{stable}/{page}.html" for stable in STABLES for page in ("index", "jobs")]
+TARGET_PX = 44
+SMALL_TARGETS = """least => [...document.querySelectorAll(
+  ".rg label, .rg-due > a, .rg-due summary, .rg-button, .rg-caution .rg-vet a")]
+  .map(one => [one.textContent.trim(), one.getBoundingClientRect()])
+  .filter(([, box]) => box.height && box.height < least - 0.5)
+  .map(([text, box]) => `${text} ${box.height}`)"""
+
+
+@contextmanager
+def device(browser: Browser, width: int = 1280) -> Iterator[BrowserContext]:
+    """A device with a store of its own."""
+    context = browser.new_context(viewport={"width": width, "height": 844})
+    yield context
+    context.close()
+
+
+def page_at(context: BrowserContext, address: str) -> Page:
+    """A page opened on the device."""
+    page = context.new_page()
+    page.goto(address)
+    return page
+
+
+@pytest.mark.parametrize("address", BOARDS)
+def test_a_board_prints_on_one_page(browser: Browser, served: str, address: str) -> None:
+    """One A4, with nothing of the engine's frame."""
+    with device(browser) as context:
+        printed = PdfReader(io.BytesIO(page_at(context, f"{served}/{address}").pdf(format="A4")))
+
+    assert len(printed.pages) == 1
+
+
+@pytest.mark.parametrize("width", [320, 390])
+@pytest.mark.parametrize("address", BOARDS)
+def test_a_board_fits_a_phone(browser: Browser, served: str, address: str, width: int) -> None:
+    """No sideways scroll, and what is tapped is 44 px high. Source: WCAG 2.2, 2.5.5, and 1.4.10 for 320 px."""
+    with device(browser, width) as context:
+        page = page_at(context, f"{served}/{address}")
+
+        assert page.evaluate("document.documentElement.scrollWidth - innerWidth") <= 0
+        assert page.evaluate(SMALL_TARGETS, TARGET_PX) == []
+
+
+def test_a_job_ticked_on_the_board_is_ticked_on_the_week(browser: Browser, served: str) -> None:
+    """Today's box of the same horse and job; the next day's stays free."""
+    with device(browser) as context:
+        board = page_at(context, f"{served}/willowmere/index.html")
+        label = board.locator("#jobs label", has_text="Moss").first
+        key = label.locator("input").get_attribute("data-tick")
+        label.click()
+        week = page_at(context, f"{served}/willowmere/jobs.html")
+
+        expect(board.get_by_text("Ticks stay on this device")).to_be_visible()
+        expect(week.locator(f'label[data-today] input[data-tick="{key}"]')).to_be_checked()
+        expect(week.locator("input:checked")).to_have_count(1)
+
+
+def test_paper_has_free_boxes_on_the_days_that_are_meant(browser: Browser, served: str) -> None:
+    """A tick made on the screen is not printed, and a weekly job has one box."""
+    with device(browser) as context:
+        page = page_at(context, f"{served}/willowmere/jobs.html")
+        page.locator(".rg-week .meant").first.click()
+        page.emulate_media(media="print")
+        weekly = page.locator("tbody", has_text="once a week").locator("label")
+        shown = weekly.evaluate_all("all => all.map(one => getComputedStyle(one).visibility)")
+        ground = page.locator("input:checked").evaluate("one => getComputedStyle(one).backgroundColor")
+
+    assert shown.count("visible") == 1
+    assert ground == "rgba(0, 0, 0, 0)"
+
+
+def test_overdue_horses_stand_first_and_no_day_gone_by_is_to_come(browser: Browser, served: str) -> None:
+    """Rowan waits since October; Hawthorn's best day was yesterday or is near, and is told as now."""
+    with device(browser) as context:
+        page = page_at(context, f"{served}/tithe-barn/index.html")
+        names = page.locator(".rg-due > a").all_inner_texts()
+        told = page.locator(".rg-when").all_inner_texts()
+
+    assert (names[0], told[0]) == ("Rowan", "3 weeks late")
+    assert [text.split(" ")[0] for text in told] == ["3", "now,", "about", "about"]
+
+
+def test_a_tap_on_a_date_opens_its_reason(browser: Browser, served: str) -> None:
+    """The window in words and why it is that one; the name leads to the horse."""
+    with device(browser, 390) as context:
+        page = page_at(context, f"{served}/willowmere/index.html")
+        row = page.locator(".rg-due", has_text="Pippin")
+        row.locator("summary").click()
+        expect(row.locator("p")).to_contain_text("4 weeks after the last visit")
+        row.locator("a").click()
+
+        expect(page.locator("h1")).to_have_text("Pippin")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_windows_stand_out(browser: Browser, served: str, scheme: str) -> None:
+    """Band, best day and today reach 3 to 1 on the card, and the best day on its band. Source: WCAG 2.2, 1.4.11."""
+    with device(browser) as context:
+        page = context.new_page()
+        page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
+        page.goto(f"{served}/willowmere/index.html")
+        names = ["band", "mark", "day", "card"]
+        read = "names => names.map(n => getComputedStyle(document.body).getPropertyValue('--' + n).trim())"
+        colour = dict(zip(names, page.evaluate(read, names), strict=True))
+
+    pairs = [("band", "card"), ("mark", "card"), ("day", "card"), ("mark", "band")]
+    weak = {pair: contrast(colour[pair[0]], colour[pair[1]]) for pair in pairs}
+    assert {pair: ratio for pair, ratio in weak.items() if ratio < 3} == {}
