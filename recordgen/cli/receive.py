@@ -1,33 +1,29 @@
-"""recordgen receive: what a phone handed over comes into the records."""
+"""recordgen receive: what a phone handed over, or what stands in a spreadsheet, comes into the records."""
 
 from __future__ import annotations
 
 import datetime as dt
 import sys
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from contextlib import nullcontext
-from dataclasses import dataclass, field
 from pathlib import Path
 from string import ascii_lowercase
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.cli.options import (
     json_option,
-    print_json,
-    print_problems,
     records_option,
     today_option,
     told_plainly,
 )
 from recordgen.cli.terminal import echo
-from recordgen.problems import Place, Problem, Trouble, sentences
+from recordgen.problems import Trouble, sentences
 
 if TYPE_CHECKING:
-    from recordgen.records.receive.brought import Brought
-    from recordgen.records.receive.questions import Answers, Question, Say
-    from recordgen.records.receive.take_in import Outcome, TakingIn
+    from recordgen.cli.receive_run import ReceiveRun
+    from recordgen.records.receive.questions import Question, Say
 
 _FILE = click.Path(path_type=Path, dir_okay=False)
 
@@ -37,22 +33,32 @@ _FILE = click.Path(path_type=Path, dir_okay=False)
 @records_option
 @today_option
 @click.option("--answers", "answers_file", type=_FILE, help="Read answers here, and write open questions into it.")
+@click.option("--columns", "columns_file", type=_FILE, help="Of a sheet: the file that tells what its columns are.")
 @click.option("--dry-run", is_flag=True, help="Tell what would be done, and write nothing.")
 @json_option
 def command(
-    files: Sequence[Path], records: Path, today: dt.date, answers_file: Path | None, dry_run: bool, as_json: bool
+    files: Sequence[Path],
+    records: Path,
+    today: dt.date,
+    answers_file: Path | None,
+    columns_file: Path | None,
+    dry_run: bool,
+    as_json: bool,
 ) -> None:
-    """Take in the visits and photographs that a phone handed over.
+    """Take in the visits that a phone handed over, or those of a spreadsheet: CSV, .xlsx or .ods.
 
     \b
         recordgen receive field-notes-2026-11-27-k7q2.txt
-        recordgen receive field-notes-*.txt --dry-run
+        recordgen receive visits-until-2025.xlsx --dry-run
 
-    Nothing that is there is written over, and a file taken in twice changes nothing. What cannot be known is asked;
-    where nobody can be asked, the questions go into received/answers.yaml, to be filled in before the next run. Each
-    file is kept as it came in the folder received, which git leaves alone.
+    Of a sheet that is new, the file of its columns is proposed first; correct it, and take the sheet in again. Nothing
+    that is there is written over, and a file taken in twice changes nothing. What cannot be known is asked; where
+    nobody can be asked, the questions go into received/answers.yaml, to be filled in before the next run. Each file is
+    kept as it came in the folder received, which git leaves alone.
     """
     with told_plainly():
+        from recordgen.cli.receive_run import ReceiveRun
+        from recordgen.cli.receive_sheet import is_sheet, take_sheet
         from recordgen.locks import held
         from recordgen.records.load.folders import RECEIVED
         from recordgen.records.receive.seen import received_folder
@@ -62,14 +68,16 @@ def command(
         folder = records / RECEIVED if dry_run else received_folder(records)
         with nullcontext() if dry_run else held(folder / ".lock", "notes are being taken in"):
             run = _begun(records, today, answers_file or folder / "answers.yaml", dry_run, as_json)
+            run.columns_file = columns_file
             for file in files:
-                run.take(file)
+                run.take(file, take_sheet if is_sheet(file) else ReceiveRun.take_notes)
             run.end(as_json)
     if run.is_unfinished:
         raise click.exceptions.Exit(1)
 
 
-def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_json: bool) -> _Run:
+def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_json: bool) -> ReceiveRun:
+    from recordgen.cli.receive_run import ReceiveRun
     from recordgen.records.load.folders import RECEIVED
     from recordgen.records.load.tables import read_reference
     from recordgen.records.models.settings import PracticeFile
@@ -99,120 +107,11 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
         dry_run,
         lambda folder, day: written_by_hand(folder, day, near_and_off, reference.care),
     )
-    return _Run(records, taking, answers, say, dry_run)
+    return ReceiveRun(records, taking, answers, say, dry_run)
 
 
 def _somebody_is_there() -> bool:
     return sys.stdin.isatty()
-
-
-@dataclass
-class _Run:
-    """One call of the command, file by file."""
-
-    records: Path
-    taking: TakingIn
-    answers: Answers
-    say: Say
-    dry_run: bool
-    told: list[dict[str, Any]] = field(default_factory=list)
-    lines: list[str] = field(default_factory=list)
-    problems: list[Problem] = field(default_factory=list)
-    open: list[Question] = field(default_factory=list)
-    new: bool = False
-    is_unfinished: bool = False
-
-    def take(self, file: Path) -> None:
-        """Take in one file; a refused one stops no other."""
-        try:
-            brought = self._read(file)
-            outcomes = self.taking.take(brought)
-        except Trouble as trouble:
-            self._refused(file, Problem(Place(file.name), "notes-refused", trouble.message, trouble.way_out))
-            return
-        self.problems += [*brought.problems, *self.taking.problems]
-        self.taking.problems.found.clear()
-        self._tell(file, brought, outcomes)
-
-    def _read(self, file: Path) -> Brought:
-        """Read what a file holds, kept as it came before anything is done with it. Raises Trouble."""
-        from recordgen.private.keystore.field_key import key_named
-        from recordgen.records.receive.notes_file import LARGEST_FILE_BYTES, file_id, is_notes, read_notes
-        from recordgen.records.receive.seen import keep_raw, received_folder
-
-        if not file.is_file():
-            raise Trouble("there is no such file", "Look at its name and its folder")
-        if file.stat().st_size > LARGEST_FILE_BYTES:
-            raise Trouble(f"it is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Hand over fewer visits at a time")
-        raw = file.read_bytes()
-        if not is_notes(raw):
-            raise Trouble("these are no notes of the field page", "Name the file that the phone handed over")
-        if not self.dry_run:
-            keep_raw(received_folder(self.records), f"notes-{file_id(raw) or 'damaged'}.txt", raw)
-        return read_notes(raw, file.name, lambda head, first: key_named(self.records, head.to).opener(first, head.key))
-
-    def _refused(self, file: Path, problem: Problem) -> None:
-        self.is_unfinished = True
-        self.problems.append(problem)
-        self.told.append({"file": str(file), "visits": [], "receipt": None})
-
-    def _tell(self, file: Path, brought: Brought, outcomes: Sequence[Outcome]) -> None:
-        from recordgen.records.receive.take_in import receipt_word
-
-        for outcome in outcomes:
-            self.open += outcome.open
-            self.new = self.new or outcome.kind not in ("waiting", "have", "left_out", "changed_here")
-            self.lines.append(self._line(outcome))
-            self.lines += [f"    {line}" for question in outcome.open for line in question.beside]
-        is_in = brought.whole and bool(outcomes) and all(one.is_in for one in outcomes)
-        word = receipt_word(brought.id, brought.visits) if is_in and not self.dry_run else None
-        self.lines.append(self.say("receipt" if word else "no_receipt", file=file.name, word=word or ""))
-        self.is_unfinished = self.is_unfinished or not is_in
-        self.told.append({"file": str(file), "visits": [_plain(one) for one in outcomes], "receipt": word})
-
-    def _line(self, outcome: Outcome) -> str:
-        line = self.say(f"did_{outcome.kind}", about=outcome.told, file=outcome.file)
-        photos = len(outcome.photos)
-        return line + (self.say("did_photos", count=str(photos)) if photos else "")
-
-    def end(self, as_json: bool) -> None:
-        """Tell the questions that are open, what was wrong, and what to run next."""
-        self.problems += self.taking.answers.problems
-        self.is_unfinished = self.is_unfinished or any(one.level == "error" for one in self.problems) or bool(self.open)
-        written = not self.dry_run and self.answers.keep(self.open)
-        asked = list({question.id: question for question in self.open}.values())
-        if as_json:
-            print_json(self._as_json(asked))
-            return
-        print_problems(self.problems)
-        for line in (*self.lines, *(f"{one.about}: {sentences(one.asks)}" for one in asked)):
-            echo(line)
-        if asked:
-            key = "answers" if written or not self.dry_run else "answers_dry"
-            echo(self.say(key, file=str(self.answers.file)))
-        if self.new:
-            echo(self.say("next_dry" if self.dry_run else "next"))
-
-    def _as_json(self, asked: Iterable[Question]) -> dict[str, Any]:
-        return {
-            "files": self.told,
-            "problems": [problem.as_json() for problem in self.problems],
-            "questions": [_question(question) for question in asked],
-            "answers": str(self.answers.file),
-            "next": ["recordgen check", "recordgen commit"] if self.new and not self.dry_run else [],
-        }
-
-
-def _plain(outcome: Outcome) -> dict[str, Any]:
-    visit = outcome.visit
-    told = {"id": visit.id, "rev": visit.rev, "about": outcome.told, "did": outcome.kind, "file": outcome.file or None}
-    return {**told, "photos": list(outcome.photos), "open": [question.id for question in outcome.open]}
-
-
-def _question(question: Question) -> dict[str, Any]:
-    told = {"id": question.id, "about": question.about, "asks": question.asks, "choices": dict(question.choices)}
-    more = {"or": question.typed, "until_then": question.until_then, "beside": list(question.beside)}
-    return {**told, **{key: value for key, value in more.items() if value}}
 
 
 def _ask(question: Question, say: Say) -> str:

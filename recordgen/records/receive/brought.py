@@ -28,7 +28,8 @@ class BroughtVisit:
 
     id: its own for life. rev: higher each time it was changed after it was handed over. horse: as stable/horse, or
     stable/? where the horse is in no list. record: the keys of a visit's file with numbers, text, yes and no; `?` is a
-    value that was seen and not measured.
+    value that was seen and not measured. source: the sheet and row it comes out of; empty where it was written down at
+    the horse.
     """
 
     id: str
@@ -39,6 +40,7 @@ class BroughtVisit:
     record: Mapping[str, Any]
     place: Place
     photos: tuple[BroughtPhoto, ...] = ()
+    source: str = ""
 
     @property
     def key(self) -> str:

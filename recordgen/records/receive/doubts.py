@@ -77,6 +77,14 @@ def settle(brought: BroughtVisit, day: str, told: str, answers: Answers, say: Sa
     return _Settling(brought, told, answers, say).settled(day)
 
 
+def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, str]]:
+    """Refusals of the models for a record, and values seen and not measured: where each stands, and why in words.
+
+    Raises Trouble where nothing of it can be a record.
+    """
+    return [(doubt.steps, doubt.why) for doubt in _doubts(as_typed(record))]
+
+
 class _Settling:
     """Settles one record, doubt by doubt."""
 

@@ -39,7 +39,10 @@ HandWritten = Callable[[Path, dt.date], Sequence[str]]
 
 @dataclass(frozen=True)
 class Outcome:
-    """Tells what became of a visit. file: as stable/horse/name. photos: files that were added. open: still asked."""
+    """Tells what became of a visit.
+
+    file: as stable/horse/name. photos: files that were added. open: still asked. text: of the file that is written.
+    """
 
     visit: BroughtVisit
     told: str
@@ -47,6 +50,7 @@ class Outcome:
     file: str = ""
     photos: tuple[str, ...] = ()
     open: tuple[Question, ...] = ()
+    text: str = ""
 
     @property
     def is_in(self) -> bool:
@@ -144,7 +148,7 @@ class TakingIn:
         told = f"{name} at {self.horses.stables.get(which.partition('/')[0], which)}, {spoken_day(day)}"
         settled = settle(visit, day.isoformat(), told, self.answers, self.say)
         folder = self.records / which
-        compose = self._composer(settled, folder, name, day)
+        compose = self._composer(settled, visit, folder, name, day)
         deciding = Deciding(visit.key, visit.rev, told, folder, day, settled, known, compose, self.answers, self.say)
         decision = deciding.decide()
         asked = (*settled.questions, *((decision.open,) if decision.open else ()))
@@ -163,12 +167,13 @@ class TakingIn:
             answers=self.answers.used,
         )
         photos = self._write(visit, found, which, day, decision, entry)
-        return Outcome(visit, told, decision.kind, f"{which}/{decision.file or ''}", photos, asked)
+        return Outcome(visit, told, decision.kind, f"{which}/{decision.file or ''}", photos, asked, decision.text)
 
-    def _composer(self, settled: Settled, folder: Path, name: str, day: dt.date) -> Compose:
+    def _composer(self, settled: Settled, visit: BroughtVisit, folder: Path, name: str, day: dt.date) -> Compose:
         schema = ["yaml-language-server: $schema=../../" + VISIT_SCHEMA.as_posix()]
         head = schema if (self.records / VISIT_SCHEMA).is_file() else []
-        head = [*head, self.say("comment", horse=" ".join(name.split()), day=spoken_day(day))]
+        key, source = ("comment_sheet", one_line(visit.source)) if visit.source else ("comment", "")
+        head = [*head, self.say(key, horse=" ".join(name.split()), day=spoken_day(day), source=source)]
         by_hand = self.hand_written(folder, day)
         return lambda comments: visit_text(settled.record, [*head, *comments, *by_hand], self.near_and_off)
 
