@@ -136,6 +136,14 @@ def test_a_difference_is_told_as_it_stands_now(values: tuple[float, ...], real: 
     assert (found.low > 0) >= real
 
 
+def test_of_a_difference_that_grows_the_last_reading_alone_speaks() -> None:
+    """Readings on the way there tell nothing of how it stands now."""
+    (found,) = differences_of([series(0, 3, 6, 9, 12, 15)])
+
+    assert found.since == found.latest
+    assert found.low < 15 < found.high
+
+
 def test_differences_keep_false_ones_down() -> None:
     """Of simulated pages of twelve pairs that are alike, 7 in 100 tell one. Bound: with three of its errors."""
     rng = np.random.default_rng(8)

@@ -20,6 +20,17 @@ def test_two_readings_are_judged_by_their_difference(size: float) -> None:
     assert chance(log_ratio(np.array([size])), 2) == pytest.approx(2 * norm.sf(size), rel=0.05)
 
 
+@pytest.mark.parametrize("ratio", LOG_RATIOS)
+def test_each_column_of_the_table_stands_for_its_ratio(ratio: float) -> None:
+    """Two readings give the ratio z**2 / 2 x 16/17 - log(17) / 2, so each column's chance is known exactly.
+
+    Within the simulated table's own error. Source: the ratio of two normal densities; scipy.stats.norm.
+    """
+    size = (2 * (ratio + 0.5 * np.log(1 + EXPECTED_SIZE**2)) * (1 + EXPECTED_SIZE**2) / EXPECTED_SIZE**2) ** 0.5
+
+    assert np.log10(chance(np.array(ratio), 2)) == pytest.approx(np.log10(2 * norm.sf(size)), abs=0.015)
+
+
 @pytest.mark.parametrize("size", [0.5, 1.0, 2.0, 3.0])
 def test_one_reading_is_judged_by_its_distance_from_nothing(size: float) -> None:
     """A single difference from nothing is one of two in the table. Source: scipy.stats.norm."""

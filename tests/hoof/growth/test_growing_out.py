@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from recordgen.hoof.growth.growing_out import OF_THE_TOE, GrowingOut, days_to_cover
+from recordgen.hoof.growth.growing_out import OF_THE_TOE, GrowingOut, days_to_cover, growing_out
 from recordgen.hoof.growth.rate import Rate
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import summary, visit
@@ -58,6 +58,16 @@ def test_it_stands_where_it_was_expected_or_does_not() -> None:
     assert on_course.expected_mm[1] == pytest.approx(10 + 42 * RATE, abs=0.3)
     assert (on_course.as_expected, stopped.as_expected) == (True, False)
     assert [one.below_hairline_mm for one in on_course.sightings] == [10, 21]
+
+
+@pytest.mark.parametrize("rate_sd", [0.0, 0.05])
+def test_the_place_expected_is_as_uncertain_as_both_readings_and_the_rate(rate_sd: float) -> None:
+    """1.96 standard deviations: of two readings to 1 mm each, and of the rate over the days, which add in squares."""
+    rate = Rate(((1.0, RATE, rate_sd),), 8)
+    (ring,) = growing_out("left_fore", [seen(0, mark(10)), seen(1, mark(21))], rate, lambda _: rate, START)
+    low, middle, high = ring.expected_mm or (0, 0, 0)
+
+    assert (middle - low, high - middle) == pytest.approx((1.96 * math.hypot(2**0.5, 42 * rate_sd),) * 2)
 
 
 def test_a_first_sighting_has_nothing_to_keep_to() -> None:
