@@ -35,7 +35,7 @@ def hold_new(handle: int) -> bool:
 
 
 @contextmanager
-def held(place: Path, busy: str) -> Iterator[None]:
+def hold_lock(place: Path, busy: str) -> Iterator[None]:
     """Hold a folder that is there, or a file that is made where it is missing, for as long as the block runs.
 
     busy: what somebody else does while they hold it. Raises Trouble where somebody does, and OSError.

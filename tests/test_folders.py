@@ -13,7 +13,7 @@ import pytest
 from recordgen import folders
 from recordgen.files import list_files
 from recordgen.folders import refuse_strangers, replace_folder, workroom
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
 
 # Replaces a folder by renamings, and is killed before the so-manieth of them.
@@ -121,12 +121,12 @@ def test_strangers_are_named_and_counted() -> None:
 @pytest.mark.skipif(os.name != "posix", reason="a folder is held by a file in it elsewhere")
 def test_a_folder_is_held_without_a_trace(tmp_path: Path) -> None:
     """Nobody else gets it meanwhile, and afterwards everybody does."""
-    with held(tmp_path, "a build works there"):
+    with hold_lock(tmp_path, "a build works there"):
         with (
             pytest.raises(Trouble, match="a build works there in another window"),
-            held(tmp_path, "a build works there"),
+            hold_lock(tmp_path, "a build works there"),
         ):
             pass
         assert list(tmp_path.iterdir()) == []
-    with held(tmp_path, "a build works there"):
+    with hold_lock(tmp_path, "a build works there"):
         pass

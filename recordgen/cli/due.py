@@ -57,11 +57,11 @@ def _plain(horse: HorseSummary) -> dict[str, Any]:
 def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
     """When it is due, then what holds a trim back, then the open cautions by the names that end them."""
     from recordgen.hoof.cautions.typed_names import names_to_type
-    from recordgen.hoof.rounds.rounds import held_told
+    from recordgen.hoof.rounds.rounds import explain_held
 
     yield _line(horse)
     if horse.held:
-        yield f"    {held_told(horse, naming)}"
+        yield f"    {explain_held(horse, naming)}"
     yield from (f"    {named}" for named in names_to_type(horse.cautions, naming))
 
 

@@ -25,9 +25,9 @@ def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) ->
     """
     with told_plainly():
         from recordgen.records.load.folders import slug_of
-        from recordgen.records.write.practice import found
+        from recordgen.records.write.practice import found_practice
 
-        made = found(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
+        made = found_practice(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
     for path in made.files:
         echo(path)
     if made.not_in_git:

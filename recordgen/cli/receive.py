@@ -59,14 +59,14 @@ def command(
     with told_plainly():
         from recordgen.cli.receive_run import ReceiveRun
         from recordgen.cli.receive_sheet import is_sheet, take_sheet
-        from recordgen.locks import held
+        from recordgen.locks import hold_lock
         from recordgen.records.load.folders import RECEIVED
         from recordgen.records.receive.seen import received_folder
 
         if not (records / "practice.yaml").is_file():
             raise Trouble(f"there is no practice.yaml in {records}", "Name the folder of the records with --records")
         folder = records / RECEIVED if dry_run else received_folder(records)
-        with nullcontext() if dry_run else held(folder / ".lock", "notes are being taken in"):
+        with nullcontext() if dry_run else hold_lock(folder / ".lock", "notes are being taken in"):
             run = _begun(records, today, answers_file or folder / "answers.yaml", dry_run, as_json)
             run.columns_file = columns_file
             for file in files:

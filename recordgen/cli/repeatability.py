@@ -29,11 +29,11 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
     Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more.
     """
     with told_plainly():
-        from recordgen.hoof.measures.repeatability import told
+        from recordgen.hoof.measures.repeatability import list_errors
         from recordgen.records.load.everything import read_whole
 
         whole = read_whole(records, today)
-        rows = told(whole.reference, whole.practice.file.methods, whole.repeated)
+        rows = list_errors(whole.reference, whole.practice.file.methods, whole.repeated)
     if as_json:
         print_json([_plain(row) for row in rows])
         return

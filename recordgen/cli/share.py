@@ -71,7 +71,7 @@ def _shared(
     records: Path, stable: str, horse: str, out: Path | None, handing: Handing
 ) -> tuple[SealedFile, list[Path], Naming]:
     from recordgen.private.sharing.output_folder import fit_place
-    from recordgen.private.sharing.share import hand_over, require_consent, sealed_record
+    from recordgen.private.sharing.share import hand_over, require_consent, seal_sheet
     from recordgen.private.sharing.sheet import horse_sheet, photographs
     from recordgen.records.load.everything import read_whole
     from recordgen.site.context import ways_of
@@ -83,7 +83,7 @@ def _shared(
     ways = ways_of(whole)
     pictures = tuple(photographs(record.photos, handing.photo_days, ways.naming))
     sheet = horse_sheet(whole, record, ways, handing.on, pictures)
-    sealed = sealed_record(sheet, handing, ways.naming, whole.practice)
+    sealed = seal_sheet(sheet, handing, ways.naming, whole.practice)
     return sealed, hand_over(sealed, whole.practice, record, place), ways.naming
 
 

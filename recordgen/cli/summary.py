@@ -50,14 +50,14 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
 
 def _print(summary: HorseSummary, naming: Naming) -> None:
     from recordgen.hoof.cautions.typed_names import name_to_type
-    from recordgen.hoof.rounds.rounds import held_told
+    from recordgen.hoof.rounds.rounds import explain_held
 
     seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
     echo(f"{summary.horse.name}, {seen}")
     for caution in summary.cautions:
         echo(f"  {caution.level}: {caution.text} ({name_to_type(caution, naming)})")
     if summary.held:
-        echo(f"  {held_told(summary, naming)}")
+        echo(f"  {explain_held(summary, naming)}")
     if summary.due:
         due = summary.due
         echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")

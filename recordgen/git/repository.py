@@ -81,14 +81,14 @@ def staged(folder: Path) -> dict[str, str]:
     """
     told = text(run(folder, "ls-files", "-z", "--stage", more=_index_of_hook(folder)))
     entries = (entry.partition("\t") for entry in told.split("\0") if entry)
-    kept = kept_now(folder)
+    kept = list_contents(folder)
     found = {name: about.split(" ")[1] for about, _, name in entries}
     return {name: content for name, content in found.items() if kept.get(name) != content}
 
 
-def about_to_add(folder: Path) -> frozenset[str]:
+def files_about_to_add(folder: Path) -> frozenset[str]:
     """While git runs a hook before an entry: the files that are new to git in it; none at any other time."""
-    return frozenset(staged(folder)) - kept_now(folder).keys() if _index_of_hook(folder) else frozenset()
+    return frozenset(staged(folder)) - list_contents(folder).keys() if _index_of_hook(folder) else frozenset()
 
 
 def _index_of_hook(folder: Path) -> dict[str, str]:
@@ -136,7 +136,7 @@ def contents_of(folder: Path, names: Collection[str]) -> Iterator[tuple[str, byt
         start += size + 1
 
 
-def kept_now(folder: Path) -> dict[str, str]:
+def list_contents(folder: Path) -> dict[str, str]:
     """The content of each file under the folder in the present entry, by its name from there.
 
     As git's names of the contents; none where there is no entry yet. Raises GitTrouble.

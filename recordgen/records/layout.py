@@ -24,7 +24,7 @@ from typing import Literal
 from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
 from recordgen.records.models.horse import SHARED_FILE
 from recordgen.records.pages.files import PAGES
-from recordgen.records.photos.files import PHOTOS, named
+from recordgen.records.photos.files import PHOTOS, parse_photo_name
 
 Part = Literal[
     "practice",
@@ -94,7 +94,7 @@ def _of_stable(stable: str, *inside: str) -> Home | None:
     horse, *file = inside
     if len(file) == 1:
         return _of_horse(stable, horse, file[0])
-    photo = named(file[1]) if len(file) == 2 and file[0] == PHOTOS else None
+    photo = parse_photo_name(file[1]) if len(file) == 2 and file[0] == PHOTOS else None
     return Home("photograph", stable, horse, photo[0].day) if photo else None
 
 

@@ -16,7 +16,7 @@ from pathlib import Path
 from recordgen.cache.entries import user_cache
 from recordgen.files import filling
 from recordgen.folders import replace_folder, workroom
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build_context import BuildContext
 from recordgen.site.model import Site
@@ -49,7 +49,7 @@ def build_sites(context: BuildContext, slugs: Sequence[str], out: Path, processe
     _look_at(out, slugs)
     with filling(out, "The sites before stay as they are"):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
-        with held(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
+        with hold_lock(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
             made = list(_build_each(context, slugs, room, processes or os.cpu_count() or 1))
             # Somebody may have put something there meanwhile, and a killed run may have moved something aside.
             _look_at(out, slugs)

@@ -20,7 +20,7 @@ from recordgen.days import month_day
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.rounds.rounds import held_told
+from recordgen.hoof.rounds.rounds import explain_held
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.problems import sentences
 
@@ -146,7 +146,7 @@ def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
         naming.phrase("calendar_window_of", window=_window(due, naming)),
         naming.phrase("calendar_reason", reason=due.reason),
         *([naming.phrase("calendar_overdue", latest=naming.day(due.latest))] if due.overdue_days else []),
-        *([held_told(horse, naming).rstrip(".")] if horse.held else []),
+        *([explain_held(horse, naming).rstrip(".")] if horse.held else []),
     ]
     anchor = _Anchor("visit", horse.stable, horse.slug, last)
     summary = naming.phrase("calendar_due", horse=horse.horse.name)

@@ -14,7 +14,7 @@ import pytest
 
 from recordgen.cli.options import told_plainly
 from recordgen.files import fingerprints
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 from recordgen.site import engine
 from recordgen.site.model import Site
 from recordgen.site.site_folders import MARK, mark_folder
@@ -142,7 +142,7 @@ def test_a_file_put_into_a_site_stops_the_next_build(records: Path, tmp_path: Pa
 def test_two_builds_in_one_place_do_not_meet(records: Path, tmp_path: Path) -> None:
     """The second is told."""
     (tmp_path / "out").mkdir()
-    with held(tmp_path / "out", ""):
+    with hold_lock(tmp_path / "out", ""):
         code, said = build(records, "--out", tmp_path / "out")
 
     assert (code, "sites are being built in" in said) == (1, True)

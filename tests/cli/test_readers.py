@@ -11,7 +11,7 @@ from click.testing import CliRunner, Result
 
 from recordgen.cli import main
 from recordgen.files import fingerprints
-from recordgen.private.crypto.key_ring import opened_by_link, read_ring
+from recordgen.private.crypto.key_ring import open_by_link, read_ring
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.sealing.unseal import unseal
 from tests.support.commands import run
@@ -57,7 +57,7 @@ def test_a_link_opens_the_site_by_itself(published: Desk) -> None:
     secret = LINK.findall(result.output)[0]
     ring = read_ring((published.public / "keys.json").read_bytes())
 
-    assert opened_by_link(ring, secret) == published.state.reader_key
+    assert open_by_link(ring, secret) == published.state.reader_key
     assert "messengers, mail and browsers keep links" in result.output
 
 
@@ -222,7 +222,7 @@ def test_a_rotation_gives_every_reader_new_words_or_a_new_link_once(published: D
     assert [reader.name for reader in published.state.readers] == ["Willowmere", "Mara Tilling", "tack room"]
     assert re.findall(r"These words are for ([^.]+)\.", told) == ["Willowmere", "Mara Tilling"]
     assert [opens(published, words) for words in WORDS.findall(told)] == [True, True]
-    assert opened_by_link(ring, secret) == published.state.reader_key
+    assert open_by_link(ring, secret) == published.state.reader_key
 
 
 @pytest.mark.parametrize("typed", ["mara tilling", "MARA  TILLING", " Mara Tilling "])

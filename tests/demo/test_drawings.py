@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 from PIL import Image
 
-from recordgen.records.photos.files import named
+from recordgen.records.photos.files import parse_photo_name
 from recordgen.records.photos.jpeg import headers, picture_alone
 from tests.demo.drawings import PENCIL, drawing
 from tests.demo.practice import demo_drawings
@@ -80,7 +80,7 @@ def test_every_drawing_is_named_by_a_tracing_of_what_its_name_says() -> None:
     }
     seen = {}
     for path, picture in made().items():
-        subject, size = named(Path(path).name), headers(io.BytesIO(picture))
+        subject, size = parse_photo_name(Path(path).name), headers(io.BytesIO(picture))
         assert subject is not None
         shown = subject[0]
         seen[f"{path.split('/')[1]}/{Path(path).name}"] = (

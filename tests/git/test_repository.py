@@ -7,7 +7,15 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.git.repository import about_to_add, contents_of, files_of, hashes_of, is_ignored, kept_now, staged
+from recordgen.git.repository import (
+    contents_of,
+    files_about_to_add,
+    files_of,
+    hashes_of,
+    is_ignored,
+    list_contents,
+    staged,
+)
 
 EMPTY = "e69de29bb2d1d6434b8b29ae775ad8c2e48c5391"
 
@@ -53,7 +61,9 @@ def test_what_is_about_to_be_kept_is_told_with_its_content(folder: Path) -> None
 
     assert staged(folder) == {"new.txt": EMPTY}
     assert dict(contents_of(folder, [EMPTY, "0" * 40])) == {EMPTY: b"", "0" * 40: None}
-    assert hashes_of(folder, ["new.txt", "kept blåbær.txt"])["kept blåbær.txt"] == kept_now(folder)["kept blåbær.txt"]
+    assert (
+        hashes_of(folder, ["new.txt", "kept blåbær.txt"])["kept blåbær.txt"] == list_contents(folder)["kept blåbær.txt"]
+    )
 
 
 def test_only_the_index_of_its_own_hook_is_looked_at(
@@ -61,10 +71,10 @@ def test_only_the_index_of_its_own_hook_is_looked_at(
 ) -> None:
     """A hook of another repository tells of other files."""
     git(folder, "add", "new.txt")
-    assert about_to_add(folder) == set()
+    assert files_about_to_add(folder) == set()
 
     monkeypatch.setenv("GIT_INDEX_FILE", str(folder.parent / ".git" / "index"))
-    assert about_to_add(folder) == {"new.txt"}
+    assert files_about_to_add(folder) == {"new.txt"}
     git(tmp_path, "init", "--quiet", "other")
     monkeypatch.setenv("GIT_INDEX_FILE", str(tmp_path / "other" / ".git" / "index"))
-    assert about_to_add(folder) == set()
+    assert files_about_to_add(folder) == set()

@@ -19,7 +19,7 @@ from recordgen import folders
 from recordgen.cache.entries import Cache
 from recordgen.files import list_files
 from recordgen.folders import clear_workrooms
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
 from recordgen.site import build
@@ -163,7 +163,7 @@ def test_builders_end_with_a_killed_build(tmp_path: Path) -> None:
         # Comes to an end once nobody is left who could write to it.
         assert begun.stdout.read() == b""
 
-    with held(tmp_path, ""):
+    with hold_lock(tmp_path, ""):
         clear_workrooms(tmp_path)
     assert list(tmp_path.iterdir()) == []
 

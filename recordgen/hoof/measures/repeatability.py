@@ -84,7 +84,7 @@ class ToldError:
     own: Own | None
 
 
-def told(reference: Reference, usual: Mapping[str, str], visits: Sequence[Visit]) -> list[ToldError]:
+def list_errors(reference: Reference, usual: Mapping[str, str], visits: Sequence[Visit]) -> list[ToldError]:
     """Every measure in every way of the table with the errors that a practice is told by, in the order of the table."""
     own = own_errors(reference, usual, visits)
     measures = {measure.name: measure for measure in measures_of(with_own(reference, own)) if not measure.parts}

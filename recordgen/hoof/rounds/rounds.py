@@ -208,7 +208,7 @@ def fewest_told(plan: Plan, naming: Naming) -> str:
     return naming.phrase("rounds_unmet_fewest" if plan.unmet else "rounds_fewest", days=days)
 
 
-def held_told(horse: HorseSummary, naming: Naming) -> str:
+def explain_held(horse: HorseSummary, naming: Naming) -> str:
     """Why nothing is trimmed of a horse until the vet agrees; sentences."""
     seen = " ".join(dict.fromkeys(caution.seen for caution in horse.held))
     return naming.phrase("rounds_no_trim_why", seen=seen)

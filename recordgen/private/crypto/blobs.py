@@ -10,7 +10,7 @@ import zlib
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, NotOpened, decrypted, encrypted
+from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, NotOpened, decrypt, encrypt
 
 MAGIC = b"SLD1"
 HEADER_BYTES = len(MAGIC) + 1 + 8
@@ -63,7 +63,7 @@ def padme(length: int) -> int:
     return -(-length // step) * step
 
 
-def framed(body: bytes, compress: bool) -> bytes:
+def frame_body(body: bytes, compress: bool) -> bytes:
     """The exact bytes to encrypt: flags (1 byte), length (4, big-endian), body, zeros up to a padded length."""
     packed = zlib.compress(body, LEVEL) if compress else body
     smaller = compress and len(packed) <= len(body) * (1 - WORTH)
@@ -72,8 +72,8 @@ def framed(body: bytes, compress: bool) -> bytes:
     return whole.ljust(padme(len(whole)), b"\0")
 
 
-def unframed(frame: bytes) -> bytes:
-    """The body of a frame. Raises NotOpened for a frame that `framed` does not write."""
+def read_frame(frame: bytes) -> bytes:
+    """The body of a frame. Raises NotOpened for a frame that `frame_body` does not write."""
     if len(frame) < 5:
         raise NotOpened("a frame ends too early")
     flags, length = struct.unpack_from(">BI", frame)
@@ -111,7 +111,7 @@ def blob(keys: Keys, site_id: bytes, kind: Kind, path: str, frame: bytes) -> Blo
     name, nonce = name_and_nonce(keys.mac, kind, path, frame)
     name = MANIFEST_NAME if kind == MANIFEST else name
     header = MAGIC + bytes([kind]) + keys.kid
-    return Blob(name, header + nonce + encrypted(keys.enc, nonce, frame, header + site_id + name.encode()))
+    return Blob(name, header + nonce + encrypt(keys.enc, nonce, frame, header + site_id + name.encode()))
 
 
 def open_blob(reader: ReaderKey, kind: Kind, sealed: Blob) -> bytes:
@@ -120,4 +120,4 @@ def open_blob(reader: ReaderKey, kind: Kind, sealed: Blob) -> bytes:
     if header != MAGIC + bytes([kind]) + reader.kid:
         raise NotOpened(f"{sealed.name} was not sealed for this site and these keys")
     bound = header + reader.site_id + sealed.name.encode()
-    return unframed(decrypted(reader.enc, rest[:NONCE_BYTES], rest[NONCE_BYTES:], bound))
+    return read_frame(decrypt(reader.enc, rest[:NONCE_BYTES], rest[NONCE_BYTES:], bound))

@@ -24,8 +24,8 @@ from recordgen.private.crypto.primitives import (
     KEY_BYTES,
     NONCE_BYTES,
     NotOpened,
-    decrypted,
-    encrypted,
+    decrypt,
+    encrypt,
     hkdf,
     pbkdf2,
     within_limits,
@@ -78,7 +78,7 @@ def link_slot(reader: ReaderKey) -> tuple[Slot, bytes, str]:
 def _wrapped(reader: ReaderKey, own_key: bytes, kind: SlotKind, iterations: int, salt: bytes) -> Slot:
     iv, slot_id = secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
     bound = _bound(b64u(reader.site_id), b64u(reader.kid), slot_id, kind, iterations)
-    key = encrypted(own_key, iv, reader.enc, bound)
+    key = encrypt(own_key, iv, reader.enc, bound)
     return Slot(id=slot_id, kind=kind, iter=iterations, salt=b64u(salt), iv=b64u(iv), key=b64u(key))
 
 
@@ -105,7 +105,7 @@ def read_ring(text: bytes) -> KeyRing:
         raise NotOpened("keys.json is not the key ring of a sealed site") from None
 
 
-def opened_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
+def open_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
     """The contents that these words open, tried on each slot for words. Raises NotOpened where they fit none."""
     typed = normal(words).encode()
     for slot in (slot for slot in ring.slots if slot.kind == "pass"):
@@ -115,7 +115,7 @@ def opened_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) 
     raise NotOpened("these words do not fit", "Look for a word left out or spelled otherwise")
 
 
-def opened_by_link(ring: KeyRing, secret: str) -> ReaderKey:
+def open_by_link(ring: KeyRing, secret: str) -> ReaderKey:
     """The contents that a link's secret opens. Raises NotOpened where it fits no slot."""
     for slot in (slot for slot in ring.slots if slot.kind == "link"):
         if reader := _tried(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
@@ -123,7 +123,7 @@ def opened_by_link(ring: KeyRing, secret: str) -> ReaderKey:
     raise NotOpened("this link does not fit", "It may be older than the last change of keys")
 
 
-def opened_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
+def open_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
     """The contents that a slot's own key opens, as in a browser that has just hashed the words. Raises NotOpened."""
     for slot in (slot for slot in ring.slots if slot.id == slot_id):
         if slot.kind == "pass":
@@ -136,7 +136,7 @@ def opened_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int =
 def _tried(ring: KeyRing, slot: Slot, own_key: bytes) -> ReaderKey | None:
     bound = _bound(ring.site, ring.kid, slot.id, slot.kind, slot.iter)
     try:
-        enc = decrypted(own_key, unb64u(slot.iv), unb64u(slot.key), bound)
+        enc = decrypt(own_key, unb64u(slot.iv), unb64u(slot.key), bound)
     except NotOpened:
         return None
     return ReaderKey(enc, unb64u(ring.kid), unb64u(ring.site))

@@ -63,7 +63,7 @@ def pbkdf2(words: bytes, salt: bytes, iterations: int, length: int = KEY_BYTES) 
     return PBKDF2HMAC(SHA256(), length, salt, iterations).derive(words)
 
 
-def encrypted(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
+def encrypt(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
     """The bytes sealed by AES-256-GCM, tag last; `bound` is not hidden, and without it nothing opens.
 
     key: 32 bytes. nonce: 12 bytes, never twice with one key for different bytes. Source: NIST SP 800-38D.
@@ -71,7 +71,7 @@ def encrypted(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
     return AESGCM(key).encrypt(nonce, plain, bound)
 
 
-def decrypted(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
+def decrypt(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
     """The bytes that `encrypted` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
     try:
         return AESGCM(key).decrypt(nonce, sealed, bound)

@@ -20,8 +20,8 @@ from recordgen.private.crypto.primitives import (
     ITERATIONS,
     NONCE_BYTES,
     NotOpened,
-    decrypted,
-    encrypted,
+    decrypt,
+    encrypt,
     pbkdf2,
     within_limits,
 )
@@ -100,7 +100,7 @@ def _taken(path: Path) -> Trouble:
 def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
     salt, iv = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES)
     key = pbkdf2(normal(passphrase).encode(), salt, iterations)
-    states = b64u(encrypted(key, iv, text.encode(), _bound(iterations)))
+    states = b64u(encrypt(key, iv, text.encode(), _bound(iterations)))
     copy = KeyBackup(v=1, iter=iterations, salt=b64u(salt), iv=b64u(iv), states=states)
     return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
 
@@ -151,7 +151,7 @@ def _opened(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
     copy = _read_copy(path)
     key = pbkdf2(normal(passphrase).encode(), unb64u(copy.salt), within_limits(copy.iter, fewest))
     try:
-        states = json.loads(decrypted(key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)))
+        states = json.loads(decrypt(key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)))
     except NotOpened:
         raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
     return {Path(name).name: text for name, text in states.items()}

@@ -30,7 +30,7 @@ from cryptography.hazmat.primitives.serialization import (
 
 from recordgen.files import write_new, write_whole
 from recordgen.private.crypto.key_ring import b64u, unb64u
-from recordgen.private.crypto.primitives import NONCE_BYTES, NotOpened, decrypted, hkdf
+from recordgen.private.crypto.primitives import NONCE_BYTES, NotOpened, decrypt, hkdf
 from recordgen.private.keystore.checksum import checked, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.problems import Trouble
@@ -96,7 +96,7 @@ class FieldKey:
         def opened(number: int, content: str) -> bytes:
             nonce = number.to_bytes(NONCE_BYTES)
             try:
-                return _unpacked(decrypted(key, nonce, unb64u(content), bound + nonce))
+                return _unpacked(decrypt(key, nonce, unb64u(content), bound + nonce))
             except NotOpened:
                 raise NotOpened("it was changed since it was sealed") from None
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import AbstractContextManager
 from pathlib import Path
 
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 
 
 def alone(state_file: Path) -> AbstractContextManager[None]:
@@ -13,4 +13,4 @@ def alone(state_file: Path) -> AbstractContextManager[None]:
 
     Raises Trouble where somebody else holds them.
     """
-    return held(state_file.with_suffix(".lock"), "this stable is being published, or its readers changed,")
+    return hold_lock(state_file.with_suffix(".lock"), "this stable is being published, or its readers changed,")

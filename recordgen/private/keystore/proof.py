@@ -12,18 +12,18 @@ from __future__ import annotations
 import secrets
 
 from recordgen.private.crypto.key_ring import Slot
-from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, decrypted, encrypted
+from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, decrypt, encrypt
 
 
 def proof_of(keys: Keys, slot: Slot, own_key: bytes) -> bytes:
     """The proof to keep for a new slot: nonce (12 bytes), then the slot's own key, sealed."""
     nonce = secrets.token_bytes(NONCE_BYTES)
-    return nonce + encrypted(keys.proof, nonce, own_key, _bound(slot))
+    return nonce + encrypt(keys.proof, nonce, own_key, _bound(slot))
 
 
 def proven_key(keys: Keys, slot: Slot, proof: bytes) -> bytes:
     """The slot's own key (32 bytes). Raises NotOpened where keys, slot or proof are not as they were made."""
-    return decrypted(keys.proof, proof[:NONCE_BYTES], proof[NONCE_BYTES:], _bound(slot))
+    return decrypt(keys.proof, proof[:NONCE_BYTES], proof[NONCE_BYTES:], _bound(slot))
 
 
 def _bound(slot: Slot) -> bytes:

@@ -35,7 +35,7 @@ from recordgen.private.publishing.to_git import push_branch
 from recordgen.private.sealing.seal import SealedPage, seal
 from recordgen.private.sealing.site_files import title_of
 from recordgen.private.sealing.unseal import refuse_unreadable
-from recordgen.records.history.earlier_names import first_names
+from recordgen.records.history.earlier_names import find_first_names
 from recordgen.records.load.everything import Whole, read_whole
 from recordgen.records.models.stable import Publish, Stable
 
@@ -199,7 +199,7 @@ def _sealed(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEditio
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
     horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
     # A horse's page keeps its address though its folder is renamed.
-    first = first_names(task.shelf.records, horses)
+    first = find_first_names(task.shelf.records, horses)
     names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
     build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site, task.cache)
     task.shelf.take_blobs(out, state)

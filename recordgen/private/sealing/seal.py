@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from recordgen.private.crypto.blobs import FILE, Blob, blob, framed
+from recordgen.private.crypto.blobs import FILE, Blob, blob, frame_body
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
 from recordgen.private.keystore.site_keys import EDITIONS_KEPT, SeenEdition, SiteKeys
 from recordgen.private.sealing.sealed_folder import MANIFEST, RING, Outlet, blob_file
@@ -149,7 +149,7 @@ def _locked(site: Path, base: str, words: Mapping[str, str]) -> Iterator[SiteFil
 def _entries(state: SiteKeys, files: Iterable[SiteFile]) -> Iterator[_Entry]:
     keys = state.keys
     for file in files:
-        frame = framed(file.content, file.compressible)
+        frame = frame_body(file.content, file.compressible)
         yield _Entry(file, blob(keys, state.site_id, FILE, file.path, frame))
 
 
@@ -159,7 +159,7 @@ def _manifest(state: SiteKeys, edition: _Edition, today: dt.date | None) -> byte
     digest = _sha256(_json(content) + state.ring)
     if digest != state.digest:
         state.serial, state.day, state.digest = state.serial + 1, today.isoformat() if today else "", digest
-    frame = framed(_json(content | {"serial": state.serial, "time": state.day}), compress=True)
+    frame = frame_body(_json(content | {"serial": state.serial, "time": state.day}), compress=True)
     return blob(state.keys, state.site_id, MANIFEST_KIND, "", frame).content
 
 

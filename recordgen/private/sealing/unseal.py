@@ -13,7 +13,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.private.crypto.blobs import FILE, MANIFEST_NAME, Blob, ReaderKey, open_blob
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
-from recordgen.private.crypto.key_ring import opened_by_own_key, opened_by_words, read_ring
+from recordgen.private.crypto.key_ring import open_by_own_key, open_by_words, read_ring
 from recordgen.private.crypto.primitives import FEWEST_ITERATIONS, NotOpened
 from recordgen.private.keystore.proof import proven_key
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -50,7 +50,7 @@ def unseal(folder: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> di
     fewest: rounds of hashing below which a key ring is refused. Raises NotOpened where the words do not fit and where
     anything was changed, and OSError where a file is missing.
     """
-    return files_of(folder, opened_by_words(read_ring((folder / RING).read_bytes()), passphrase, fewest))
+    return files_of(folder, open_by_words(read_ring((folder / RING).read_bytes()), passphrase, fewest))
 
 
 def files_of(folder: Path, reader: ReaderKey) -> dict[str, bytes]:
@@ -85,7 +85,7 @@ def refuse_unreadable(folder: Path, state: SiteKeys, fewest: int = FEWEST_ITERAT
     for reader in state.readers:
         try:
             own_key = proven_key(state.keys, reader.slot, reader.proof)
-            key = opened_by_own_key(read_ring((folder / RING).read_bytes()), reader.slot.id, own_key, fewest)
+            key = open_by_own_key(read_ring((folder / RING).read_bytes()), reader.slot.id, own_key, fewest)
             if key not in whole:
                 files_of(folder, key)
                 whole.add(key)

@@ -46,10 +46,10 @@ class NoPdf(Trouble):
     """A PDF cannot be made here: what is missing, and what to install."""
 
 
-def sealed_pdf(document: str, words: str) -> bytes:
+def make_sealed_pdf(document: str, words: str) -> bytes:
     """The document as a PDF that opens with the words, typed small with one space between. Raises NoPdf."""
     _library()
-    return encrypted_pdf(printed(document, browser()), words)
+    return encrypt_pdf(printed(document, browser()), words)
 
 
 def browser() -> str:
@@ -89,7 +89,7 @@ def _is_root() -> bool:
     return hasattr(os, "geteuid") and os.geteuid() == 0
 
 
-def encrypted_pdf(pdf: bytes, words: str) -> bytes:
+def encrypt_pdf(pdf: bytes, words: str) -> bytes:
     """The same PDF, encrypted with AES-256 under the words. Raises NoPdf without pypdf, ValueError for unfit words."""
     password = normal(words)
     if not 0 < len(password.encode()) <= LONGEST_PASSWORD_BYTES:

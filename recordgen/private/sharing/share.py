@@ -16,7 +16,7 @@ from recordgen.files import disk_trouble, write_new, write_whole
 from recordgen.hoof.export.sheet import may_be_shared
 from recordgen.hoof.naming import Naming
 from recordgen.private.crypto.passphrases import six_words
-from recordgen.private.sharing.pdf import NoPdf, sealed_pdf
+from recordgen.private.sharing.pdf import NoPdf, make_sealed_pdf
 from recordgen.private.sharing.sheet import HorseSheet
 from recordgen.private.sharing.single_file import environment, single_file
 from recordgen.problems import Trouble
@@ -73,21 +73,21 @@ def require_consent(practice: Practice, horse: HorseRecord, today: dt.date) -> N
     raise Trouble(f"{place}: {horse.horse.name}'s record may not be shared with a vet: {says}", way_out)
 
 
-def sealed_record(sheet: HorseSheet, handing: Handing, naming: Naming, practice: Practice) -> SealedFile:
+def seal_sheet(sheet: HorseSheet, handing: Handing, naming: Naming, practice: Practice) -> SealedFile:
     """The sheet of one horse, sealed under fresh words as an HTML file, and as a PDF where one can be made."""
-    document = with_note(sheet.html, handing, naming, practice)
+    document = add_note(sheet.html, handing, naming, practice)
     words, no_pdf = six_words(), None
     files: dict[SharedForm, bytes] = {"html": single_file(document, words, practice.folder).encode()}
     if handing.with_pdf:
         try:
-            files["pdf"] = sealed_pdf(document, words)
+            files["pdf"] = make_sealed_pdf(document, words)
         except NoPdf as why:
             no_pdf = why
     entry = Shared(date=handing.on, to=handing.to, edition=sheet.edition, until=handing.until, what=tuple(files))
     return SealedFile(entry, files, words, no_pdf)
 
 
-def with_note(sheet: str, handing: Handing, naming: Naming, practice: Practice) -> str:
+def add_note(sheet: str, handing: Handing, naming: Naming, practice: Practice) -> str:
     """The sheet, headed by who handed it to whom, on which day, and until when they are asked to keep it."""
     until = naming.phrase("share_until", day=naming.day(handing.until)) if handing.until else ""
     shared = naming.phrase("share_note", to=handing.to, by=practice.file.name, day=naming.day(handing.on))

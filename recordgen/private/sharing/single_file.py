@@ -22,7 +22,7 @@ from markupsafe import Markup
 
 from recordgen.private.crypto.blobs import padme
 from recordgen.private.crypto.passphrases import normal
-from recordgen.private.crypto.primitives import ITERATIONS, NONCE_BYTES, encrypted, pbkdf2
+from recordgen.private.crypto.primitives import ITERATIONS, NONCE_BYTES, encrypt, pbkdf2
 from recordgen.records.sandbox import templates_of
 
 SALT_BYTES = 16
@@ -48,7 +48,7 @@ def seal(document: str, words: str) -> tuple[dict[str, str | int], str]:
     """Values a reader needs beside the words (version, id, rounds, salt, iv), and the sealed document in base64."""
     salt, iv, name = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
     key = pbkdf2(normal(words).encode(), salt, ITERATIONS)
-    sealed = encrypted(key, iv, _framed(document), f"sld1 file|{name}|{ITERATIONS}".encode())
+    sealed = encrypt(key, iv, _framed(document), f"sld1 file|{name}|{ITERATIONS}".encode())
     beside: dict[str, str | int] = {"v": 1, "id": name, "iter": ITERATIONS, "salt": b64(salt), "iv": b64(iv)}
     return beside, b64(sealed)
 

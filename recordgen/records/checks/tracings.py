@@ -21,9 +21,9 @@ from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.names import Foot, Moment
 from recordgen.records.models.tracing import OUTLINES, Spot, Tracing
 from recordgen.records.models.visit import Visit
-from recordgen.records.photos.files import PHOTOS, Subject, named
+from recordgen.records.photos.files import PHOTOS, Subject, parse_photo_name
 from recordgen.records.yaml.read import Written
-from recordgen.records.yaml.validation_errors import spoken
+from recordgen.records.yaml.validation_errors import say_steps
 
 # The share of the image's width below which a scale is too short: at 2 % of 1000 px, with 1.5 px of error at each end,
 # every length is a tenth off. Derived from: the assumed error of the hand.
@@ -55,7 +55,7 @@ class TracedAt:
 
     def problem(self, code: str, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
         """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
-        name = spoken((self.foot, "tracings", self.number, *steps[:1]))
+        name = say_steps((self.foot, "tracings", self.number, *steps[:1]))
         place = self.visit.place("feet", self.foot, "tracings", self.number, *steps)
         return (warning if unlikely else Problem)(place, code, f"{name}: {message}", way_out)
 
@@ -232,7 +232,7 @@ def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
         message = "the photograph was changed since it was traced"
         way_out = "Look whether the points still fit it, and trace it anew where they do not; then take out sha256"
         yield traced.problem("tracing-photo-changed", message, way_out, "file", unlikely=True)
-    about = named(name)
+    about = parse_photo_name(name)
     if about and about[0] not in _subjects(traced):
         message = "by its name the photograph shows another day, foot, view or moment"
         yield traced.problem("tracing-photo-of-another", message, "Look which one was traced", "file", unlikely=True)

@@ -19,7 +19,7 @@ def stables_before(records: Path, slug: str) -> list[str]:
     return list(dict.fromkeys(folder for name in before if (folder := name.split("/")[0]) != slug))
 
 
-def first_names(records: Path, horses: Iterable[tuple[str, str]]) -> dict[str, str]:
+def find_first_names(records: Path, horses: Iterable[tuple[str, str]]) -> dict[str, str]:
     """For each horse of a stable the name that its folder bore first, so that what is named by it stays.
 
     horses: stable and horse, by the names of their folders, all of one stable. Where two horses bore the same name one

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from recordgen.git.changes import KindOfChange, kinds_of_change
-from recordgen.git.repository import hashes_of, kept_now
+from recordgen.git.repository import hashes_of, list_contents
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Place, Problem, warning
 from recordgen.records.layout import home_of
@@ -76,7 +76,7 @@ def _name(path: Path, records: Path) -> str:
 
 def _moved(records: Path, gone: set[str], come: set[str], depth: int) -> Iterator[Move]:
     """The folders of a depth that moved whole: nothing is left of the old one, nothing was at the new one."""
-    kept = kept_now(records)
+    kept = list_contents(records)
     emptied = _folders(gone, depth) - _folders(kept.keys() - gone, depth)
     begun = _folders(come, depth) - _folders(kept.keys(), depth)
     contents = {kept[name]: name for name in sorted(gone) if _folder(name, depth) in emptied}

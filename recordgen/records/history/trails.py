@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
 from recordgen.git.log import log
-from recordgen.git.repository import kept_now, states_of
+from recordgen.git.repository import list_contents, states_of
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.records.history.build import Past, contents, trail_of
@@ -64,7 +64,7 @@ def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTra
     if prefix:
         raise GitTrouble(*_PART_OF_MORE)
     names = dict(_named(folder, files))
-    now = kept_now(folder)
+    now = list_contents(folder)
     versions = followed(log(folder), set(names.values())) if now else {}
     visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
     past = Past(visits, now, _lines(folder / shallow), words)

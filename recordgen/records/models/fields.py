@@ -125,7 +125,7 @@ def with_names(named: Callable[[str], str | None]) -> Callable[[Any], Any]:
     return read
 
 
-def spelled(named: Callable[[str], str | None]) -> BeforeValidator:
+def spell_as(named: Callable[[str], str | None]) -> BeforeValidator:
     """Gives a typed name its one spelling; an unknown one stays as typed."""
     return BeforeValidator(lambda value: (named(value) or value) if isinstance(value, str) else value)
 

@@ -17,7 +17,7 @@ from recordgen.records.models.fields import (
     YesNo,
     measured,
     several,
-    spelled,
+    spell_as,
     told,
     with_names,
 )
@@ -27,8 +27,8 @@ from recordgen.records.models.tracing import Tracing
 
 Landing = Literal["heel first", "flat", "toe first", "lateral first", "medial first"]
 Infection = Literal["none", "surface", "deep groove", "painful or bleeding"]
-OneZone = Annotated[Zone, spelled(zone_named)]
-AbscessPlace = Annotated[Literal[Zone, "sole", "frog", "coronet", "heel bulbs"], spelled(zone_named)]
+OneZone = Annotated[Zone, spell_as(zone_named)]
+AbscessPlace = Annotated[Literal[Zone, "sole", "frog", "coronet", "heel bulbs"], spell_as(zone_named)]
 MarkKind = Literal["growth mark", "crack end", "abscess line", "event ring"]
 
 

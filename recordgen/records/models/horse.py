@@ -25,7 +25,7 @@ from recordgen.records.models.fields import (
     measured,
     refusal,
     several,
-    spelled,
+    spell_as,
     told,
 )
 from recordgen.records.models.names import Foot, Kind, Zone, foot_named, zone_named
@@ -57,8 +57,8 @@ class Aim(Record):
     """An aim of the trim: a measure of a foot, or of all feet, that shall come under or over a value."""
 
     measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
-    zone: Annotated[Zone, spelled(zone_named)] | None = told("zone of the wall, for measures of the wall")
-    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    zone: Annotated[Zone, spell_as(zone_named)] | None = told("zone of the wall, for measures of the wall")
+    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
     under: Number | None = told("it shall come to this or less; of a difference, to either side of nothing")
     over: Number | None = told("it shall come to this or more")
     note: Text | None = told("why, for the owner to read")

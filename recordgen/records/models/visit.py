@@ -23,7 +23,7 @@ from recordgen.records.models.fields import (
     measured,
     refusal,
     several,
-    spelled,
+    spell_as,
     told,
     with_names,
 )
@@ -129,7 +129,7 @@ class CautionEnd(Record):
     """A caution that a vet's finding ends."""
 
     caution: Text = told("name of the caution as the site prints it in brackets", ...)
-    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
 
 
 def _caution_end(value: Any) -> Any:
@@ -164,7 +164,7 @@ class Resolved(Record):
     """The end of a caution: which one, when, and who says so. One to call the vet now for ends by the vet alone."""
 
     caution: Text = told("name of the caution as the site prints it in brackets", ...)
-    foot: Annotated[Foot, spelled(foot_named)] | None = told("which foot; all where left out")
+    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
     date: Day = told("the day, after the one on which it was recorded", ...)
     by: OneLine = told("who says so", ...)
 

@@ -14,7 +14,7 @@ from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import SLUG
 from recordgen.records.models.names import Foot, Moment, View
 from recordgen.records.photos.convert import day_taken, plain_photo
-from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS, Subject, named
+from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS, Subject, parse_photo_name
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
 
 LARGEST_FILE_BYTES = 100_000_000
@@ -121,7 +121,7 @@ def _original(file: Path) -> bytes:
 
 def _subject(file: Path, raw: bytes, said: Said, today: dt.date) -> Subject:
     """The subject of a picture: as was said, else as its name tells, else on the day the camera wrote, else today."""
-    told = named(file.with_suffix(".jpg").name)
+    told = parse_photo_name(file.with_suffix(".jpg").name)
     by_name = told[0] if told else None
     foot, view = said.foot or (by_name and by_name.foot), said.view or (by_name and by_name.view)
     if not foot or not view:

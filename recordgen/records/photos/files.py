@@ -61,7 +61,7 @@ class Photo:
     height: int
 
 
-def named(name: str) -> tuple[Subject, int] | None:
+def parse_photo_name(name: str) -> tuple[Subject, int] | None:
     """The subject of a photograph by the name of its file, and its number; None where the name does not tell."""
     found = _NAME.fullmatch(name)
     foot = foot_named(found["foot"]) if found else None
@@ -124,7 +124,7 @@ def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
 
 
 def _subject(walk: Walk, path: Path, today: dt.date) -> tuple[Subject, int] | None:
-    told = named(path.name)
+    told = parse_photo_name(path.name)
     if told is None:
         way_out = "Name it like 2026-10-14-left-fore-sole-before.jpg"
         walk.tell(path, "photo-name", "the name does not say which day, foot and view the photograph shows", way_out)

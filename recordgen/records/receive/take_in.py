@@ -27,7 +27,15 @@ from recordgen.records.receive.doubts import Settled, settle
 from recordgen.records.receive.questions import Answers, Question, Say
 from recordgen.records.receive.seen import Seen, SeenVisit
 from recordgen.records.receive.visits import visit_text
-from recordgen.records.receive.whose import Found, Horses, about, find_day, find_horse, one_line, question_of_horse
+from recordgen.records.receive.whose import (
+    Found,
+    Horses,
+    describe_visit,
+    find_day,
+    find_horse,
+    one_line,
+    question_of_horse,
+)
 from recordgen.records.write.visit import VISIT_SCHEMA
 from recordgen.records.yaml.write import as_yaml
 
@@ -81,10 +89,13 @@ class TakingIn:
     def take(self, brought: Brought) -> list[Outcome]:
         """Take in every visit of what was brought; one that cannot be taken in stops no other."""
         if question := self._of_another_practice(brought):
-            return [Outcome(visit, about(visit, self.horses), "waiting", open=(question,)) for visit in brought.visits]
+            return [
+                Outcome(visit, describe_visit(visit, self.horses), "waiting", open=(question,))
+                for visit in brought.visits
+            ]
         outcomes = []
         for visit in brought.visits:
-            told = about(visit, self.horses)
+            told = describe_visit(visit, self.horses)
             try:
                 outcomes.append(self._visit(visit, brought))
             except Trouble as trouble:
@@ -108,7 +119,7 @@ class TakingIn:
 
     def _visit(self, visit: BroughtVisit, brought: Brought) -> Outcome:
         known = self.seen.visits.get(visit.id)
-        told = about(visit, self.horses, known.horse if known else None)
+        told = describe_visit(visit, self.horses, known.horse if known else None)
         if known and not known.begun and (known.rev > visit.rev or (known.rev == visit.rev and not known.waiting)):
             return self._seen_before(visit, known, told)
         self.answers.begin(known.answers if known else {})

@@ -62,7 +62,7 @@ class Found:
     new_name: str = ""
 
 
-def about(visit: BroughtVisit, horses: Horses, which: str | None = None) -> str:
+def describe_visit(visit: BroughtVisit, horses: Horses, which: str | None = None) -> str:
     """A visit in words: Bramble at Willowmere, 27 November 2026."""
     which = which or visit.horse
     horse, stable = horses.horses.get(which), which.partition("/")[0]
@@ -81,7 +81,7 @@ def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers,
     choices = {TAKE: say("take_left", name=horse.name)}
     choices |= {which: horses.told(which) for which in elsewhere} | {LEAVE_OUT: say("leave_out")}
     asks = say("asks_left", name=horse.name, day=spoken_day(horse.left.date))
-    question = Question(f"{visit.id} left", about(visit, horses), asks, choices)
+    question = Question(f"{visit.id} left", describe_visit(visit, horses), asks, choices)
     match answers.of(question):
         case None:
             return question
@@ -111,7 +111,12 @@ def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, s
     asks = say("asks_horse", horse=quoted(visit.horse), name=visit.name or visit.horse, stable=known)
     typed = say("typed_horse")
     question = Question(
-        question_of_horse(visit, file), about(visit, horses), asks, choices, typed, lambda text: _fits(text, horses)
+        question_of_horse(visit, file),
+        describe_visit(visit, horses),
+        asks,
+        choices,
+        typed,
+        lambda text: _fits(text, horses),
     )
     match answers.of(question):
         case None:
@@ -173,7 +178,12 @@ def find_day(
         return visit.day
     choices |= {today.isoformat(): say("day_today"), LEAVE_OUT: say("leave_out")}
     question = Question(
-        f"{visit.id} day", about(visit, horses), asks, choices, say("typed_day"), lambda text: _day_fault(text, today)
+        f"{visit.id} day",
+        describe_visit(visit, horses),
+        asks,
+        choices,
+        say("typed_day"),
+        lambda text: _day_fault(text, today),
     )
     answer = answers.of(question)
     if answer is None:

@@ -32,7 +32,7 @@ class Founded:
     not_in_git: GitTrouble | None = None
 
 
-def found(
+def found_practice(
     folder: Path, practice_name: str, trimmer: str, stable_slug: str, stable_name: str, today: dt.date
 ) -> Founded:
     """A new folder of records with a first stable, in git where git is there.

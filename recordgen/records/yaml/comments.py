@@ -17,7 +17,7 @@ from recordgen.records.models.annotations import annotation_at, inside
 from recordgen.records.models.fields import DaySpan
 from recordgen.records.yaml.slips import LONGEST_SHOWN, unsure_comment
 from recordgen.records.yaml.tree import Document
-from recordgen.records.yaml.validation_errors import spoken
+from recordgen.records.yaml.validation_errors import say_steps
 
 # Where one of these stands the value is whole, and what is behind it a remark.
 _WHOLE = (float, int, bool, dt.date, DaySpan)
@@ -58,7 +58,7 @@ def lost_in_comments(found: Document, model: type[BaseModel]) -> Iterator[Proble
         line = lines[end.mark.line] if end.mark.line < len(lines) else ""
         column = unsure_comment(line, end.mark.column)
         if column is not None and end.may_go_on and not line[end.mark.column : column].strip(" \t:"):
-            name, lost = spoken(found.typed(end.steps)), line[column:].rstrip()
+            name, lost = say_steps(found.typed(end.steps)), line[column:].rstrip()
             message = f"{name}: {quoted(lost)} is not read, since # begins a comment"
             yield warning(
                 Place(found.path, end.mark.line + 1, column + 1), "comment-in-text", message, _way_out(end, name, lost)

@@ -18,7 +18,7 @@ from recordgen.records.models.fields import Record
 from recordgen.records.yaml.comments import lost_in_comments
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from recordgen.records.yaml.tree import Document, document, typed_key
-from recordgen.records.yaml.validation_errors import refused, spoken, steps_of
+from recordgen.records.yaml.validation_errors import refused, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
 
 Kind = TypeVar("Kind", bound=Record)
@@ -185,6 +185,6 @@ def _unlikely(found: Document, record: BaseModel, steps: tuple[Step, ...] = ()) 
 
 def _unusual(found: Document, info: FieldInfo, steps: tuple[Step, ...], value: float) -> Problem:
     low, high = extra(info)["likely"]
-    name, unit = spoken(found.typed(steps)), extra(info)["unit"]
+    name, unit = say_steps(found.typed(steps)), extra(info)["unit"]
     message = f"{name}: {value:g} {unit} is outside {low:g} to {high:g}, so look again"
     return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")

@@ -36,7 +36,7 @@ def as_list(given: Any) -> str | None:
     return f"[{given}]" if fits else None
 
 
-def written(steps: Sequence[Step], value: str | None, otherwise: str) -> str:
+def correct_line(steps: Sequence[Step], value: str | None, otherwise: str) -> str:
     """The way out: the corrected line where it is known, behind its key or its dash."""
     if value is None or not steps:
         return otherwise

@@ -32,11 +32,11 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
 
     path: as people see it. raw: the bytes of the file.
     """
-    text, told = decoded(path, raw)
+    text, explain_fault = decoded(path, raw)
     if not text:
-        return text, told
+        return text, explain_fault
     in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
-    return text, [*told, *unfinished_merge(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
+    return text, [*explain_fault, *unfinished_merge(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
 
 
 def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
@@ -218,7 +218,7 @@ _BEGAN_EARLIER = (
 _SLIPPED = ("could not find expected ':'", "mapping values are not", "expected", "did not find")
 
 
-def told(fault: yaml.MarkedYAMLError, text: str) -> list[Slip]:
+def explain_fault(fault: yaml.MarkedYAMLError, text: str) -> list[Slip]:
     """A fault of the YAML itself, or the slips in `text` that explain it: line, column, code and words."""
     reason = f"{fault.problem or ''} {fault.context or ''}"
     marks = [mark for mark in (fault.context_mark, fault.problem_mark) if mark]

@@ -18,7 +18,7 @@ from yaml.scanner import Scanner
 
 from recordgen.problems import Place, Problem, Step
 from recordgen.records.models.names import foot_named, zone_named
-from recordgen.records.yaml.text import text_of, told
+from recordgen.records.yaml.text import explain_fault, text_of
 from recordgen.records.yaml.values import Values
 
 
@@ -140,7 +140,7 @@ def document(path: str, raw: bytes) -> Document:
     try:
         found.root = _composed(found.text)
     except yaml.MarkedYAMLError as fault:
-        for line, column, code, message, way_out in told(fault, found.text):
+        for line, column, code, message, way_out in explain_fault(fault, found.text):
             found.problems.append(Problem(Place(path, line, column), code, message, way_out))
     except (yaml.YAMLError, RecursionError):
         found.problems.append(

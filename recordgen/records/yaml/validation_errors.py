@@ -13,7 +13,7 @@ from recordgen.nearest import did_you_mean
 from recordgen.problems import Problem, Step, quoted
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.names import foot_named, zone_named
-from recordgen.records.yaml.shapes import as_keys, as_list, written
+from recordgen.records.yaml.shapes import as_keys, as_list, correct_line
 from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.values import is_known
@@ -53,7 +53,7 @@ def steps_of(error: ErrorDetails) -> tuple[Step, ...]:
 
 def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> Wrong:
     context: dict[str, Any] = error.get("ctx") or {}
-    name = spoken(found.typed(steps)) or "the file"
+    name = say_steps(found.typed(steps)) or "the file"
     match error["type"]:
         case "refused":
             return context["code"], f"{name}: {context['message']}", context["way_out"]
@@ -78,9 +78,9 @@ def _wrong_shape(model: type[BaseModel], steps: tuple[Step, ...], name: str, err
     given = error["input"]
     if error["type"] == "tuple_type":
         way_out = "Write it as [one, two], or each on its own line behind a dash"
-        return "list-expected", f"{name} should be a list", written(steps, as_list(given), way_out)
+        return "list-expected", f"{name} should be a list", correct_line(steps, as_list(given), way_out)
     around = annotation_at(model, steps)
-    way_out = written(
+    way_out = correct_line(
         steps, as_keys(around, given) if is_model(around) else None, "Write key: value, each on its own line"
     )
     return "keys-expected", f"{name} should hold keys with values", way_out
@@ -102,7 +102,7 @@ def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wr
             return "form-unknown", f"{name} is not in its form", "Look it up with: recordgen schema"
 
 
-def spoken(steps: Sequence[Step]) -> str:
+def say_steps(steps: Sequence[Step]) -> str:
     """Steps as people read them: `feet, left_fore, marks, number 2`."""
     return ", ".join(f"number {step + 1}" if isinstance(step, int) else _short(step) for step in steps)
 

@@ -12,7 +12,7 @@ from pathlib import Path
 from recordgen.files import filling, write_whole
 from recordgen.folders import replace_folder, workroom
 from recordgen.hoof.summary import summarise_stable
-from recordgen.locks import held
+from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
 from recordgen.site.context import ways_of
@@ -43,7 +43,7 @@ def _put(files: dict[str, bytes], out: Path) -> Path:
     refuse_place(out / FIELD, FIELD)
     with filling(out, "The page before stays as it is"):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
-        with held(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
+        with hold_lock(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
             (room / FIELD).mkdir()
             for name, content in files.items():
                 write_whole(room / FIELD / name, content)

@@ -10,7 +10,7 @@ import pytest
 from scipy import stats
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.repeatability import Own, own_errors, told, with_own
+from recordgen.hoof.measures.repeatability import Own, list_errors, own_errors, with_own
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import REFERENCE, practice, summary, visit
 
@@ -103,7 +103,7 @@ def test_moments_are_not_mixed() -> None:
 
 def test_what_is_told_covers_every_measure_that_is_taken() -> None:
     """One row a way, with its source; the usual way of the practice is marked."""
-    rows = told(REFERENCE, {"toe_angle": "gauge"}, [])
+    rows = list_errors(REFERENCE, {"toe_angle": "gauge"}, [])
     taken = {name for name, words in REFERENCE.measures.items() if words.path or words.traced}
 
     assert {row.measure for row in rows} == taken

@@ -15,11 +15,11 @@ from recordgen.private.crypto.blobs import (
     Blob,
     ReaderKey,
     blob,
-    framed,
+    frame_body,
     name_and_nonce,
     open_blob,
     padme,
-    unframed,
+    read_frame,
 )
 from recordgen.private.crypto.primitives import NotOpened, keys_of
 
@@ -32,13 +32,13 @@ TEXT = b"Left fore: 92 mm before, 83 mm after. " * 30
 
 def sealed(body: bytes = TEXT, path: str = PATH) -> Blob:
     """A file of the site, sealed."""
-    return blob(KEYS, SITE, FILE, path, framed(body, compress=True))
+    return blob(KEYS, SITE, FILE, path, frame_body(body, compress=True))
 
 
 @given(st.binary(max_size=3000), st.booleans())
 def test_a_file_comes_back_as_it_was(body: bytes, compress: bool) -> None:
     """Sealed and opened, any bytes are the same."""
-    one = blob(KEYS, SITE, FILE, PATH, framed(body, compress))
+    one = blob(KEYS, SITE, FILE, PATH, frame_body(body, compress))
 
     assert open_blob(READER, FILE, one) == body
 
@@ -51,7 +51,7 @@ def test_the_same_file_gives_the_same_blob() -> None:
 def test_a_blob_has_the_form_that_browsers_read() -> None:
     """Magic, kind, eight bytes of key number, twelve of nonce, then the frame and sixteen of tag."""
     one = sealed()
-    frame = framed(TEXT, compress=True)
+    frame = frame_body(TEXT, compress=True)
 
     assert one.content[:13] == b"SLD1\x01" + KEYS.kid
     assert one.content[13:25] == name_and_nonce(KEYS.mac, FILE, PATH, frame)[1]
@@ -105,7 +105,7 @@ def test_a_blob_of_another_site_is_refused() -> None:
 
 def test_a_manifest_is_no_file_and_keeps_its_name() -> None:
     """The kind is held by the seal."""
-    manifest = blob(KEYS, SITE, MANIFEST, "", framed(b"{}", compress=True))
+    manifest = blob(KEYS, SITE, MANIFEST, "", frame_body(b"{}", compress=True))
 
     assert manifest.name == "manifest"
     with pytest.raises(NotOpened, match="not sealed for this site"):
@@ -134,7 +134,7 @@ def test_no_two_frames_share_a_nonce() -> None:
     """Two ways of packing the same file are two frames with two nonces and two names, so no nonce meets two texts."""
     body = b"".join(b"%d mm, " % (n * n % 97) for n in range(800))
     packed = [zlib.compress(body, level) for level in (1, 6, 9)]
-    different = {struct.pack(">BI", 1, len(inner)) + inner for inner in packed} | {framed(body, compress=False)}
+    different = {struct.pack(">BI", 1, len(inner)) + inner for inner in packed} | {frame_body(body, compress=False)}
     told = [name_and_nonce(KEYS.mac, FILE, PATH, frame) for frame in different]
 
     assert len(different) >= 3
@@ -144,7 +144,7 @@ def test_no_two_frames_share_a_nonce() -> None:
 @given(st.lists(st.tuples(st.sampled_from(["a.css", "b.css"]), st.binary(max_size=20)), unique=True, max_size=30))
 def test_different_files_have_different_nonces(files: list[tuple[str, bytes]]) -> None:
     """Path and content both count."""
-    nonces = {name_and_nonce(KEYS.mac, FILE, path, framed(body, False))[1] for path, body in files}
+    nonces = {name_and_nonce(KEYS.mac, FILE, path, frame_body(body, False))[1] for path, body in files}
 
     assert len(nonces) == len(files)
 
@@ -158,8 +158,8 @@ def test_what_does_not_pack_stays_as_it_is() -> None:
     """A picture is not packed twice: the flag is off and the bytes stand in clear inside the frame."""
     noise = b"".join(hashlib.sha256(bytes([number])).digest() for number in range(9))
 
-    assert framed(noise, compress=True)[:5] == struct.pack(">BI", 0, len(noise))
-    assert framed(TEXT, compress=True)[0] == 1
+    assert frame_body(noise, compress=True)[:5] == struct.pack(">BI", 0, len(noise))
+    assert frame_body(TEXT, compress=True)[0] == 1
 
 
 @pytest.mark.parametrize(
@@ -179,7 +179,7 @@ def test_what_does_not_pack_stays_as_it_is() -> None:
 def test_a_frame_of_another_form_is_refused(frame: bytes) -> None:
     """Only what is written is read."""
     with pytest.raises(NotOpened):
-        unframed(frame)
+        read_frame(frame)
 
 
 def test_a_frame_that_explodes_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -187,4 +187,4 @@ def test_a_frame_that_explodes_is_refused(monkeypatch: pytest.MonkeyPatch) -> No
     monkeypatch.setattr(frames, "LARGEST", 1000)
 
     with pytest.raises(NotOpened, match="unpack"):
-        unframed(framed(bytes(2000), compress=True))
+        read_frame(frame_body(bytes(2000), compress=True))

@@ -9,14 +9,14 @@ from recordgen.private.crypto.blobs import ReaderKey
 from recordgen.private.crypto.key_ring import (
     b64u,
     link_slot,
-    opened_by_link,
-    opened_by_words,
+    open_by_link,
+    open_by_words,
     read_ring,
     ring_file,
     unb64u,
     words_slot,
 )
-from recordgen.private.crypto.primitives import NotOpened, decrypted, hkdf, pbkdf2
+from recordgen.private.crypto.primitives import NotOpened, decrypt, hkdf, pbkdf2
 from tests.support.sealed_site import QUICK
 
 READER = ReaderKey(b"e" * 32, b"k" * 8, b"s" * 16)
@@ -32,7 +32,7 @@ def ring_text() -> bytes:
 
 def opened(text: bytes, words: str) -> ReaderKey:
     """The contents that the words open, with the tests' few rounds."""
-    return opened_by_words(read_ring(text), words, fewest=QUICK)
+    return open_by_words(read_ring(text), words, fewest=QUICK)
 
 
 def altered(text: bytes, **changes: int | str) -> bytes:
@@ -64,15 +64,15 @@ def test_a_link_opens_its_slot_and_no_other() -> None:
     (one, _, secret), (other, _, _) = link_slot(READER), link_slot(READER)
 
     assert len(secret) == 43
-    assert opened_by_link(read_ring(ring_file(READER, [other, one])), secret) == READER
+    assert open_by_link(read_ring(ring_file(READER, [other, one])), secret) == READER
     with pytest.raises(NotOpened, match="link does not fit"):
-        opened_by_link(read_ring(ring_file(READER, [other])), secret)
+        open_by_link(read_ring(ring_file(READER, [other])), secret)
 
 
 def test_a_reader_refuses_few_rounds(ring_text: bytes) -> None:
     """A ring that was weakened is not tried."""
     with pytest.raises(NotOpened, match="1000 rounds"):
-        opened_by_words(read_ring(ring_text), WORDS)
+        open_by_words(read_ring(ring_text), WORDS)
 
 
 def test_a_reader_refuses_endless_rounds(ring_text: bytes) -> None:
@@ -97,7 +97,7 @@ def test_a_slot_has_the_form_that_browsers_read(kind: str) -> None:
     bound = f"sld1 slot|c3Nzc3Nzc3Nzc3Nzc3Nzcw|a2tra2tra2s|{slot.id}|{kind}|{rounds}"
 
     assert own_key == own
-    assert decrypted(own, unb64u(slot.iv), unb64u(slot.key), bound.encode()) == READER.enc
+    assert decrypt(own, unb64u(slot.iv), unb64u(slot.key), bound.encode()) == READER.enc
 
 
 @pytest.mark.parametrize("name", ["site", "kid"])

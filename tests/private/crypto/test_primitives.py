@@ -5,8 +5,8 @@ import pytest
 from recordgen.private.crypto.primitives import (
     ITERATIONS,
     NotOpened,
-    decrypted,
-    encrypted,
+    decrypt,
+    encrypt,
     hkdf,
     keys_of,
     pbkdf2,
@@ -103,16 +103,16 @@ def test_gcm_gives_the_published_bytes(case: str) -> None:
     """Key, nonce, text and bound bytes make the sealed bytes of the standard, tag last, and open again."""
     key, nonce, plain, bound, wanted = GCM_CASES[case]
 
-    assert encrypted(key, nonce, plain, bound).hex() == wanted
-    assert decrypted(key, nonce, bytes.fromhex(wanted), bound) == plain
+    assert encrypt(key, nonce, plain, bound).hex() == wanted
+    assert decrypt(key, nonce, bytes.fromhex(wanted), bound) == plain
 
 
 def test_other_bound_bytes_open_nothing() -> None:
     """Text bound to the sealed bytes must be the same."""
-    sealed = encrypted(bytes(32), bytes(12), b"left fore", b"here")
+    sealed = encrypt(bytes(32), bytes(12), b"left fore", b"here")
 
     with pytest.raises(NotOpened, match="cannot be opened"):
-        decrypted(bytes(32), bytes(12), sealed, b"there")
+        decrypt(bytes(32), bytes(12), sealed, b"there")
 
 
 def test_the_keys_of_a_site_differ_from_each_other_and_between_sites() -> None:

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private.crypto.key_ring import opened_by_link, read_ring
+from recordgen.private.crypto.key_ring import open_by_link, read_ring
 from recordgen.private.keystore.backup import backup, restore
 from recordgen.private.keystore.checksum import checked, with_checksum
 from recordgen.private.keystore.key_store import KeyStore
@@ -95,7 +95,7 @@ def opens(content: bytes, secret: str, folder: Path) -> bool:
     out = folder / "other"
     seal(folder / "site", state, "/w/", out, words=PHRASES)
     refuse_unreadable(out, state, QUICK)
-    link = opened_by_link(read_ring((out / "keys.json").read_bytes()), secret)
+    link = open_by_link(read_ring((out / "keys.json").read_bytes()), secret)
 
     assert unseal(out, WORDS, fewest=QUICK) == files_of(out, link)
     return True

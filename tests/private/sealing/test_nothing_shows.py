@@ -36,7 +36,7 @@ def published(demo_sites: Path, tmp_path_factory: pytest.TempPathFactory) -> dic
 def unpacked(demo_sites: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
     """The sealed site without packing."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(sealing, "framed", lambda body, compress: frames.framed(body, compress=False))
+        patch.setattr(sealing, "frame_body", lambda body, compress: frames.frame_body(body, compress=False))
         return sealed_files(demo_sites / STABLE, tmp_path_factory.mktemp("unpacked"))
 
 
@@ -44,8 +44,8 @@ def unpacked(demo_sites: Path, tmp_path_factory: pytest.TempPathFactory) -> dict
 def in_clear(demo_sites: Path, tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
     """The same without encryption."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(sealing, "framed", lambda body, compress: frames.framed(body, compress=False))
-        patch.setattr(frames, "encrypted", lambda key, nonce, plain, bound: plain)
+        patch.setattr(sealing, "frame_body", lambda body, compress: frames.frame_body(body, compress=False))
+        patch.setattr(frames, "encrypt", lambda key, nonce, plain, bound: plain)
         return sealed_files(demo_sites / STABLE, tmp_path_factory.mktemp("clear"))
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private.crypto.blobs import MANIFEST, blob, framed
+from recordgen.private.crypto.blobs import MANIFEST, blob, frame_body
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.unseal import Fault, faults, faults_read, files_of, read_manifest, unseal
@@ -125,7 +125,7 @@ def test_a_file_of_another_length_than_listed_is_refused(out: Path, state: SiteK
     """The list and the files hold each other."""
     told = read_manifest(out, state.reader_key).model_dump()
     told["files"]["index.html"] = (*told["files"]["index.html"][:2], 1)
-    frame = framed(json.dumps(told).encode(), compress=True)
+    frame = frame_body(json.dumps(told).encode(), compress=True)
     (out / "manifest.bin").write_bytes(blob(state.keys, state.site_id, MANIFEST, "", frame).content)
 
     with pytest.raises(NotOpened, match=r"index\.html is not as long"):

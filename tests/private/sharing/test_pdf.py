@@ -14,7 +14,7 @@ import pikepdf
 import pytest
 
 from recordgen.private.sharing import pdf
-from recordgen.private.sharing.pdf import NoPdf, encrypted_pdf, printed, sealed_pdf
+from recordgen.private.sharing.pdf import NoPdf, encrypt_pdf, make_sealed_pdf, printed
 from tests.support.single_file import DOCUMENT, WORDS, needed_browser
 
 PLAIN = pikepdf.new()
@@ -38,7 +38,7 @@ def browser() -> str:
 
 def test_it_opens_with_the_words(plain: bytes) -> None:
     """Whole, with AES of 256 bits for text and pictures, in the form of PDF 2.0 (revision 6)."""
-    with pikepdf.open(BytesIO(encrypted_pdf(plain, WORDS)), password=WORDS) as opened:
+    with pikepdf.open(BytesIO(encrypt_pdf(plain, WORDS)), password=WORDS) as opened:
         method = opened.encryption.stream_method
 
         assert (opened.encryption.R, opened.encryption.bits, method.name) == (6, 256, "aesv3")
@@ -49,30 +49,30 @@ def test_it_opens_with_the_words(plain: bytes) -> None:
 def test_it_opens_with_nothing_else(plain: bytes, typed: str) -> None:
     """No words, a wrong one, a capital."""
     with pytest.raises(pikepdf.PasswordError):
-        pikepdf.open(BytesIO(encrypted_pdf(plain, WORDS)), password=typed)
+        pikepdf.open(BytesIO(encrypt_pdf(plain, WORDS)), password=typed)
 
 
 def test_no_word_is_left_in_the_clear(plain: bytes) -> None:
     """The title stands in the plain file and not in the encrypted one."""
     assert b"Willowmere" in plain
-    assert b"Willowmere" not in encrypted_pdf(plain, WORDS)
+    assert b"Willowmere" not in encrypt_pdf(plain, WORDS)
 
 
 def test_each_encryption_is_another(plain: bytes) -> None:
     """The same words make another file each time."""
-    assert encrypted_pdf(plain, WORDS) != encrypted_pdf(plain, WORDS)
+    assert encrypt_pdf(plain, WORDS) != encrypt_pdf(plain, WORDS)
 
 
 @pytest.mark.parametrize("words", ["", "a" * 128])
 def test_words_that_a_pdf_would_cut_are_refused(plain: bytes, words: str) -> None:
     """None at all, and more than 127 bytes."""
     with pytest.raises(ValueError, match="1 to 127 bytes"):
-        encrypted_pdf(plain, words)
+        encrypt_pdf(plain, words)
 
 
 def test_a_chromium_prints_the_document(browser: str) -> None:
     """Each visit on a page of its own as the styles ask, and the sealed one is encrypted."""
-    with pikepdf.open(BytesIO(sealed_pdf(DOCUMENT, WORDS)), password=WORDS) as opened:
+    with pikepdf.open(BytesIO(make_sealed_pdf(DOCUMENT, WORDS)), password=WORDS) as opened:
         assert len(opened.pages) == 2
 
 
@@ -128,7 +128,7 @@ def test_without_a_browser_it_says_what_to_install(monkeypatch: pytest.MonkeyPat
     monkeypatch.delenv("CHROMIUM", raising=False)
     monkeypatch.setattr(shutil, "which", lambda name: None)
     with pytest.raises(NoPdf, match="there is no Chromium on this machine") as told:
-        sealed_pdf(DOCUMENT, WORDS)
+        make_sealed_pdf(DOCUMENT, WORDS)
 
     assert told.value.way_out == "Install one, or name it in CHROMIUM"
 
@@ -137,7 +137,7 @@ def test_without_the_library_it_says_what_to_install(monkeypatch: pytest.MonkeyP
     """A sentence with the line to type."""
     monkeypatch.setitem(sys.modules, "pypdf", None)
     with pytest.raises(NoPdf, match="pypdf is not installed") as told:
-        sealed_pdf(DOCUMENT, WORDS)
+        make_sealed_pdf(DOCUMENT, WORDS)
 
     assert told.value.way_out == "Install it: pip install 'recordgen[pdf]'"
 

@@ -15,7 +15,7 @@ import pytest
 from recordgen.hoof.context import Context
 from recordgen.private.sharing import share as sharing
 from recordgen.private.sharing.pdf import NoPdf
-from recordgen.private.sharing.share import Handing, SealedFile, hand_over, require_consent, sealed_record, with_note
+from recordgen.private.sharing.share import Handing, SealedFile, add_note, hand_over, require_consent, seal_sheet
 from recordgen.private.sharing.sheet import HorseSheet, horse_sheet
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
@@ -126,20 +126,20 @@ def test_the_sheet_needs_no_other_file(sheet: HorseSheet) -> None:
 def test_the_sealed_file_holds_the_sheet_and_who_got_it(sheet: HorseSheet, practice: Practice) -> None:
     """Opened with the words it tells to whom, by whom, when and until when, and then the sheet; closed, nothing."""
     naming = Context.of(practice.file, read_whole(RECORDS, TODAY).reference).naming
-    made = sealed_record(sheet, Handing(VETS, TODAY, dt.date(2027, 1, 31), with_pdf=False), naming, practice)
+    made = seal_sheet(sheet, Handing(VETS, TODAY, dt.date(2027, 1, 31), with_pdf=False), naming, practice)
     page = made.files["html"].decode()
     inside = opened(page, made.words)
 
     assert f"Handed to {VETS} by Hazel Hoof Care on 25 November 2026." in inside
     assert "Please delete it after 31 January 2027. This is a request; nothing in the file enforces it." in inside
-    assert inside == with_note(sheet.html, HANDING, naming, practice)
+    assert inside == add_note(sheet.html, HANDING, naming, practice)
     assert [word for word in ("Bramble", VETS, "Willowmere", sheet.edition) if word in page] == []
 
 
 def test_each_time_has_its_own_words(sheet: HorseSheet, practice: Practice) -> None:
     """Six, drawn anew, and in no text that Python shows of it."""
     naming = Context.of(practice.file, read_whole(RECORDS, TODAY).reference).naming
-    one, other = (sealed_record(sheet, Handing(VETS, TODAY, with_pdf=False), naming, practice) for _ in range(2))
+    one, other = (seal_sheet(sheet, Handing(VETS, TODAY, with_pdf=False), naming, practice) for _ in range(2))
 
     assert len(one.words.split()) == 6
     assert one.words != other.words
@@ -154,9 +154,9 @@ def test_without_a_pdf_the_html_file_is_still_made(
     def missing(*_: str) -> bytes:
         raise NoPdf("no PDF: pypdf is not installed")
 
-    monkeypatch.setattr(sharing, "sealed_pdf", missing)
+    monkeypatch.setattr(sharing, "make_sealed_pdf", missing)
     naming = Context.of(practice.file, read_whole(RECORDS, TODAY).reference).naming
-    made = sealed_record(sheet, HANDING, naming, practice)
+    made = seal_sheet(sheet, HANDING, naming, practice)
 
     assert (list(made.files), made.entry.what) == (["html"], ("html",))
     assert "pypdf" in str(made.no_pdf)
@@ -166,7 +166,7 @@ def test_names_with_signs_of_html_stay_text(practice: Practice) -> None:
     """Whoever gets it may be called as they like."""
     naming = Context.of(practice.file, read_whole(RECORDS, TODAY).reference).naming
 
-    assert "Hoof &amp; &lt;Horn&gt;" in with_note(DOCUMENT, Handing("Hoof & <Horn>", TODAY), naming, practice)
+    assert "Hoof &amp; &lt;Horn&gt;" in add_note(DOCUMENT, Handing("Hoof & <Horn>", TODAY), naming, practice)
 
 
 def test_the_owner_reads_who_was_given_a_copy() -> None:

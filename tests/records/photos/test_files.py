@@ -13,7 +13,7 @@ from PIL import Image
 from recordgen.problems import Problem
 from recordgen.records.load.practice import read_practice
 from recordgen.records.models.names import FEET, MOMENTS, VIEWS
-from recordgen.records.photos.files import Subject, named
+from recordgen.records.photos.files import Subject, parse_photo_name
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
 from tests.support.photographs import EXIF, IPTC, PROFILE, XMP, drawn, file_of, segment, with_segments
 from tests.support.practice_folders import TODAY, build, line_of, practice
@@ -32,9 +32,12 @@ def test_a_name_tells_what_its_photograph_shows() -> None:
     """Every foot, view and moment, alone or as one of several."""
     subjects = [Subject(dt.date(2026, 10, 14), foot, view, when) for foot in FEET for view in VIEWS for when in MOMENTS]
 
-    assert [named(one.file_name(12)) for one in subjects] == [(one, 12) for one in subjects]
-    assert named(NAME) == (Subject(dt.date(2026, 10, 14), "left_fore", "sole", "before"), 1)
-    assert named("2026-10-14-left-fore-sole.jpg") == (Subject(dt.date(2026, 10, 14), "left_fore", "sole", "found"), 1)
+    assert [parse_photo_name(one.file_name(12)) for one in subjects] == [(one, 12) for one in subjects]
+    assert parse_photo_name(NAME) == (Subject(dt.date(2026, 10, 14), "left_fore", "sole", "before"), 1)
+    assert parse_photo_name("2026-10-14-left-fore-sole.jpg") == (
+        Subject(dt.date(2026, 10, 14), "left_fore", "sole", "found"),
+        1,
+    )
 
 
 @pytest.mark.parametrize(
@@ -55,7 +58,7 @@ def test_a_name_tells_what_its_photograph_shows() -> None:
 )
 def test_other_names_tell_nothing(name: str) -> None:
     """One spelling, so that names sort and pages need no table."""
-    assert named(name) is None
+    assert parse_photo_name(name) is None
 
 
 def test_a_horse_has_its_photographs_in_order(tmp_path: Path) -> None:
