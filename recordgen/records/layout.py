@@ -24,7 +24,8 @@ from typing import Literal
 from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
 from recordgen.records.models.horse import SHARED_FILE
 from recordgen.records.pages.files import PAGES
-from recordgen.records.photos.files import PHOTOS, parse_photo_name
+from recordgen.records.photos.files import PHOTOS
+from recordgen.records.photos.names import parse_photo_name
 
 Part = Literal[
     "practice",

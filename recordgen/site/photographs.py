@@ -20,8 +20,9 @@ from recordgen.cache.entries import Cache
 from recordgen.problems import Trouble
 from recordgen.records.models.names import Foot, Moment, View
 from recordgen.records.photos.convert import QUALITY, resized
-from recordgen.records.photos.files import Photo, Subject
+from recordgen.records.photos.files import Photo
 from recordgen.records.photos.jpeg import NotAPicture, picture_alone
+from recordgen.records.photos.names import Subject
 
 # Half the width of a phone at three pixels a point; what a page loads first.
 SMALL_WIDTH = 560

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from recordgen.private.crypto.primitives import FEWEST_ITERATIONS
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS
 from tests.support.sealed_host import (
     Host,
     Stand,

@@ -1,4 +1,4 @@
-"""Practices to publish from."""
+"""Practices in git, and practices to publish from."""
 
 from __future__ import annotations
 
@@ -52,6 +52,23 @@ def published(once: tuple[Desk, str], tmp_path: Path, monkeypatch: pytest.Monkey
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
     shutil.copytree(once[0].folder, tmp_path, dirs_exist_ok=True)
     return Desk(tmp_path, once[0].words)
+
+
+@pytest.fixture
+def committer(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Git knows who commits."""
+    for role in ("AUTHOR", "COMMITTER"):
+        monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
+        monkeypatch.setenv(f"GIT_{role}_EMAIL", "wren@example.org")
+
+
+@pytest.fixture
+def kept_records(tmp_path: Path, committer: None) -> Path:
+    """The records of a small practice, kept in git."""
+    folder = small_practice(tmp_path)
+    for words in (["init", "--quiet"], ["add", "."], ["commit", "--quiet", "--message", "begun"]):
+        git(folder, *words)
+    return folder
 
 
 @pytest.fixture

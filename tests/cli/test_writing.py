@@ -2,78 +2,57 @@
 
 from __future__ import annotations
 
-import subprocess
 from pathlib import Path
 
 import pytest
 
 from tests.support.commands import run, run_today, small_practice
+from tests.support.publishing import git
 
 
-@pytest.fixture(autouse=True)
-def _somebody(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Git knows who commits."""
-    for role in ("AUTHOR", "COMMITTER"):
-        monkeypatch.setenv(f"GIT_{role}_NAME", "Wren Ashdown")
-        monkeypatch.setenv(f"GIT_{role}_EMAIL", "wren@example.org")
-
-
-def git(folder: Path, *words: str) -> str:
-    """The output of git."""
-    return subprocess.run(["git", "-C", str(folder), *words], check=True, capture_output=True, text=True).stdout
-
-
-@pytest.fixture
-def records(tmp_path: Path) -> Path:
-    """A small practice in git."""
-    folder = small_practice(tmp_path)
-    git(tmp_path, "init", "--quiet", str(folder))
-    git(folder, "add", ".")
-    git(folder, "commit", "--quiet", "--message", "begun")
-    return folder
-
-
-def visit_of(records: Path, horse: str, day: str = "2026-11-25") -> Path:
+def visit_of(kept_records: Path, horse: str, day: str = "2026-11-25") -> Path:
     """A new visit with one value in it."""
-    file = records / "willowmere" / horse / f"{day}.yaml"
+    file = kept_records / "willowmere" / horse / f"{day}.yaml"
     file.write_text(f"date: {day}\nfeet: {{LF: {{before: {{toe_length: 90}}}}}}\n")
     return file
 
 
-def test_commit_makes_one_entry_that_reads_like_a_diary(records: Path) -> None:
+def test_commit_makes_one_entry_that_reads_like_a_diary(kept_records: Path) -> None:
     """Stable, day and horses stand in the message."""
-    visit_of(records, "bramble")
-    visit_of(records, "fennel")
-    result = run_today("commit", records=records)
+    visit_of(kept_records, "bramble")
+    visit_of(kept_records, "fennel")
+    result = run_today("commit", records=kept_records)
 
     assert result.exit_code == 0
-    assert git(records, "log", "-1", "--format=%s").strip() == "Willowmere, 25 November 2026: Bramble and Fennel seen"
-    assert git(records, "status", "--porcelain") == ""
+    assert (
+        git(kept_records, "log", "-1", "--format=%s").strip() == "Willowmere, 25 November 2026: Bramble and Fennel seen"
+    )
+    assert git(kept_records, "status", "--porcelain") == ""
 
 
-def test_commit_refuses_while_anything_is_wrong(records: Path) -> None:
+def test_commit_refuses_while_anything_is_wrong(kept_records: Path) -> None:
     """The problem is told and nothing is kept."""
-    visit_of(records, "bramble").write_text("date: 2026-11-25\nfet: {}\n")
-    before = git(records, "rev-parse", "HEAD")
-    result = run_today("commit", records=records)
+    visit_of(kept_records, "bramble").write_text("date: 2026-11-25\nfet: {}\n")
+    before = git(kept_records, "rev-parse", "HEAD")
+    result = run_today("commit", records=kept_records)
 
     assert result.exit_code == 1
     assert "Did you mean feet?" in result.output
-    assert git(records, "rev-parse", "HEAD") == before
+    assert git(kept_records, "rev-parse", "HEAD") == before
 
 
-def test_a_dry_run_keeps_nothing(records: Path) -> None:
+def test_a_dry_run_keeps_nothing(kept_records: Path) -> None:
     """The entry is printed and the file stays as it is."""
-    visit_of(records, "bramble")
-    result = run_today("commit", "--dry-run", records=records)
+    visit_of(kept_records, "bramble")
+    result = run_today("commit", "--dry-run", records=kept_records)
 
     assert result.output == "Willowmere, 25 November 2026: Bramble seen\n"
-    assert git(records, "status", "--porcelain") != ""
+    assert git(kept_records, "status", "--porcelain") != ""
 
 
-def test_commit_without_a_change_says_so(records: Path) -> None:
+def test_commit_without_a_change_says_so(kept_records: Path) -> None:
     """Nothing to keep is no error."""
-    assert run_today("commit", records=records).output == "Nothing has changed since the last entry.\n"
+    assert run_today("commit", records=kept_records).output == "Nothing has changed since the last entry.\n"
 
 
 def test_commit_outside_git_tells_the_way_out(tmp_path: Path) -> None:
@@ -84,37 +63,38 @@ def test_commit_outside_git_tells_the_way_out(tmp_path: Path) -> None:
     assert "git init" in result.output
 
 
-def test_visit_begins_a_file_with_the_last_values(records: Path) -> None:
+def test_visit_begins_a_file_with_the_last_values(kept_records: Path) -> None:
     """The last values stand as comments, and the file reads without an error."""
-    result = run("visit", "willowmere", "--horse", "bramble", "--date", "2026-11-25", "--records", records)
-    text = (records / "willowmere/bramble/2026-11-25.yaml").read_text()
+    result = run("visit", "willowmere", "--horse", "bramble", "--date", "2026-11-25", "--records", kept_records)
+    text = (kept_records / "willowmere/bramble/2026-11-25.yaml").read_text()
 
     assert result.exit_code == 0
     assert "# 86 before, 75 after" in text
-    assert run_today("check", records=records).exit_code == 0
+    assert run_today("check", records=kept_records).exit_code == 0
 
 
-def test_visit_begins_a_short_file_of_one_line_a_foot(records: Path) -> None:
+def test_visit_begins_a_short_file_of_one_line_a_foot(kept_records: Path) -> None:
     """Above it stands what this foot had before, and the file reads without an error."""
-    run("visit", "willowmere", "--short", "--horse", "bramble", "--date", "2026-11-25", "--records", records)
-    text = (records / "willowmere/bramble/2026-11-25.yaml").read_text()
+    run("visit", "willowmere", "--short", "--horse", "bramble", "--date", "2026-11-25", "--records", kept_records)
+    text = (kept_records / "willowmere/bramble/2026-11-25.yaml").read_text()
 
     assert "  # 86 h36/36 a49 c331 before, 75 h31/32 a51 after on 21 October 2026\n" in text
     assert "\n  left_fore: {before: , after: , landing: , frog: {infection: , central_groove_depth: }, " in text
-    assert run_today("check", records=records).exit_code == 0
+    assert run_today("check", records=kept_records).exit_code == 0
 
 
-def test_visit_never_overwrites(records: Path) -> None:
+def test_visit_never_overwrites(kept_records: Path) -> None:
     """A file that is there stays as it is."""
-    file = visit_of(records, "bramble")
+    file = visit_of(kept_records, "bramble")
     before = file.read_text()
-    result = run("visit", "willowmere", "--date", "2026-11-25", "--records", records)
+    result = run("visit", "willowmere", "--date", "2026-11-25", "--records", kept_records)
 
     assert file.read_text() == before
     assert "was there already" in result.output
-    assert (records / "willowmere/fennel/2026-11-25.yaml").is_file()
+    assert (kept_records / "willowmere/fennel/2026-11-25.yaml").is_file()
 
 
+@pytest.mark.usefixtures("committer")
 def test_init_makes_a_practice_that_checks_visits_and_commits(tmp_path: Path) -> None:
     """From nothing to a first site, by the commands alone."""
     folder = tmp_path / "my-practice"
@@ -141,12 +121,12 @@ def test_init_refuses_a_folder_that_holds_anything(tmp_path: Path) -> None:
     assert [path.name for path in tmp_path.iterdir()] == ["note.txt"]
 
 
-def test_a_visit_that_was_only_begun_does_not_count(records: Path) -> None:
+def test_a_visit_that_was_only_begun_does_not_count(kept_records: Path) -> None:
     """It is asked about, moves no due date, and is not kept in git before something is filled in."""
-    due = run_today("due", records=records).output
-    run("visit", "willowmere", "--date", "2026-11-25", "--records", records)
-    told = run_today("check", records=records).output
+    due = run_today("due", records=kept_records).output
+    run("visit", "willowmere", "--date", "2026-11-25", "--records", kept_records)
+    told = run_today("check", records=kept_records).output
 
     assert told.count("nothing is filled in yet, so this is not counted as a visit") == 2
-    assert run_today("due", records=records).output == due
-    assert run_today("commit", records=records).output.endswith("Nothing has changed since the last entry.\n")
+    assert run_today("due", records=kept_records).output == due
+    assert run_today("commit", records=kept_records).output.endswith("Nothing has changed since the last entry.\n")

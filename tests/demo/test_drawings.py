@@ -9,8 +9,8 @@ from pathlib import Path
 import numpy as np
 from PIL import Image
 
-from recordgen.records.photos.files import parse_photo_name
 from recordgen.records.photos.jpeg import headers, picture_alone
+from recordgen.records.photos.names import parse_photo_name
 from tests.demo.drawings import PENCIL, drawing
 from tests.demo.practice import demo_drawings
 from tests.support.demo_tracings import RECORDS, feet

@@ -17,7 +17,7 @@ from typing import Any, Literal
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from recordgen.private.crypto.blobs import MANIFEST, MANIFEST_NAME, Blob, open_blob
-from recordgen.private.crypto.primitives import FEWEST_ITERATIONS
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.seal import seal
 from tests.conftest import TODAY

@@ -17,19 +17,8 @@ from typing import Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from recordgen.private.crypto.blobs import ReaderKey
-from recordgen.private.crypto.passphrases import normal
-from recordgen.private.crypto.primitives import (
-    FEWEST_ITERATIONS,
-    ITERATIONS,
-    KEY_BYTES,
-    NONCE_BYTES,
-    NotOpened,
-    decrypt,
-    encrypt,
-    hkdf,
-    pbkdf2,
-    within_limits,
-)
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS, normal, pbkdf2, within_limits
+from recordgen.private.crypto.primitives import KEY_BYTES, NONCE_BYTES, NotOpened, decrypt, encrypt, hkdf
 
 SlotKind = Literal["pass", "link"]
 SALT_BYTES = 16

@@ -1,4 +1,4 @@
-"""The words that open a sealed site: drawn, never chosen, and read the same however they are typed."""
+"""The words that open a sealed site: drawn, never chosen, read the same however they are typed, and hashed slowly."""
 
 from __future__ import annotations
 
@@ -8,11 +8,21 @@ import unicodedata
 from functools import cache
 from importlib.resources import files
 
+from cryptography.hazmat.primitives.hashes import SHA256
+from cryptography.hazmat.primitives.kdf.pbkdf2 import PBKDF2HMAC
+
+from recordgen.private.crypto.primitives import KEY_BYTES, NotOpened
+
 # The long list for dice of the Electronic Frontier Foundation, 2016, under CC BY 3.0, as the package xkcdpass ships it:
 # common English words, of which six out of 7776 make 77 bits.
 LIST = ("xkcdpass", "static/eff-long")
 LIST_LENGTH = 7776
 COUNT = 6
+
+# What is written, and what a reader takes. Fewer make guessing cheap; more would hold up a phone for minutes.
+ITERATIONS = 1_000_000
+FEWEST_ITERATIONS = 600_000
+MOST_ITERATIONS = 10_000_000
 
 # Kept to ASCII: what else counts as white space differs between Python and a browser's script.
 _GAPS = re.compile(r"[ \t\n\r\f\v-]+")
@@ -43,3 +53,18 @@ def normal(text: str) -> str:
     """
     parts = _GAPS.split(unicodedata.normalize("NFKC", text).lower())
     return " ".join(part for part in parts if part)
+
+
+def pbkdf2(words: bytes, salt: bytes, iterations: int, length: int = KEY_BYTES) -> bytes:
+    """A key from words that people type, by PBKDF2-HMAC-SHA256; `length` in bytes.
+
+    Source: RFC 8018, section 5.2.
+    """
+    return PBKDF2HMAC(SHA256(), length, salt, iterations).derive(words)
+
+
+def within_limits(iterations: int, fewest: int = FEWEST_ITERATIONS) -> int:
+    """The number of iterations, if a reader takes it. Raises NotOpened for one that guards too little or never ends."""
+    if not fewest <= iterations <= MOST_ITERATIONS:
+        raise NotOpened(f"{iterations} rounds of hashing are not between {fewest} and {MOST_ITERATIONS}")
+    return iterations

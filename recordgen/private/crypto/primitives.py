@@ -1,4 +1,4 @@
-"""The keys of one sealed site, and the three standard steps they are made and used by: HKDF, PBKDF2 and AES-GCM."""
+"""The keys of one sealed site, and the two standard steps they are made and used by: HKDF and AES-GCM."""
 
 from __future__ import annotations
 
@@ -8,17 +8,11 @@ from cryptography.exceptions import InvalidTag
 from cryptography.hazmat.primitives.ciphers.aead import AESGCM
 from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.kdf.hkdf import HKDF
-from cryptography.hazmat.primitives.kdf.pbkdf2 import PBKDF2HMAC
 
 from recordgen.problems import Trouble
 
 KEY_BYTES = 32
 NONCE_BYTES = 12
-
-# What is written, and what a reader takes. Fewer make guessing cheap; more would hold up a phone for minutes.
-ITERATIONS = 1_000_000
-FEWEST_ITERATIONS = 600_000
-MOST_ITERATIONS = 10_000_000
 
 
 class NotOpened(Trouble):
@@ -55,14 +49,6 @@ def hkdf(secret: bytes, salt: bytes, info: bytes, length: int = KEY_BYTES) -> by
     return HKDF(SHA256(), length, salt, info).derive(secret)
 
 
-def pbkdf2(words: bytes, salt: bytes, iterations: int, length: int = KEY_BYTES) -> bytes:
-    """A key from words that people type, by PBKDF2-HMAC-SHA256; `length` in bytes.
-
-    Source: RFC 8018, section 5.2.
-    """
-    return PBKDF2HMAC(SHA256(), length, salt, iterations).derive(words)
-
-
 def encrypt(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
     """The bytes sealed by AES-256-GCM, tag last; `bound` is not hidden, and without it nothing opens.
 
@@ -72,15 +58,8 @@ def encrypt(key: bytes, nonce: bytes, plain: bytes, bound: bytes) -> bytes:
 
 
 def decrypt(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
-    """The bytes that `encrypted` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
+    """The bytes that `encrypt` was given. Raises NotOpened where key, nonce, bytes or `bound` are not the same."""
     try:
         return AESGCM(key).decrypt(nonce, sealed, bound)
     except (InvalidTag, ValueError):
         raise NotOpened("these bytes cannot be opened: another key, or changed since they were sealed") from None
-
-
-def within_limits(iterations: int, fewest: int = FEWEST_ITERATIONS) -> int:
-    """The number of iterations, if a reader takes it. Raises NotOpened for one that guards too little or never ends."""
-    if not fewest <= iterations <= MOST_ITERATIONS:
-        raise NotOpened(f"{iterations} rounds of hashing are not between {fewest} and {MOST_ITERATIONS}")
-    return iterations

@@ -14,17 +14,8 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.files import write_new, writing
 from recordgen.private.crypto.key_ring import SALT_BYTES, b64u, unb64u
-from recordgen.private.crypto.passphrases import normal
-from recordgen.private.crypto.primitives import (
-    FEWEST_ITERATIONS,
-    ITERATIONS,
-    NONCE_BYTES,
-    NotOpened,
-    decrypt,
-    encrypt,
-    pbkdf2,
-    within_limits,
-)
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS, normal, pbkdf2, within_limits
+from recordgen.private.crypto.primitives import NONCE_BYTES, NotOpened, decrypt, encrypt
 from recordgen.private.keystore import field_key
 from recordgen.private.keystore.checksum import checked, with_checksum
 from recordgen.private.keystore.location import ENDING, private_folder, refuse_repository

@@ -11,8 +11,8 @@ from pydantic import BaseModel, ConfigDict, Field, PrivateAttr, ValidationError
 from recordgen.files import write_whole, writing
 from recordgen.private.crypto.blobs import ReaderKey
 from recordgen.private.crypto.key_ring import Slot, link_slot, ring_file, words_slot
-from recordgen.private.crypto.passphrases import six_words
-from recordgen.private.crypto.primitives import ITERATIONS, KEY_BYTES, Keys, keys_of
+from recordgen.private.crypto.passphrases import ITERATIONS, six_words
+from recordgen.private.crypto.primitives import KEY_BYTES, Keys, keys_of
 from recordgen.private.keystore.checksum import checked, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.private.keystore.moved_keys import refuse_left_behind

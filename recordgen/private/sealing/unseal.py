@@ -14,7 +14,8 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from recordgen.private.crypto.blobs import FILE, MANIFEST_NAME, Blob, ReaderKey, open_blob
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
 from recordgen.private.crypto.key_ring import open_by_own_key, open_by_words, read_ring
-from recordgen.private.crypto.primitives import FEWEST_ITERATIONS, NotOpened
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS
+from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.proof import proven_key
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.sealed_folder import MANIFEST, RING, Outlet, blob_file

@@ -21,8 +21,8 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from recordgen.private.crypto.blobs import padme
-from recordgen.private.crypto.passphrases import normal
-from recordgen.private.crypto.primitives import ITERATIONS, NONCE_BYTES, encrypt, pbkdf2
+from recordgen.private.crypto.passphrases import ITERATIONS, normal, pbkdf2
+from recordgen.private.crypto.primitives import NONCE_BYTES, encrypt
 from recordgen.records.sandbox import templates_of
 
 SALT_BYTES = 16

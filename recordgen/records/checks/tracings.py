@@ -21,7 +21,8 @@ from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.names import Foot, Moment
 from recordgen.records.models.tracing import OUTLINES, Spot, Tracing
 from recordgen.records.models.visit import Visit
-from recordgen.records.photos.files import PHOTOS, Subject, parse_photo_name
+from recordgen.records.photos.files import PHOTOS
+from recordgen.records.photos.names import Subject, parse_photo_name
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.validation_errors import say_steps
 

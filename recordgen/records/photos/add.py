@@ -14,8 +14,9 @@ from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import SLUG
 from recordgen.records.models.names import Foot, Moment, View
 from recordgen.records.photos.convert import day_taken, plain_photo
-from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS, Subject, parse_photo_name
+from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
+from recordgen.records.photos.names import Subject, parse_photo_name
 
 LARGEST_FILE_BYTES = 100_000_000
 MOST_ALIKE = 99

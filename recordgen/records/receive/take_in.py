@@ -20,7 +20,8 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import MOMENTS, VIEWS, foot_named
 from recordgen.records.photos.add import keep_photo
 from recordgen.records.photos.convert import plain_photo
-from recordgen.records.photos.files import PHOTOS, Subject
+from recordgen.records.photos.files import PHOTOS
+from recordgen.records.photos.names import Subject
 from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
 from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
 from recordgen.records.receive.doubts import Settled, settle

@@ -16,7 +16,8 @@ from recordgen.private.crypto.key_ring import (
     unb64u,
     words_slot,
 )
-from recordgen.private.crypto.primitives import NotOpened, decrypt, hkdf, pbkdf2
+from recordgen.private.crypto.passphrases import pbkdf2
+from recordgen.private.crypto.primitives import NotOpened, decrypt, hkdf
 from tests.support.sealed_site import QUICK
 
 READER = ReaderKey(b"e" * 32, b"k" * 8, b"s" * 16)

@@ -2,16 +2,7 @@
 
 import pytest
 
-from recordgen.private.crypto.primitives import (
-    ITERATIONS,
-    NotOpened,
-    decrypt,
-    encrypt,
-    hkdf,
-    keys_of,
-    pbkdf2,
-    within_limits,
-)
+from recordgen.private.crypto.primitives import NotOpened, decrypt, encrypt, hkdf, keys_of
 
 # Source: RFC 5869, appendix A.1 to A.3. A.1 read in test suites that quote it; A.2, A.3 from memory, not read.
 HKDF_CASES = {
@@ -33,33 +24,6 @@ HKDF_CASES = {
         b"",
         b"",
         "8da4e775a563c18f715f802a063c5a31b8a11f5c5ee1879ec3454e5f3c738d2d9d201395faa4b61a96c8",
-    ),
-}
-
-# Source: RFC 7914, section 11, read in test suites that quote it.
-# The next three: RFC 6070's inputs with SHA-256, read in test suites; no official source.
-PBKDF2_CASES = {
-    "RFC 7914, one round": (
-        (b"passwd", b"salt", 1),
-        "55ac046e56e3089fec1691c22544b605f94185216dde0465e68b9d57c20dacbc"
-        "49ca9cccf179b645991664b39d77ef317c71b845b1e30bd509112041d3a19783",
-    ),
-    "RFC 7914, 80,000 rounds": (
-        (b"Password", b"NaCl", 80000),
-        "4ddcd8f60b98be21830cee5ef22701f9641a4418d04c0414aeff08876b34ab56"
-        "a1d425a1225833549adb841b51c9b3176a272bdebba1d078478f62b397f33c8d",
-    ),
-    "one round": (
-        (b"password", b"salt", 1),
-        "120fb6cffcf8b32c43e7225256c4f837a86548c92ccc35480805987cb70be17b",
-    ),
-    "4,096 rounds": (
-        (b"password", b"salt", 4096),
-        "c5e478d59288c841aa530db6845c4c8d962893a001ce4e11a4963873aa98134a",
-    ),
-    "40 bytes": (
-        (b"passwordPASSWORDpassword", b"saltSALTsaltSALTsaltSALTsaltSALTsalt", 4096),
-        "348c89dbcbd32b2f32d814b8116e84cf2b17347ebc1800181c4e2a1fb8dd53e1c635518c7dac47e9",
     ),
 }
 
@@ -88,14 +52,6 @@ def test_hkdf_gives_the_published_keys(case: str) -> None:
     secret, salt, info, key = HKDF_CASES[case]
 
     assert hkdf(secret, salt, info, len(key) // 2).hex() == key
-
-
-@pytest.mark.parametrize("case", PBKDF2_CASES)
-def test_pbkdf2_gives_the_published_keys(case: str) -> None:
-    """Words, salt and rounds make the key of the standard."""
-    (words, salt, rounds), key = PBKDF2_CASES[case]
-
-    assert pbkdf2(words, salt, rounds, len(key) // 2).hex() == key
 
 
 @pytest.mark.parametrize("case", GCM_CASES)
@@ -136,15 +92,3 @@ def test_keys_are_not_printed() -> None:
     keys = keys_of(bytes(32), bytes(16))
 
     assert repr(keys) == f"Keys(kid={keys.kid!r})"
-
-
-@pytest.mark.parametrize("rounds", [0, 599_999, 10_000_001])
-def test_too_few_and_too_many_rounds_are_refused(rounds: int) -> None:
-    """A ring that would be guessed quickly, or never open, is not tried."""
-    with pytest.raises(NotOpened, match="rounds of hashing"):
-        within_limits(rounds)
-
-
-def test_what_is_written_is_read() -> None:
-    """The rounds of new slots lie within a reader's limits."""
-    assert within_limits(ITERATIONS) == 1_000_000

@@ -14,7 +14,8 @@ from recordgen.hoof.naming import Naming
 from recordgen.private.sharing.sheet import photographs
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
-from recordgen.records.photos.files import Photo, Subject
+from recordgen.records.photos.files import Photo
+from recordgen.records.photos.names import Subject
 from tests.conftest import RECORDS, TODAY
 
 DAY = dt.date(2026, 10, 14)

@@ -13,8 +13,8 @@ from PIL import Image
 from recordgen.problems import Problem
 from recordgen.records.load.practice import read_practice
 from recordgen.records.models.names import FEET, MOMENTS, VIEWS
-from recordgen.records.photos.files import Subject, parse_photo_name
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
+from recordgen.records.photos.names import Subject, parse_photo_name
 from tests.support.photographs import EXIF, IPTC, PROFILE, XMP, drawn, file_of, segment, with_segments
 from tests.support.practice_folders import TODAY, build, line_of, practice
 
