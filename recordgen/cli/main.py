@@ -14,7 +14,7 @@ from recordgen.problems import quoted, sentences
 COMMANDS = (
     *("init", "visit", "field", "photo", "receive", "check", "commit", "build", "preview"),
     *("publish", "readers", "verify"),
-    *("due", "rounds", "summary", "sheet", "share", "repeatability", "schema", "cache"),
+    *("due", "rounds", "summary", "sheet", "share", "repeatability", "export", "schema", "cache"),
 )
 
 

@@ -104,7 +104,8 @@ def _agreed(horse: Horse) -> None:
 
 
 def _csv(sheet: Sheet) -> str:
-    from recordgen.hoof.export.sheet_csv import COLUMNS, csv_of, reading_rows
+    from recordgen.csv_text import csv_of
+    from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows
 
     return csv_of(COLUMNS, reading_rows(sheet))
 
@@ -116,7 +117,7 @@ def _json(sheet: Sheet, ways: Context) -> str:
 
 
 def _dictionary(ways: Context) -> str:
-    from recordgen.hoof.export.sheet_csv import csv_of
+    from recordgen.csv_text import csv_of
     from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, dictionary
 
     return csv_of(DICTIONARY_COLUMNS, dictionary(ways))

@@ -11,10 +11,11 @@ from typing import Any
 from markupsafe import Markup
 
 from recordgen import __version__
+from recordgen.csv_text import csv_of
 from recordgen.days import SHORT_MONTHS
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Sheet, SheetRow
-from recordgen.hoof.export.sheet_csv import COLUMNS, csv_of
+from recordgen.hoof.export.sheet_csv import COLUMNS
 from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
 from recordgen.hoof.measures.change import Step
 from recordgen.hoof.measures.measures import Measure

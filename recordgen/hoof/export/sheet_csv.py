@@ -1,12 +1,11 @@
-"""Every reading of a horse as a row of plain values, and those rows as CSV."""
+"""Every reading of a horse as a row of plain values."""
 
 from __future__ import annotations
 
-import csv
-import io
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator
 from typing import get_args
 
+from recordgen.csv_text import PlainRow
 from recordgen.hoof.export.sheet import Sheet, VisitLine
 from recordgen.hoof.export.sheet_errors import taken_at
 from recordgen.hoof.measures.look import Look
@@ -16,18 +15,12 @@ from recordgen.hoof.measures.rounding import significant
 from recordgen.hoof.summary import VisitSummary
 from recordgen.records.models.names import Foot
 
-Plain = str | float | int | None
-PlainRow = dict[str, Plain]
-
 COLUMNS = (
     *("stable", "horse", "name", "visit_day", "visit_number", "trimmed", "recorded_by"),
     *("foot", "measure", "zone", "moment", "value", "unit", "method", "sd", "error", "source"),
 )
 # Digits behind the point to which values and errors are rounded: far more than any of them holds.
 DIGITS = 4
-# What a spreadsheet takes for the beginning of a formula, the wide forms of East Asian keyboards included.
-# Source: OWASP, CSV Injection. From memory, not read.
-FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 
 
 def reading_rows(sheet: Sheet) -> Iterator[PlainRow]:
@@ -79,24 +72,3 @@ def rounded(value: float) -> float | int:
     """A number with as many digits as are given on; whole ones without a point."""
     near = round(value, DIGITS)
     return int(near) if near == int(near) else near
-
-
-def csv_of(columns: Sequence[str], rows: Iterable[Mapping[str, Plain]]) -> str:
-    """Rows as CSV with a line of names on top; text that a spreadsheet could take for a formula is guarded.
-
-    Numbers are written as they are. Source: RFC 4180, sections 2.1 to 2.7.
-    """
-    text = io.StringIO(newline="")
-    writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow(columns)
-    writer.writerows([_cell(row[column]) for column in columns] for row in rows)
-    return text.getvalue()
-
-
-def _cell(value: Plain) -> Plain:
-    return guarded(value) if isinstance(value, str) else value
-
-
-def guarded(text: str) -> str:
-    """Text as it was typed, with an apostrophe before it where a spreadsheet could take it for a formula."""
-    return f"'{text}" if text.startswith(FORMULA) else text

@@ -8,9 +8,10 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from recordgen import __version__
+from recordgen.csv_text import PlainRow
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import NotMeasured, Sheet, SheetRow
-from recordgen.hoof.export.sheet_csv import COLUMNS, PlainRow, reading_rows, rounded
+from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows, rounded
 from recordgen.hoof.export.sheet_errors import Taken
 from recordgen.hoof.export.summary_json import as_json
 from recordgen.hoof.measures.change import MeasureSummary, Step

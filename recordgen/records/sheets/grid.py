@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from python_calamine import CalamineError, CalamineWorkbook, PasswordError, SheetTypeEnum
 
+from recordgen.csv_text import unguarded
 from recordgen.problems import Place, Trouble, quoted
 
 Value = str | float | bool | dt.date | None
@@ -138,7 +139,7 @@ def _plain(value: object) -> Value:
     if isinstance(value, dt.datetime):
         return value.date()
     if isinstance(value, str):
-        return value.replace("\u00a0", " ").strip() or None
+        return value.strip() or None
     if isinstance(value, bool | int | float | dt.date) or value is None:
         return value
     return str(value)
@@ -150,14 +151,15 @@ def _of_text(raw: bytes, shown: str) -> Grid:
     told = first.strip().lower()
     # A line by which a spreadsheet program is told what parts the values.
     delimiter = told[4] if len(told) == 5 and told.startswith("sep=") else None
-    lines = ["", *rest.splitlines(keepends=True)] if delimiter else text.splitlines(keepends=True)
+    # Lines end where CSV says so; other signs that some programs take for an end stand within text.
+    lines = [*([""] if delimiter else []), *io.StringIO(rest if delimiter else text, newline="")]
     try:
         rows = _parted(lines, delimiter or delimiter_of(lines))
     except csv.Error as fault:
         raise Trouble(f"{shown} cannot be read as CSV: {fault}", "Save it anew as CSV from your program") from None
     if not any(value.strip() for row in rows for value in row):
         raise Trouble(f"{shown} is empty", "Look whether it is the right file")
-    return Grid(shown, "", tuple(tuple(map(_plain, row)) for row in rows))
+    return Grid(shown, "", tuple(tuple(_plain(unguarded(value)) for value in row) for row in rows))
 
 
 def _decoded(raw: bytes, shown: str) -> str:

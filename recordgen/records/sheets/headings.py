@@ -12,7 +12,7 @@ import yaml
 
 from recordgen.packaged import packaged
 from recordgen.records.models.names import Foot, zone_named
-from recordgen.records.sheets.cells import CellForm, Unfit, foot
+from recordgen.records.sheets.cells import LENGTHS, CellForm, Unfit, foot
 from recordgen.records.sheets.columns import NOTHING
 from recordgen.records.sheets.targets import THE_FOOT, target_of
 
@@ -52,7 +52,11 @@ def guess(heading: str, each_row_is_foot: bool) -> Guess:
 def _exact(heading: str, each_row_is_foot: bool) -> Guess | None:
     """A heading that is a path of the records already, as in tables that recordgen wrote."""
     paths = (f"{THE_FOOT}.{heading}", heading) if each_row_is_foot else (heading,)
-    return next((Guess(path) for path in paths if target_of(path)), None)
+    found = next(((path, target) for path in paths if (target := target_of(path))), None)
+    if found is None:
+        return None
+    path, target = found
+    return Guess(path, target.leaf.unit if target.leaf and target.leaf.unit in LENGTHS else None)
 
 
 def tells_foot_or_moment(heading: str) -> bool:

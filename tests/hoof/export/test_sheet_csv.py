@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.export.sheet_csv import COLUMNS, csv_of, guarded, reading_rows
+from recordgen.csv_text import csv_of, guarded
+from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows
 from recordgen.hoof.measures.readings import Reading
 from recordgen.records.models.visit import Visit
 from tests.support.full_visits import EARLIER, FULL, sheet
