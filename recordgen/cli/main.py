@@ -10,12 +10,17 @@ from recordgen import __version__
 from recordgen.nearest import did_you_mean
 from recordgen.problems import quoted, sentences
 
-# In the order of a trimmer's day.
-COMMANDS = (
-    *("init", "visit", "field", "photo", "receive", "check", "commit", "build", "preview"),
-    *("publish", "readers", "verify"),
-    *("due", "rounds", "summary", "sheet", "share", "repeatability", "export", "schema", "cache"),
-)
+# In the order of a trimmer's day; the heads stand in the help.
+GROUPS = {
+    "Begin and change": ("init", "begin", "rename", "move", "end", "resume", "contact", "correct", "undo"),
+    "Write down a visit": ("visit", "field", "photo", "receive", "check", "commit"),
+    "Read": ("build", "preview", "due", "rounds", "summary", "repeatability"),
+    "Hand over": ("publish", "readers", "verify", "sheet", "share", "export"),
+    "For this computer and its programs": ("schema", "cache"),
+}
+# Of the first sentence of a command's help all is shown.
+LONGEST = 200
+COMMANDS = tuple(name for group in GROUPS.values() for name in group)
 
 
 class Lazy(click.Group):
@@ -31,6 +36,16 @@ class Lazy(click.Group):
             return None
         found: click.Command = importlib.import_module(f"recordgen.cli.{cmd_name}").command
         return found
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """The commands under the head of their group, each with the first sentence of its help."""
+        widest = max(map(len, COMMANDS))
+        for head, names in GROUPS.items():
+            found = [(name, self.get_command(ctx, name)) for name in names]
+            with formatter.section(head):
+                formatter.write_dl(
+                    [(name.ljust(widest), one.get_short_help_str(LONGEST)) for name, one in found if one]
+                )
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Sequence
+from contextlib import suppress
 from pathlib import Path
 
 from recordgen.git.run import KEEP, as_bytes, run
@@ -24,6 +25,26 @@ def commit(records: Path, paths: Sequence[Path], says: str) -> None:
     if new:
         _of_files(records, new, "add", "--intent-to-add")
     _of_files(records, paths, "commit", "--quiet", "--only", f"--message={says}")
+
+
+def forget(records: Path, paths: Sequence[Path]) -> None:
+    """Git no longer has these files in mind for an entry that was not made; the files stay as they are."""
+    with suppress(GitTrouble):
+        _of_files(records, paths, "reset", "--quiet")
+
+
+def take_back(records: Path, says: str) -> None:
+    """One more entry that takes back what the last one did; nothing is rewritten.
+
+    says: the entry's text. Raises GitTrouble, with everything as it was.
+    """
+    try:
+        run(records, "revert", "--no-commit", "HEAD", purpose=KEEP)
+        run(records, "commit", "--quiet", f"--message={says}", purpose=KEEP)
+    except GitTrouble:
+        with suppress(GitTrouble):
+            run(records, "revert", "--abort", purpose=KEEP)
+        raise
 
 
 def _of_files(records: Path, paths: Sequence[Path], *words: str) -> None:

@@ -29,7 +29,7 @@ from recordgen.records.models.fields import (
     told,
 )
 from recordgen.records.models.names import Foot, Kind, Zone, foot_named, zone_named
-from recordgen.records.models.stable import Contact
+from recordgen.records.models.stable import Contact, Left
 from recordgen.records.yaml.read import Written
 
 
@@ -70,13 +70,6 @@ class Aim(Record):
         return self
 
 
-class Left(Record):
-    """The end of a horse's record here."""
-
-    date: Day = told("the day", ...)
-    why: Text | None = told("sold, moved, died")
-
-
 class Horse(Record):
     """A horse, pony, donkey or mule."""
 
@@ -93,6 +86,8 @@ class Horse(Record):
     usual_weeks: Number | None = measured(
         "weeks", (1, 26), (3, 12), "usual interval of this horse", basis=basis.USUAL_WEEKS
     )
+    owner: Contact | None = told("who owns it; on the trimmer's site alone")
+    payer: Contact | None = told("who pays, where it is not the owner; on the trimmer's site alone")
     vet: Contact | None = told("the horse's own vet, where it is not the stable's; shown to owners beside a call")
     vet_plan: VetPlan | None = told("a vet's plan in force")
     aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")

@@ -9,6 +9,7 @@ from pydantic import AfterValidator, WithJsonSchema, model_validator
 
 from recordgen.problems import quoted
 from recordgen.records.models.fields import (
+    Day,
     OneLine,
     Record,
     Text,
@@ -27,6 +28,13 @@ class Contact(Record):
     email: OneLine | None = told("address")
 
 
+class Left(Record):
+    """The end of a horse's record, or of the visits to a stable."""
+
+    date: Day = told("the day", ...)
+    why: Text | None = told("died, sold, left, or in your own words")
+
+
 class Stable(Record):
     """A stable that is visited."""
 
@@ -34,6 +42,7 @@ class Stable(Record):
     contacts: tuple[Contact, ...] = several("people to reach; on the trimmer's site alone")
     near: tuple[Text, ...] = several("folders of stables that can be visited on the same day")
     vet: Contact | None = told("the stable's vet; shown to owners beside a call to the vet")
+    left: Left | None = told("since when and why it is visited no more")
     publish: Publish | None = told("where and how its site is published")
     note: Text | None = told("a note for everybody at the stable")
     private_note: Text | None = told("a note for the trimmer alone, such as the gate's code")

@@ -61,6 +61,11 @@ def read_with_key(key: str, file: Path, model: type[Kind]) -> Kind | None:
     return written.record if written and written.whole else None
 
 
+def read_text(raw: bytes, file: Path, shown: str, model: type[Record]) -> list[Problem]:
+    """Everything that is wrong or unlikely about the bytes that a file is to hold. Arguments as in `read`."""
+    return _understood(raw, file, shown, model)[1]
+
+
 def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     """The record in `file` as far as it is right, or None where no record is left, and everything wrong or unlikely.
 

@@ -1,0 +1,42 @@
+"""A stable or a horse is begun."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from recordgen.records.change.change import Change
+from recordgen.records.change.subject import free_folder, plain_name, stable_of
+from recordgen.records.write.templates import rendered
+
+
+def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
+    """A new stable. slug: its folder, where it is not to be made from the name. Raises Trouble."""
+    name = plain_name(name)
+    folder = free_folder(records, name, slug)
+    file = folder / "stable.yaml"
+    text = rendered("stable.yaml.jinja", records, stable_name=name)
+    return Change(
+        records,
+        f"{name}: begun",
+        (f"{file}  the stable {name}",),
+        f'recordgen begin "{folder.name}/NAME"  its first horse',
+        files={file: text.encode()},
+    )
+
+
+def begin_horse(records: Path, stable: str, name: str, told: Mapping[str, str], slug: str | None = None) -> Change:
+    """A new horse at a stable. told: what is known of it as typed, by the names of its file. Raises Trouble."""
+    home = stable_of(records, stable)
+    name = plain_name(name)
+    folder = free_folder(home.folder, name, slug)
+    file = folder / "horse.yaml"
+    known = {key: " ".join(value.split()) for key, value in told.items() if value.strip()}
+    text = rendered("horse.yaml.jinja", records, horse_name=name, told=known)
+    return Change(
+        records,
+        f"{home.record.name}: {name} begun",
+        (f"{file}  {name}, at {home.record.name}",),
+        f"recordgen visit {home.slug}/{folder.name}  its first visit",
+        files={file: text.encode()},
+    )

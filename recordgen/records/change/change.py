@@ -1,0 +1,174 @@
+"""A change that was planned: told before it is made, made whole or not at all, and kept as one entry of git."""
+
+from __future__ import annotations
+
+import datetime as dt
+import os
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import ExitStack
+from dataclasses import dataclass, field
+from pathlib import Path, PurePosixPath
+
+from recordgen.files import write_new, write_whole, writing
+from recordgen.git.changes import kinds_of_change
+from recordgen.git.keep import commit, forget
+from recordgen.git.repository import files_of, top_of
+from recordgen.problems import Problem, Problems, Trouble
+from recordgen.records.layout import Part, home_of
+from recordgen.records.load.everything import RecordsTrouble, look_through
+from recordgen.records.models.fields import Record
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.stable import Stable
+from recordgen.records.models.visit import Visit
+from recordgen.records.yaml.read import read_as_far, read_text
+
+_MODELS: dict[Part, type[Record]] = {"stable": Stable, "horse": Horse, "visit": Visit}
+
+
+@dataclass(frozen=True)
+class Change:
+    """A change of the records in `records`, planned and not yet made.
+
+    says: the text of its entry. told: what it does, a line each. then: the command that comes next.
+    folders: each folder that gets another place, with that place; they go first. files: the new bytes of each file, by
+    where it lies then. by_hand: whether they were changed by hand, so that they are kept as they lie.
+    """
+
+    records: Path
+    says: str
+    told: tuple[str, ...]
+    then: str
+    folders: tuple[tuple[Path, Path], ...] = ()
+    files: Mapping[Path, bytes] = field(default_factory=dict)
+    by_hand: bool = False
+
+    def look_over(self) -> None:
+        """Raises RecordsTrouble where a file would not be a record."""
+        found = Problems()
+        for path, raw in self.files.items():
+            home = home_of(PurePosixPath(path.relative_to(self.records).as_posix()))
+            if home and home.part in _MODELS:
+                found.extend(read_text(raw, path, path.as_posix(), _MODELS[home.part]))
+        if found.errors:
+            raise RecordsTrouble(Problems(found.errors))
+
+
+def make(change: Change, today: dt.date) -> bool:
+    """Make a change and keep it as an entry of git; False where the records are in no repository, so that none is kept.
+
+    today: the records are looked through as of this day, before and after. Raises Trouble, with everything as it was,
+    where the records would hold an error that was not there before, a disk or git refuses, or something in the places
+    that change is not in git yet.
+    """
+    change.look_over()
+    in_git = top_of(change.records) is not None
+    names = tuple(_touched(change)) if in_git else ()
+    if in_git and not change.by_hand:
+        _refuse_unkept(change)
+    with ExitStack() as way_back:
+        _do_rightly(change, today, way_back)
+        if in_git:
+            _keep(change, names)
+        way_back.pop_all()
+    return in_git
+
+
+def _keep(change: Change, names: Sequence[Path]) -> None:
+    try:
+        commit(change.records, names, change.says)
+    except Trouble:
+        forget(change.records, names)
+        raise
+
+
+def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
+    """Makes the change; where an error is found then, it is made only if that was there before, too."""
+    _do(change, way_back)
+    errors = _errors(change.records, today)
+    if not errors:
+        return
+    way_back.close()
+    before = Counter((one.code, one.message) for one in _errors(change.records, today))
+    if new := [one for one in errors if not _taken(before, (one.code, one.message))]:
+        raise RecordsTrouble(Problems(new))
+    _do(change, way_back)
+
+
+def _do(change: Change, way_back: ExitStack) -> None:
+    for old, new in change.folders:
+        with writing(new, "Everything stays as it was"):
+            _made(new.parent, way_back)
+            os.rename(old, new)
+        way_back.callback(os.rename, new, old)
+    for path, raw in change.files.items():
+        with writing(path, "Everything stays as it was"):
+            _made(path.parent, way_back)
+            _written(path, raw, way_back)
+
+
+def _made(folder: Path, way_back: ExitStack) -> None:
+    """A folder, with the way to take away again what was not there."""
+    for one in (folder, *folder.parents):
+        if one.is_dir():
+            break
+        way_back.callback(one.rmdir)
+    folder.mkdir(parents=True, exist_ok=True)
+
+
+def _written(path: Path, raw: bytes, way_back: ExitStack) -> None:
+    before = path.read_bytes() if path.is_file() else None
+    if before is not None:
+        way_back.callback(write_whole, path, before)
+        write_whole(path, raw)
+    elif write_new(path, raw):
+        way_back.callback(path.unlink)
+    else:
+        raise Trouble(f"{path} is there already", "Name another")
+
+
+def _touched(change: Change) -> Iterator[Path]:
+    """The files of the entry: those in git of each folder, by both their places, and the written ones."""
+    for old, new in change.folders:
+        for name in sorted(files_of(old).tracked):
+            yield from (old / name, new / name)
+    yield from change.files
+
+
+def _refuse_unkept(change: Change) -> None:
+    """Raises Trouble where something that changes is not in git as it lies there: an entry tells of one thing."""
+    old = [folder for folder, _ in change.folders]
+    begun = {new: was for was, new in change.folders}
+    files = {_as_it_lies(path, begun) for path in change.files}
+    unkept = [
+        path.relative_to(change.records).as_posix()
+        for path in kinds_of_change(change.records)
+        if (path in files or any(folder in path.parents for folder in old)) and _counts(path, change.records)
+    ]
+    if unkept:
+        names = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
+        raise Trouble(f"not in git yet as it is now: {names}", "Keep it first: recordgen commit")
+
+
+def _as_it_lies(path: Path, begun: Mapping[Path, Path]) -> Path:
+    """Where a file lies before the folders move."""
+    around = next((new for new in begun if new in path.parents), None)
+    return begun[around] / path.relative_to(around) if around else path
+
+
+def _counts(path: Path, records: Path) -> bool:
+    """Whether a file is a record with something in it; what is none, or only begun, goes along and stays out of git."""
+    home = home_of(PurePosixPath(path.relative_to(records).as_posix()))
+    if home is None or home.part != "visit" or not path.is_file():
+        return home is not None
+    visit, _ = read_as_far(path, path.name, Visit)
+    return visit is None or not visit.record.is_blank
+
+
+def _taken(counts: Counter[tuple[str, str]], key: tuple[str, str]) -> bool:
+    counts[key] -= 1
+    return counts[key] >= 0
+
+
+def _errors(records: Path, today: dt.date) -> list[Problem]:
+    return look_through(records, today)[2].errors

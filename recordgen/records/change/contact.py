@@ -1,0 +1,43 @@
+"""Who owns a horse, and who pays."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+from recordgen.problems import Trouble
+from recordgen.records.change.change import Change
+from recordgen.records.change.subject import horse_of, plain_name, stable_of
+from recordgen.records.yaml.edit import with_value, without
+
+Role = Literal["owner", "payer"]
+ROLES: tuple[Role, ...] = ("owner", "payer")
+
+
+def name_contact(records: Path, which: str, role: Role, name: str, reached: dict[str, str]) -> Change:
+    """A horse's owner, or who pays. reached: phone and email, where they are known. Raises Trouble."""
+    horse = horse_of(records, which)
+    home = stable_of(records, horse.folder.parent.name)
+    contact = {"name": plain_name(name), **reached}
+    return Change(
+        records,
+        f"{home.record.name}: {role} of {horse.record.name} noted",
+        (f"{role} of {horse.record.name}: {', '.join(contact.values())}", "shown on your own site alone"),
+        f"recordgen list --stable {home.slug}",
+        files={horse.file: with_value(horse.raw, role, contact, str(horse.file))},
+    )
+
+
+def drop_contact(records: Path, which: str, role: Role) -> Change:
+    """A horse's owner or payer is taken out. Raises Trouble where none is noted."""
+    horse = horse_of(records, which)
+    home = stable_of(records, horse.folder.parent.name)
+    if getattr(horse.record, role) is None:
+        raise Trouble(f"no {role} of {horse.record.name} is noted", "Nothing is to be done")
+    return Change(
+        records,
+        f"{home.record.name}: {role} of {horse.record.name} taken out",
+        (f"the {role} of {horse.record.name} is taken out; git keeps what it once took",),
+        "recordgen build",
+        files={horse.file: without(horse.raw, role, str(horse.file))},
+    )

@@ -1,0 +1,67 @@
+"""A horse moves to another stable, with its past or without."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+from recordgen.problems import Trouble
+from recordgen.records.change.change import Change
+from recordgen.records.change.subject import OneRecord, free_folder, horse_of, stable_of
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.stable import Stable
+from recordgen.records.yaml.edit import with_value, without
+
+# Parts that belong to a horse's record at one stable and goes to no other reader with it.
+_STAYS = ("left", "consent", "private_note")
+
+
+def move_horse(records: Path, which: str, stable: str, slug: str | None = None) -> Change:
+    """A horse's folder goes to another stable, with all its visits. Raises Trouble."""
+    horse, home, there, folder = _ways(records, which, stable, slug)
+    files = {folder / "horse.yaml": without(horse.raw, "left", str(horse.file))} if horse.record.left else {}
+    return Change(
+        records,
+        f"{there.record.name}: {horse.record.name} moved from {home.slug}/{horse.slug}",
+        (
+            f"{horse.record.name} moves from {home.record.name} to {there.record.name}",
+            f"{horse.folder} becomes {folder}",
+            f"Whoever reads the site of {there.record.name} will read all its visits. If they shall not, say "
+            "--without-past: the record here ends, and a new one begins there.",
+        ),
+        f"recordgen summary {there.slug}/{folder.name}",
+        ((horse.folder, folder),),
+        files,
+    )
+
+
+def move_without_past(records: Path, which: str, stable: str, day: dt.date, slug: str | None = None) -> Change:
+    """A horse's record ends here on a day and a new one begins there, without what was written. Raises Trouble."""
+    horse, home, there, folder = _ways(records, which, stable, slug)
+    if horse.record.left:
+        raise Trouble(f"the record of {horse.record.name} ended on {horse.record.left.date}", "Look at it first")
+    shown = str(horse.file)
+    begun = horse.raw
+    for key in _STAYS:
+        begun = without(begun, key, shown)
+    ended = with_value(horse.raw, "left", {"date": day, "why": f"moved to {there.record.name}"}, shown)
+    return Change(
+        records,
+        f"{there.record.name}: {horse.record.name} begun anew, from {home.slug}",
+        (
+            f"the record of {horse.record.name} at {home.record.name} ends on {day}, and stays there",
+            f"{folder / 'horse.yaml'}  a new one at {there.record.name}, without earlier visits",
+        ),
+        f"recordgen visit {there.slug}/{folder.name}",
+        files={horse.file: ended, folder / "horse.yaml": begun},
+    )
+
+
+def _ways(
+    records: Path, which: str, stable: str, slug: str | None
+) -> tuple[OneRecord[Horse], OneRecord[Stable], OneRecord[Stable], Path]:
+    horse, there = horse_of(records, which), stable_of(records, stable)
+    home = stable_of(records, horse.folder.parent.name)
+    if home.slug == there.slug:
+        raise Trouble(f"{horse.record.name} is at {home.record.name} already", "Name another stable")
+    return horse, home, there, free_folder(there.folder, horse.record.name, slug or horse.slug)
