@@ -1,15 +1,18 @@
-"""Small pictures of single forms, for a legend that the page lays out in its own words."""
+"""A sheet to draw on, forms and words one after the other, and small pictures of single forms for a legend."""
 
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from html import escape
-from typing import Literal, TypeVar
+from typing import TYPE_CHECKING, Literal, TypeVar
 
 from recordgen.pictures.pen import Colour, Pen
 from recordgen.pictures.shapes import Point, Shape
+
+if TYPE_CHECKING:
+    from recordgen.pictures.axes import View
 
 SIZE = 16.0
 MIDDLE: Point = (SIZE / 2, SIZE / 2)
@@ -35,41 +38,44 @@ UNWRITABLE = dict.fromkeys([*(set(range(32)) - {9, 10, 13}), *range(0xD800, 0xE0
 
 
 class Canvas:
-    """A sheet of its own measure: forms and words go on it one after the other, the last on top."""
+    """A sheet of its own measure: forms and words go on it one after the other, the last on top.
 
-    def __init__(self, width: float, height: float, font_size: float = 12) -> None:
-        """An empty sheet, width x height in picture units, y downwards; the page's CSS decides its size."""
+    It is matplotlib's axes: a form is a patch on them, a point a marker, a word a text.
+    """
+
+    def __init__(self, width: float, height: float, font_size: float = 12, view: View | None = None) -> None:
+        """An empty sheet, width x height in picture units, y downwards, unless a view gives it axes of their own."""
         # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
-        from recordgen.pictures.svg import SvgWriter
+        from recordgen.pictures.axes import blank
 
-        self._ink = SvgWriter(width, height)
+        self._view = view or blank(width, height)
         self._size = (width, height)
         self._font_size = font_size
 
     def draw(self, shape: Shape, pen: Pen) -> None:
         """Put a form on the sheet."""
-        self._ink.draw(shape, pen)
+        self._view.patch(shape, pen)
+
+    def mark(self, points: Sequence[Point], form: str, size: float, pen: Pen) -> None:
+        """Put matplotlib's marker of this form at points, so many picture units wide whatever the axes span."""
+        self._view.markers(points, form, size, pen)
 
     def write(self, words: str, at: Point, anchor: Anchor = "start", colour: Colour = "quiet") -> None:
         """Put one line of words on the sheet, its baseline at a point; they are shown as typed."""
-        attributes = {"x": f"{at[0]:.4g}", "y": f"{at[1]:.4g}"}
-        if anchor != "start":
-            attributes["text-anchor"] = anchor
-        if colour != "quiet":
-            attributes["fill"] = f"var(--{colour})"
-        self._ink.element("text", printable(words), attributes)
+        self._view.words(printable(words), at, anchor, colour)
 
     @contextmanager
     def told(self, words: str) -> Iterator[None]:
         """Drawings made inside belong together and tell these words to whoever points at it."""
-        self._ink.open("g")
-        self._ink.element("title", printable(words), {})
-        yield
-        self._ink.close("g")
+        with self._view.told(printable(words)):
+            yield
 
-    def picture(self, title: str) -> str:
-        """The finished SVG, one `svg` element of class `picture`, named by its title."""
-        return framed(self._ink.body(), printable(title), self._size, self._font_size)
+    def picture(self, title: str, kind: str = "") -> str:
+        """The finished SVG, one `svg` element of class `picture`, named by its title.
+
+        kind: one more class, by which the page knows how large it may stand.
+        """
+        return framed(self._view.drawn(), printable(title), self._size, self._font_size, kind)
 
 
 def printable(words: str) -> str:
@@ -77,12 +83,13 @@ def printable(words: str) -> str:
     return words.translate(UNWRITABLE)
 
 
-def framed(body: str, title: str, size: Point, font_size: float) -> str:
+def framed(body: str, title: str, size: Point, font_size: float, kind: str = "") -> str:
     """An SVG element around what was drawn. Its id comes from what it shows, so that two on one page never share it."""
     width, height = size
     name = "p" + hashlib.sha256(f"{title}\0{body}".encode()).hexdigest()[:12]
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="picture" viewBox="0 0 {width:g} {height:g}" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="{f"picture {kind}".strip()}" '
+        f'viewBox="0 0 {width:g} {height:g}" role="img" '
         f'aria-labelledby="{name}" font-size="{font_size:g}" fill="var(--quiet)" stroke-linejoin="round">'
         f'<title id="{name}">{escape(title, quote=False)}</title>{body}</svg>'
     )

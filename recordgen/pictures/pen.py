@@ -3,14 +3,26 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal
 
 from recordgen.records.models.names import Foot
 
 Colour = Literal["ink", "quiet", "line", "card", "moss", "clay", "straw", "lf", "rf", "lh", "rh"]
 
-
-COLOURS: tuple[Colour, ...] = get_args(Colour)
+# The colours of the light theme, by the name of the page's variable that takes their place.
+COLOURS: dict[Colour, str] = {
+    "ink": "#27302b",
+    "quiet": "#5d665f",
+    "line": "#ddd7c8",
+    "card": "#fffdf8",
+    "moss": "#3f6045",
+    "clay": "#9c3c17",
+    "straw": "#7d5a0c",
+    "lf": "#0b6aa2",
+    "rf": "#a94a12",
+    "lh": "#08704f",
+    "rh": "#8f4470",
+}
 
 
 FOOT_COLOUR: dict[Foot, Colour] = {"left_fore": "lf", "right_fore": "rf", "left_hind": "lh", "right_hind": "rh"}

@@ -1,105 +1,152 @@
-"""The one place that knows matplotlib: its SVG renderer writes the paths, and what it wrote is made fit for a page."""
+"""The one place that knows how matplotlib writes: artists become SVG elements fit to stand inside a page."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from functools import cache
 from io import StringIO
-from typing import Any
+from typing import Any, cast
 
-from matplotlib.backend_bases import GraphicsContextBase
+import numpy as np
+from matplotlib import rcParams, style
+from matplotlib.artist import Artist
+from matplotlib.axes import Axes
 from matplotlib.backends.backend_svg import RendererSVG
+from matplotlib.figure import Figure
 from matplotlib.path import Path
-from matplotlib.transforms import Affine2D
+from matplotlib.transforms import IdentityTransform
 
-from recordgen.pictures.pen import COLOURS, Colour, Pen
-from recordgen.pictures.shapes import Shape
+from recordgen.packaged import packaged
+from recordgen.pictures.pen import COLOURS
 
 NO_METADATA = dict.fromkeys(("Creator", "Date", "Format", "Type"))
-
-# matplotlib knows no CSS variables: each colour travels as a number of its own and is named again afterwards.
-STANDINS = {colour: (254 / 255, 1 / 255, index / 255) for index, colour in enumerate(COLOURS)}
-STANDIN = re.compile(r"#fe01([0-9a-f]{2})")
-WRITTEN_PATH = re.compile(r'<path d="([^"]*)" style="([^"]*)"/>')
-BETWEEN_TAGS = re.compile(r">\n *<")
 START_OF_BODY = "</defs>"
+BETWEEN_TAGS = re.compile(r">\s+<")
+# A path or words as the renderer writes them, and what is rewritten in them.
+TAG = re.compile(r"<(?:path|text) [^<>]*>")
+DATA, STYLE = re.compile(r' d="([^"]*)"'), re.compile(r' style="([^"]*)"')
+TURN = re.compile(r' transform="rotate\(-?0[^"]*"')
+PLACE = re.compile(r' ([xy])="(-?\d+\.\d{2,})"')
+NAMED = {value: f"var(--{name})" for name, value in COLOURS.items()}
+# What a page decides itself, or what is so without being said.
+UNSAID = {"stroke-dashoffset", "font-family", "stroke-linejoin"}
+DEFAULTS = {"stroke-width: 1", "stroke-linecap: butt", "text-anchor: start"}
 
 
-class SvgWriter:
-    """A sheet that matplotlib's SVG renderer writes on, without figure, axes or any state outside itself."""
+def figure(width: float, height: float) -> Figure:
+    """An empty figure in the style of all pictures, width x height in picture units."""
+    _use_style()
+    return Figure(figsize=(width / 72, height / 72))
+
+
+@cache
+def _use_style() -> None:
+    style.use(packaged() / "site_templates" / "pictures" / "pictures.mplstyle")
+
+
+class SvgInPage(RendererSVG):
+    """matplotlib's own SVG renderer, without the groups and references that a page has no use for."""
 
     def __init__(self, width: float, height: float) -> None:
         """An empty sheet, width x height in picture units."""
         self._out = StringIO()
-        # The artists above the renderer cost four times the drawing itself, and a practice has a thousand panels.
-        self._renderer = _renderer(width, height, self._out)
-        self._upright = Affine2D().scale(1, -1).translate(0, height)
+        make: Any = super().__init__
+        make(width, height, self._out, metadata=NO_METADATA)
 
-    def draw(self, shape: Shape, pen: Pen) -> None:
-        """Put a form on the sheet."""
-        path = Path([(round(x, 1), round(y, 1)) for x, y in shape.points], shape.codes)
-        path.should_simplify = False
-        self._renderer.draw_path(_context(pen), path, self._upright, _fill(pen))
+    def open_group(self, s: str, gid: str | None = None) -> None:
+        """Begin no group: those that tell something are begun by `told`."""
 
-    def element(self, tag: str, words: str, attributes: Mapping[str, str]) -> None:
-        """Put an element holding words on the sheet; the words are escaped, never interpreted."""
-        self._renderer.writer.element(tag, words, dict(attributes))
+    def close_group(self, s: str) -> None:
+        """End no group."""
 
-    def open(self, tag: str) -> None:
-        """Start an element that holds others."""
-        self._renderer.writer.start(tag)
+    def draw_path(self, gc: Any, path: Any, transform: Any, rgbFace: Any = None) -> None:
+        """Draw a path, its points to a tenth of a unit."""
+        points = np.round(transform.transform(path.vertices), 1)
+        whole = Path(points, path.codes)
+        whole.should_simplify = False
+        # Nothing is drawn outside its axes, and a clip would need a name that could stand twice in a page.
+        gc.set_clip_rectangle(None)
+        gc.set_clip_path(None)
+        draw: Any = super().draw_path
+        draw(gc, whole, IdentityTransform(), rgbFace)
 
-    def close(self, tag: str) -> None:
-        """End the element last started."""
-        self._renderer.writer.end(tag)
+    def draw_markers(
+        self, gc: Any, marker_path: Any, marker_trans: Any, path: Any, trans: Any, rgbFace: Any = None
+    ) -> None:
+        """Draw all markers in one path, so that no form needs a name that could stand twice in a page."""
+        form = marker_path.transformed(marker_trans)
+        places = trans.transform(path.vertices)
+        points = (form.vertices[None, :, :] + places[:, None, :]).reshape(-1, 2)
+        codes = form.codes if form.codes is not None else [Path.MOVETO, *[Path.LINETO] * (len(form.vertices) - 1)]
+        self.draw_path(gc, Path(points, np.tile(codes, len(places))), IdentityTransform(), rgbFace)
+
+    def word(self, words: str, attributes: Mapping[str, str]) -> None:
+        """Write words as an element; they are escaped, never interpreted."""
+        write: Any = self.writer.element
+        write("text", words, dict(attributes))
+
+    @contextmanager
+    def told(self, words: str) -> Iterator[None]:
+        """Put what is drawn inside into a group that tells words, which are escaped, never interpreted."""
+        writer: Any = self.writer
+        writer.start("g")
+        writer.element("title", words)
+        yield
+        writer.end("g")
 
     def body(self) -> str:
-        """The drawing without its frame: paths with plain attributes and CSS variables for colours."""
-        self._renderer.finalize()
+        """Everything drawn, without its frame: plain attributes, and CSS variables for colours."""
+        finish: Any = self.finalize
+        finish()
         written = self._out.getvalue()
-        inner = written[written.index(START_OF_BODY) + len(START_OF_BODY) : written.rindex("</svg>")]
-        return WRITTEN_PATH.sub(_tidied, BETWEEN_TAGS.sub("><", inner)).strip()
+        return tidied(written[written.index(START_OF_BODY) + len(START_OF_BODY) : written.rindex("</svg>")])
 
 
-def _renderer(width: float, height: float, out: StringIO) -> Any:
-    # matplotlib gives types for all but its renderers.
-    make: Any = RendererSVG
-    return make(width, height, out, metadata=NO_METADATA)
+def figure_of(axes: Axes) -> Figure:
+    """The figure that axes were made for."""
+    return cast(Figure, axes.figure)
 
 
-def _rgb(colour: Colour | None) -> tuple[float, float, float] | None:
-    return None if colour is None else STANDINS[colour]
+def drawn(axes: Axes, artists: Sequence[Artist]) -> str:
+    """Artists on axes, the last on top, as SVG elements without a frame."""
+    width, height = figure_of(axes).get_size_inches() * 72
+    renderer = SvgInPage(width, height)
+    for one in artists:
+        one.draw(renderer)
+    return renderer.body()
 
 
-def _fill(pen: Pen) -> tuple[float, float, float, float] | None:
-    colour = _rgb(pen.fill)
-    return None if colour is None else (*colour, pen.fill_opacity)
+def tidied(written: str) -> str:
+    """SVG as matplotlib writes it, shorter: attributes for styles, and the page's variables for colours."""
+    return TAG.sub(lambda found: _tag(found[0]), BETWEEN_TAGS.sub("><", written).strip())
 
 
-def _context(pen: Pen) -> GraphicsContextBase:
-    context = GraphicsContextBase()
-    context.set_linewidth(pen.width if pen.stroke else 0)
-    context.set_foreground(_rgb(pen.stroke) or (0.0, 0.0, 0.0))
-    context.set_capstyle("round" if pen.round_ends else "butt")
-    context.set_dashes(0, list(pen.dash) or None)
-    if pen.opacity < 1:
-        context.set_alpha(pen.opacity)
-    return context
-
-
-def _tidied(match: re.Match[str]) -> str:
-    data, style = match.groups()
-    return f'<path d="{_short(data)}"{_attributes(style)}/>'
+def _tag(written: str) -> str:
+    tag = DATA.sub(lambda found: f' d="{_short(found[1])}"', TURN.sub("", written))
+    tag = PLACE.sub(lambda found: f' {found[1]}="{tenth(found[2])}"', tag)
+    return STYLE.sub(lambda found: _attributes(found[1]), tag)
 
 
 def _short(data: str) -> str:
     return " ".join(data.split()).replace(" L ", "L").replace(" C ", "C").replace(" M ", "M").replace("M ", "M")
 
 
-def _attributes(style: str) -> str:
-    pairs = (part.split(": ", 1) for part in style.split("; ") if part)
-    return "".join(f' {name}="{STANDIN.sub(_named, value)}"' for name, value in pairs if name != "stroke-dashoffset")
+def tenth(number: str | float) -> str:
+    """A number to a tenth, as short as it goes."""
+    text = f"{float(number):.1f}"
+    return "0" if text == "-0.0" else text.removesuffix(".0")
 
 
-def _named(match: re.Match[str]) -> str:
-    return f"var(--{COLOURS[int(match.group(1), 16)]})"
+def _attributes(written: str) -> str:
+    pairs = (part.split(": ", 1) for part in written.split("; ") if part and part not in DEFAULTS)
+    return "".join(f' {name}="{_value(name, value)}"' for name, value in pairs if not _unsaid(name, value))
+
+
+def _unsaid(name: str, value: str) -> bool:
+    return name in UNSAID or (name == "font-size" and value == f"{rcParams['font.size']:g}px")
+
+
+def _value(name: str, value: str) -> str:
+    return NAMED.get(value, value.replace(", ", ",")) if name != "font-size" else value.removesuffix("px")

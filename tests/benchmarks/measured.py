@@ -103,7 +103,7 @@ def picture_times() -> dict[str, float]:
     """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time."""
     from recordgen.hoof.context import Context
     from recordgen.hoof.summary import summarise_stable
-    from recordgen.pictures.charts.axes import shared_scale, shared_span
+    from recordgen.pictures.charts.limits import shared_scale, shared_span
     from recordgen.pictures.charts.through_time import angle_panel, toe_length_panel
     from recordgen.pictures.feet.foot import foot_from_below
     from recordgen.records.load.everything import read_whole

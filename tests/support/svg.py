@@ -45,3 +45,16 @@ def middle_of(group: ElementTree.Element) -> Point:
     points = [point for path in group.iter(f"{SVG}path") for point in points_of(path.attrib["d"])]
     across, down = zip(*points, strict=True)
     return (min(across) + max(across)) / 2, (min(down) + max(down)) / 2
+
+
+def value_at(picture: str, y: float) -> float:
+    """The value that stands at a height, read off the lines across and the figures at their left."""
+    heights = sorted((stroke[0][1] for stroke in strokes_of(picture, stroke="var(--line)")), reverse=True)
+    values = [float(words.replace("\N{MINUS SIGN}", "-")) for words in words_in(picture) if is_figure(words)]
+    values = sorted(values[-len(heights) :])
+    return values[0] + (heights[0] - y) / (heights[0] - heights[-1]) * (values[-1] - values[0])
+
+
+def is_figure(words: str) -> bool:
+    """Whether words are a number and no year."""
+    return bool(re.fullmatch(r"[-\N{MINUS SIGN}]?\d{1,3}(\.\d+)?", words))

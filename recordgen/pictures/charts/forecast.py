@@ -7,16 +7,15 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.pictures.canvas import Canvas
-from recordgen.pictures.charts.axes import FOOT_OF_AXIS, Axes
+from recordgen.pictures.charts.limits import day_number
 from recordgen.pictures.pen import FOOT_COLOUR, Pen
-from recordgen.pictures.shapes import Point, Shape, finite, in_order, line
+from recordgen.pictures.shapes import Shape, finite, in_order, line
 from recordgen.records.models.names import Foot
 
 # Shorter than a right foot's own dashes: what is only expected looks lighter than what was measured.
 AHEAD = (1.8, 2.4)
 TO_THE_DAY = Pen("quiet", 0.9, dash=(0.9, 2.2))
-BEST = Pen("ink", 1.0, "ink")
-BEST_HALF = 3.6
+BEST, BEST_SIZE = Pen(fill="ink"), 5.2
 
 
 @dataclass(frozen=True)
@@ -52,26 +51,23 @@ class ForecastCone:
         return self.length(self.mm_per_day[0], self.end), self.length(self.mm_per_day[2], self.end)
 
 
-def draw_forecast(canvas: Canvas, foot: Foot, forecast: ForecastCone, frame: Axes, weight: float) -> None:
-    """The cone, its middle in a light stroke of the foot's colour, and the best day on the time axis."""
+def draw_forecast(canvas: Canvas, foot: Foot, forecast: ForecastCone, weight: float, ground: float) -> None:
+    """The cone, its middle in a light stroke of the foot's colour, and the best day on the line of the days.
+
+    ground: the value that stands at that line.
+    """
     with canvas.told(forecast.text) if forecast.text else nullcontext():
-        canvas.draw(cone_form(forecast, frame), Pen(fill=FOOT_COLOUR[foot], opacity=0.2))
+        canvas.draw(cone_form(forecast), Pen(fill=FOOT_COLOUR[foot], opacity=0.2))
+        best, end = day_number(forecast.best), day_number(forecast.end)
         middle = forecast.mm_per_day[1]
-        ahead = [frame.at(day, forecast.length(middle, day)) for day in (forecast.start, forecast.end)]
-        canvas.draw(line(ahead), Pen(FOOT_COLOUR[foot], 1.5 * weight, dash=AHEAD))
-        on_axis = (frame.x(forecast.best), FOOT_OF_AXIS)
-        canvas.draw(line([frame.at(forecast.best, forecast.length(middle, forecast.best)), on_axis]), TO_THE_DAY)
-        canvas.draw(best_form(on_axis), BEST)
+        ahead = [(day_number(forecast.start), forecast.start_mm), (end, forecast.length(middle, forecast.end))]
+        canvas.draw(line(ahead), Pen(FOOT_COLOUR[foot], 1.4 * weight, dash=AHEAD))
+        canvas.draw(line([(best, forecast.length(middle, forecast.best)), (best, ground)]), TO_THE_DAY)
+        canvas.mark([(best, ground)], "D", BEST_SIZE, BEST)
 
 
-def cone_form(forecast: ForecastCone, frame: Axes) -> Shape:
+def cone_form(forecast: ForecastCone) -> Shape:
     """The triangle between the slowest and the fastest growth."""
     low, high = forecast.reach
-    start = frame.at(forecast.start, forecast.start_mm)
-    return line([start, frame.at(forecast.end, high), frame.at(forecast.end, low)], closed=True)
-
-
-def best_form(at: Point) -> Shape:
-    """The small lozenge of a best day."""
-    x, y = at
-    return line([(x, y - BEST_HALF), (x + BEST_HALF, y), (x, y + BEST_HALF), (x - BEST_HALF, y)], closed=True)
+    end = day_number(forecast.end)
+    return line([(day_number(forecast.start), forecast.start_mm), (end, high), (end, low)], closed=True)

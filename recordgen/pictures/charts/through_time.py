@@ -7,24 +7,15 @@ repeats it.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from datetime import date
+from typing import TYPE_CHECKING
 
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.observations import Event
 from recordgen.pictures.canvas import Canvas
-from recordgen.pictures.charts.axes import (
-    FONT_SIZE,
-    FOOT_OF_AXIS,
-    HEIGHT,
-    LEFT,
-    RIGHT,
-    WIDTH,
-    Axes,
-    Scale,
-    Span,
-    draw_frame,
-)
-from recordgen.pictures.charts.events import draw_events, room_for
+from recordgen.pictures.charts.events import band_for, draw_events
 from recordgen.pictures.charts.forecast import ForecastCone, draw_forecast
+from recordgen.pictures.charts.limits import Scale, Span
 from recordgen.pictures.charts.strokes import (
     NOT_MEASURED,
     bridges,
@@ -39,10 +30,14 @@ from recordgen.pictures.charts.strokes import (
     weight_of,
 )
 from recordgen.pictures.pen import FOOT_COLOUR, Pen
-from recordgen.pictures.shapes import line
+from recordgen.pictures.shapes import line, segments
 from recordgen.records.models.names import Foot
 
-ROOM_FOR_WORDS = 15.0
+if TYPE_CHECKING:
+    from recordgen.pictures.charts.panel import Frame
+
+# The class by which the page knows how large it may stand.
+KIND = "panel"
 
 
 def toe_length_panel(
@@ -54,26 +49,26 @@ def toe_length_panel(
     title: str,
     unit: str = "mm",
     forecast: ForecastCone | None = None,
+    today: tuple[date, str] | None = None,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
     readings: toe length, in the unit shown. Where a visit lacks a value, a dotted line only joins what was measured.
-    forecast: the growth still to come as a light cone; span and scale should hold its last day and its reach.
+    forecast: the growth still to come as a light cone; span and scale should hold its last day and its reach. today:
+    a day to mark, with its word.
     Raises ValueError where nothing was measured.
     """
-    visits = measured(readings)
-    frame = _frame(events, span, scale)
-    canvas = _begun(frame, unit)
-    weight = weight_of(visits, frame)
+    visits, weight = _visits(readings, span)
+    canvas, frame = _begun(events, span, scale, unit, today)
     if forecast:
-        draw_forecast(canvas, foot, forecast, frame, weight)
-    draw_strokes(canvas, bridges(visits, frame), NOT_MEASURED)
-    draw_strokes(canvas, drops(visits, frame), Pen(FOOT_COLOUR[foot], 0.9 * weight, opacity=0.8))
-    draw_strokes(canvas, climbs(visits, frame), pen_of(foot, 1.9 * weight))
-    draw_ticks(canvas, foot, [v for v in visits if v.after is None], frame, weight)
-    draw_points(canvas, foot, visits, frame, weight)
-    draw_events(canvas, events, frame)
-    return canvas.picture(title)
+        draw_forecast(canvas, foot, forecast, weight, frame.up[0])
+    draw_strokes(canvas, bridges(visits), NOT_MEASURED)
+    draw_strokes(canvas, drops(visits), Pen(FOOT_COLOUR[foot], 0.9 * weight))
+    draw_strokes(canvas, climbs(visits), pen_of(foot, 1.7 * weight))
+    draw_ticks(canvas, foot, [v for v in visits if v.after is None], weight)
+    draw_points(canvas, foot, visits, weight)
+    draw_events(canvas, events, span, frame.above_days)
+    return canvas.picture(title, KIND)
 
 
 def angle_panel(
@@ -85,16 +80,15 @@ def angle_panel(
     title: str,
     unit: str = "°",
 ) -> str:
-    """An angle through time: the readings after each trim joined, the readings before it as light ticks.
+    """An angle through time: the readings after each trim joined, the readings before it as level ticks.
 
     Raises ValueError where nothing was measured.
     """
-    visits = measured(readings)
-    frame = _frame(events, span, scale)
-    canvas = _begun(frame, unit)
-    draw_joined(canvas, foot, visits, frame)
-    draw_events(canvas, events, frame)
-    return canvas.picture(title)
+    visits, weight = _visits(readings, span)
+    canvas, frame = _begun(events, span, scale, unit)
+    draw_joined(canvas, foot, visits, weight)
+    draw_events(canvas, events, span, frame.above_days)
+    return canvas.picture(title, KIND)
 
 
 def difference_panel(
@@ -110,35 +104,44 @@ def difference_panel(
 ) -> str:
     """The outer heel minus the inner one through time, about a line at zero.
 
-    readings: lateral minus medial, in the unit shown. higher: the words at the top (the outer is higher) and at the
-    bottom (the inner is). error: half the height of the shaded band, within which a difference may be none.
+    readings: lateral minus medial, in the unit shown. higher: the words at the side of the upper half (the outer is
+    higher) and of the lower one (the inner is). error: half the height of the shaded band between two thin lines,
+    within which a difference may be none.
     Raises ValueError where nothing was measured.
     """
-    visits = measured(readings)
-    frame = _frame(events, span, scale, ROOM_FOR_WORDS)
-    canvas = Canvas(WIDTH, HEIGHT, FONT_SIZE)
+    visits, weight = _visits(readings, span)
+    canvas, frame = _begun(events, span, scale, unit, sides=higher)
     _draw_band(canvas, frame, error)
-    draw_frame(canvas, frame, unit, lambda value: f"{abs(value):g}")
-    canvas.draw(line([(LEFT, frame.y(0)), (RIGHT, frame.y(0))]), Pen("quiet", 1.2))
-    canvas.write(higher[0], (LEFT, 11))
-    canvas.write(higher[1], (LEFT, frame.bottom + 13))
-    draw_joined(canvas, foot, visits, frame)
-    draw_events(canvas, events, frame)
-    return canvas.picture(title)
+    draw_joined(canvas, foot, visits, weight)
+    draw_events(canvas, events, span, frame.above_days)
+    return canvas.picture(title, KIND)
 
 
-def _frame(events: Sequence[Event], span: Span, scale: Scale, below: float = 0) -> Axes:
-    room = room_for(events, Axes(span, scale))
-    return Axes(span, scale, bottom=FOOT_OF_AXIS - room - below)
+def _visits(readings: Sequence[Reading], span: Span) -> tuple[list[Reading], float]:
+    visits = measured(readings)
+    return visits, weight_of(visits, span)
 
 
-def _begun(frame: Axes, unit: str) -> Canvas:
-    canvas = Canvas(WIDTH, HEIGHT, FONT_SIZE)
-    draw_frame(canvas, frame, unit)
-    return canvas
+def _begun(
+    events: Sequence[Event],
+    span: Span,
+    scale: Scale,
+    unit: str,
+    today: tuple[date, str] | None = None,
+    sides: tuple[str, str] | None = None,
+) -> tuple[Canvas, Frame]:
+    """A sheet with the frame that all feet of a horse share."""
+    # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
+    from recordgen.pictures.charts.panel import HEIGHT, WIDTH, Frame, panel_view
+
+    day, words = today or (None, "")
+    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides)
+    return Canvas(WIDTH, HEIGHT, view=panel_view(frame)), frame
 
 
-def _draw_band(canvas: Canvas, frame: Axes, error: float) -> None:
-    top, bottom = frame.y(error), frame.y(-error)
-    corners = [(LEFT, top), (RIGHT, top), (RIGHT, bottom), (LEFT, bottom)]
+def _draw_band(canvas: Canvas, frame: Frame, error: float) -> None:
+    first, last = frame.across
+    corners = [(first, error), (last, error), (last, -error), (first, -error)]
     canvas.draw(line(corners, closed=True), Pen(fill="moss", opacity=0.16))
+    edges = [((first, height), (last, height)) for height in (error, -error)]
+    canvas.draw(segments(edges), Pen("moss", 0.7, dash=(1.4, 1.6)))

@@ -8,7 +8,6 @@ from datetime import date
 
 from recordgen.days import SHORT_MONTHS
 from recordgen.pictures.canvas import Canvas
-from recordgen.pictures.charts.axes import AXIS, GRID
 from recordgen.pictures.charts.due_windows import (
     MONDAY,
     DayColumns,
@@ -31,6 +30,8 @@ LEAST_LEFT, MOST_LEFT, RIGHT = 40.0, 98.0, 336.0
 ROW, BELOW = 22.0, 20.0
 ROOM_FOR_FLAGS, ROOM_FOR_TODAY = 15.0, 14.0
 
+GRID = Pen("line", 0.8)
+AXIS = Pen("quiet", 0.8)
 SHADE = Pen(fill="line", opacity=0.5)
 TODAY = Pen("quiet", 1.2, dash=(2.0, 2.4))
 

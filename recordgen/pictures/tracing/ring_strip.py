@@ -6,25 +6,15 @@ the toe, and two rings can be read against each other. Bent round a foot they wo
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.pictures.canvas import Canvas, legend
-from recordgen.pictures.charts.axes import AXIS, GRID, number_words, value_ticks
-from recordgen.pictures.labels_below import shortened
 from recordgen.pictures.pen import Pen
-from recordgen.pictures.shapes import Point, finite, joined, line, segments
+from recordgen.pictures.shapes import Point, finite, joined, line
 
 __all__ = ["RingForm", "RingLine", "RingZone", "ring_key", "ring_strip"]
-
-# At 310 CSS px wide, what a phone gives it, 12 of these units are still 11 px.
-WIDTH, HEIGHT, FONT_SIZE = 336.0, 186.0, 12.0
-LEFT, RIGHT, TOP, BOTTOM = 30.0, 332.0, 20.0, 148.0
-FIRST_ROW, ROWS_APART, NOTCH = 163.0, 14.0, 4.0
-LEAST_REACH, REACH_STEP = 150.0, 15.0
-LEAST_TOP, TOP_STEP = 10.0, 2.0
 
 Line = tuple[Point, ...]
 RingForm = Literal["latest", "other", "earlier", "baseline", "above"]
@@ -38,7 +28,6 @@ PENS: dict[RingForm, Pen] = {
     "latest": Pen("ink", 2.4),
 }
 KEY_ORDER: tuple[RingForm, ...] = ("latest", "other", "earlier", "baseline", "above")
-BOUND = Pen("line", 0.9, dash=(1.0, 3.0))
 
 
 @dataclass(frozen=True)
@@ -71,63 +60,19 @@ def ring_strip(lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Map
     if not points:
         raise ValueError("no ring to draw")
     finite("ring", *(number for point in points for number in point))
-    strip = _Strip.of(points)
-    canvas = Canvas(WIDTH, HEIGHT, FONT_SIZE)
-    _draw_axes(canvas, strip, zones, labels)
+    # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
+    from recordgen.pictures.tracing.ring_axes import HEIGHT, WIDTH, ring_frame, ring_view
+
+    frame = ring_frame(
+        points, tuple((z.words, z.start, z.end) for z in zones), (labels["inner"], labels["outer"]), labels["unit"]
+    )
+    canvas = Canvas(WIDTH, HEIGHT, view=ring_view(frame))
     for form, pen in PENS.items():
         for one in lines:
             if one.form == form and one.stretches:
                 closed = form == "above"
-                canvas.draw(joined(line(strip.all(stretch), closed) for stretch in one.stretches), pen)
-    return canvas.picture(title)
-
-
-@dataclass(frozen=True)
-class _Strip:
-    """The plot: how many degrees it reaches to each side, and the mm at its top."""
-
-    reach: float
-    highest: float
-
-    @classmethod
-    def of(cls, points: Sequence[Point]) -> _Strip:
-        reach = math.ceil(max(abs(degrees) for degrees, _ in points) / REACH_STEP) * REACH_STEP
-        highest = math.ceil((max(mm for _, mm in points) + 0.5) / TOP_STEP) * TOP_STEP
-        return cls(max(reach, LEAST_REACH), max(highest, LEAST_TOP))
-
-    def x(self, degrees: float) -> float:
-        return LEFT + (RIGHT - LEFT) * (degrees + self.reach) / (2 * self.reach)
-
-    def y(self, mm: float) -> float:
-        return BOTTOM - (BOTTOM - TOP) * mm / self.highest
-
-    def all(self, points: Sequence[Point]) -> list[Point]:
-        return [(self.x(degrees), self.y(mm)) for degrees, mm in points]
-
-
-def _draw_axes(canvas: Canvas, strip: _Strip, zones: Sequence[RingZone], labels: Mapping[str, str]) -> None:
-    values = value_ticks((0.0, strip.highest))
-    canvas.draw(segments(((LEFT, strip.y(mm)), (RIGHT, strip.y(mm))) for mm in values), GRID)
-    for mm in values:
-        if strip.y(mm) > TOP + 8:
-            canvas.write(number_words(mm), (LEFT - 5, strip.y(mm) + 4), "end")
-    canvas.write(labels["unit"], (LEFT - 5, TOP + 2), "end")
-    canvas.write(labels["inner"], (LEFT + 2, 12))
-    canvas.write(labels["outer"], (RIGHT, 12), "end")
-    shown = [zone for zone in zones if zone.end > -strip.reach and zone.start < strip.reach]
-    inner_bounds = [strip.x(zone.start) for zone in shown if zone.start > -strip.reach]
-    canvas.draw(segments(((x, TOP), (x, BOTTOM + NOTCH)) for x in inner_bounds), BOUND)
-    canvas.draw(line([(LEFT, BOTTOM), (RIGHT, BOTTOM)]), AXIS)
-    for zone in shown:
-        _name_zone(canvas, strip, zone)
-
-
-def _name_zone(canvas: Canvas, strip: _Strip, zone: RingZone) -> None:
-    """Its words below the axis, one a line, about its middle."""
-    left, right = (strip.x(min(max(bound, -strip.reach), strip.reach)) for bound in (zone.start, zone.end))
-    for row, word in enumerate(zone.words.split(" ")[:2]):
-        room = 1.3 * (right - left)
-        canvas.write(shortened(word, room, FONT_SIZE), ((left + right) / 2, FIRST_ROW + ROWS_APART * row), "middle")
+                canvas.draw(joined(line(stretch, closed) for stretch in one.stretches), pen)
+    return canvas.picture(title, "wide")
 
 
 def ring_key(words: Mapping[RingForm, str]) -> dict[RingForm, str]:

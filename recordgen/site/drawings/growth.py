@@ -21,10 +21,12 @@ from recordgen.records.models.settings import PracticeFile
 
 # The weeks ahead that are drawn: enough for the longest usual interval to come into sight.
 WEEKS_AHEAD = 8
+# How far the wall's growth is drawn past today at the least.
+BEYOND_TODAY = timedelta(weeks=2)
 
 
 def forecasts(summary: HorseSummary, naming: Naming) -> dict[Foot, ForecastCone]:
-    """The growth still to come, by foot: from the length after the last trim to the latest day of the window.
+    """The growth still to come, by foot: from the length after the last trim past today and past the window.
 
     None of a horse without a window, or of a foot whose length after the last trim is not known.
     """
@@ -37,7 +39,8 @@ def forecasts(summary: HorseSummary, naming: Naming) -> dict[Foot, ForecastCone]
         if length and length.after is not None and summary.growth.feet[foot].net.cycles and length.day <= due.best:
             rates = _interval(one.growth.net, 1)
             told = naming.phrase("chart_forecast", day=spoken_day(due.best))
-            found[foot] = ForecastCone(length.day, length.after, due.best, max(due.latest, due.best), rates, told)
+            end = max(due.latest, due.best, summary.as_of + BEYOND_TODAY)
+            found[foot] = ForecastCone(length.day, length.after, due.best, end, rates, told)
     return found
 
 

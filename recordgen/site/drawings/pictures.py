@@ -16,9 +16,10 @@ from recordgen.hoof.observations import Event, EventKind, Finding
 from recordgen.hoof.rounds.rounds import Plan
 from recordgen.hoof.summary import HorseSummary
 from recordgen.pictures.cache import PictureCache
-from recordgen.pictures.charts.axes import scale_about_zero, shared_scale, shared_span
+from recordgen.pictures.charts.course import course_line
 from recordgen.pictures.charts.events import event_key
 from recordgen.pictures.charts.growth_rates import RateForm, growth_rates, rate_key
+from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
 from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
 from recordgen.pictures.charts.weeks_ahead import WeekForm, week_key, weeks_ahead
 from recordgen.pictures.feet.explained import plain_foot, side_view, wall_growth
@@ -39,6 +40,7 @@ from recordgen.site.drawings.growth import (
     week_rows,
     weeks_shown,
 )
+from recordgen.site.drawings.told import growing_out_told, rates_told, series_told
 from recordgen.site.model import late_place
 from recordgen.site.tracing.pictures import TracingPictures
 
@@ -76,7 +78,7 @@ class Pictures:
 
     def _lengths(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
         ahead = forecasts(summary, self.naming)
-        span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=None))
+        span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=summary.as_of))
         scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
         return {
             foot: self.kept.drawn(
@@ -86,8 +88,9 @@ class Pictures:
                 summary.events,
                 span,
                 scale,
-                self._title(measure, foot),
+                series_told(self.naming, measure, foot, series),
                 forecast=ahead.get(foot),
+                today=(summary.as_of, self.naming.phrase("chart_today")),
             )
             for foot, series in readings.items()
         }
@@ -95,7 +98,9 @@ class Pictures:
     def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
         return {
-            foot: self.kept.drawn(angle_panel, foot, series, summary.events, span, scale, self._title(measure, foot))
+            foot: self.kept.drawn(
+                angle_panel, foot, series, summary.events, span, scale, series_told(self.naming, measure, foot, series)
+            )
             for foot, series in readings.items()
         }
 
@@ -104,10 +109,25 @@ class Pictures:
         error = max(summary.feet[foot].measures[measure].smallest_real_size for foot in readings)
         scale = scale_about_zero(readings, error)
         higher = (self.naming.phrase("chart_outer_higher"), self.naming.phrase("chart_inner_higher"))
-        title = {foot: self._title(measure, foot) for foot in readings}
+        title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
         return {
             foot: self.kept.drawn(
                 difference_panel, foot, series, summary.events, span, scale, title[foot], higher, error
+            )
+            for foot, series in readings.items()
+        }
+
+    def toe_course(self, summary: HorseSummary) -> dict[Foot, Markup]:
+        """The course of toe length alone, a small line for each foot that was measured twice, all on one scale."""
+        readings = {foot: series for foot, series in readings_of(summary, "toe_length").items() if len(series) > 1}
+        if not readings:
+            return {}
+        span, scale = shared_span(readings), shared_scale(readings)
+        return {
+            foot: self._place(
+                self.kept.drawn(
+                    course_line, foot, series, span, scale, series_told(self.naming, "toe_length", foot, series)
+                )
             )
             for foot, series in readings.items()
         }
@@ -117,7 +137,7 @@ class Pictures:
         rows = rate_rows(summary, self.naming)
         if not rows:
             return None
-        unit, title = self.naming.phrase("chart_rate_unit"), self.naming.phrase("chart_rates")
+        unit, title = self.naming.phrase("chart_rate_unit"), rates_told(self.naming, rows)
         return self._place(self.kept.drawn(growth_rates, rows, usual_a_month(summary), unit, title))
 
     def rate_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
@@ -144,7 +164,7 @@ class Pictures:
                     heights(one),
                     labels,
                     foot,
-                    self.naming.phrase("chart_growing_out", foot=self.naming.foot(foot)),
+                    growing_out_told(self.naming, foot, defects(one, self.naming)),
                 )
             )
             for foot, one in by_foot(summary.feet)
@@ -208,9 +228,6 @@ class Pictures:
 
     def _key(self, drawn: Mapping[Form, str], words: Mapping[Form, str]) -> list[tuple[Markup, str]]:
         return [(self._place(svg), words[form]) for form, svg in drawn.items()]
-
-    def _title(self, measure: str, foot: Foot) -> str:
-        return self.naming.phrase(f"chart_{measure}", foot=self.naming.foot(foot))
 
     def _place(self, svg: str) -> Markup:
         if svg in self.late:

@@ -7,19 +7,12 @@ import math
 import pytest
 
 from recordgen.hoof.tracing.wall_thickness import ZONE_BOUNDS
-from recordgen.pictures.tracing.ring_strip import (
-    BOTTOM,
-    LEFT,
-    RIGHT,
-    RingForm,
-    RingLine,
-    RingZone,
-    ring_key,
-    ring_strip,
-)
+from recordgen.pictures.tracing.ring_axes import BOX
+from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
 from tests.support.svg import root_of, strokes_of, words_in
 from tests.support.text_boxes import boxes_of, outside, touching
 
+LEFT, _, RIGHT, BOTTOM = BOX
 LABELS = {"inner": "inner", "outer": "outer", "unit": "mm"}
 NAMES = {zone: zone.removeprefix("medial ").removeprefix("lateral ") for zone in ZONE_BOUNDS}
 ZONES = [RingZone(NAMES[zone], *bounds) for zone, bounds in ZONE_BOUNDS.items()]

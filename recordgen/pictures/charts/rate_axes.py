@@ -1,0 +1,63 @@
+"""The axes of the picture of growth: rates from left to right, a row a foot from top to bottom."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache, lru_cache
+
+from matplotlib.axes import Axes
+from matplotlib.ticker import FixedLocator, MaxNLocator, NullFormatter
+
+from recordgen.pictures.axes import Limits, View, framed_axes
+from recordgen.pictures.charts.limits import roomy_scale
+from recordgen.pictures.svg import drawn
+
+# At 310 CSS px wide, what a phone gives it, words are 11 px.
+WIDTH, ROW = 336.0, 42.0
+LEFT, RIGHT, TOP, BELOW = 14.0, 322.0, 2.0, 37.0
+LEAST_SCALE, MOST_STEPS = 3.0, 7
+ROUND_STEPS = (1, 2, 5, 10)
+
+
+@dataclass(frozen=True)
+class RateFrame:
+    """All that the axes show: the limits of the rates, how many rows, and the unit."""
+
+    across: Limits
+    rows: int
+    unit: str
+
+    @property
+    def height(self) -> float:
+        """The height of the figure, picture units."""
+        return TOP + ROW * self.rows + BELOW
+
+
+def rate_frame(values: Sequence[float], rows: int, unit: str) -> RateFrame:
+    """Axes that hold all values, on to round numbers."""
+    ticks = MaxNLocator(MOST_STEPS, steps=ROUND_STEPS).tick_values(*roomy_scale(values, LEAST_SCALE))
+    return RateFrame((float(ticks[0]), float(ticks[-1])), rows, unit)
+
+
+def rate_view(frame: RateFrame) -> View:
+    """The axes with their frame drawn."""
+    return View(_axes(frame.rows), frame.across, (frame.rows, 0), (WIDTH, frame.height), _drawn(frame))
+
+
+@cache
+def _axes(rows: int) -> Axes:
+    height = TOP + ROW * rows + BELOW
+    axes = framed_axes(WIDTH, height, (LEFT, TOP, RIGHT, TOP + ROW * rows))
+    axes.xaxis.set_major_locator(MaxNLocator(MOST_STEPS, steps=ROUND_STEPS))
+    axes.yaxis.set_major_locator(FixedLocator(range(1, rows)))
+    axes.yaxis.set_major_formatter(NullFormatter())
+    axes.grid(axis="x")
+    return axes
+
+
+@lru_cache(maxsize=64)
+def _drawn(frame: RateFrame) -> str:
+    axes = _axes(frame.rows)
+    axes.set(xlim=frame.across, ylim=(frame.rows, 0), xlabel=frame.unit)
+    return drawn(axes, [axes])
