@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import ParamSpec
 
 from recordgen.cache import spelling
 from recordgen.cache.entries import Cache
 from recordgen.cache.versions import program_version
+from recordgen.packaged import packaged
 
 Arguments = ParamSpec("Arguments")
 
 # A stable has some hundreds of pictures; a process that builds many stables must not hold them all.
 MOST_IN_MEMORY = 4096
 KIND = "pictures"
+STYLE = packaged() / "site_templates" / "pictures" / "pictures.mplstyle"
 
 
 class PictureCache:
@@ -49,5 +52,10 @@ class PictureCache:
 
 
 def key_of(draw: Callable[..., str], args: tuple[object, ...], kwargs: Mapping[str, object]) -> str:
-    """The name a picture is kept under: a hash of who draws it, in which version, and of everything it shows."""
-    return spelling.key_of(f"{draw.__module__}.{draw.__qualname__}", program_version(), args, dict(kwargs))
+    """The name a picture is kept under: a hash of who draws it, in which version and style, and of all it shows."""
+    return spelling.key_of(f"{draw.__module__}.{draw.__qualname__}", program_version() + _style(), args, dict(kwargs))
+
+
+@cache
+def _style() -> str:
+    return STYLE.read_text("utf-8")

@@ -18,7 +18,7 @@ from matplotlib.figure import Figure
 from matplotlib.path import Path
 from matplotlib.transforms import IdentityTransform
 
-from recordgen.packaged import packaged
+from recordgen.pictures.cache import STYLE as STYLE_SHEET
 from recordgen.pictures.pen import COLOURS
 
 NO_METADATA = dict.fromkeys(("Creator", "Date", "Format", "Type"))
@@ -43,7 +43,7 @@ def figure(width: float, height: float) -> Figure:
 
 @cache
 def _use_style() -> None:
-    style.use(packaged() / "site_templates" / "pictures" / "pictures.mplstyle")
+    style.use(STYLE_SHEET)
 
 
 class SvgInPage(RendererSVG):
