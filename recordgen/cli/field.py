@@ -41,4 +41,4 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
             echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
             serve_field(folder, port)
         else:
-            echo("A phone needs it from an address of its own, or try it here: recordgen field --serve")
+            echo("Put it on your phone: recordgen publish field-notes. Or try it here: recordgen field --serve")

@@ -30,14 +30,16 @@ if TYPE_CHECKING:
 @click.option("--plain", is_flag=True, help="Publish the site unsealed, so that anybody can read it.")
 @cache_option
 def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool, cache: Cache) -> None:
-    """Seal a stable's site and put it where its readers open it, as stable.yaml says.
+    """Seal a stable's site, or the page for your phone, and put it where its readers open it.
 
     \b
         recordgen publish willowmere --dry-run
         recordgen publish willowmere
         recordgen publish willowmere --yes
+        recordgen publish field-notes
 
-    What is served is files that nobody can read without the words. The first time makes six words and shows them once.
+    The page for your phone is published as field-notes, to where practice.yaml says. What is served is files that
+    nobody can read without the words. The first time makes six words and shows them once.
     """
     from recordgen.private.publishing.publish import edition
 
@@ -62,7 +64,7 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
 
 
 def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
-    name = ready.task.stable.name
+    name = ready.task.name
     yield naming.phrase("publish_heading", stable=name, address=ready.task.publish.address)
     changes = ready.changes
     kinds = {"new": changes.new, "changed": changes.changed, "removed": changes.removed}

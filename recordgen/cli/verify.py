@@ -25,7 +25,7 @@ SCRIPTS = {"index.html", "404.html", "sw.js"}
 @click.argument("stable", type=StableName())
 @records_option
 @click.option("--folder", type=click.Path(path_type=Path), help="Look at this folder, such as the one that is served.")
-@click.option("--url", metavar="ADDRESS", help="Look at this address; else at the one in stable.yaml.")
+@click.option("--url", metavar="ADDRESS", help="Look at this address; else at the one in the records.")
 def command(stable: str, records: Path, folder: Path | None, url: str | None) -> None:
     """Compare what is served with what was published, file by file.
 

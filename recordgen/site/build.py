@@ -18,10 +18,11 @@ from recordgen.files import filling
 from recordgen.folders import replace_folder, workroom
 from recordgen.locks import hold_lock
 from recordgen.records.load.everything import read_whole
+from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import PRACTICE, render_site
-from recordgen.site.site_folders import FIELD, is_site, mark_folder, refuse_place
+from recordgen.site.site_folders import is_site, mark_folder, refuse_place
 
 
 @dataclass(frozen=True)

@@ -11,8 +11,6 @@ from recordgen.problems import Trouble
 
 # Tells whose site a folder holds, and which files were written into it, each with its size in bytes.
 MARK = ".recordgen-site.json"
-# The folder of the page for the phone, beside the sites of the stables.
-FIELD = "field-notes"
 _WAY_OUT = "Move them elsewhere, or name another folder with --out; nothing was changed"
 
 

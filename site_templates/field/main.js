@@ -13,6 +13,7 @@ const render = () => {
   if (!fresh && /^(TEXTAREA|INPUT)$/.test(document.activeElement?.tagName || "") && document.activeElement.type !== "file" && page.contains(document.activeElement)) return;
   const scrolled = [window.scrollY, ...[...page.querySelectorAll(".strip")].map((strip) => strip.scrollLeft)];
   shown = location.hash;
+  document.body.dataset.screen = name;
   page.replaceChildren(...[screens[name](...parts)].flat(9).filter(Boolean));
   settleStrips(page);
   if (fresh) {
@@ -35,10 +36,7 @@ const start = async () => {
   look();
   addEventListener("hashchange", () => { document.getElementById("over").replaceChildren(); render(); });
   render();
-  // A page that was published sealed has its own worker already.
-  if ("serviceWorker" in navigator && location.protocol.startsWith("http") && !navigator.serviceWorker.controller) {
-    navigator.serviceWorker.register("sw.js").catch(() => {});
-  }
+  keepPage().then((kept) => { memory.meta.set("page_kept", kept); document.body.dataset.offline = kept ? "yes" : "no"; });
   const persisted = await navigator.storage?.persist?.().catch(() => false);
   memory.meta.set("persisted", Boolean(persisted));
   document.body.dataset.ready = "yes";

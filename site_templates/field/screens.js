@@ -62,7 +62,7 @@ const screens = {
   settings() {
     bar(button(words("horses"), "back", () => go("")));
     const toggle = (name, label) => choice(words(label), memory.meta.get(name), name, () => { const on = !memory.meta.get(name); memory.meta.set(name, on); keep("meta", name, on); look(); render(); });
-    return [title(words("settings")), h("div", { class: "chips" }, toggle("covered", "cover_last"), toggle("left_handed", "left_handed")), h("p", { class: "quiet" }, words("covered_why")), h("p", {}, memory.meta.get("persisted") ? words("persisted") : words("not_persisted")), h("p", {}, words("kept_here")), button(words("forget"), "forget", forget, { class: "clay" })];
+    return [title(words("settings")), h("div", { class: "chips" }, toggle("covered", "cover_last"), toggle("left_handed", "left_handed")), h("p", { class: "quiet" }, words("covered_why")), h("p", {}, memory.meta.get("persisted") ? words("persisted") : words("not_persisted")), h("p", {}, words(memory.meta.get("page_kept") ? "page_kept" : "page_not_kept")), h("p", {}, words("kept_here")), DATA.sealed && h("p", {}, words("sealed_page")), button(words("forget"), "forget", forget, { class: "clay" })];
   },
 };
 

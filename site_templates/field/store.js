@@ -66,7 +66,27 @@ const freeSpare = async () => {
 const forgetDevice = async () => {
   db?.close();
   await asked(indexedDB.deleteDatabase(DB.name)).catch(() => {});
-  for (const name of await (self.caches ? caches.keys() : [])) await caches.delete(name);
+  for (const name of await (self.caches ? caches.keys() : [])) if (name.startsWith("recordgen-field-")) await caches.delete(name);
+  if (DATA.sealed) await askWorker("lock");
+};
+
+// A page that was published sealed is opened, kept for where there is no signal, and locked by that site's own worker.
+const WORKER_MS = 10000;
+const askWorker = async (say) => {
+  const { active } = (await navigator.serviceWorker?.ready) || {};
+  if (!active) return null;
+  return new Promise((done) => {
+    const { port1, port2 } = new MessageChannel();
+    setTimeout(done, WORKER_MS, null);
+    // What comes in between tells how far it is.
+    port1.onmessage = ({ data }) => { if (!data?.done) done(data); };
+    active.postMessage({ say }, [port2]);
+  });
+};
+const keepPage = async () => {
+  if (DATA.sealed) return (await askWorker("about"))?.saved || (await askWorker("save"))?.saved || false;
+  if (!("serviceWorker" in navigator) || !location.protocol.startsWith("http")) return false;
+  return navigator.serviceWorker.register("sw.js").then(() => true, () => false);
 };
 
 // One page at a time: two would write over each other. Kept while this page lives, also where it is hidden.

@@ -9,7 +9,7 @@ const ALWAYS = {
 };
 
 const policy = (scripts, styles) => [
-  "default-src 'none'", `script-src ${scripts}`, `style-src ${styles}`, "img-src 'self' data:", "font-src 'self' data:",
+  "default-src 'none'", `script-src ${scripts}`, `style-src ${styles}`, "img-src 'self' data: blob:", "font-src 'self' data:",
   "media-src 'self'", "connect-src 'self'", "worker-src 'self'", "manifest-src 'self'", "object-src 'none'",
   "frame-src 'none'", "frame-ancestors 'none'", "base-uri 'none'", "form-action 'none'",
 ].join("; ");

@@ -12,7 +12,9 @@ from tests.conftest import chromium
 from tests.support.sealed_host import Host, Stand, hosted, sealed_small
 
 QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-         "--disable-component-update", "--disable-sync"]  # fmt: skip
+         "--disable-component-update", "--disable-sync",
+         # A worker is fetched apart from its page, and without this takes no certificate that a test made.
+         "--ignore-certificate-errors"]  # fmt: skip
 
 
 @pytest.fixture(scope="session")

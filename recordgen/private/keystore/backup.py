@@ -21,6 +21,7 @@ from recordgen.private.keystore.checksum import checked, with_checksum
 from recordgen.private.keystore.location import ENDING, private_folder, refuse_repository
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
+from recordgen.records.load.folders import FIELD
 
 # Readers refuse an edition older than one they saw; a copy may be that many editions old.
 SERIALS_AHEAD = 1000
@@ -81,7 +82,10 @@ def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
     }
     if not states and not pages:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
-    return Backup(path, len(states), bool(pages), _sealed(json.dumps(states | pages), passphrase, iterations))
+    stables = sum(not name.startswith(f"{FIELD}-") for name in states)
+    return Backup(
+        path, stables, bool(pages) or stables < len(states), _sealed(json.dumps(states | pages), passphrase, iterations)
+    )
 
 
 def _taken(path: Path) -> Trouble:

@@ -118,11 +118,23 @@ def _unpacked(packed: bytes) -> bytes:
 
 
 def field_key(records: Path) -> FieldKey:
-    """The pair that the practice's page seals for, made where there is none yet. Raises Trouble."""
+    """The pair that the practice's page seals for, made and kept where there is none yet. Raises Trouble."""
+    key = key_to_be(records)
+    keep_if_new(records, key)
+    return key
+
+
+def key_to_be(records: Path) -> FieldKey:
+    """The pair that the practice's page seals for; where there is none, a new one that is not kept. Raises Trouble."""
+    file = _file(records)
+    return keys_in(file)[0] if file.exists() else FieldKey.new()
+
+
+def keep_if_new(records: Path, key: FieldKey) -> None:
+    """Keep a pair where the practice has none yet."""
     file = _file(records)
     if not file.exists():
-        write_new(file, _kept([FieldKey.new()]), mode=0o600)
-    return keys_in(file)[0]
+        write_new(file, _kept([key]), mode=0o600)
 
 
 def key_named(records: Path, fingerprint: str) -> FieldKey:

@@ -9,7 +9,7 @@ from recordgen.private.keystore.location import has_keys, state_file
 from recordgen.private.keystore.lock import alone
 from recordgen.problems import Place, Problem, Trouble, quoted, warning
 from recordgen.records.history.earlier_names import stables_before
-from recordgen.records.load.folders import SLUG, Walk
+from recordgen.records.load.folders import FIELD, SLUG, Walk
 
 
 def left_behind(records: Path, slug: str) -> str | None:
@@ -27,7 +27,7 @@ def _without_stable(records: Path) -> set[str]:
     file = state_file(records, "any")
     ending = file.name.removeprefix("any")
     names = {one.name.removesuffix(ending) for one in file.parent.glob(f"*{ending}")}
-    return {name for name in names if not (records / name / "stable.yaml").exists()}
+    return {name for name in names - {FIELD} if not (records / name / "stable.yaml").exists()}
 
 
 def refuse_left_behind(records: Path, slug: str) -> None:
@@ -61,7 +61,7 @@ def bring_keys(records: Path, slug: str, old: str) -> None:
 
     Raises Trouble where the old name is a stable's still, has no keys here, or the new one has keys already.
     """
-    if not SLUG.fullmatch(old):
+    if not SLUG.fullmatch(old) or FIELD in (slug, old):
         raise Trouble(f"{quoted(old)} is no name of a stable's folder", "Name the folder as it was")
     if (records / old / "stable.yaml").exists():
         raise Trouble(f"{old} is a stable still, and its keys are its own", "Name the folder that is gone")

@@ -11,7 +11,7 @@ from recordgen.hoof.naming import Naming
 from recordgen.private.keystore.key_store import KeyStore
 from recordgen.private.keystore.site_keys import Reader, SiteKeys
 from recordgen.problems import Trouble, quoted
-from recordgen.records.load.folders import SLUG, stable_meant
+from recordgen.records.load.folders import FIELD, SLUG, stable_meant
 from recordgen.records.load.tables import read_reference
 
 
@@ -58,7 +58,9 @@ def state_of(records: Path, slug: str) -> SiteKeys:
 
 
 def refuse_unknown(records: Path, slug: str) -> None:
-    """Raises Trouble where the records hold no stable in a folder of that name."""
+    """Raises Trouble where the records hold no stable in a folder of that name, nor a practice for the field page."""
+    if slug == FIELD and (records / "practice.yaml").is_file():
+        return
     if not SLUG.fullmatch(slug) or not (records / slug / "stable.yaml").is_file():
         raise Trouble(f"there is no stable {quoted(slug)}", stable_meant(slug, records))
 

@@ -10,6 +10,8 @@ from urllib.parse import urlsplit
 from recordgen.git.remotes import address_of, place
 from recordgen.private.sharing.output_folder import lies_in
 from recordgen.problems import Trouble
+from recordgen.records.load.folders import FIELD
+from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Publish, Stable
 from recordgen.records.yaml.read import read
 
@@ -35,12 +37,27 @@ def sharing_origin(wanted: Publish, others: Mapping[str, Publish]) -> list[str]:
 
 
 def publish_of(records: Path, slug: str) -> Publish:
-    """Where one stable is published. Raises Trouble where its file says nothing of it or cannot be read."""
+    """Where a stable or the field page is published. Raises Trouble where its file tells nothing of it, or is wrong."""
+    if slug == FIELD:
+        return wanted_field(_practice_of(records))
     file = records / slug / "stable.yaml"
     written, problems = read(file, f"{slug}/stable.yaml", Stable)
     if written is None:
         raise Trouble(f"{slug}/stable.yaml cannot be read: {problems[0].message}", "Look with: recordgen check")
     return wanted(written.record, slug)
+
+
+def wanted_field(practice: PracticeFile | None) -> Publish:
+    """Where the field page is published. Raises Trouble where practice.yaml tells nothing of it, or cannot be read."""
+    if practice is None or practice.field_page is None:
+        way_out = "Write there: field_page: {address: https://..., to: folder}; recordgen schema practice tells more"
+        raise Trouble("practice.yaml does not say where the page for the phone is published", way_out)
+    return practice.field_page
+
+
+def _practice_of(records: Path) -> PracticeFile | None:
+    written, _ = read(records / "practice.yaml", "practice.yaml", PracticeFile)
+    return written.record if written else None
 
 
 def wanted(stable: Stable, slug: str) -> Publish:
@@ -52,12 +69,15 @@ def wanted(stable: Stable, slug: str) -> Publish:
 
 
 def neighbours(records: Path, slug: str) -> dict[str, Publish]:
-    """Where the other stables of a practice are published, by their folders; files that do not read are left out."""
+    """Where the practice's other sites are published, by their folders; files that do not read are left out."""
     found: dict[str, Publish] = {}
     for file in sorted(records.glob("*/stable.yaml")):
         written, _ = read(file, file.name, Stable)
         if file.parent.name != slug and written and written.record.publish:
             found[file.parent.name] = written.record.publish
+    practice = _practice_of(records)
+    if slug != FIELD and practice and practice.field_page:
+        found[FIELD] = practice.field_page
     return found
 
 

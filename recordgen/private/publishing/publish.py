@@ -1,4 +1,6 @@
-"""A stable's site from its records to where people read it: built, sealed, looked at, and sent once that is wanted.
+"""A stable's site, or the page for the phone, from the records to where people read it.
+
+It is built, sealed, looked at, and sent once that is wanted.
 
 Until an edition begins to be sent nothing is kept, so that looking at what would change changes nothing.
 """
@@ -16,6 +18,7 @@ from recordgen.files import filling, fingerprints, write_whole
 from recordgen.git.remotes import address_of, refuse_own
 from recordgen.hoof.naming import Naming
 from recordgen.private.crypto.primitives import hkdf
+from recordgen.private.keystore.field_key import FieldKey, keep_if_new, key_to_be
 from recordgen.private.keystore.key_store import KeyStore, draft_of, paths_of, site_of
 from recordgen.private.keystore.moved_keys import refuse_left_behind
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -26,8 +29,9 @@ from recordgen.private.publishing.address import (
     refuse_shared,
     sharing_origin,
     wanted,
+    wanted_field,
 )
-from recordgen.private.publishing.build import build_for, neutral_names
+from recordgen.private.publishing.build import build_field_for, build_for, neutral_names
 from recordgen.private.publishing.ownership import Ours
 from recordgen.private.publishing.to_command import run_command
 from recordgen.private.publishing.to_folder import STAYS, put_folder, refuse_place
@@ -37,7 +41,8 @@ from recordgen.private.sealing.site_files import title_of
 from recordgen.private.sealing.unseal import refuse_unreadable
 from recordgen.records.history.earlier_names import find_first_names
 from recordgen.records.load.everything import Whole, read_whole
-from recordgen.records.models.stable import Publish, Stable
+from recordgen.records.load.folders import FIELD
+from recordgen.records.models.stable import Publish
 
 # Stands at every unknown address, and is no page that anybody looks for.
 LOST = "404.html"
@@ -54,19 +59,21 @@ class Changes:
 
 @dataclass(frozen=True)
 class Task:
-    """Sites to publish, and where. others: where the practice's other stables are published."""
+    """A site to publish, and where.
 
+    slug: the stable's folder, or the field page's. name: as people call it. others: where the practice's other sites
+    are published. key: what phones seal for, where it is the field page.
+    """
+
+    slug: str
+    name: str
     whole: Whole
     publish: Publish
     others: dict[str, Publish]
     shelf: KeyStore
     today: dt.date
     cache: Cache
-
-    @property
-    def stable(self) -> Stable:
-        """The stable whose site it is."""
-        return self.whole.practice.stables[0].stable
+    key: FieldKey | None = None
 
     @property
     def naming(self) -> Naming:
@@ -91,6 +98,8 @@ class Edition:
 
     def begin(self) -> None:
         """Keep what must not be lost even if sending fails."""
+        if self.task.key:
+            keep_if_new(self.task.shelf.records, self.task.key)
 
     def send(self, say: Callable[[str], None]) -> bool:
         """Send it; False where the same was there already. say: gets each line that a program prints.
@@ -115,6 +124,7 @@ class SealedEdition(Edition):
 
     def begin(self) -> None:
         """Keep the keys, and the edition's number: none is used twice, even if this one only half arrives."""
+        super().begin()
         self.state.serial = self.draft.serial
         self.state.save()
 
@@ -152,15 +162,15 @@ def deliver(folder: Path, publish: Publish, records: Path, ours: Ours, say: Call
 def edition(
     records: Path, slug: str, today: dt.date, plain: bool = False, cache: Cache | None = None
 ) -> Iterator[Edition]:
-    """The edition of a stable's site as of today, for as long as the block runs.
+    """The edition of a stable's site as of today, or of the field page, for as long as the block runs.
 
     plain: unsealed. cache: of pictures and figures; the user's own where None.
 
-    Raises Trouble where the stable says nowhere to publish, where another is published there, where the site cannot be
+    Raises Trouble where the records say nowhere to publish it, where another is published there, where it cannot be
     built or sealed, and while somebody else works on it.
     """
-    whole = read_whole(records, today, slug)
-    publish = wanted(whole.practice.stables[0].stable, slug)
+    whole = read_whole(records, today, None if slug == FIELD else slug)
+    name, publish = _what_and_where(whole, slug)
     others = neighbours(records, slug)
     refuse_shared(publish, others, records)
     refuse_left_behind(records, slug)
@@ -169,13 +179,28 @@ def edition(
         state = shelf.state()
         ours = Ours(site_of(state), frozenset({*shelf.plain(), *paths_of(state)}))
         look_ahead(publish, records, ours)
-        task = Task(whole, publish, others, shelf, today, cache or user_cache())
+        key = key_to_be(records) if slug == FIELD else None
+        task = Task(slug, name, whole, publish, others, shelf, today, cache or user_cache(), key)
         yield _plain(task, ours, room) if plain else _sealed(task, ours, state, room)
+
+
+def _what_and_where(whole: Whole, slug: str) -> tuple[str, Publish]:
+    if slug == FIELD:
+        return Naming(whole.reference.phrases).phrase("publish_field_page"), wanted_field(whole.practice.file)
+    stable = whole.practice.stables[0].stable
+    return stable.name, wanted(stable, slug)
+
+
+def _built(task: Task, page_name: Callable[[str], str], site: Path, sealed: bool) -> None:
+    if task.key:
+        build_field_for(task.whole, task.today, site, task.key.public, sealed)
+    else:
+        build_for(task.publish.address, task.whole, task.today, page_name, site, task.cache)
 
 
 def _plain(task: Task, ours: Ours, room: Path) -> Edition:
     site = room / "site"
-    build_for(task.publish.address, task.whole, task.today, str, site, task.cache)
+    _built(task, str, site, sealed=False)
     return Edition(task=task, folder=site, changes=_changes(site, task.shelf.plain()), ours=ours, day=task.today)
 
 
@@ -195,13 +220,13 @@ def _by_title(pages: Iterable[SealedPage]) -> tuple[SealedPage, ...]:
 
 
 def _sealed(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEdition:
-    words = "" if state.readers else state.add_words(task.stable.name)[1]
+    words = "" if state.readers else state.add_words(task.name)[1]
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
     horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
     # A horse's page keeps its address though its folder is renamed.
     first = find_first_names(task.shelf.records, horses)
     names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
-    build_for(task.publish.address, task.whole, task.today, lambda slug: names(first[slug]), site, task.cache)
+    _built(task, lambda slug: names(first[slug]), site, sealed=True)
     task.shelf.take_blobs(out, state)
     changes = _sealed_into(out, site, draft, task)
     refuse_unreadable(out, draft)

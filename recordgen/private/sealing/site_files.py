@@ -55,11 +55,12 @@ MEDIA_TYPES = {
     ".png": "image/png",
     ".svg": "image/svg+xml",
     ".txt": "text/plain; charset=utf-8",
+    ".webmanifest": "application/manifest+json",
     ".webp": "image/webp",
     ".woff2": "font/woff2",
     ".xml": "application/xml",
 }
-COMPRESSIBLE = {".css", ".csv", ".html", ".ics", ".js", ".json", ".svg", ".txt", ".xml"}
+COMPRESSIBLE = {".css", ".csv", ".html", ".ics", ".js", ".json", ".svg", ".txt", ".webmanifest", ".xml"}
 
 _SCRIPT = re.compile(r"<script\b([^>]*)>(.*?)</script\s*>", re.IGNORECASE | re.DOTALL)
 _SOURCE = re.compile(r"(?:^|\s)src\s*=", re.IGNORECASE)

@@ -19,6 +19,8 @@ OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites", RECEIVED}
 PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.
 TAKEN = "practice"
+# The page for the phone has this one.
+FIELD = "field-notes"
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
 # A visit that was received on a day of which another record was there already.
 BESIDE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.received\.yaml")
@@ -114,11 +116,12 @@ class Walk:
             return False
         if self.leads_out(path) or _is_somebody_elses(path):
             return False
-        if path.name == TAKEN:
+        if path.name in (TAKEN, FIELD):
+            whose = "own site" if path.name == TAKEN else "page for the phone"
             self.tell(
                 path,
                 "folder-name-taken",
-                "the name practice is taken by the trimmer's own site",
+                f"the name {path.name} is taken by the trimmer's {whose}",
                 "Give the folder another name",
             )
             return False

@@ -22,6 +22,7 @@ from recordgen.records.models.fields import (
     told,
 )
 from recordgen.records.models.names import FindingKind
+from recordgen.records.models.stable import Publish
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
@@ -95,6 +96,7 @@ class PracticeFile(Record):
     seasons: Seasons | None = told(
         "which months are wet and which are warm, where the country does not tell it rightly"
     )
+    field_page: Publish | None = told("where and how the page for the phone is published")
     methods: dict[str, Text] = told("how each measure is usually taken, such as toe_angle: gauge", {})
     hand_error: Number | None = measured(
         "px",

@@ -92,7 +92,7 @@ class Branch(Record):
 
 
 class Publish(Record):
-    """Where recordgen publish puts this stable's site, and at which address people open it: one of to, git, command."""
+    """Where recordgen publish puts a site, and at which address people open it: one of to, git, command."""
 
     address: SiteAddress = told("the address people open, such as https://willowmere.example.org/", ...)
     to: Text | None = told("folder that is served there, which holds nothing else; counted from the records' folder")

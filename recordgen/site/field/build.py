@@ -14,10 +14,11 @@ from recordgen.folders import replace_folder, workroom
 from recordgen.hoof.summary import summarise_stable
 from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
-from recordgen.records.load.everything import read_whole
+from recordgen.records.load.everything import Whole, read_whole
+from recordgen.records.load.folders import FIELD
 from recordgen.site.context import ways_of
 from recordgen.site.field.page import field_files
-from recordgen.site.site_folders import FIELD, mark_folder, refuse_place
+from recordgen.site.site_folders import mark_folder, refuse_place
 
 
 def build_field(records: Path, today: date, stables: Sequence[str], out: Path, key: bytes = b"") -> Path:
@@ -27,29 +28,34 @@ def build_field(records: Path, today: date, stables: Sequence[str], out: Path, k
     not there and for a folder that may not be written.
     """
     whole = read_whole(records, today)
-    ways = ways_of(whole)
     slugs = [one.slug for one in whole.practice.stables]
     unknown = [name for name in stables if name not in slugs]
     if unknown:
         raise Trouble(f"there is no stable '{unknown[0]}'", f"The stables there are: {', '.join(slugs)}")
-    wanted = [one for one in whole.practice.stables if not stables or one.slug in stables]
-    files = field_files(
-        [summarise_stable(one, ways, today) for one in wanted], ways, today, key, records / "site_templates"
-    )
-    return _put(files, out)
-
-
-def _put(files: dict[str, bytes], out: Path) -> Path:
     refuse_place(out / FIELD, FIELD)
     with filling(out, "The page before stays as it is"):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
         with hold_lock(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
             (room / FIELD).mkdir()
-            for name, content in files.items():
-                write_whole(room / FIELD / name, content)
+            write_field(whole, today, room / FIELD, key, stables=stables)
             mark_folder(room / FIELD, FIELD)
             replace_folder(room / FIELD, out / FIELD)
     return out / FIELD
+
+
+def write_field(
+    whole: Whole, today: date, folder: Path, key: bytes, sealed: bool = False, stables: Sequence[str] = ()
+) -> None:
+    """Write the files of the field page into an empty folder.
+
+    sealed: whether it will be sealed, and then lies in the care of that site's worker. stables: those wanted, or all.
+    """
+    ways = ways_of(whole)
+    wanted = [one for one in whole.practice.stables if not stables or one.slug in stables]
+    known = [summarise_stable(one, ways, today) for one in wanted]
+    own = whole.practice.folder / "site_templates"
+    for name, content in field_files(known, ways, today, key, own, sealed).items():
+        write_whole(folder / name, content)
 
 
 def serve_field(folder: Path, port: int) -> None:

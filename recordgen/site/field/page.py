@@ -40,24 +40,32 @@ POLICY = (
     "manifest-src 'self'; worker-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'"
 )
 
+# The lock of a sealed site brings a script of its host and a style of its own.
+SEALED_POLICY = POLICY.replace("script-src ", "script-src 'self' ").replace("'sha256-{style}'", "'unsafe-inline'")
+
 
 def field_files(
-    stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"", own: Path | None = None
+    stables: Sequence[StableSummary],
+    ways: Context,
+    today: date,
+    key: bytes = b"",
+    own: Path | None = None,
+    sealed: bool = False,
 ) -> dict[str, bytes]:
     """The files of the field page for some stables as of a day, by name.
 
     key: whom what the phone hands over is sealed for, the practice's public key (P-256, 65 bytes); unsealed without.
-    own: a practice's own folder of templates, whose files go before ours.
+    own: a practice's own folder of templates, whose files go before ours. sealed: whether the page will be sealed; the
+    worker of the sealed site then keeps it on the device, and its lock runs beside the page's own script.
     The same records and day give the same bytes.
     """
-    data = json.dumps(
-        page_data(stables, ways, today, key, own), ensure_ascii=False, separators=(",", ":"), sort_keys=True
-    )
-    page = _page(_safe(data), own).encode()
-    edition = hashlib.sha256(page).hexdigest()[:16]
+    told = page_data(stables, ways, today, key, own) | {"sealed": sealed}
+    data = json.dumps(told, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
+    page = _page(_safe(data), own, sealed).encode()
+    worker = _read("worker.js", own).replace("EDITION", hashlib.sha256(page).hexdigest()[:16])
     return {
         "index.html": page,
-        "sw.js": _read("worker.js", own).replace("EDITION", edition).encode(),
+        **({} if sealed else {"sw.js": worker.encode()}),
         "app.webmanifest": _read("app.webmanifest", own).encode(),
         "icon.svg": _read("icon.svg", own).encode(),
     }
@@ -86,10 +94,10 @@ def page_data(
     }
 
 
-def _page(data: str, own: Path | None) -> str:
+def _page(data: str, own: Path | None, sealed: bool) -> str:
     style = _read("style.css", own)
     script = f"'use strict';\nconst DATA = {data};\n" + "\n".join(_read(name, own) for name in SCRIPTS)
-    policy = POLICY.format(script=_digest(script), style=_digest(style))
+    policy = (SEALED_POLICY if sealed else POLICY).format(script=_digest(script), style=_digest(style))
     parts = {"POLICY": policy, "STYLE": style, "SCRIPT": script}
     return _filled(_read("page.html", own), parts)
 
