@@ -52,12 +52,11 @@ def test_days_lie_evenly_on_the_line() -> None:
     assert line.middle(date(2026, 11, 23)) == pytest.approx(100 / 28, abs=0.02)
 
 
-def test_the_names_of_months_leave_room_for_today() -> None:
-    """On the last of November neither November's nor December's name is run into."""
-    line = DayLine(date(2026, 11, 2), date(2027, 1, 10))
-    months = line.months(date(2026, 11, 30))
+def test_a_months_name_stands_where_it_has_room() -> None:
+    """The first one at the beginning of the line, unless the next is near; none at the very end."""
+    line = DayLine(date(2026, 10, 26), date(2027, 1, 3))
 
-    assert [day.month for _, day in months] == [11, 1]
+    assert [day for _, day in line.months] == [date(2026, 11, 1), date(2026, 12, 1)]
 
 
 def test_no_line_of_days_out_of_order() -> None:

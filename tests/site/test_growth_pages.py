@@ -71,17 +71,17 @@ def test_the_trimmer_sees_the_rounds_that_would_do(demo_sites: Path, stables: li
     """Each planned day with its horses, in order, as the planner gives it."""
     whole = read_whole(RECORDS, TODAY)
     plan = plan_of(stables, Days.of(whole.practice.file, TODAY))
-    rows = soup(demo_sites / "practice/index.html").select("#rounds tbody tr")
+    rows = soup(demo_sites / "practice/index.html").select("#rounds li")
 
-    assert [row.select_one("th").get_text(strip=True) for row in rows] == [weekday_day(one.day) for one in plan.rounds]
+    assert [row.b.get_text(strip=True) for row in rows] == [weekday_day(one.day) for one in plan.rounds]
     for row, one in zip(rows, plan.rounds, strict=True):
         assert all(wish.name in row.get_text() for wish in one.wishes)
 
 
 def test_who_is_overdue_stands_first_in_each_stable(demo_sites: Path) -> None:
     """A stable's list begins with the horse that waits longest."""
-    tables = soup(demo_sites / "practice/index.html").select("#due table")
-    late = [["rg-late" in (row.get("class") or []) for row in table.select("tbody tr")] for table in tables]
+    lists = soup(demo_sites / "practice/index.html").select("#due .rg-dues ul")
+    late = [["late" in (row.get("class") or []) for row in one.select(".rg-due")] for one in lists]
 
     assert any(any(rows) for rows in late)
     assert all(rows == sorted(rows, reverse=True) for rows in late)
@@ -108,7 +108,7 @@ def test_remarks_are_for_the_trimmer_alone(demo_sites: Path) -> None:
     """The list of what to look at stands on the trimmer's front page and nowhere else."""
     assert soup(demo_sites / "practice/index.html").select_one("#gaps")
     for stable in ("willowmere", "fallow-end", "tithe-barn"):
-        assert "look at in the records" not in words(demo_sites / stable / "index.html")
+        assert "Missing in the records" not in words(demo_sites / stable / "index.html")
 
 
 def test_aims_are_told_with_how_far_each_foot_is(demo_sites: Path) -> None:

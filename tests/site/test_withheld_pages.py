@@ -97,5 +97,5 @@ def test_the_trimmers_page_says_which_numbers_are_missing(tmp_path: Path) -> Non
     """The own one, and the vet's of each horse."""
     gaps = text(pages(tmp_path, SORE, "name: Willowmere\n", "practice")["index.md"], "#gaps")
 
-    assert "Your own telephone number is missing in practice.yaml" in gaps
+    assert "Your own telephone number is missing" in gaps
     assert "Willowmere : no vet's telephone number is recorded for Bramble" in gaps

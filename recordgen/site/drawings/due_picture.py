@@ -54,13 +54,13 @@ class DayLine:
         last = min(last, today + timedelta(weeks=MOST_WEEKS_AHEAD))
         return cls(first - timedelta(days=first.weekday()), last + timedelta(days=6 - last.weekday()))
 
-    def months(self, today: date) -> list[tuple[float, date]]:
-        """Where each month begins whose name has room beside today's; the first one at the beginning of the line."""
+    @property
+    def months(self) -> list[tuple[float, date]]:
+        """Where each month begins whose name has room; the first one at the beginning of the line."""
         days = [self.first + timedelta(days=count) for count in range((self.last - self.first).days + 1)]
         starts = [(self._start(day), day) for day in days if day.day == 1]
         found = [(0.0, self.first), *starts] if not starts or starts[0][0] >= ROOM_FOR_A_MONTH else starts
-        now = self.middle(today)
-        return [one for one in found if one[0] + ROOM_FOR_A_MONTH <= 100 and not _touch(one[0], now)]
+        return [one for one in found if one[0] + ROOM_FOR_A_MONTH <= 100]
 
     def middle(self, day: date) -> float:
         """Where the middle of a day stands; a day beyond the line stands at its edge."""
@@ -79,11 +79,6 @@ class DayLine:
 
     def _start(self, day: date) -> float:
         return round((day - self.first).days * self._width, DIGITS)
-
-
-def _touch(month: float, now: float) -> bool:
-    """Whether the name of a month that begins here would run into today's, which is centred."""
-    return now - ROOM_FOR_A_MONTH * 1.4 < month < now + ROOM_FOR_A_MONTH * 0.7
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,29 @@
+"""The open cautions of all horses, most urgent first, then those that have been open longest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from recordgen.hoof.cautions.cautions import LEVELS, Caution
+from recordgen.hoof.summary import HorseSummary
+
+
+@dataclass(frozen=True)
+class Watched:
+    """An open caution of a horse. days: how long it has been open; of a late trim, how late it is."""
+
+    horse: HorseSummary
+    caution: Caution
+    days: int
+
+
+def watch_list(horses: Iterable[HorseSummary]) -> list[Watched]:
+    """The open cautions of several horses, without those that another one sums up."""
+    found = [_watched(horse, one) for horse in horses for one in horse.cautions if not one.part_of]
+    return sorted(found, key=lambda one: (LEVELS.index(one.caution.level), -one.days, one.horse.horse.name))
+
+
+def _watched(horse: HorseSummary, caution: Caution) -> Watched:
+    late = horse.due.overdue_days if horse.due and caution.rule == "overdue" else 0
+    return Watched(horse, caution, late or caution.days_open)

@@ -1,0 +1,1 @@
+"""Tests of what the horses of all stables say together."""
