@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 import datetime as dt
+import os
 import time
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
+from recordgen.cli.remembered import Remembered, as_problems, as_values, outputs_told
 from recordgen.cli.terminal import echo
 from recordgen.problems import counted, sentences
 
@@ -43,8 +46,22 @@ def command(
 
     The sites before stay until the new ones are whole. Nothing is ever replaced but sites that were built here.
     """
+    stages = _Stages(verbose)
     with told_plainly():
-        _build(records, today, out, stable, processes, cache, _Stages(verbose))
+        if stages.aloud and cache.why_not:
+            echo(sentences(cache.why_not), err=True)
+        known = Remembered(cache, records, "build", str(out), os.path.realpath(out), today, stable)
+        stages.done("look")
+        answer = known.answer()
+        if answer and answer["outputs"] == _outputs(out, answer["slugs"]):
+            _tell(answer)
+            echo(f"Nothing has changed: {counted(len(answer['slugs']), 'site')} looked at in {stages.total():.1f} s.")
+            return
+        answer = _build(records, today, out, stable, processes, cache, stages)
+        known.keep({**answer, "outputs": _outputs(out, answer["slugs"])})
+        _tell(answer)
+    made = counted(len(answer["slugs"]), "site")
+    echo(f"{made} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview")
 
 
 def _build(
@@ -55,7 +72,8 @@ def _build(
     processes: int | None,
     cache: Cache,
     stages: _Stages,
-) -> None:
+) -> dict[str, Any]:
+    """Builds the sites: their folders, the warnings, and a line for each."""
     from recordgen.cache.place import prune
     from recordgen.private.sharing.output_folder import refuse_sites
     from recordgen.records.load.everything import read_whole
@@ -64,8 +82,6 @@ def _build(
     from recordgen.site.pages.sites import PRACTICE
 
     stages.done("load")
-    if stages.aloud and cache.why_not:
-        echo(sentences(cache.why_not), err=True)
     refuse_sites(out, records)
     whole = read_whole(records, today, stable)
     stages.done("read")
@@ -74,14 +90,28 @@ def _build(
     slugs = [one.slug for one in context.stables]
     built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes)
     stages.done("build")
-    print_problems(list(whole.warnings))
     if cache.folder and not cache.why_not:
         prune(cache.folder)
-    for site in built:
-        echo(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}")
-    for folder in [] if stable else find_strangers(out, slugs):
-        echo(f"{folder} is no stable of these records; delete it if it is not needed.")
-    echo(f"{counted(len(built), 'site')} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview")
+    strangers = [] if stable else find_strangers(out, slugs)
+    return {
+        "slugs": [site.slug for site in built],
+        "warnings": as_values(whole.warnings),
+        "lines": [
+            *(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}" for site in built),
+            *(f"{folder} is no stable of these records; delete it if it is not needed." for folder in strangers),
+        ],
+    }
+
+
+def _tell(answer: dict[str, Any]) -> None:
+    print_problems(as_problems(answer["warnings"]))
+    for line in answer["lines"]:
+        echo(line)
+
+
+def _outputs(out: Path, slugs: Sequence[str]) -> str:
+    """The sites as they stand, and which other folders beside them are sites built here."""
+    return f"{outputs_told([out / slug for slug in slugs])} {sorted(map(str, out.glob('*/.recordgen-site.json')))}"
 
 
 class _Stages:

@@ -5,13 +5,15 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from recordgen.cli.options import cache_option, json_option, print_json, print_problems, records_option, today_option
 from recordgen.cli.places import StableName, stable_option
+from recordgen.cli.remembered import Remembered, as_problems, as_values
 from recordgen.cli.terminal import echo
+from recordgen.private.keystore.location import key_files
 from recordgen.problems import Problem, Trouble, counted, warning
 
 if TYPE_CHECKING:
@@ -48,33 +50,42 @@ def command(
     A folder of records may stand in the place of STABLE. Errors stop a build; warnings are unlikely things that may
     stand.
     """
-    from recordgen.records.load.everything import look_through
-
     if code is not None:
         from recordgen.cli.explain import explain
 
         explain(code)
         return
     records, stable = _looked_at(where, records, stable)
-    practice, reference, problems = look_through(records, today, stable, files=True)
-    if practice:
-        problems.extend(_keys_to_bring(records))
-    if practice:
-        problems.extend(_remarks(practice, reference, today, cache))
+    known = Remembered(cache, records, "check", today, stable, key_files())
+    answer = known.answer()
+    if answer is None:
+        answer = _look(records, today, stable, cache)
+        known.keep(answer)
+    problems = as_problems(answer["problems"])
     if as_json:
         print_json([problem.as_json() for problem in problems])
     else:
-        print_problems(list(problems), records)
-        if practice:
-            horses = counted(len(practice.horses), "horse")
-            echo(
-                f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "
-                f"{counted(practice.visit_count, 'visit')}; {problems.counted()}."
-            )
-        else:
-            echo(f"{problems.counted()}.")
-    if problems.errors:
+        print_problems(problems, records)
+        echo(answer["told"])
+    if any(problem.level == "error" for problem in problems):
         raise click.exceptions.Exit(1)
+
+
+def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> dict[str, Any]:
+    """The problems of all records in the order of their places, and how many records there are."""
+    from recordgen.records.load.everything import look_through
+
+    practice, reference, problems = look_through(records, today, stable, files=True)
+    told = f"{problems.counted()}."
+    if practice:
+        problems.extend(_keys_to_bring(records))
+        problems.extend(_remarks(practice, reference, today, cache))
+        horses = counted(len(practice.horses), "horse")
+        told = (
+            f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "
+            f"{counted(practice.visit_count, 'visit')}; {problems.counted()}."
+        )
+    return {"problems": as_values(list(problems)), "told": told}
 
 
 def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:

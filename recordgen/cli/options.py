@@ -109,20 +109,24 @@ def print_problems(problems: list[Problem], records: Path | None = None) -> None
 @contextmanager
 def told_plainly() -> Iterator[None]:
     """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback."""
-    from recordgen.records.load.everything import RecordsTrouble
-
     try:
         yield
-    except RecordsTrouble as trouble:
-        print_problems(list(trouble.problems))
-        echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
-        raise click.exceptions.Exit(1) from None
     except Trouble as trouble:
-        echo(sentences(trouble.message, trouble.way_out), err=True)
+        _tell(trouble)
         raise click.exceptions.Exit(1) from None
     except OSError as fault:
         echo(_os_told(fault), err=True)
         raise click.exceptions.Exit(1) from None
+
+
+def _tell(trouble: Trouble) -> None:
+    from recordgen.records.load.everything import RecordsTrouble
+
+    if isinstance(trouble, RecordsTrouble):
+        print_problems(list(trouble.problems))
+        echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
+    else:
+        echo(sentences(trouble.message, trouble.way_out), err=True)
 
 
 def _os_told(fault: OSError) -> str:

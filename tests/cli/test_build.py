@@ -92,7 +92,7 @@ def test_verbose_tells_each_stage_with_its_time(tmp_path: Path) -> None:
     records = small_practice(tmp_path)
     result = run_today("build", "-v", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
 
-    assert [line.split()[0] for line in result.stderr.splitlines()] == ["load", "read", "compute", "build"]
+    assert [line.split()[0] for line in result.stderr.splitlines()] == ["look", "load", "read", "compute", "build"]
 
 
 def test_a_broken_theme_file_is_told_without_a_traceback(tmp_path: Path) -> None:

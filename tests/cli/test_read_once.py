@@ -1,4 +1,4 @@
-"""Each file of the records is opened once a command."""
+"""Each file of the records is opened once a command, but for telling by its bytes whether it changed."""
 
 from __future__ import annotations
 
@@ -45,9 +45,9 @@ def opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
 @pytest.mark.parametrize(
     "command",
     [
-        "build --processes 1",
-        "build --stable willowmere",
-        "check",
+        "build --no-cache --processes 1",
+        "build --no-cache --stable willowmere",
+        "check --no-cache",
         "due",
         "due --stable fallow-end",
         "summary willowmere/bramble",
@@ -71,7 +71,7 @@ def test_lines_are_told_of_the_text_that_was_read(tmp_path: Path, opened: Counte
     """Two warnings of one visit, with their lines, from one look at its file."""
     records = build(tmp_path / "records", FILES)
     opened.clear()
-    told = run_today("check", records=records).output
+    told = run_today("check", "--no-cache", records=records).output
 
     assert told.count("2026-11-20.yaml:3:") == 2
     assert opened["willowmere/bramble/2026-11-20.yaml"] == 1

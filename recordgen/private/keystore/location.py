@@ -10,7 +10,6 @@ from platformdirs import user_data_path
 
 from recordgen.git.repository import first_entry
 from recordgen.problems import Trouble
-from recordgen.records.load.folders import SLUG
 
 ENVIRONMENT = "RECORDGEN_PRIVATE"
 ENDING = ".keys"
@@ -23,6 +22,11 @@ def private_folder() -> Path:
     folder.mkdir(mode=0o700, parents=True, exist_ok=True)
     folder.chmod(0o700)
     return folder
+
+
+def key_files() -> list[str]:
+    """The paths of all that lies in the folder of keys, in order; looking makes no folder."""
+    return sorted(str(path) for path in _folder().glob("*"))
 
 
 def has_keys() -> bool:
@@ -50,6 +54,8 @@ def state_file(records: Path, slug: str, ending: str = ENDING) -> Path:
     records move or are cloned, and two practices never meet. Records without a history are known by their folder; once
     they have one, the file is renamed. Raises Trouble where the folder of keys cannot be used.
     """
+    from recordgen.records.load.folders import SLUG
+
     if not SLUG.fullmatch(slug):
         raise ValueError(f"{slug!r} is no name of a stable")
     folder = private_folder()

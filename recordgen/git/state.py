@@ -1,0 +1,35 @@
+"""The state of a repository as one text: while it is the same, so is all that git tells of a folder."""
+
+from __future__ import annotations
+
+import hashlib
+from pathlib import Path
+
+from recordgen.git.run import run, text
+from recordgen.git.troubles import GitTrouble
+
+
+def state_told(folder: Path) -> str:
+    """The present entry, the index, how far the history reaches, and each file that is not as git keeps it.
+
+    Of a folder without git, why git tells nothing.
+    """
+    try:
+        places = text(run(folder, "rev-parse", "--show-prefix", "--git-path", "shallow", "--git-path", "index"))
+        now = run(
+            *(folder, "status", "--porcelain=v2", "--branch", "-z", "--untracked-files=all", "--ignored=matching"),
+            *("--no-renames", "--", "."),
+        )
+        ignored = run(folder, "ls-files", "-z", "--cached", "--ignored", "--exclude-standard")
+    except GitTrouble as trouble:
+        return f"{trouble.message} {trouble.way_out}"
+    prefix, shallow, index = places.removesuffix("\n").rsplit("\n", 2)
+    held = [_bytes(folder / file) for file in (shallow, index)]
+    return " ".join([prefix, *(hashlib.sha256(part).hexdigest() for part in (now, ignored, *held))])
+
+
+def _bytes(file: Path) -> bytes:
+    try:
+        return file.read_bytes()
+    except OSError:
+        return b""
