@@ -14,7 +14,7 @@ from recordgen.problems import quoted, sentences
 GROUPS = {
     "Begin and change": ("init", "begin", "rename", "move", "end", "resume", "contact", "correct", "undo"),
     "Write down a visit": ("visit", "field", "photo", "receive", "check", "commit"),
-    "Read": ("build", "preview", "due", "rounds", "summary", "repeatability"),
+    "Read and find": ("list", "find", "build", "preview", "due", "rounds", "summary", "repeatability"),
     "Hand over": ("publish", "readers", "verify", "sheet", "share", "export"),
     "For this computer and its programs": ("schema", "cache"),
 }

@@ -8,7 +8,7 @@ import os
 import shutil
 import sys
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -86,6 +86,22 @@ def cache_option(function: Function) -> Function:
     return click.option(
         "--no-cache", "cache", is_flag=True, callback=_cache, help="Make all of it anew, and keep nothing."
     )(function)
+
+
+def csv_option(function: Function) -> Function:
+    """--csv: a table for a spreadsheet."""
+    return click.option("--csv", "as_csv", is_flag=True, help="Print CSV for a spreadsheet.")(function)
+
+
+def print_csv(names: Sequence[str], rows: Iterable[Mapping[str, Any]]) -> None:
+    """Print rows as CSV; to other programs as bytes, so that no system changes the ends of lines that CSV asks for."""
+    from recordgen.csv_text import csv_of
+
+    text = csv_of(names, rows)
+    if sys.stdout.isatty():
+        echo(text, nl=False)
+    else:
+        click.echo(text.encode(), nl=False)
 
 
 def print_json(value: Any) -> None:

@@ -1,0 +1,153 @@
+"""recordgen list."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.columns import columns, width
+from recordgen.cli.options import (
+    csv_option,
+    json_option,
+    print_csv,
+    print_json,
+    records_option,
+    today_option,
+    told_plainly,
+)
+from recordgen.cli.places import stable_option
+from recordgen.cli.since import Since, SinceType, day_of
+from recordgen.cli.terminal import echo
+from recordgen.problems import counted
+
+if TYPE_CHECKING:
+    from recordgen.hoof.export.overview import Recorded
+    from recordgen.hoof.naming import Naming
+    from recordgen.hoof.summary import HorseSummary
+
+Found = list[tuple["HorseSummary", "list[Recorded]"]]
+
+
+@click.command("list")
+@records_option
+@today_option
+@stable_option("List this stable alone.")
+@click.option("--with", "words", metavar="WORDS", help="Horses alone of which this was recorded, with what and when.")
+@click.option("--since", type=SinceType(), help="With --with: from this day on, such as 2026-06-01 or June.")
+@click.option("--ended", is_flag=True, help="Those too whose records ended.")
+@json_option
+@csv_option
+def command(
+    records: Path,
+    today: dt.date,
+    stable: str | None,
+    words: str | None,
+    since: Since | None,
+    ended: bool,
+    as_json: bool,
+    as_csv: bool,
+) -> None:
+    """List all horses by stable: age, class, last visit, when they are due, and open cautions.
+
+    \b
+        recordgen list
+        recordgen list --with "gap at the white line" --since June
+        recordgen list --csv > horses.csv
+
+    What --with finds was recorded at the feet, with lameness, feed, boots and the vet; recordgen find searches all that
+    was typed.
+    """
+    if since and not words:
+        raise click.UsageError("--since goes with --with.")
+    with told_plainly():
+        from recordgen.hoof.export.overview import seen_of
+
+        horses, naming = _horses(records, today, stable, ended)
+        first = day_of(since, today) if since else dt.date.min
+        found = [(horse, seen_of(horse, words.split(), first, naming) if words else []) for horse in horses]
+    if words:
+        found = [(horse, seen) for horse, seen in found if seen]
+    if as_json or as_csv:
+        _print_plain(found, bool(words), as_json)
+    else:
+        _print(found, naming, bool(words))
+
+
+def _horses(records: Path, today: dt.date, stable: str | None, ended: bool) -> tuple[list[HorseSummary], Naming]:
+    from recordgen.hoof.summary import summarise_stable
+    from recordgen.records.load.everything import read_whole
+    from recordgen.site.context import ways_of
+
+    whole = read_whole(records, today, stable)
+    ways = ways_of(whole)
+    stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
+    return [horse for one in stables for horse in (one.horses if ended else one.present)], ways.naming
+
+
+def _print_plain(found: Found, with_words: bool, as_json: bool) -> None:
+    from recordgen.hoof.export.overview import FOUND_COLUMNS, OVERVIEW_COLUMNS, found_row, overview_row
+
+    if with_words:
+        rows = [found_row(horse, one) for horse, seen in found for one in seen]
+    else:
+        rows = [overview_row(horse) for horse, _ in found]
+    if as_json:
+        print_json(rows)
+    else:
+        print_csv(FOUND_COLUMNS if with_words else OVERVIEW_COLUMNS, rows)
+
+
+def _print(found: Found, naming: Naming, with_words: bool) -> None:
+    from recordgen.hoof.export.overview import overview_row
+
+    wide = width()
+    rows = [_cells(overview_row(horse)) for horse, _ in found]
+    lines = list(columns(rows, wide)) if rows else []
+    stable = None
+    for (horse, seen), line in zip(found, lines, strict=True):
+        if horse.stable != stable:
+            stable = horse.stable
+            echo(stable)
+        echo(f"  {line}" if wide is None or len(line) + 2 <= wide else f"  {line[: wide - 3]}…")
+        for told in columns(_seen(seen, naming), wide, "      ") if seen else ():
+            echo(told)
+    echo(_counted(found, with_words))
+
+
+def _counted(found: Found, with_words: bool) -> str:
+    stables = counted(len({horse.stable for horse, _ in found}), "stable")
+    if not found:
+        return "No horse has that." if with_words else "There is no horse yet. Begin one: recordgen begin"
+    return f"{counted(len(found), 'horse')} at {stables}."
+
+
+def _cells(row: dict[str, str | float | int | None]) -> Sequence[str]:
+    age = row["age_years"]
+    due = f"due {row['due']}" if row["due"] else "no date yet"
+    late = row["overdue_days"]
+    if row["ended"]:
+        due = f"ended {row['ended']}" + (f", {row['why_ended']}" if row["why_ended"] else "")
+    cautions = f"{counted(int(row['cautions'] or 0), 'caution')}, {row['most_urgent']}" if row["cautions"] else ""
+    return (
+        str(row["horse"]),
+        str(row["name"]),
+        "age not told" if age is None else "under a year" if age == 0 else counted(int(age), "year"),
+        str(row["class"]),
+        f"seen {row['last_visit']}" if row["last_visit"] else "not seen yet",
+        due + (f", {counted(int(late), 'day')} late" if late and not row["ended"] else ""),
+        cautions,
+    )
+
+
+def _seen(seen: Iterable[Recorded], naming: Naming) -> list[Sequence[str]]:
+    return [(str(one.day), ", ".join(_where(one, naming)), one.text) for one in seen]
+
+
+def _where(one: Recorded, naming: Naming) -> Iterator[str]:
+    if one.foot:
+        yield naming.foot(one.foot)
+    yield one.place or one.kind
