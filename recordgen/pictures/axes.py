@@ -151,6 +151,11 @@ def blank(width: float, height: float) -> View:
     return View(_sheet(), (0, width), (height, 0), (width, height))
 
 
+def to_scale(width: float, height: float, size: Point, behind: str = "") -> View:
+    """Axes of equal aspect that show a sheet of this width and height, y downwards, in a figure of another size."""
+    return View(_sheet(), (0, width), (height, 0), size, behind)
+
+
 def framed_axes(width: float, height: float, box: tuple[float, float, float, float]) -> Axes:
     """Axes with ticks and frame in a figure of their own.
 

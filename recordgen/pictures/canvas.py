@@ -70,12 +70,16 @@ class Canvas:
         with self._view.told(printable(words)):
             yield
 
+    def body(self) -> str:
+        """Everything put on the sheet, to lie behind what is put on another one of its size."""
+        return self._view.drawn()
+
     def picture(self, title: str, kind: str = "") -> str:
         """The finished SVG, one `svg` element of class `picture`, named by its title.
 
         kind: one more class, by which the page knows how large it may stand.
         """
-        return framed(self._view.drawn(), printable(title), self._size, self._font_size, kind)
+        return framed(self.body(), printable(title), self._size, self._font_size, kind)
 
 
 def printable(words: str) -> str:

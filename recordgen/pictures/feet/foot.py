@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from recordgen.hoof.observations import Finding
 from recordgen.pictures.canvas import Canvas
@@ -14,7 +15,9 @@ from recordgen.pictures.feet.sole_form import (
     BULB,
     BUTTRESS,
     CENTRAL_GROOVE,
+    CLEFT,
     FROG,
+    FROG_HEEL,
     FROG_NOTCH,
     SIDE_GROOVE_END,
     SIDE_GROOVE_FLOOR,
@@ -25,31 +28,48 @@ from recordgen.pictures.shapes import LINE, Point, Shape, curve
 from recordgen.records.models.names import Foot, is_left
 
 # At 160 CSS px wide, the smallest a foot stands on a phone, 12 of these units are still more than 11 px.
-WIDTH, HEIGHT, FONT_SIZE = 170.0, 158.0, 12.0
+WIDTH, HEIGHT = 170.0, 158.0
 MIDDLE, TOE = WIDTH / 2, 18.0
+LARGE = 2.0
 
 WHITE_LINE_INSIDE = 2.6
 INNER_WALL_ENDS = 0.9
 
 
-def foot_from_below(foot: Foot, findings: Sequence[Finding], labels: Mapping[str, str], title: str) -> str:
+def foot_from_below(
+    foot: Foot, findings: Sequence[Finding], labels: Mapping[str, str], title: str, large: bool = False
+) -> str:
     """One foot seen from below with its findings; a left foot's outer edge is on the right of the drawing.
 
-    findings: those of other feet are left out. labels: `outer` and `inner`, the words at the two sides.
+    findings: those of other feet are left out. labels: `outer` and `inner`, the words at the two sides. large: drawn
+    for twice the width, its words and lines no larger.
     """
-    canvas = Canvas(WIDTH, HEIGHT, FONT_SIZE)
-    sole = SoleForm(foot, MIDDLE, TOE)
-    draw_foot(canvas, sole)
-    draw_findings(canvas, sole, [finding for finding in findings if finding.foot == foot])
+    # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
+    from recordgen.pictures.axes import to_scale
+
+    size = (WIDTH * LARGE, HEIGHT * LARGE) if large else (WIDTH, HEIGHT)
+    canvas = Canvas(*size, view=to_scale(WIDTH, HEIGHT, size, _anatomy(foot, size)))
+    draw_findings(canvas, SoleForm(foot, MIDDLE, TOE), [finding for finding in findings if finding.foot == foot])
     right, left = ("outer", "inner") if is_left(foot) else ("inner", "outer")
-    canvas.write(labels[left], (1, 11))
-    canvas.write(labels[right], (WIDTH - 1, 11), "end")
-    return canvas.picture(title)
+    baseline = 11 * WIDTH / size[0]
+    canvas.write(labels[left], (1, baseline))
+    canvas.write(labels[right], (WIDTH - 1, baseline), "end")
+    return canvas.picture(title, "wide" if large else "foot")
+
+
+@lru_cache(maxsize=8)
+def _anatomy(foot: Foot, size: Point) -> str:
+    """The bare foot, drawn once for all findings."""
+    from recordgen.pictures.axes import to_scale
+
+    canvas = Canvas(*size, view=to_scale(WIDTH, HEIGHT, size))
+    draw_foot(canvas, SoleForm(foot, MIDDLE, TOE))
+    return canvas.body()
 
 
 def draw_foot(canvas: Canvas, sole: SoleForm) -> None:
     """The bare foot: bulbs, sole, wall and bars in one band, white line, frog and grooves."""
-    canvas.draw(bulbs_form(sole), Pen("quiet", 1.1, "straw", fill_opacity=0.06))
+    canvas.draw(bulbs_form(sole), Pen("quiet", 1.2, "straw", fill_opacity=0.14))
     canvas.draw(curve(sole.along(-0.97, 0.97, -2, 20)), Pen(fill="straw", opacity=0.12))
     for side in (1, -1):
         canvas.draw(groove_form(sole, side), Pen(fill="ink", opacity=0.42))
@@ -58,15 +78,17 @@ def draw_foot(canvas: Canvas, sole: SoleForm) -> None:
     canvas.draw(horn, Pen(fill="card"))
     canvas.draw(horn, Pen("ink", 1.0, "quiet", fill_opacity=0.3))
     canvas.draw(curve(sole.along(-0.97, 0.97, 0, 20)), Pen("ink", 2.2, round_ends=True))
-    canvas.draw(white_line_form(sole), Pen("straw", 1.3, dash=(0.1, 3.0), round_ends=True))
+    canvas.draw(white_line_form(sole), Pen("straw", 1.5, dash=(0.1, 3.0), round_ends=True))
     _draw_frog(canvas, sole)
 
 
 def _draw_frog(canvas: Canvas, sole: SoleForm) -> None:
+    """The frog's two branches, the groove between them, and the cleft in which it runs out between the bulbs."""
+    canvas.draw(mirrored_form(sole, CLEFT), Pen(fill="ink", opacity=0.42))
     frog = frog_form(sole)
     canvas.draw(frog, Pen("ink", 1.0, "card"))
-    canvas.draw(frog, Pen(fill="straw", opacity=0.26))
-    canvas.draw(central_groove_form(sole), Pen(fill="ink", opacity=0.6))
+    canvas.draw(frog, Pen(fill="straw", opacity=0.3))
+    canvas.draw(mirrored_form(sole, CENTRAL_GROOVE), Pen(fill="ink", opacity=0.7))
 
 
 def horn_form(sole: SoleForm) -> Shape:
@@ -92,15 +114,15 @@ def white_line_form(sole: SoleForm) -> Shape:
 
 
 def frog_form(sole: SoleForm) -> Shape:
-    """The frog, notched at its back where the central groove runs out."""
-    right = sole.part((*FROG, FROG_NOTCH))
-    left = sole.part((*FROG[1:], FROG_NOTCH), -1)
+    """The frog, whose two branches part at its back."""
+    right = sole.part((*FROG, *FROG_HEEL, FROG_NOTCH))
+    left = sole.part((*FROG[1:], *FROG_HEEL), -1)
     return curve([*right, *reversed(left)], closed=True)
 
 
-def central_groove_form(sole: SoleForm) -> Shape:
-    """The central groove, a narrow drop that opens backwards."""
-    right, left = sole.part(CENTRAL_GROOVE), sole.part(CENTRAL_GROOVE[1:], -1)
+def mirrored_form(sole: SoleForm, half: Sequence[Point]) -> Shape:
+    """A closed form on the midline, given by its outer half from front to back."""
+    right, left = sole.part(half), sole.part([point for point in half if point[0]], -1)
     return curve([*right, *reversed(left)], closed=True)
 
 

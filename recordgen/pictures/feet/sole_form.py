@@ -47,14 +47,24 @@ class Form:
 # Source: Lungwitz & Adams, A Text-Book of Horseshoeing: a fore foot is round and its wall thins from the toe back; a
 # hind foot is pointed, widest between the middle and the last third of the sole, its wall nearly even.
 FORE = Form(62, 112, 0.55, 2.05, 0.2, toe_wall=10, heel_wall=6.5)
-HIND = Form(57, 114, 0.62, 1.86, 0.15, toe_wall=8.5, heel_wall=7.5)
+HIND = Form(57, 114, 0.62, 1.78, 0.15, toe_wall=8.5, heel_wall=7.5)
 
 # Across (share of the half heel width) and back (share of the length), for one side.
 # Source: barefoot schools as common practice: the frog is two thirds of the sole's length, half to six tenths of its
 # own length wide; Lungwitz & Adams: the bars run straight back from the frog's front third.
-FROG = ((0.0, 0.34), (0.055, 0.36), (0.115, 0.45), (0.2, 0.62), (0.32, 0.8), (0.43, 0.93), (0.41, 1.02), (0.24, 1.055))
-FROG_NOTCH = (0.06, 1.02)
-CENTRAL_GROOVE = ((0.0, 0.7), (0.055, 0.8), (0.065, 0.92), (0.03, 1.0))
+FROG = (
+    (0.0, 0.345),
+    (0.06, 0.365),
+    (0.12, 0.45),
+    (0.2, 0.61),
+    (0.31, 0.78),
+    (0.45, 0.93),
+    (0.48, 1.015),
+    (0.36, 1.065),
+)
+FROG_HEEL = ((0.2, 1.045), (0.1, 0.965))
+FROG_NOTCH = (0.0, 0.9)
+CENTRAL_GROOVE = ((0.0, 0.65), (0.05, 0.75), (0.055, 0.83), (0.0, 0.905))
 SIDE_GROOVE = ((0.18, 0.5), (0.24, 0.6), (0.37, 0.77), (0.52, 0.94))
 SIDE_GROOVE_FLOOR = ((0.1, 0.44), (0.19, 0.495), (0.3, 0.6), (0.44, 0.77), (0.63, 0.955))
 SIDE_GROOVE_END = (0.42, 0.985)
@@ -63,7 +73,9 @@ BAR_AT_FROG = ((0.3, 0.6), (0.44, 0.77), (0.63, 0.955), (0.77, 1.03))
 BUTTRESS = (0.93, 1.045)
 BAR_AT_SOLE = ((0.8, 0.9), (0.66, 0.82), (0.5, 0.7), (0.33, 0.555))
 BAR_LINE = ((0.27, 0.555), (0.46, 0.735), (0.68, 0.9))
-BULB = ((0.94, 0.97), (0.97, 1.07), (0.78, 1.155), (0.46, 1.185), (0.18, 1.155), (0.0, 1.1))
+BULB = ((0.94, 0.97), (0.99, 1.06), (0.86, 1.15), (0.55, 1.195), (0.24, 1.17), (0.08, 1.13), (0.0, 1.095))
+# The cleft between the bulbs, in which the central groove runs out.
+CLEFT = ((0.0, 0.88), (0.09, 0.96), (0.07, 1.04), (0.0, 1.1))
 
 
 class SoleForm:

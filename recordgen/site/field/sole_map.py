@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from recordgen.pictures.feet.sole_form import FROG, FROG_NOTCH, SoleForm, zone_shares
+from recordgen.pictures.feet.sole_form import FROG, FROG_HEEL, FROG_NOTCH, SoleForm, zone_shares
 from recordgen.pictures.shapes import Point
 from recordgen.records.models.names import ZONES, Foot
 
@@ -27,7 +27,7 @@ def sole_map(fore: bool) -> dict[str, Any]:
     forms = [_zone(sole, zone) for zone in ZONES]
     middle = [sole.wall(share, -TAPPED_MM) for share in _shares(-0.74, 0.74)]
     forms.append(_form("sole", [*middle, sole.part([(0.0, 0.62)])[0]], sole.at(0, 0.29 * sole.form.length)))
-    frog = [*sole.part((*FROG, FROG_NOTCH)), *reversed(sole.part((*FROG[1:], FROG_NOTCH), -1))]
+    frog = [*sole.part((*FROG, *FROG_HEEL, FROG_NOTCH)), *reversed(sole.part((*FROG[1:], *FROG_HEEL), -1))]
     forms.append(_form("frog", frog, sole.at(0, 0.8 * sole.form.length)))
     return {"width": WIDTH, "height": HEIGHT, "forms": forms}
 
