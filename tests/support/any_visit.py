@@ -124,5 +124,8 @@ def _traced(view: TracedView, lot: Random, more: bool) -> Values:
         for name, one in takes.items()
     }
     scale = {"from": [100, 1100], "to": [500.25, 1100], "length": lot.randrange(1, 2000)}
+    scale |= {"lay": lot.choice(["on foot", "on ground", "unknown"])} if more else {}
     told = {"view": view, "moment": lot.choice(["before", "after"]), "image": [1600, 1200], "scale": scale}
+    if more and view == "sole":
+        told |= {"drawn": lot.choice(["straight", "smooth"]), "sha256": "0123456789abcdef" * 4}
     return {**told, **({"file": "2026-11-27-left-fore-sole-after.jpg", "hand_error": 1.25} if more else {}), **marks}

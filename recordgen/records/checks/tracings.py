@@ -65,8 +65,13 @@ def tracing_problems(visit: Written[Visit], today: dt.date) -> Iterator[Problem]
     """Everything wrong or unlikely about the tracings of a visit beyond the form of their points."""
     for foot, found in visit.record.feet.items():
         for number, tracing in enumerate(found.tracings):
-            for check in _CHECKS:
-                yield from check(TracedAt(visit, foot, number, tracing))
+            yield from problems_of(TracedAt(visit, foot, number, tracing))
+
+
+def problems_of(traced: TracedAt) -> Iterator[Problem]:
+    """Everything wrong or unlikely about one tracing beyond the form of its points."""
+    for check in _CHECKS:
+        yield from check(traced)
 
 
 def crossing(points: Sequence[Spot]) -> tuple[Stretch, Stretch] | None:

@@ -1,0 +1,116 @@
+"""A tracing from the screen, taken in: looked at as `check` would, then written into the visit with all else kept."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import dataclass, field
+from typing import Any
+
+from pydantic import ValidationError
+
+from recordgen.files import write_whole, writing
+from recordgen.hoof.tracing.figures import Figures, reckoned
+from recordgen.problems import Trouble, sentences
+from recordgen.records.checks.tracings import TracedAt, problems_of
+from recordgen.records.models.foot import FootVisit
+from recordgen.records.models.tracing import ONE, TAKES, Tracing
+from recordgen.records.models.visit import Visit
+from recordgen.records.write.tracing import with_tracing
+from recordgen.records.yaml.read import Written
+from recordgen.records.yaml.tree import document
+from recordgen.site.trace.photo import PhotoToTrace
+
+# Of the answer; the rest is known from the photograph.
+TOLD = ("scale", "drawn", "hand_error")
+BOM = b"\xef\xbb\xbf"
+
+
+@dataclass(frozen=True)
+class Kept:
+    """Tells what became of a tracing: whether it was written, what is wrong or to be looked at, and its figures."""
+
+    written: bool
+    problems: tuple[str, ...] = ()
+    figures: Figures = field(default_factory=dict)
+
+    def as_json(self) -> dict[str, Any]:
+        """The same as plain values: each figure with its standard deviation."""
+        figures = {name: [figure.value, figure.sd] for name, figure in self.figures.items()}
+        return {"written": self.written, "problems": list(self.problems), "figures": figures}
+
+
+def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False) -> Kept:
+    """Write a tracing into the visit of its photograph, unless something in it is wrong.
+
+    answer: JSON with the landmarks, scale and how it was drawn, as the screen sends it. near_and_off: how the practice
+    names feet. Raises Trouble where the visit cannot take it.
+    """
+    told = _read(answer)
+    try:
+        tracing = Tracing.model_validate(_values(photo, told))
+    except ValidationError as wrong:
+        return Kept(False, tuple(_sentence(error) for error in wrong.errors(include_url=False)))
+    problems = list(problems_of(_alone(photo, tracing)))
+    words = tuple(sentences(problem.message, problem.way_out) for problem in problems)
+    if any(problem.level == "error" for problem in problems):
+        return Kept(False, words)
+    _write(photo, tracing, told.get("instead_of"), near_and_off)
+    return Kept(True, words, reckoned(tracing, tracing.error_px()))
+
+
+def _read(answer: bytes) -> dict[str, Any]:
+    told: Any
+    try:
+        told = json.loads(answer)
+    except ValueError:
+        told = None
+    if isinstance(told, dict) and isinstance(told.get("landmarks"), dict):
+        return dict(told)
+    raise Trouble("the screen sent no tracing", "Try once more; what was tapped is kept on the screen")
+
+
+def _values(photo: PhotoToTrace, told: dict[str, Any]) -> dict[str, Any]:
+    """The tracing as it would be typed."""
+    known: dict[str, Any] = {
+        "view": photo.view,
+        "moment": photo.moment,
+        "of": "photograph",
+        "file": photo.file.name,
+        "sha256": photo.sha256,
+        "image": list(photo.size),
+    }
+    said = {name: told[name] for name in TOLD if told.get(name) is not None}
+    marks = {name: points[0] if _is_single(name, points) else points for name, points in told["landmarks"].items()}
+    return known | said | marks
+
+
+def _is_single(name: str, points: Any) -> bool:
+    """Whether a landmark is one point, which the screen sends as a list of one."""
+    return TAKES.get(name) == ONE and isinstance(points, list) and len(points) == 1
+
+
+def _sentence(error: Any) -> str:
+    where = ", ".join(str(step).replace("_", " ") for step in error["loc"] if isinstance(step, str))
+    way_out = (error.get("ctx") or {}).get("way_out", "")
+    return sentences(f"{where}: {error['msg']}" if where else error["msg"], way_out)
+
+
+def _alone(photo: PhotoToTrace, tracing: Tracing) -> TracedAt:
+    """The tracing as if it were all that the visit holds, so that nothing else in the file stands in its way."""
+    values = document(photo.shown, photo.visit.read_bytes()).values
+    trimmed = values.get("trimmed") if isinstance(values, dict) else None
+    visit = Visit(
+        date=photo.subject.day,
+        trimmed=str(trimmed).lower() not in ("no", "false"),
+        feet={photo.foot: FootVisit(tracings=(tracing,))},
+    )
+    return TracedAt(Written(visit, photo.visit, photo.shown, b""), photo.foot, 0, tracing)
+
+
+def _write(photo: PhotoToTrace, tracing: Tracing, instead_of: int | None, near_and_off: bool) -> None:
+    with writing(photo.visit, "The tracing was not written"):
+        before = photo.visit.read_bytes()
+        text = before.removeprefix(BOM).decode("utf-8", "replace")
+        after = with_tracing(text, photo.foot, tracing, photo.shown, near_and_off, instead_of)
+        head = BOM if before.startswith(BOM) else b""
+        write_whole(photo.visit, head + after.encode())

@@ -1,0 +1,108 @@
+"""The page of the tracing screen: one file with everything in it but the photograph, which lies beside it."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import yaml
+
+from recordgen.packaged import packaged
+from recordgen.records.models.tracing import LANDMARKS, OUTLINES
+from recordgen.records.write.tracing import entry_of
+from recordgen.site.trace.photo import PhotoToTrace
+
+FOLDER = "trace"
+PARTS = packaged() / "site_templates" / FOLDER
+# In the order in which each needs the ones before it. All but the last stand in any page that shows the screen.
+SCREEN = (
+    "lines.js",
+    "sole.js",
+    "upright.js",
+    "faults.js",
+    "draft.js",
+    "view.js",
+    "paint.js",
+    "hand.js",
+    "sheets.js",
+    "screen.js",
+)
+SCRIPTS = (*SCREEN, "main.js")
+PICTURE = "photo.jpg"
+POLICY = (
+    "default-src 'none'; script-src 'sha256-{script}'; style-src 'sha256-{style}'; img-src 'self'; connect-src 'self'; "
+    "base-uri 'none'; form-action 'none'"
+)
+
+
+def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None) -> bytes:
+    """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates."""
+    data = _safe(json.dumps(page_data(photo, foot, own), ensure_ascii=False))
+    style = read_part("style.css", own)
+    script = f"'use strict';\nconst TRACE = {data};\n" + "\n".join(read_part(name, own) for name in SCRIPTS)
+    policy = POLICY.format(script=_digest(script), style=_digest(style))
+    page = read_part("page.html", own)
+    for name, part in {"POLICY": policy, "STYLE": style, "SCRIPT": script}.items():
+        before, _, after = page.partition(f"%{name}%")
+        page = before + part + after
+    return page.encode()
+
+
+def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[str, Any]:
+    """The data of the page, as plain values."""
+    return {
+        "view": photo.view,
+        "foot": photo.foot,
+        "named": foot,
+        "moment": photo.moment,
+        "size": list(photo.size),
+        "sum": photo.sha256,
+        "picture": PICTURE,
+        "visit": photo.shown,
+        "earlier": [{"number": number, **_plain(entry_of(one))} for number, one in photo.earlier],
+        **screen_data(own),
+    }
+
+
+def screen_data(own: Path | None = None) -> dict[str, Any]:
+    """The data of the screen whatever is traced: how many points each landmark takes, its steps, drawings and words."""
+    return {
+        "takes": {
+            view: {name: [takes.least, takes.exactly] for name, takes in marks.items()}
+            for view, marks in LANDMARKS.items()
+        },
+        "outlines": {name: takes.least for name, takes in OUTLINES.items()},
+        "steps": yaml.safe_load(read_part("steps.yaml", own)),
+        "words": yaml.safe_load(read_part("words.yaml", own)),
+    }
+
+
+def read_part(name: str, own: Path | None = None) -> str:
+    """A file of the screen; a practice's own goes before ours."""
+    theirs = own / FOLDER / name if own else PARTS / name
+    return (theirs if theirs.is_file() else PARTS / name).read_text("utf-8")
+
+
+def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
+    return {name: value for name, value in entry.items() if name in ("scale", "drawn", "hand_error")} | {
+        "landmarks": {
+            name: value if isinstance(value[0], list) else [value]
+            for name, value in entry.items()
+            if name in {mark for marks in LANDMARKS.values() for mark in marks}
+        }
+    }
+
+
+def _safe(data: str) -> str:
+    """JSON that cannot end the script it stands in, whatever was typed into the records."""
+    for sign in "<>&\u2028\u2029":
+        data = data.replace(sign, f"\\u{ord(sign):04x}")
+    return data
+
+
+def _digest(text: str) -> str:
+    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

@@ -1,0 +1,49 @@
+"""A photograph traced on the screen, from its file to the tracing in the visit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+from recordgen.problems import Trouble, sentences
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.tracing import TracedMoment
+from recordgen.records.yaml.read import read_with_key
+from recordgen.site.trace.keep import keep_tracing
+from recordgen.site.trace.page import PICTURE, trace_page
+from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
+from recordgen.site.trace.serve import Shown, serve_screen
+
+
+def trace_photo(
+    records: Path, photo: Path, moment: TracedMoment | None, port: int, tell: Callable[[str], None]
+) -> Path | None:
+    """Show the screen on this machine until the tracing is written; the visit's file, None where it was left.
+
+    tell: is called with the address. Raises Trouble where the photograph cannot be traced or the port is taken.
+    """
+    found = photo_to_trace(records, photo, moment)
+    try:
+        done = serve_screen(screen_of(records, found), port, tell)
+    except OSError as fault:
+        raise Trouble(f"port {port} of this machine is taken: {fault.strerror}", "Name another: --port 8003") from None
+    return found.visit if done else None
+
+
+def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
+    """The screen of one photograph, and what takes its tracing in."""
+    practice = read_with_key("feet", records / "practice.yaml", PracticeFile)
+    near_and_off = practice is not None and practice.feet == "near and off"
+    foot = photo.foot.replace("left", "near").replace("right", "off") if near_and_off else photo.foot
+    page = trace_page(photo, foot.replace("_", " "), records / "site_templates")
+    files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
+    return Shown(files, lambda answer: _take(photo, answer, near_and_off))
+
+
+def _take(photo: PhotoToTrace, answer: bytes, near_and_off: bool) -> tuple[Mapping[str, Any], bool]:
+    try:
+        kept = keep_tracing(photo, answer, near_and_off)
+    except Trouble as trouble:
+        return {"written": False, "problems": [sentences(trouble.message, trouble.way_out)], "figures": {}}, False
+    return kept.as_json(), kept.written

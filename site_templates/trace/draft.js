@@ -1,0 +1,85 @@
+// What was tapped so far of one photograph, kept at every change, and the way back.
+const traceDraft = (data, store) => {
+  const MOST_BACK = 60;
+  // SD of a tap in px of the screen: a finger that only touched, and one that settled under the loupe. Judgement, from
+  // simulated hands.
+  const HAND = { touched: 5.7, settled: 1.5 };
+  const table = data.steps[data.view], takes = data.takes[data.view];
+  const step = ({ mark, good }) => {
+    const [least, exactly] = takes[mark], smooth = data.view === "sole" && data.outlines[mark];
+    return { key: mark, least: smooth || least, exactly, good, line: !exactly };
+  };
+  const SCALE = { key: "scale", least: 2, exactly: true }, REVIEW = { key: "review", least: 0 };
+
+  const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, back: [] });
+  const recorded = (one) => {
+    const scale = one.scale, points = { ...one.landmarks, ...(scale ? { scale: [scale.from, scale.to] } : {}) };
+    return { ...fresh(), points, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: one.hand_error ? { earlier: [one.hand_error] } : {} };
+  };
+  const earlier = data.earlier[data.earlier.length - 1];
+  const kept = store.read();
+  let now = kept || (earlier ? recorded(earlier) : fresh());
+  const source = kept ? "again" : earlier ? "from_visit" : "";
+  const save = () => store.write(now);
+
+  const steps = () => [SCALE, ...table.steps.map(step), ...(now.more ? table.later.map(step) : []), REVIEW];
+  const here = () => steps()[Math.min(now.at, steps().length - 1)];
+  const pointsOf = (key) => now.points[key] || [];
+  const change = (alter) => {
+    const { back, ...rest } = now;
+    back.push(JSON.stringify(rest));
+    if (back.length > MOST_BACK) back.shift();
+    alter(now);
+    save();
+  };
+  const takeBack = () => {
+    if (!now.back.length) return false;
+    const before = JSON.parse(now.back.pop());
+    now = { ...before, back: now.back };
+    save();
+    return true;
+  };
+  const go = (at) => { now.at = Math.max(0, Math.min(at, steps().length - 1)); save(); };
+  const anew = () => { now = fresh(); save(); };
+
+  // Lines in their order, whatever the order of the taps: round a sole from the inner heel, walls from the hairline down.
+  const ordered = (key, points) => {
+    if (key in traceLines.OUTLINES) return round(points);
+    const ground = now.points.ground;
+    if (!ground || ground.length < 2 || !takes[key] || takes[key][1]) return points;
+    const [along, start] = [[ground[1][0] - ground[0][0], ground[1][1] - ground[0][1]], ground[0]];
+    const height = ([x, y]) => Math.abs(along[0] * (y - start[1]) - along[1] * (x - start[0]));
+    return [...points].sort((a, b) => height(b) - height(a));
+  };
+  const BEHIND_APEX = 0.13;
+  const round = (points) => {
+    const [apex, medial, lateral] = ["frog_apex", "frog_medial", "frog_lateral"].map((key) => pointsOf(key)[0]);
+    const frame = apex && medial && lateral && traceSole.soleFrame({ frog_apex: [apex], frog_medial: [medial], frog_lateral: [lateral] });
+    if (!frame) return points;
+    const middle = (1 - BEHIND_APEX) * frame([apex])[0][1];
+    const turn = (point) => { const [x, y] = frame([point])[0]; return Math.atan2(x, y - middle); };
+    return [...points].sort((a, b) => turn(a) - turn(b));
+  };
+
+  // Whole landmarks alone; a line with too few points waits.
+  const tracing = () => {
+    const landmarks = {};
+    for (const one of steps()) {
+      const points = pointsOf(one.key);
+      if (one.key !== "scale" && one.least && points.length >= one.least) landmarks[one.key] = ordered(one.key, points);
+    }
+    const ends = pointsOf("scale"), scale = !now.noScale && ends.length === 2 && now.lay ? { from: ends[0], to: ends[1], length: now.length, lay: now.lay } : null;
+    const drawn = data.view === "sole" && (landmarks.wall || landmarks.white_line) ? "smooth" : "straight";
+    return { view: data.view, scale, drawn, landmarks };
+  };
+  const handError = () => {
+    const all = Object.values(now.hand).flat();
+    if (!all.length) return null;
+    const mean = Math.sqrt(all.reduce((sum, one) => sum + one * one, 0) / all.length);
+    return Math.round(Math.min(Math.max(mean, 0.3), 30) * 10) / 10;
+  };
+  // How far a tap may be off, in px of a picture 1000 px wide. unit: px of the screen in one px of the picture.
+  const handOf = (how, unit) => (HAND[how] / unit) * (1000 / data.size[0]);
+
+  return { get now() { return now; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handOf, save };
+};

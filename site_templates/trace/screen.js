@@ -1,0 +1,133 @@
+// The tracing screen. data: as recordgen/site/trace/page.py makes it. picture: an image that is loaded. store: read(),
+// write(draft), length(), clear(). done(tracing): takes the tracing in, and tells {written, problems, figures}.
+const traceScreen = (root, data, picture, store, done) => {
+  const table = data.words;
+  const words = Object.assign((key, facts = {}) => Object.entries(facts).reduce((text, [name, value]) => text.replaceAll(`{${name}}`, value), table[key]), { table });
+  const draft = traceDraft(data, store), view = traceView(data.size), sheets = traceSheets(root, data, draft, words);
+  const { h, button } = sheets;
+  const drawing = h("div", { className: "which" }), title = h("h1", {}), count = h("span", { className: "count" }), say = h("p", { className: "say", role: "status" }), live = h("dl", { className: "live" });
+  const canvas = h("canvas", { tabIndex: 0 }), bar = h("nav", { className: "bar" });
+  root.replaceChildren(h("header", {}, drawing, h("div", { className: "told" }, title, say), live), canvas, bar);
+  const paint = tracePaint(canvas, picture, view, draft);
+  let message = draft.source, planned = false, figuresAt = 0;
+
+  const mirrored = data.view !== "side" && data.foot.startsWith("right");
+  const which = (key) => {
+    const { drawing: parts, marks } = data.steps[data.view], mark = marks[key];
+    const more = typeof mark === "string" ? `<path class="mark" d="${mark}"/>` : (mark || []).map(([x, y]) => `<circle class="mark" cx="${x}" cy="${y}" r="5"/>`).join("");
+    const rule = key === "scale" ? '<path class="mark" d="M14 60H86M14 54V66M86 54V66"/>' : "";
+    drawing.innerHTML = sheets.svg(parts, "100 100", more + rule);
+    drawing.classList.toggle("turned", mirrored);
+  };
+  const faultsOf = (tracing) => traceFaults.found(tracing, data.foot, data.size).map(([name, line]) => (line ? table.faults[name].replace("{name}", table.lines[line]) : table.faults[name]));
+  const showLive = () => {
+    const tracing = draft.tracing(), found = traceFigures(tracing);
+    const shown = table.headline[data.view].filter((name) => name in found).slice(0, 4);
+    live.replaceChildren(...shown.map((name) => h("div", { "data-figure": name }, h("dt", {}, [table.figures[name][0], table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
+    const faults = faultsOf(tracing);
+    say.classList.toggle("wrong", faults.length > 0);
+    say.textContent = faults[0] || (message ? words(message) : lacking(draft.here()));
+  };
+  const counted = (step) => {
+    const points = draft.pointsOf(step.key).length;
+    if (step.key === "review") return "";
+    return step.line ? words("count", { count: points, good: step.good }) : step.least > 1 ? words("count", { count: points, good: step.least }) : "";
+  };
+  const lacking = (step) => (step.line && draft.pointsOf(step.key).length < step.least ? words("needs", { least: step.least }) : "");
+  const enough = (step) => draft.pointsOf(step.key).length >= step.least && (step.key !== "scale" || draft.now.lay);
+  const optional = (step) => step.key !== "scale" && !/^(frog_|ground)/.test(step.key);
+
+  const show = () => {
+    const step = draft.here();
+    which(step.key);
+    title.replaceChildren(step.key === "review" ? words("review") : step.key === "scale" ? words(draft.pointsOf("scale").length < 2 ? "scale" : "scale_again") : table.marks[step.key], " ", count);
+    count.textContent = counted(step);
+    canvas.setAttribute("aria-label", title.textContent);
+    const forward = step.key === "scale" ? (draft.pointsOf("scale").length === 2 ? button(words("next"), "next", () => sheets.scale(next), "go") : button(words("no_scale"), "no-scale", noScale))
+      : step.key === "review" ? button(words("done"), "done", review, "go")
+      : enough(step) ? button(words("next"), "next", next, "go")
+      : optional(step) ? button(words("leave_out"), "leave-out", leaveOut) : null;
+    const held = document.activeElement?.dataset?.key;
+    bar.replaceChildren(button(words("back"), "back", back), button(words("take_back"), "take-back", takeBack), help(), ...(forward ? [forward] : []));
+    bar.children[0].disabled = draft.now.at === 0;
+    bar.children[1].disabled = !draft.now.back.length;
+    if (held) bar.querySelector(`[data-key="${held}"]`)?.focus();
+    showLive();
+    drawn();
+  };
+  const help = () => {
+    const made = button("?", "camera", () => sheets.camera(anew));
+    made.setAttribute("aria-label", words("camera"));
+    return made;
+  };
+  const drawn = () => {
+    if (planned) return;
+    planned = true;
+    requestAnimationFrame(() => {
+      planned = false;
+      paint(hand);
+      if (hand.touched && performance.now() - figuresAt > 150) { showLive(); figuresAt = performance.now(); }
+    });
+  };
+
+  const goTo = (at) => {
+    hand.forget();
+    hand.chosen = null;
+    draft.go(at);
+    closer();
+    show();
+    if (draft.here().key === "review") review();
+  };
+  const next = () => { message = ""; goTo(draft.now.at + 1); };
+  const back = () => { message = ""; goTo(draft.now.at - 1); };
+  const leaveOut = () => { draft.change((now) => { delete now.points[draft.here().key]; delete now.hand[draft.here().key]; }); next(); };
+  const noScale = () => { draft.change((now) => { now.noScale = true; delete now.points.scale; }); next(); };
+  const takeBack = () => { sheets.close(); hand.forget(); hand.chosen = null; draft.takeBack(); show(); };
+  const anew = () => { draft.anew(); message = ""; goTo(0); };
+  const closer = () => {
+    const step = draft.here(), points = ["frog_apex", "frog_medial", "frog_lateral"].map((key) => draft.pointsOf(key)[0]);
+    if (step.line && data.view === "sole" && points.every(Boolean) && view.fitted) {
+      const [apex, medial, lateral] = points, long = Math.hypot(apex[0] - (medial[0] + lateral[0]) / 2, apex[1] - (medial[1] + lateral[1]) / 2);
+      view.show(points, long * 0.8);
+    }
+  };
+  const review = () => {
+    const tracing = draft.tracing();
+    sheets.review({ found: traceFigures(tracing), faults: faultsOf(tracing), noLengths: !tracing.scale || tracing.scale.lay !== "on foot", write, more: draft.now.more || !data.steps[data.view].later.length ? null : () => { sheets.close(); draft.change((now) => { now.more = true; }); show(); goTo(draft.now.at); } });
+  };
+  const write = async (number) => {
+    sheets.open(words("writing"));
+    const sent = { ...draft.tracing(), hand_error: draft.handError(), instead_of: number };
+    const answer = await done(sent).catch(() => ({ written: false, problems: [words("not_reached")], figures: {} }));
+    if (answer.written) {
+      store.clear();
+      sheets.written(answer);
+      root.dataset.written = "yes";
+      return;
+    }
+    sheets.open(words("not_written"), answer.problems.map((text) => h("p", { className: "wrong" }, text)), button(words("go_back"), "go-back", sheets.close, "go"));
+  };
+
+  const tell = {
+    say: (key) => { message = key; showLive(); },
+    drawn, takeBack,
+    set: (step, how, byKey) => {
+      message = how === "touched" && step.least < 3 ? "settle" : "";
+      const full = step.exactly && draft.pointsOf(step.key).length >= step.least;
+      if (full && !byKey && step.key === "scale") { show(); sheets.scale(next); }
+      else if (full && !byKey) { const said = message; goTo(draft.now.at + 1); message = said; showLive(); }
+      else show();
+    },
+  };
+  const hand = traceHand(canvas, view, draft, tell);
+  const sized = () => {
+    const box = canvas.getBoundingClientRect(), times = window.devicePixelRatio || 1;
+    [canvas.width, canvas.height] = [Math.round(box.width * times), Math.round(box.height * times)];
+    view.resize(box.width, box.height);
+    paint(hand);
+  };
+  new ResizeObserver(sized).observe(canvas);
+  sized();
+  show();
+  return { draft, view, hand };
+};

@@ -1,0 +1,77 @@
+// What comes up from below: the scale's length and place, how to hold the camera, and what was traced.
+const traceSheets = (root, data, draft, words) => {
+  const h = (name, values = {}, ...inside) => {
+    const made = document.createElement(name);
+    for (const [key, value] of Object.entries(values)) {
+      if (key === "onclick") made.addEventListener("click", value);
+      else if (key in made && key !== "list") made[key] = value;
+      else made.setAttribute(key, value);
+    }
+    made.append(...inside.flat(9).filter((one) => one !== null && one !== undefined && one !== false && one !== ""));
+    return made;
+  };
+  const svg = (parts, box, more = "") => `<svg viewBox="0 0 ${box}" aria-hidden="true">${parts.map(([kind, path]) => `<path class="${kind}" d="${path}"/>`).join("")}${more}</svg>`;
+  const drawing = (html, kind) => { const made = h("div", { className: kind }); made.innerHTML = html; return made; };
+  const button = (text, key, onclick, kind = "") => h("button", { type: "button", className: kind, "data-key": key, onclick }, text);
+
+  let last = null;
+  const close = () => {
+    root.querySelector(".sheet")?.remove();
+    root.querySelector(".veil")?.remove();
+    last?.focus();
+    last = null;
+  };
+  const open = (title, ...inside) => {
+    close();
+    last = document.activeElement;
+    const sheet = h("section", { className: "sheet", role: "dialog", "aria-modal": "true", "aria-label": title, tabIndex: -1 }, h("h2", {}, title), inside);
+    sheet.addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
+    root.append(h("div", { className: "veil", onclick: close }), sheet);
+    sheet.focus();
+    return sheet;
+  };
+
+  const LENGTHS = [20, 50, 100, 150, 200];
+  const scale = (done) => {
+    const typed = h("input", { type: "text", inputMode: "decimal", value: String(draft.now.length), "aria-label": words("how_long") });
+    const said = h("p", { className: "wrong", role: "alert" });
+    const length = () => Number(typed.value.replace(",", ".").trim());
+    const chosen = (lay) => {
+      if (!(length() >= 1 && length() <= 2000)) { said.textContent = words("length_wrong"); return; }
+      draft.change((now) => Object.assign(now, { length: length(), lay, noScale: false }));
+      close();
+      done();
+    };
+    open(words("how_long"),
+      h("div", { className: "choices" }, LENGTHS.map((mm) => button(String(mm), `length-${mm}`, () => { typed.value = String(mm); })), typed), said,
+      h("h2", {}, words("where_lay")),
+      Object.entries(words.table.lay).map(([lay, text]) => button(text, `lay-${lay.replace(" ", "-")}`, () => chosen(lay), draft.now.lay === lay ? "go" : "")),
+      h("p", { className: "quiet" }, words("lay_lost")));
+  };
+  const camera = (anew) => open(words("camera"),
+    drawing(svg(data.steps.camera[data.view], "200 120"), "camera"),
+    h("p", {}, words.table.camera_how[data.view]), h("p", {}, words("camera_safe")), h("p", { className: "quiet" }, words("settle")), h("p", { className: "quiet keys" }, words("keys")),
+    h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); })));
+
+  const told = (name, value, sd, bare) => {
+    const [, unit, decimals] = words.table.figures[name], text = value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−");
+    return `${text}${sd ? ` ± ${Math.max(1.96 * sd, 10 ** -decimals).toFixed(decimals)}` : ""}${unit && !bare ? ` ${unit}` : ""}`;
+  };
+  const figures = (found) => {
+    const rows = Object.keys(words.table.figures).filter((name) => name in found);
+    if (!rows.length) return h("p", {}, words("no_figures"));
+    return h("table", {}, rows.map((name) => h("tr", {}, h("th", { scope: "row" }, words.table.figures[name][0]), h("td", {}, told(name, ...[found[name]].flat())))));
+  };
+  const review = ({ found, faults, noLengths, write, more }) => open(words("review"),
+    faults.map((text) => h("p", { className: "wrong" }, text)),
+    h("div", { className: "stack" },
+      draft.now.from === null ? button(words("write"), "write", () => write(null), "go") : [button(words("write_instead"), "write-instead", () => write(draft.now.from), "go"), button(words("write_both"), "write-both", () => write(null))],
+      more && button(words("more"), "more", more), button(words("go_back"), "go-back", close)),
+    noLengths && h("p", { className: "quiet" }, words("no_scale_told")),
+    figures(found));
+  const written = (answer) => open(words("written", { visit: data.visit }),
+    answer.problems.length ? [h("h2", {}, words("remarks")), answer.problems.map((text) => h("p", { className: "wrong" }, text))] : null,
+    figures(answer.figures), h("p", { className: "quiet" }, words("error_told")));
+
+  return { h, svg, drawing, button, open, close, scale, camera, review, written, told };
+};

@@ -1,0 +1,47 @@
+"""The scripts of the tracing screen reckon as Python does, on the table of shared cases."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser
+
+from recordgen.site.trace.page import read_part
+from tests.tapped.cases import PYTHON_ALONE, written
+
+CASES = written()
+SCRIPTS = "\n".join(read_part(f"{name}.js") for name in ("lines", "sole", "upright"))
+
+
+@pytest.fixture(scope="module")
+def reckoned(browser: Browser) -> dict[str, dict[str, float]]:
+    """The figures of all cases as the browser tells them."""
+    page = browser.new_page()
+    asked = "(cases) => Object.fromEntries(Object.entries(cases).map(([name, one]) => [name, traceFigures(one)]))"
+    page.add_script_tag(content=SCRIPTS + "\nwindow.traceFigures = traceFigures;")
+    found: dict[str, Any] = page.evaluate(asked, CASES)
+    page.close()
+    return found
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_the_browser_tells_what_python_tells(reckoned: dict[str, dict[str, float]], name: str) -> None:
+    """Within a tenth of the unit, and every figure but those that hang on the hand's error or on the flares."""
+    told = CASES[name]["figures"]
+    shared = {one: value for one, value in told.items() if one not in PYTHON_ALONE and not one.startswith("flare_")}
+
+    assert reckoned[name] == pytest.approx(shared, abs=0.1)
+
+
+def test_most_are_far_nearer(reckoned: dict[str, dict[str, float]]) -> None:
+    """A thousandth: the rules are the same, and only the mirror match is summed up in steps."""
+    off = {
+        (case, name): abs(value - CASES[case]["figures"][name])
+        for case, found in reckoned.items()
+        for name, value in found.items()
+        if not name.startswith("mirror_match")
+    }
+
+    assert len(off) > 300
+    assert max(off.values()) < 2e-3

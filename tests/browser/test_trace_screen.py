@@ -1,0 +1,259 @@
+"""A photograph traced on the screen by touch: any order, wrong taps, pinch, a turned phone, a killed page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext
+
+from recordgen.hoof.tracing.figures import plain_values
+from recordgen.records.models.tracing import Tracing
+from recordgen.site.trace.photo import PhotoToTrace
+from tests.support.practice_folders import VISIT
+from tests.support.tracing_screen import Served, Tapper, marks_of, opened, phone, served, traced_practice, tracings_in
+from tests.support.typed_tracings import tapped
+
+MOST_CONTACTS = 32
+MARKS = marks_of()
+
+
+@pytest.fixture
+def photo(tmp_path: Path) -> PhotoToTrace:
+    """A photograph of a sole."""
+    return traced_practice(tmp_path)
+
+
+@pytest.fixture
+def shown(tmp_path: Path, photo: PhotoToTrace) -> Iterator[Served]:
+    """Its screen."""
+    with served(tmp_path, photo) as found:
+        yield found
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    """A phone that has never seen the screen."""
+    found = phone(browser)
+    yield found
+    found.close()
+
+
+@pytest.fixture
+def hand(context: BrowserContext, shown: Served) -> Iterator[Tapper]:
+    """A hand at that phone."""
+    found = opened(context, shown.address)
+    yield found
+    assert found.said == []
+
+
+def test_a_sole_takes_few_contacts_and_is_written(hand: Tapper, photo: PhotoToTrace, shown: Served) -> None:
+    """From the rule to the visit, and then the program ends."""
+    hand.sole(MARKS)
+    hand.press("write")
+    hand.page.wait_for_selector("#trace[data-written]")
+    shown.thread.join(10)
+
+    assert hand.contacts <= MOST_CONTACTS
+    assert not shown.thread.is_alive()
+    (found,) = tracings_in(photo)
+    true, told = plain_values(Tracing.model_validate(tapped())), plain_values(found)
+    assert {name: told[name] for name in told if abs(true[name] - told[name]) > 0.01 * abs(true[name]) + 0.4} == {}
+    assert (found.drawn, found.sha256, found.file) == ("smooth", photo.sha256, photo.file.name)
+    assert all(line in photo.visit.read_text().splitlines() for line in VISIT.splitlines())
+
+
+def test_lines_may_be_tapped_in_any_order(hand: Tapper) -> None:
+    """They come out from the inner heel round the toe."""
+    hand.sole(MARKS)
+    landmarks = hand.page.evaluate("tracing.draft.tracing().landmarks")
+
+    for name in ("wall", "white_line"):
+        apart = [
+            abs(a - b)
+            for spot, true in zip(landmarks[name], MARKS[name], strict=True)
+            for a, b in zip(spot, true, strict=True)
+        ]
+        assert max(apart) < 3
+
+
+def test_the_figures_are_those_of_python_as_it_goes(hand: Tapper) -> None:
+    """Width and mirror match stand at the top while the wall is being tapped."""
+    hand.scale(MARKS)
+    hand.singles(MARKS, "frog_apex", "frog_medial", "frog_lateral", "buttress_medial", "buttress_lateral")
+    hand.tap(*MARKS["wall"][:6])
+    assert "width" not in hand.words()
+    hand.tap(*MARKS["wall"][6:])
+
+    wide = hand.page.locator('[data-figure="sole_width_mm"] dd').inner_text()
+    assert float(wide) == pytest.approx(hand.figures()["sole_width_mm"], abs=0.06)
+
+
+def test_a_tap_beside_the_picture_sets_nothing(hand: Tapper) -> None:
+    """And says so."""
+    hand.tap([600, -60])
+
+    assert hand.points().get("scale", []) == []
+    assert "That is beside the picture." in hand.words()
+
+
+def test_a_pinch_ends_the_tap_that_had_begun(hand: Tapper) -> None:
+    """No point stays, and the picture is larger."""
+    unit = hand.page.evaluate("tracing.view.unit")
+    touch = hand.page.context.new_cdp_session(hand.page)
+    x, y = hand.at([600, 500])
+
+    def send(kind: str, *spots: tuple[float, float]) -> None:
+        points = [{"x": one, "y": other, "id": number} for number, (one, other) in enumerate(spots)]
+        touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
+
+    send("touchStart", (x, y))
+    send("touchMove", (x + 10, y))
+    send("touchStart", (x + 10, y), (x + 60, y))
+    for step in range(1, 6):
+        send("touchMove", (x + 10 - 8 * step, y), (x + 60 + 8 * step, y))
+    send("touchEnd", (x - 30, y))
+    send("touchEnd")
+
+    assert hand.points().get("scale", []) == []
+    assert hand.page.evaluate("tracing.view.unit") > 1.5 * unit
+
+
+def test_a_finger_that_slides_moves_the_point_slowly_under_the_loupe(hand: Tapper) -> None:
+    """A third of its way; the loupe stands in the other corner."""
+    touch = hand.page.context.new_cdp_session(hand.page)
+    x, y = hand.at([300, 500])
+    touch.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x, "y": y}]})
+    touch.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [{"x": x + 30, "y": y}]})
+    hand.page.wait_for_selector("canvas[data-loupe]")
+    corner = hand.page.evaluate("document.querySelector('canvas').dataset.loupe")
+    touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+    unit = hand.page.evaluate("tracing.view.unit")
+    assert hand.points()["scale"][0] == pytest.approx([300 + 10 / unit, 500], abs=1.5)
+    assert corner == "right"
+
+
+def test_a_turned_phone_keeps_points_and_place(hand: Tapper) -> None:
+    """Points are those of the picture, so the next tap falls where it is meant."""
+    hand.scale(MARKS)
+    hand.tap(*MARKS["frog_apex"])
+    before = hand.points()
+    hand.page.set_viewport_size({"width": 844, "height": 390})
+    hand.page.evaluate(_TURNED)
+    hand.tap(*MARKS["frog_medial"])
+
+    assert {name: hand.points()[name] for name in before} == before
+    assert hand.points()["frog_medial"][0] == pytest.approx(MARKS["frog_medial"][0], abs=3)
+
+
+def test_a_page_killed_in_the_middle_is_there_again(
+    hand: Tapper, context: BrowserContext, tmp_path: Path, photo: PhotoToTrace, shown: Served
+) -> None:
+    """Also from a program that was started again, under another secret address of the same port."""
+    hand.scale(MARKS)
+    hand.tap(*MARKS["frog_apex"], *MARKS["frog_medial"])
+    hand.page.close()
+    again = opened(context, shown.address)
+
+    assert (again.step(), set(again.points())) == ("frog_lateral", {"scale", "frog_apex", "frog_medial"})
+    assert "What you had tapped is here again." in again.words()
+
+
+def test_every_step_can_be_taken_back(hand: Tapper) -> None:
+    """The length of the scale too, down to the first tap."""
+    hand.scale(MARKS)
+    hand.tap(*MARKS["frog_apex"], *MARKS["frog_medial"])
+    while hand.page.locator('[data-key="take-back"]').is_enabled():
+        hand.press("take-back")
+
+    assert (hand.step(), hand.points()) == ("scale", {})
+
+
+def test_a_point_is_taken_again(hand: Tapper) -> None:
+    """Back at its step a tap anywhere sets it anew."""
+    hand.scale(MARKS)
+    hand.tap([500, 300])
+    hand.press("back")
+    hand.tap(*MARKS["frog_apex"])
+
+    assert hand.points()["frog_apex"] == [pytest.approx(MARKS["frog_apex"][0], abs=3)]
+
+
+def test_without_a_rule_shares_alone_are_told(hand: Tapper) -> None:
+    """No length stands at the top."""
+    hand.press("no-scale")
+    hand.singles(MARKS, "frog_apex", "frog_medial", "frog_lateral", "buttress_medial", "buttress_lateral")
+    hand.tap(*MARKS["wall"])
+
+    assert "mirror match" in hand.words()
+    assert "mm" not in hand.words().replace("mirror match", "")
+
+
+@pytest.mark.parametrize(
+    ("foot", "change", "said"),
+    [
+        ("right-fore", {}, "as in a foot of the other side"),
+        ("left-fore", {"scale": [[100, 950], [100, 950]]}, "Both ends of the scale are one point"),
+        ("left-fore", {"white_line": [[x, y - 90] for x, y in MARKS["white_line"]]}, "stands outside the wall"),
+    ],
+)
+def test_what_cannot_be_is_said_at_once(
+    browser: Browser, tmp_path: Path, foot: str, change: dict[str, Any], said: str
+) -> None:
+    """On the screen, and again by the program, which writes nothing; the points stay."""
+    photo = traced_practice(tmp_path, foot=foot)
+    with served(tmp_path, photo) as shown:
+        hand = opened(phone(browser), shown.address)
+        points = MARKS | change
+        hand.page.evaluate(_PUT, points)
+        hand.page.reload()
+        hand.page.wait_for_selector("body[data-ready]")
+        assert said in hand.words()
+        hand.press("done")
+        hand.press("write")
+        hand.page.wait_for_selector('.sheet[aria-label="Not written:"]')
+
+    assert tracings_in(photo) == ()
+    assert hand.points()["wall"] == points["wall"]
+
+
+@pytest.mark.parametrize("view", ["side", "front"])
+def test_other_views_are_traced_as_well(browser: Browser, tmp_path: Path, view: str) -> None:
+    """Ground, hairline and walls; the walls come out from the hairline down whatever the order of the taps."""
+    photo, marks = traced_practice(tmp_path, view), marks_of(view)
+    with served(tmp_path, photo) as shown:
+        hand = opened(phone(browser), shown.address)
+        hand.scale(marks)
+        while (step := hand.step()) != "review":
+            hand.tap(*marks[step][::-1])
+            if hand.step() == step:
+                hand.press("next")
+        hand.press("write")
+        hand.page.wait_for_selector("#trace[data-written]")
+
+    (found,) = tracings_in(photo)
+    true = plain_values(
+        Tracing.model_validate({"view": view, "moment": "after", "image": [1200, 1000]} | _typed(marks))
+    )
+    told = plain_values(found)
+    assert told == pytest.approx({name: true[name] for name in told}, abs=1.2)
+    assert hand.said == []
+
+
+_TURNED = """() => new Promise((done) => {
+  const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
+  look();
+})"""
+_PUT = """(points) => {
+  tracing.draft.change((now) => Object.assign(now, {points, lay: 'on foot'}));
+  tracing.draft.go(99);
+}"""
+
+
+def _typed(marks: dict[str, Any]) -> dict[str, Any]:
+    scale = {"from": marks["scale"][0], "to": marks["scale"][1], "length": 100}
+    single = {name: points[0] if len(points) == 1 else points for name, points in marks.items() if name != "scale"}
+    return {"scale": scale} | single

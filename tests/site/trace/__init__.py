@@ -1,0 +1,1 @@
+"""The tracing screen: its photograph, its page, its server, and what it writes."""

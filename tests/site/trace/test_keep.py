@@ -1,0 +1,120 @@
+"""A tracing taken in: written where nothing is wrong, refused in words where something is, and nothing else touched."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from recordgen.hoof.tracing.figures import reckoned
+from recordgen.problems import Trouble
+from recordgen.site.trace.keep import keep_tracing
+from tests.support.practice_folders import VISIT, VISIT_FILE
+from tests.support.tracing_screen import marks_of, traced_practice, tracings_in
+
+MARKS = marks_of()
+SCALE = {"from": MARKS["scale"][0], "to": MARKS["scale"][1], "length": 100, "lay": "on foot"}
+LANDMARKS = {name: points for name, points in MARKS.items() if name != "scale"}
+
+
+def answer(**values: Any) -> bytes:
+    """A tracing as the screen sends it."""
+    usual = {"view": "sole", "scale": SCALE, "drawn": "smooth", "landmarks": LANDMARKS, "hand_error": 2.4}
+    return json.dumps(usual | values).encode()
+
+
+def test_it_is_written_with_its_picture(tmp_path: Path) -> None:
+    """View, moment and checksum come from the photograph; the figures come back with their errors."""
+    photo = traced_practice(tmp_path)
+    kept = keep_tracing(photo, answer())
+
+    (found,) = tracings_in(photo)
+    assert (kept.written, kept.problems) == (True, ())
+    assert (found.view, found.moment, found.hand_error, found.sha256) == ("sole", "after", 2.4, photo.sha256)
+    assert kept.as_json()["figures"].keys() == reckoned(found, found.error_px()).keys()
+    assert all(line in photo.visit.read_text().splitlines() for line in VISIT.splitlines())
+
+
+@pytest.mark.parametrize(
+    ("values", "said"),
+    [
+        ({"landmarks": LANDMARKS | {"wall": MARKS["wall"][:6]}}, "wall: it needs 7 points or more, 6 are written"),
+        ({"landmarks": LANDMARKS | {"frog_apex": [[5000, 1]]}}, "frog apex: [5000, 1] stands outside the image"),
+        ({"scale": SCALE | {"to": SCALE["from"]}}, "scale, to: both ends of the scale are the same point"),
+        ({"scale": SCALE | {"length": 9}}, "mm is possible"),
+        ({"landmarks": LANDMARKS | {"wall": [*MARKS["wall"][:4], MARKS["wall"][9], *MARKS["wall"][4:]]}}, "crosses"),
+        ({"landmarks": LANDMARKS | {"white_line": MARKS["wall"], "wall": MARKS["white_line"]}}, "outside the wall"),
+        ({"landmarks": {"frog_apex": "here"}}, "a point is written [x, y]"),
+        ({"landmarks": {"eye": [[1, 1]]}}, "eye"),
+    ],
+)
+def test_what_is_wrong_is_not_written(tmp_path: Path, values: dict[str, Any], said: str) -> None:
+    """The file stays as it was, byte for byte."""
+    photo = traced_practice(tmp_path)
+    kept = keep_tracing(photo, answer(**values))
+
+    assert not kept.written
+    assert any(said in problem for problem in kept.problems), kept.problems
+    assert photo.visit.read_text() == VISIT
+
+
+def test_a_foot_of_the_other_side_is_not_written(tmp_path: Path) -> None:
+    """A right fore whose inner side lies as in a left one."""
+    kept = keep_tracing(traced_practice(tmp_path, foot="right-fore"), answer())
+
+    assert "its lateral side lies as in a left foot" in kept.problems[0]
+
+
+def test_what_is_unlikely_is_written_and_told(tmp_path: Path) -> None:
+    """A scale that few feet fit."""
+    photo = traced_practice(tmp_path)
+    kept = keep_tracing(photo, answer(scale=SCALE | {"length": 160}))
+
+    assert kept.written
+    assert "so look again" in kept.problems[0]
+
+
+def test_a_second_tracing_stands_beside_the_first_or_in_its_place(tmp_path: Path) -> None:
+    """As the screen asks."""
+    photo = traced_practice(tmp_path)
+    for instead_of in (None, None, 0):
+        keep_tracing(photo, answer(instead_of=instead_of, hand_error=3.0 if instead_of == 0 else 2.0))
+
+    assert [one.hand_error for one in tracings_in(photo)] == [3.0, 2.0]
+
+
+@pytest.mark.parametrize("sent", [b"", b"{", b"[]", b"{}", b'{"landmarks": 3}'])
+def test_what_is_no_tracing_is_refused(tmp_path: Path, sent: bytes) -> None:
+    """Whatever was sent."""
+    with pytest.raises(Trouble, match="the screen sent no tracing"):
+        keep_tracing(traced_practice(tmp_path), sent)
+
+
+def test_a_visit_with_another_mistake_takes_it_all_the_same(tmp_path: Path) -> None:
+    """The mistake stays for check to tell."""
+    photo = traced_practice(tmp_path, willowmere__bramble__2026_10_14="")
+    photo.visit.write_text("date: 2026-10-14\nfeet:\n  left_fore: {landing: sideways}\n")
+
+    assert keep_tracing(photo, answer()).written
+    assert "landing: sideways" in photo.visit.read_text()
+
+
+def test_signs_before_the_text_stay(tmp_path: Path) -> None:
+    """Some editors begin a file with a mark of its encoding."""
+    photo = traced_practice(tmp_path)
+    photo.visit.write_bytes(b"\xef\xbb\xbf" + VISIT.encode())
+    keep_tracing(photo, answer())
+
+    assert photo.visit.read_bytes().startswith(b"\xef\xbb\xbfdate:")
+
+
+def test_a_visit_that_is_damaged_is_left(tmp_path: Path) -> None:
+    """With a way out, and the points stay on the screen."""
+    photo = traced_practice(tmp_path)
+    photo.visit.write_text("date: [")
+
+    with pytest.raises(Trouble, match=VISIT_FILE):
+        keep_tracing(photo, answer())
+    assert photo.visit.read_text() == "date: ["

@@ -1,0 +1,80 @@
+"""The page of the tracing screen: whole in itself, its words and steps complete."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from recordgen.hoof.tracing.figures import COMPUTED
+from recordgen.records.models.tracing import LANDMARKS, TracedView
+from recordgen.site.trace.page import SCRIPTS, read_part, screen_data, trace_page
+from tests.support.reading_age import grade, words
+from tests.support.tracing_screen import traced_practice
+
+DATA = screen_data()
+HARDEST = 8
+
+
+@pytest.mark.parametrize("view", LANDMARKS)
+def test_every_landmark_is_a_step_with_words_and_a_place_in_the_drawing(view: TracedView) -> None:
+    """Each once."""
+    steps = [step["mark"] for part in ("steps", "later") for step in DATA["steps"][view][part]]
+
+    assert sorted(steps) == sorted(LANDMARKS[view])
+    assert set(DATA["steps"][view]["marks"]) == set(steps) <= set(DATA["words"]["marks"])
+
+
+def test_every_figure_but_those_of_zones_has_a_name() -> None:
+    """And no name is left over."""
+    computed = {name for parts in COMPUTED.values() for _, needs in parts for name in needs}
+    named, of_zones = set(DATA["words"]["figures"]), re.compile("(flare|ring)_.*(heel|quarter|toe)_mm")
+
+    assert named <= computed
+    assert {name for name in computed - named if not of_zones.fullmatch(name)} == {
+        "bar_difference_deg",
+        "lateral_area_percent",
+        "lateral_gap_mm",
+        "medial_gap_mm",
+    }
+    assert all(name in named for names in DATA["words"]["headline"].values() for name in names)
+
+
+def test_every_word_a_script_asks_for_is_there() -> None:
+    """By its name in the table."""
+    asked = {name for script in SCRIPTS for name in re.findall(r'words\("(\w+)"', read_part(script))}
+
+    assert asked - set(DATA["words"]) == set()
+    assert len(asked) > 20
+
+
+def test_the_page_asks_no_other_host(tmp_path: Path) -> None:
+    """No address stands in it, and its policy lets nothing in but its own picture."""
+    page = trace_page(traced_practice(tmp_path), "left fore").decode()
+
+    assert re.findall(r"https?://", page) == []
+    assert "default-src 'none'" in page
+
+
+def test_typed_text_cannot_end_the_script(tmp_path: Path) -> None:
+    """Whatever a foot is called."""
+    assert b"</script><b>" not in trace_page(traced_practice(tmp_path), "</script><b>")
+
+
+def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
+    """Under site_templates/trace."""
+    own = tmp_path / "site_templates" / "trace"
+    own.mkdir(parents=True)
+    (own / "words.yaml").write_text(read_part("words.yaml").replace("Tap the point of the frog.", "Tap the tip."))
+
+    assert screen_data(tmp_path / "site_templates")["words"]["marks"]["frog_apex"] == "Tap the tip."
+
+
+def test_its_words_are_plain() -> None:
+    """No more than eight years of school."""
+    texts = [*DATA["words"]["camera_how"].values(), *DATA["words"]["faults"].values(), *DATA["words"]["marks"].values()]
+    texts += [text for text in DATA["words"].values() if isinstance(text, str)]
+    hard = {text: round(grade(text), 1) for text in texts if len(words(text)) >= 10 and grade(text) > HARDEST}
+
+    assert hard == {}
