@@ -59,7 +59,7 @@ class Recorded:
 
 
 def seen_of(horse: HorseSummary, words: Sequence[str], since: date, naming: Naming) -> list[Recorded]:
-    """What was recorded of a horse from a day on that fits all words, the newest first; of one place the newest alone.
+    """Things recorded of a horse from a day on that fit all words, the newest first; of one place the newest alone.
 
     words: in any case; each begins a word of what was found, of its kind, its place or its foot.
     """

@@ -63,7 +63,7 @@ class _Typed:
 
 
 def search(records: Path, words: Sequence[str]) -> Iterator[Hit]:
-    """What was typed in the records and fits all words, by file and line.
+    """Everything that was typed in the records and fits all words, by file and line.
 
     words: in any case, each a part of a name, a value, a remark, a file's name or a day as people say it; or a limit,
     such as toe_length>85.
