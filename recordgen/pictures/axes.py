@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from functools import cache
@@ -9,9 +10,11 @@ from typing import Any
 
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
+from matplotlib.font_manager import FontProperties
 from matplotlib.lines import Line2D
 from matplotlib.patches import PathPatch
 from matplotlib.path import Path
+from matplotlib.textpath import text_to_path
 from matplotlib.transforms import Transform
 
 from recordgen.pictures.pen import COLOURS, Colour, Pen
@@ -47,6 +50,15 @@ class View:
     def words(self, words: str, at: Point, anchor: str, colour: Colour) -> None:
         """Add words, their baseline at a point."""
         self._add(Lettering(words, at, anchor, colour))
+
+    @staticmethod
+    def width_of(words: str, size: float) -> float:
+        """How wide words stand in matplotlib's own font at a size, picture units."""
+        with warnings.catch_warnings():
+            # Signs that this font has not are counted as its box for them.
+            warnings.simplefilter("ignore", UserWarning)
+            wide, _, _ = text_to_path.get_text_width_height_descent(words, FontProperties(size=size), False)
+        return wide
 
     @contextmanager
     def told(self, words: str) -> Iterator[None]:

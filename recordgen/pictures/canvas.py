@@ -64,6 +64,10 @@ class Canvas:
         """Put one line of words on the sheet, its baseline at a point; they are shown as typed."""
         self._view.words(printable(words), at, anchor, colour)
 
+    def width_of(self, words: str) -> float:
+        """About how wide words stand, picture units: measured in a font wider than most."""
+        return self._view.width_of(printable(words), self._font_size)
+
     @contextmanager
     def told(self, words: str) -> Iterator[None]:
         """Drawings made inside belong together and tell these words to whoever points at it."""

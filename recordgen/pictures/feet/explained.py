@@ -51,7 +51,7 @@ def side_view(labels: Mapping[str, str], title: str) -> str:
     for measure, draw in MEASURES.items():
         if measure in labels:
             draw(canvas, labels[measure])
-    return canvas.picture(title)
+    return canvas.picture(title, "wide")
 
 
 def _draw_pastern(canvas: Canvas) -> None:
@@ -173,7 +173,7 @@ def plain_foot(labels: Mapping[str, str], title: str) -> str:
     for part, (place, side, height) in PARTS.items():
         if part in labels:
             _named(canvas, labels[part], sole.part([place])[0], (LABEL_AT[side], height), side)
-    return canvas.picture(title)
+    return canvas.picture(title, "wide")
 
 
 def _named(canvas: Canvas, words: str, target: Point, at: Point, side: Anchor) -> None:
@@ -204,7 +204,7 @@ def wall_growth(labels: Mapping[str, str], title: str) -> str:
     for step, (at, anchor) in STEPS.items():
         if step in labels:
             canvas.write(labels[step], at, anchor, "ink")
-    return canvas.picture(title)
+    return canvas.picture(title, "wide")
 
 
 WIDTH, FONT_SIZE = 360.0, 13.0

@@ -10,7 +10,6 @@ from recordgen.pictures.canvas import Anchor, Canvas
 from recordgen.pictures.feet.rolled_wall import RolledWall, wall_heights
 from recordgen.pictures.feet.sole_form import zone_shares
 from recordgen.pictures.feet.wall_marks import draw_crack, draw_wall_mark, mark_key
-from recordgen.pictures.labels_below import draw_below, placed_below, room_below, width_of
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, curve, finite, in_order, line, segments
 from recordgen.records.models.foot import MarkKind
@@ -18,16 +17,16 @@ from recordgen.records.models.names import ZONES, Foot, Zone
 
 __all__ = ["Defect", "growing_out", "mark_key"]
 
-# At 260 CSS px wide, the narrowest it stands, 12 of these units are still more than 11 px.
-WIDTH, FONT_SIZE = 280.0, 12.0
-LEFT, RIGHT, GROUND = 8.0, 272.0, 116.0
-HIGHEST, MOST_UNIT = 98.0, 1.15
-ABOVE_HAIR, FIRST_BASELINE = 11.0, 10.0
-STEPS, MARK_STEPS = 44, 8
+# As large as the panels through time: two abreast on a phone words are more than 11 px.
+WIDTH, HEIGHT = 170.0, 122.0
+LEFT, RIGHT, GROUND = 5.0, 165.0, 102.0
+HIGHEST, MOST_UNIT = 70.0, 0.85
+ABOVE, BELOW = 11.0, GROUND + 16
+STEPS, MARK_STEPS, HAIRS = 44, 8, 44
 
-HALF_UNSIZED, LEAST_HALF = 7.0, 4.0
-BESIDE_MARK, LEAST_EXPECTED = 5.0, 2.0
-HEAD = 3.6
+HALF_UNSIZED, LEAST_HALF = 5.5, 3.2
+BESIDE_MARK, LEAST_EXPECTED = 4.0, 2.0
+HEAD = 3.0
 
 WALL = Pen(fill="quiet", opacity=0.16)
 EDGE = Pen("ink", 2.0, round_ends=True)
@@ -38,11 +37,11 @@ WAY = Pen("clay", 0.9, opacity=0.7)
 STILL_TO_GO = Pen("quiet", 1.5, dash=(0.1, 3.4), round_ends=True)
 ARROW_HEAD = Pen("quiet", 1.3, round_ends=True)
 
-SIDES: tuple[tuple[str, float, Anchor], ...] = (
-    ("inner", 1.0, "start"),
-    ("toe", WIDTH / 2, "middle"),
-    ("outer", WIDTH - 1, "end"),
-)
+SIDES: dict[str, tuple[float, Anchor]] = {
+    "inner": (1.0, "start"),
+    "toe": (WIDTH / 2, "middle"),
+    "outer": (WIDTH - 1, "end"),
+}
 
 
 @dataclass(frozen=True)
@@ -66,23 +65,36 @@ class Defect:
 def growing_out(
     defects: Sequence[Defect], heights: Mapping[Zone, float], labels: Mapping[str, str], foot: Foot, title: str
 ) -> str:
-    """One foot's wall rolled flat, the inner heel at the left, with what grows out of it and the words of each below.
+    """One foot's wall rolled flat, the inner heel at the left, with what grows out of it.
 
-    heights: the wall's height by zone, mm, as far as it was measured. labels: `inner`, `toe` and `outer`, written
-    above the wall where they are given.
+    The words of a single mark stand below it; those of several are told to whoever points at them.
+
+    heights: the wall's height by zone, mm, as far as it was measured. labels: `inner`, `toe` and `outer`, written above
+    the wall where they are given.
     Raises ValueError for a distance that is no number or below zero.
     """
     wall = _wall(defects, heights, foot)
-    labelled = [(wall.x(share), defect.label) for defect, share in _spots(defects)]
-    placed = placed_below(labelled, (1, WIDTH - 1), FONT_SIZE)
-    canvas = Canvas(WIDTH, GROUND + max(room_below(placed), 4), FONT_SIZE)
+    canvas = Canvas(WIDTH, HEIGHT)
     _draw_wall(canvas, wall)
-    _write_sides(canvas, wall, labels)
+    for side, (x, anchor) in SIDES.items():
+        if labels.get(side):
+            canvas.write(labels[side], (x, ABOVE), anchor)
     for defect, share in _spots(defects):
         with canvas.told(defect.label) if defect.label else nullcontext():
             _draw_defect(canvas, wall, share, defect)
-    draw_below(canvas, placed, GROUND)
-    return canvas.picture(title)
+    if len(defects) == 1:
+        _write_below(canvas, wall.x(_spots(defects)[0][1]), defects[0].label)
+    return canvas.picture(title, "panel")
+
+
+def _write_below(canvas: Canvas, x: float, words: str) -> None:
+    """Words under the ground, towards the side on which there is room for them."""
+    if x < WIDTH / 3:
+        canvas.write(words, (1, BELOW), "start", "ink")
+    elif x > 2 * WIDTH / 3:
+        canvas.write(words, (WIDTH - 1, BELOW), "end", "ink")
+    else:
+        canvas.write(words, (WIDTH / 2, BELOW), "middle", "ink")
 
 
 def _wall(defects: Sequence[Defect], heights: Mapping[Zone, float], foot: Foot) -> RolledWall:
@@ -124,28 +136,14 @@ def _draw_wall(canvas: Canvas, wall: RolledWall) -> None:
 
 def _hairs(wall: RolledWall) -> list[tuple[Point, Point]]:
     """Short strokes above the hairline, each a little different, as hair lies over the wall."""
-    shares = [-0.985 + 1.97 * step / 65 for step in range(66)]
+    shares = [-0.985 + 1.97 * step / (HAIRS - 1) for step in range(HAIRS)]
     roots = [wall.at(share, 0) for share in shares]
-    return [((x, y - 1.5), (x - 1.2, y - 5.0 - step * 7 % 4 / 2)) for step, (x, y) in enumerate(roots)]
+    return [((x, y - 1.5), (x - 1.0, y - 4.0 - step * 7 % 4 / 2)) for step, (x, y) in enumerate(roots)]
 
 
 def _zone_edges(wall: RolledWall) -> list[tuple[Point, Point]]:
     edges = [zone_shares(zone)[0] for zone in ZONES[1:]]
     return [(wall.at(share, 0), (wall.x(share), GROUND)) for share in edges]
-
-
-def _write_sides(canvas: Canvas, wall: RolledWall, labels: Mapping[str, str]) -> None:
-    for side, x, anchor in SIDES:
-        words = labels.get(side, "")
-        if words:
-            canvas.write(words, (x, _baseline_above(wall, x, anchor, width_of(words, FONT_SIZE))), anchor)
-
-
-def _baseline_above(wall: RolledWall, x: float, anchor: Anchor, width: float) -> float:
-    """The lowest baseline at which words stay clear of the hair below them."""
-    start = x - {"start": 0.0, "middle": width / 2, "end": width}[anchor]
-    tops = [wall.at(wall.share(start + width * step / 6), 0)[1] for step in range(7)]
-    return max(min(tops) - ABOVE_HAIR, FIRST_BASELINE)
 
 
 def _draw_defect(canvas: Canvas, wall: RolledWall, share: float, defect: Defect) -> None:
@@ -188,7 +186,7 @@ def _draw_expected(canvas: Canvas, wall: RolledWall, share: float, expected: tup
 
 def _draw_way_down(canvas: Canvas, now: Point) -> None:
     """A dotted arrow from where it is now to the ground, where there is room for one."""
-    x, top = now[0], now[1] + 6
+    x, top = now[0], now[1] + 5
     if GROUND - top < 2 * HEAD:
         return
     canvas.draw(line([(x, top), (x, GROUND - 2)]), STILL_TO_GO)

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.pictures.canvas import Canvas, legend
-from recordgen.pictures.labels_below import shortened
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, line, segments
 from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
@@ -91,7 +90,7 @@ def traced_sole(sole: TracedSole, extent: Extent, labels: Mapping[str, str], tit
     _draw(canvas, sole, _Place(extent, unit, WIDTH / 2, TOP))
     _name_sides(canvas, labels, 0, WIDTH, 12)
     draw_scale_bar(canvas, labels["bar"], unit, _height(extent, unit, TOP))
-    return canvas.picture(title)
+    return canvas.picture(title, "wide")
 
 
 def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping[str, str], title: str) -> str:
@@ -102,10 +101,10 @@ def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping
     for number, (name, sole) in enumerate(soles.items()):
         start = cell * number
         _draw(canvas, sole, _Place(extent, unit, start + cell / 2, top))
-        canvas.write(shortened(name, cell - 4, FONT_SIZE), (start + cell / 2, 12), "middle", "ink")
+        canvas.write(name, (start + cell / 2, 12), "middle", "ink")
         _name_sides(canvas, labels, start + PAIR_INSET, start + cell - PAIR_INSET, 12 + NAME_ROOM)
     draw_scale_bar(canvas, labels["bar"], unit, _height(extent, unit, top))
-    return canvas.picture(title)
+    return canvas.picture(title, "wide")
 
 
 def _unit(extent: Extent, width: float) -> float:

@@ -116,7 +116,7 @@ def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
     _write(canvas, foot, place)
     if foot.mm:
         draw_scale_bar(canvas, bar_words, place.unit * foot.mm, place.height)
-    return canvas.picture(title)
+    return canvas.picture(title, "" if foot.image else "wide")
 
 
 class _Plain:

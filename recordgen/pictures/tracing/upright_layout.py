@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from recordgen.pictures.canvas import Anchor, Canvas
-from recordgen.pictures.labels_below import spread, width_of
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, line, segments
 
@@ -64,7 +63,7 @@ def placed(points: Sequence[Point], image: tuple[float, float] | None) -> Placed
     )
 
 
-UNDER_LINE, ROWS_APART, AWAY, EDGE = 16.0, 15.0, 9.0, 2.0
+UNDER_LINE, ROWS_APART, AWAY, EDGE, GAP = 16.0, 15.0, 9.0, 2.0, 5.0
 
 # The middle of a line, its words, and above 0 where the hoof lies to the right of it.
 Aside = tuple[Point, str, float]
@@ -78,10 +77,31 @@ def row_below(low: float, height: float) -> float:
 def below(canvas: Canvas, told: Sequence[tuple[float, str]], row: float, width: float) -> None:
     """Words in one row, each near its place across the sheet."""
     ordered = sorted(told)
-    widths = [width_of(words, FONT_SIZE) for _, words in ordered]
+    widths = [canvas.width_of(words) for _, words in ordered]
     middles = spread([x for x, _ in ordered], widths, (EDGE, width - EDGE))
     for (_, words), middle in zip(ordered, middles, strict=True):
         canvas.write(words, (middle, row), "middle", "ink")
+
+
+def spread(wanted: Sequence[float], widths: Sequence[float], room: tuple[float, float]) -> list[float]:
+    """Middles near the wanted ones, in their order, so that nothing of these widths touches or leaves the room."""
+    from_left = _pushed(wanted, widths, *room)
+    mirrored = _pushed([-x for x in reversed(wanted)], list(reversed(widths)), -room[1], -room[0])
+    return [(a - b) / 2 for a, b in zip(from_left, reversed(mirrored), strict=True)]
+
+
+def _pushed(wanted: Sequence[float], widths: Sequence[float], least: float, most: float) -> list[float]:
+    """Each pushed right by what stands before it, then all pushed back left into the room."""
+    found: list[float] = []
+    edge = least - GAP
+    for x, width in zip(wanted, widths, strict=True):
+        found.append(max(x, edge + GAP + width / 2))
+        edge = found[-1] + width / 2
+    edge = most + GAP
+    for index in reversed(range(len(found))):
+        found[index] = min(found[index], edge - GAP - widths[index] / 2)
+        edge = found[index] - widths[index] / 2
+    return found
 
 
 def beside(told: Sequence[Aside], lowest: float) -> Iterator[Aside]:
@@ -99,7 +119,7 @@ def beside(told: Sequence[Aside], lowest: float) -> Iterator[Aside]:
 
 def write_inside(canvas: Canvas, words: str, at: Point, anchor: Anchor, width: float) -> None:
     """Words on the sheet, moved inward where they would leave it."""
-    wide = width_of(words, FONT_SIZE)
+    wide = canvas.width_of(words)
     start = at[0] - (wide if anchor == "end" else 0)
     moved = max(min(start, width - EDGE - wide), EDGE)
     canvas.write(words, (moved + (wide if anchor == "end" else 0), at[1]), anchor, "ink")

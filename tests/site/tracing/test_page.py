@@ -51,7 +51,7 @@ def latest(summary: HorseSummary, foot: Foot, view: str, moment: str, figure: st
     [
         ("mirror match, %", "mirror_match_percent", 1),
         ("turn of the sole, °", "turn_deg", 1),
-        ("breakover, from below, mm", "sole_breakover_mm", 1),
+        ("breakover behind the toe, from below, mm", "sole_breakover_mm", 1),
     ],
 )
 def test_figures_stand_with_their_error(demo_sites: Path, row: str, figure: str, digits: int) -> None:
@@ -120,5 +120,5 @@ def test_the_sheet_holds_the_latest_with_their_trend(demo_sites: Path) -> None:
     found = section(demo_sites, "pippin-sheet.html")
 
     assert len(found.select("figure svg")) >= 2
-    assert "breakover, from the side" in text(found)
+    assert "breakover behind the toe, from the side" in text(found)
     assert "tracing; sd" in text(found)
