@@ -2,19 +2,31 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import io
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from pypdf import PdfReader
 
+from recordgen.cache.entries import user_cache
+from recordgen.records.load.everything import read_whole
+from recordgen.site.build_context import BuildContext
+from recordgen.site.engine import write_site
+from recordgen.site.pages.sites import render_site
+from tests.conftest import RECORDS
 from tests.support.contrast import contrast
 
 STABLES = ("willowmere", "fallow-end", "tithe-barn")
 BOARDS = [f"{stable}/{page}.html" for stable in STABLES for page in ("index", "jobs")]
 TARGET_PX = 44
+# A day on which the demo's Pippin is late as well.
+TODAY = dt.date(2026, 11, 27)
+URGENT = "date: 2026-11-24\nsigns: [leans back]\nfeet: {LF: {heat: yes, pulse: strong}}\ncare: [dry-bed]\n"
 SMALL_TARGETS = """least => [...document.querySelectorAll(
   ".rg label, .rg-due > a, .rg-due summary, .rg-button, .rg-caution .rg-vet a")]
   .map(one => [one.textContent.trim(), one.getBoundingClientRect()])
@@ -122,3 +134,54 @@ def test_windows_stand_out(browser: Browser, served: str, scheme: str) -> None:
     pairs = [("band", "card"), ("mark", "card"), ("day", "card"), ("mark", "band")]
     weak = {pair: contrast(colour[pair[0]], colour[pair[1]]) for pair in pairs}
     assert {pair: ratio for pair, ratio in weak.items() if ratio < 3} == {}
+
+
+@pytest.fixture(scope="module")
+def large(tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The folder of a stable of fifteen horses: Willowmere three times over, and one of them to call the vet for."""
+    folder = tmp_path_factory.mktemp("large")
+    shutil.copytree(RECORDS, folder / "records")
+    stable = folder / "records/willowmere"
+    for horse in [path for path in stable.iterdir() if (path / "horse.yaml").exists()]:
+        for number in (2, 3):
+            other = stable / f"{horse.name}-{number}"
+            shutil.copytree(horse, other)
+            (other / "horse.yaml").write_text(f"name: {horse.name.title()} {number}\n")
+    (stable / "moss-3/2026-11-24.yaml").write_text(URGENT)
+    whole = read_whole(folder / "records", TODAY)
+    context = BuildContext.of(whole, TODAY, user_cache())
+    for site, pages in (("willowmere", ("index.md", "jobs.md")), ("practice", ("index.md",))):
+        made = render_site(context, site)
+        kept = tuple(page for page in made.pages if page.uri in pages)
+        write_site(replace(made, pages=kept, files={}), folder / "sites" / site, folder / "records")
+    return (folder / "sites").as_uri()
+
+
+@pytest.mark.parametrize("page", ["index", "jobs"])
+def test_a_large_stable_prints_on_one_page_too(browser: Browser, large: str, page: str) -> None:
+    """Fifteen horses, seven with something to do now."""
+    with device(browser) as context:
+        printed = PdfReader(io.BytesIO(page_at(context, f"{large}/willowmere/{page}.html").pdf(format="A4")))
+
+    assert len(printed.pages) == 1
+
+
+def test_a_busy_day_leaves_what_is_urgent_on_the_first_screen(browser: Browser, large: str) -> None:
+    """The call to the vet stands over the round, and the watch list still begins on the first screen."""
+    with device(browser, 390) as context:
+        page = page_at(context, f"{large}/practice/index.html")
+        bottoms = page.locator(".rg-urgent, .rg-watch").evaluate_all(
+            "all => all.map(one => one.getBoundingClientRect().bottom)"
+        )
+
+        expect(page.locator(".rg-urgent")).to_have_text("Call your vet now: Moss 3")
+        assert bottoms[0] < bottoms[1] <= 844
+
+
+def test_a_horse_with_several_cautions_has_one_card(browser: Browser, large: str) -> None:
+    """One number to ring, and late trims told together."""
+    with device(browser) as context:
+        page = page_at(context, f"{large}/willowmere/index.html")
+
+        assert page.locator("#act .rg-caution", has_text="Moss 3").locator(".rg-vet").count() == 1
+        assert page.locator("#late a").first.inner_text() == "Pippin"

@@ -106,7 +106,8 @@ def test_the_trimmers_own_page_says_how_each_one_ends(sore: dict[str, BeautifulS
     assert any(row.startswith("Bramble , Willowmere") and "Several signs" in row for row in rows)
     assert all("or when a vet who saw the horse says so" in row for row in rows)
     assert not [row for row in rows if "pulse" in row and "Several signs" not in row]
-    assert "Bramble , Willowmere: Several signs were recorded" in text(desk, "#no-trim")
+    assert text(desk, "#no-trim") == "No trim is planned until the vet agrees: Bramble , Willowmere."
+    assert text(desk, ".rg-urgent") == "Call your vet now: Bramble"
 
 
 def test_the_trimmers_own_page_asks_for_no_line_to_type(sore: dict[str, BeautifulSoup]) -> None:
