@@ -7,12 +7,17 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.days import listed, spoken_day
-from recordgen.records.models.names import Foot
+from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.settings import PracticeFile
 
 MONTH_DAYS = 365.25 / 12
 # How long something lasts is told in days up to this many, in weeks from then on.
 MOST_IN_DAYS = 13
+FOOT_GROUPS = {
+    "feet_fore": ("left_fore", "right_fore"),
+    "feet_hind": ("left_hind", "right_hind"),
+    "feet_all": FEET,
+}
 
 
 @dataclass(frozen=True)
@@ -30,6 +35,13 @@ class Naming:
     def foot(self, foot: Foot) -> str:
         """A foot's name, such as left fore or near fore."""
         return self.phrases[f"foot_near_{foot}" if self.near_and_off else f"foot_{foot}"]
+
+    def feet(self, feet: Sequence[Foot]) -> str:
+        """Several feet as one: both fore feet, all four feet, or each by its name."""
+        for key, group in FOOT_GROUPS.items():
+            if set(feet) == set(group):
+                return self.phrases[key]
+        return self.listed([self.foot(foot) for foot in feet])
 
     def place(self, place: str) -> str:
         """A place's name for owners, such as outer quarter."""

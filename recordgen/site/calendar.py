@@ -97,6 +97,12 @@ def due_calendar(stable: StableSummary, ways: Context, today: date) -> bytes:
     return _file(ways.naming.phrase("calendar_stable", stable=stable.stable.name), in_order, today)
 
 
+def horse_calendar(horse: HorseSummary, ways: Context, today: date) -> bytes:
+    """The file of one horse, b"" without a day; its event is that of `due_calendar`, so that both double none."""
+    day = _due(horse, ways.naming)
+    return _file(ways.naming.phrase("calendar_due", horse=horse.horse.name), [day] if day else [], today)
+
+
 def is_calendar(content: bytes) -> bool:
     """Whether a file is a calendar that was written here."""
     return f"PRODID:{PRODUCT}".encode() in content[:1000]

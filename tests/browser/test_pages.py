@@ -11,25 +11,10 @@ import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from tests.support.contrast import contrast
+from tests.support.small_text import SMALL_TEXT, SMALLEST_TEXT_PX
 
 Scheme = Literal["light", "dark"]
 PAGES = ("willowmere/index.html", "willowmere/horses/bramble.html", "practice/index.html", "willowmere/method.html")
-SMALLEST_TEXT_PX = 10.9
-# Every text with the size it has on the screen, scaled pictures included.
-SMALL_TEXT = """least => {
-  const small = [];
-  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-  while (walker.nextNode()) {
-    const text = walker.currentNode.textContent.trim(), holder = walker.currentNode.parentElement;
-    const box = holder.getBoundingClientRect();
-    if (!text || !box.width || !box.height || getComputedStyle(holder).visibility === "hidden") continue;
-    let px = parseFloat(getComputedStyle(holder).fontSize);
-    const svg = holder.closest("svg");
-    if (svg && svg.viewBox.baseVal.width) px *= svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
-    if (px < least) small.push(px.toFixed(1) + ": " + text.slice(0, 30));
-  }
-  return small;
-}"""
 
 
 @contextmanager

@@ -83,7 +83,7 @@ def test_no_internal_link_is_dead(demo_sites: Path) -> None:
 
 def _leads_somewhere(page: Path, site: Path, href: str) -> bool:
     parts = urlsplit(href)
-    if parts.scheme in ("tel", "mailto"):
+    if parts.scheme in ("tel", "sms", "mailto"):
         return True
     target = (page.parent / unquote(parts.path)).resolve() if parts.path else page
     if not target.is_relative_to(site.resolve()) or not target.is_file():

@@ -10,7 +10,7 @@ from types import SimpleNamespace
 import pytest
 from bs4 import BeautifulSoup, Tag
 
-from recordgen.hoof.care.jobs import Job, week_of_jobs
+from recordgen.hoof.care.jobs import week_of_jobs
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.stable import Stable
 from recordgen.site.pages.ticks import tick_key
@@ -147,16 +147,3 @@ def test_a_name_stands_as_it_was_typed(name: str) -> None:
     found = page([horse(name, "pick-out-daily", "boots-fit")])
 
     assert all(name in text_of(found, part) for part in ("#week", "#as-told"))
-
-
-def test_since_when_a_job_stands_is_told_on_a_horses_page() -> None:
-    """With the year where it is another."""
-    made = environment(Path("none"), NAMING)
-    jobs = [Job("", "Rest", date(2026, 10, 14)), Job("", "Walk", date(2025, 10, 14), how_often="daily", until="May")]
-    found = SimpleNamespace(jobs=jobs, withheld=(), cautions=())
-    html = rendered(made, "horse/jobs.html", summary=found, today=TODAY)
-
-    assert [part.get_text() for part in BeautifulSoup(html, "lxml").select("small")] == [
-        "since 14 October",
-        "daily, until May, since 14 October 2025",
-    ]

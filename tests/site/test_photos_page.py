@@ -47,7 +47,7 @@ def photos(folder: Path, names: Sequence[str], size: tuple[int, int] = (1600, 12
 def section(shown: Album) -> BeautifulSoup:
     """The part of a page that shows an album."""
     pictures = Pictures(PictureCache(None), NAMING)
-    values = {"photographs": shown, "pictures": pictures, "practice": practice()}
+    values = {"album": shown, "pictures": pictures, "practice": practice()}
     html = rendered(environment(Path("none"), NAMING), "horse/photos.html", **values)
     return BeautifulSoup(Page(PAGE, "", html, tuple(pictures.late)).complete(html), "html.parser")
 
@@ -114,7 +114,7 @@ def test_earlier_days_are_folded_and_the_first_of_all_stays(tmp_path: Path) -> N
     names = [f"2026-{month:02}-01-left-fore-sole-before.jpg" for month in range(1, 13)]
     found = section(album(photos(tmp_path, names), PAGE, most_days=3))
 
-    assert [one.get_text() for one in found.select("h3")] == ["1 December 2026"]
+    assert [one.get_text() for one in found.select("h4")] == ["1 December 2026"]
     assert [one.get_text() for one in found.select("summary")] == [
         "1 November 2026, 1 photograph",
         "1 October 2026, 1 photograph",

@@ -61,7 +61,11 @@ def test_jobs_in_own_words_stand_below_what_is_said_first(tmp_path: Path) -> Non
     """Beside a call to the vet: nobody but the trimmer can tell what they ask of the horse."""
     jobs = text(pages(tmp_path, NAIL)["horses/bramble.md"], "#jobs")
 
-    assert jobs.startswith("Until next time What is said above goes before these jobs. Walk out")
+    assert (
+        jobs.removeprefix("Until next time ")
+        .removeprefix("ticks stay on this device ")
+        .startswith("What is said above goes before these jobs. Walk out")
+    )
     assert "Not now" in jobs
     assert "Walk on firm ground" in jobs.split("Not now")[1]
 

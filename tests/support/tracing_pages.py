@@ -13,6 +13,7 @@ from recordgen.hoof.tracing.foot_frame import Points
 from recordgen.pictures.cache import PictureCache
 from recordgen.records.models.tracing import LANDMARKS, ONE
 from recordgen.site.drawings.pictures import Pictures
+from recordgen.site.horse.parts import foot_parts
 from recordgen.site.model import Page
 from recordgen.site.photographs import Album
 from recordgen.site.templates import environment, rendered
@@ -75,15 +76,15 @@ def usual() -> HorseSummary:
 
 
 def section(found: HorseSummary, album: Album | None = None) -> BeautifulSoup:
-    """The part of a horse's page that tells its tracings."""
-    pictures = Pictures(KEPT, NAMING)
-    values = {
-        "tracings": tracings_of(found, WAYS, album),
-        "pictures": pictures,
-        "horse": found.horse,
-        "link": lambda there: there,
-    }
-    html = rendered(environment(Path("none"), NAMING), "horse/tracings.html", **values)
+    """The parts of a horse's page that tell its tracings: each foot's under its name, then what stands for all."""
+    pictures, made = Pictures(KEPT, NAMING), environment(Path("none"), NAMING)
+    tracings = tracings_of(found, WAYS, album)
+    values = {"tracings": tracings, "pictures": pictures, "horse": found.horse, "link": lambda there: there}
+    html = ""
+    for part in foot_parts(found, tracings, album or Album()):
+        told = rendered(made, "horse/traced_foot.html", part=part, **values)
+        html += f"<section><h3>{NAMING.foot(part.foot).capitalize()}</h3>{told}</section>"
+    html += rendered(made, "horse/tracings.html", **values)
     return BeautifulSoup(Page("horses/bramble.md", "", html, tuple(pictures.late)).complete(html), "html.parser")
 
 

@@ -195,12 +195,14 @@ class Pictures:
         words = {form: self.naming.phrase(f"weeks_{form}") for form in forms}
         return self._key(week_key(words), words)
 
-    def from_below(self, foot: Foot, findings: Sequence[Finding]) -> Markup:
-        """One foot from below with its findings."""
+    def from_below(self, foot: Foot, findings: Sequence[Finding], instead: str = "") -> Markup:
+        """One foot from below with its findings. instead: what is told where there is none to show."""
         labels = {"outer": self.naming.phrase("chart_outer"), "inner": self.naming.phrase("chart_inner")}
         told = "; ".join(f"{self.naming.place(finding.place)}: {finding.text}" for finding in findings)
         title = self.naming.phrase(
-            "chart_from_below", foot=self.naming.foot(foot), findings=told or self.naming.phrase("chart_nothing_marked")
+            "chart_from_below",
+            foot=self.naming.foot(foot),
+            findings=told or instead or self.naming.phrase("chart_nothing_marked"),
         )
         return self._place(self.kept.drawn(foot_from_below, foot, findings, labels, title))
 

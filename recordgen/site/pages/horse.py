@@ -5,12 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 
 from recordgen.hoof.export.sheet import sheet_of
+from recordgen.hoof.measures.leading_changes import leading_changes
 from recordgen.hoof.scales import grade_words
 from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.hoof.whom_to_ring import vet_of
 from recordgen.site.amendments import amendments, trail_finder
 from recordgen.site.drawings.due_strip import strip
+from recordgen.site.horse.comparing import comparison_of
+from recordgen.site.horse.courses import toe_courses
+from recordgen.site.horse.glance import found_in, glance_of
+from recordgen.site.horse.overlay import overlay_of
+from recordgen.site.horse.parts import foot_parts, said_last
 from recordgen.site.model import Page
 from recordgen.site.pages.renderer import PageRenderer
+from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.tracing.page import tracings_of
@@ -36,7 +44,6 @@ def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: 
 def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:
     """All that is known of a horse. sheet: where its sheet for the vet lies."""
     ways, photographs = renderer.context.ways, renderer.find_album(uri, horse)
-    scales = ways.reference.scales
     return renderer.render(
         uri,
         horse.horse.name,
@@ -44,17 +51,69 @@ def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSumma
         summary=horse,
         horse=horse.horse,
         stable=stable.stable,
-        ring_of=renderer.ring_finder(stable),
-        photographs=photographs,
-        tracings=tracings_of(horse, ways, photographs),
         sheet=sheet,
-        trail_of=trail_finder(horse, renderer.context.trails_of(horse)),
-        days=strip(horse.due) if horse.due else (),
-        rows=side_by_side(horse, ways.measures),
-        figures=lambda measure: figures(horse, measure),
+        **_told_first(renderer, uri, horse, stable),
+        **_feet(renderer, horse, photographs),
+        **_folded(renderer, horse),
         measures={measure.key: measure for measure in ways.measures},
-        measure_words=ways.reference.measures,
-        scale_words=scales,
-        grade_words=lambda scale, grade: grade_words(scale, grade, scales, ways.naming),
-        class_words=ways.group(horse.care_class),
     )
+
+
+def calendar_name(uri: str) -> str:
+    """The name of the file for a calendar program beside a horse's page."""
+    return f"{uri.rpartition('/')[2].removesuffix('.md')}.ics"
+
+
+def has_calendar(renderer: PageRenderer, horse: HorseSummary) -> bool:
+    """Whether an owner can take the next visit into a calendar: not where its best day is past, or nothing is trimmed.
+
+    The trimmer's own site has the rounds instead.
+    """
+    return not renderer.private and horse.due is not None and horse.due.best >= renderer.context.today
+
+
+def _told_first(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> dict[str, object]:
+    """The values of what an owner reads first: whom to ring, what the trimmer says, what is next, what changed."""
+    ways, today = renderer.context.ways, renderer.context.today
+    return {
+        "ring_of": renderer.ring_finder(stable),
+        "vet": vet_of(horse.horse, stable.stable),
+        "urgent": [note for note in ways.reference.safety.values() if note.section == "vet now"],
+        "said": said_last(horse),
+        "days": strip(horse.due, today) if horse.due else (),
+        "dates": calendar_name(uri) if has_calendar(renderer, horse) else None,
+        "leading": leading_changes(horse.changes),
+        "foot_names": ways.naming.feet,
+    }
+
+
+def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> dict[str, object]:
+    """The values of what is shown of the feet."""
+    ways = renderer.context.ways
+    tracings = tracings_of(horse, ways, photographs)
+    return {
+        "photographs": photographs,
+        "tracings": tracings,
+        "parts_of_feet": foot_parts(horse, tracings, photographs),
+        "toes": toe_courses(horse),
+        "overlay": overlay_of(photographs),
+        "glance": glance_of(horse, ways.naming),
+    }
+
+
+def _folded(renderer: PageRenderer, horse: HorseSummary) -> dict[str, object]:
+    """The values of what is folded: tables, history, context."""
+    ways = renderer.context.ways
+    scales = ways.reference.scales
+    return {
+        "found_in": lambda visit: found_in(visit, ways.naming),
+        "measured": {key for one in horse.feet.values() for key in one.measures},
+        "comparison": comparison_of(horse, ways.measures),
+        "trail_of": trail_finder(horse, renderer.context.trails_of(horse)),
+        "rows": side_by_side(horse, ways.measures),
+        "figures": lambda measure: figures(horse, measure),
+        "measure_words": ways.reference.measures,
+        "scale_words": scales,
+        "grade_words": lambda scale, grade: grade_words(scale, grade, scales, ways.naming),
+        "class_words": ways.group(horse.care_class),
+    }

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import StableSummary, last_visits
 from recordgen.site.build_context import BuildContext
-from recordgen.site.calendar import due_calendar, rounds_calendar
+from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.model import Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
-from recordgen.site.pages.horse import render_horse_and_sheet
+from recordgen.site.pages.horse import calendar_name, has_calendar, render_horse_and_sheet
 from recordgen.site.pages.own import render_own_pages
 from recordgen.site.pages.practice import ROUNDS, render_practice
 from recordgen.site.pages.renderer import PageRenderer
@@ -41,7 +41,7 @@ def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
         *render_explanations(renderer),
     ]
     pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
-    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(context, stable) | pictures)
+    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(renderer, stable, places) | pictures)
     return Site(stable.slug, stable.stable.name, tuple(pages), files)
 
 
@@ -88,10 +88,16 @@ def _menu_of_horses(stable: StableSummary, places: StablePlaces) -> Sequence[tup
     return [(places.horses[horse.slug], horse.horse.name) for horse in stable.present]
 
 
-def _dates(context: BuildContext, stable: StableSummary) -> dict[str, bytes]:
-    """The stable's dates for a calendar program; no file where nothing is due."""
-    dates = due_calendar(stable, context.ways, context.today)
-    return {DATES: dates} if dates else {}
+def _dates(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> dict[str, bytes]:
+    """The dates for a calendar program, of the stable and of each horse; no file where nothing is due."""
+    ways, today = renderer.context.ways, renderer.context.today
+    dates = due_calendar(stable, ways, today)
+    found = {DATES: dates} if dates else {}
+    for horse in stable.present:
+        uri = places.horses[horse.slug]
+        if has_calendar(renderer, horse):
+            found[f"{uri.rpartition('/')[0]}/{calendar_name(uri)}"] = horse_calendar(horse, ways, today)
+    return found
 
 
 def _rounds(context: BuildContext, plan: Plan) -> dict[str, bytes]:

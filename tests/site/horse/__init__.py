@@ -1,0 +1,1 @@
+"""Tests of how a horse's page is arranged."""
