@@ -76,10 +76,15 @@ class View:
         return self._behind + drawn(self._axes, self._artists)
 
     def _add(self, artist: Artist) -> None:
-        artist.set_figure(figure_of(self._axes))
-        artist.axes = self._axes
-        artist.set_transform(self._axes.transData)
-        self._artists.append(artist)
+        self._artists.append(on_axes(artist, self._axes, self._axes.transData))
+
+
+def on_axes(artist: Artist, axes: Axes, transform: Transform) -> Artist:
+    """The artist, which axes hold no longer than for one picture."""
+    artist.set_figure(figure_of(axes))
+    artist.axes = axes
+    artist.set_transform(transform)
+    return artist
 
 
 class Lettering(Artist):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from functools import cache
+from functools import cache, lru_cache
 from io import StringIO
 from typing import Any, cast
 
@@ -22,7 +22,6 @@ from recordgen.pictures.cache import STYLE as STYLE_SHEET
 from recordgen.pictures.pen import COLOURS
 
 NO_METADATA = dict.fromkeys(("Creator", "Date", "Format", "Type"))
-START_OF_BODY = "</defs>"
 BETWEEN_TAGS = re.compile(r">\s+<")
 # A path or words as the renderer writes them, and what is rewritten in them.
 TAG = re.compile(r"<(?:path|text) [^<>]*>")
@@ -96,12 +95,14 @@ class SvgInPage(RendererSVG):
         yield
         writer.end("g")
 
+    def begin(self) -> None:
+        """Forget what was drawn; what was learned about the widths of words is kept."""
+        self._out.seek(0)
+        self._out.truncate()
+
     def body(self) -> str:
-        """Everything drawn, without its frame: plain attributes, and CSS variables for colours."""
-        finish: Any = self.finalize
-        finish()
-        written = self._out.getvalue()
-        return tidied(written[written.index(START_OF_BODY) + len(START_OF_BODY) : written.rindex("</svg>")])
+        """Everything drawn since it began, without a frame: plain attributes, and CSS variables for colours."""
+        return tidied(self._out.getvalue())
 
 
 def figure_of(axes: Axes) -> Figure:
@@ -111,11 +112,16 @@ def figure_of(axes: Axes) -> Figure:
 
 def drawn(axes: Axes, artists: Sequence[Artist]) -> str:
     """Artists on axes, the last on top, as SVG elements without a frame."""
-    width, height = figure_of(axes).get_size_inches() * 72
-    renderer = SvgInPage(width, height)
+    renderer = _renderer(*figure_of(axes).get_size_inches() * 72)
+    renderer.begin()
     for one in artists:
         one.draw(renderer)
     return renderer.body()
+
+
+@lru_cache(maxsize=32)
+def _renderer(width: float, height: float) -> SvgInPage:
+    return SvgInPage(width, height)
 
 
 def tidied(written: str) -> str:

@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from functools import cache, lru_cache
 from typing import Any
 
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.dates import MONTHLY, YEARLY, AutoDateLocator
-from matplotlib.ticker import FixedLocator, Formatter, FuncFormatter, MaxNLocator
+from matplotlib.lines import Line2D
+from matplotlib.ticker import MaxNLocator
 from matplotlib.transforms import blended_transform_factory
 
 from recordgen.days import SHORT_MONTHS
-from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of
+from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of, on_axes
 from recordgen.pictures.charts.limits import FIRST_DAY, Scale, Span, day_number
 from recordgen.pictures.pen import COLOURS
 from recordgen.pictures.svg import drawn
@@ -82,24 +82,23 @@ class Frame:
         return low + (high - low) * units / (BOTTOM - TOP)
 
 
-class DayLabels(Formatter):
-    """Months by their short names and years by their number, a year being told at least once."""
+def day_ticks(frame: Frame) -> dict[float, str]:
+    """The days to label by their numbers, with their words: months by short names, a year in place of its January.
 
-    def __call__(self, value: float, pos: int | None = None) -> str:
-        """The word for one day."""
-        day = _day(value)
-        return str(day.year) if day.month == 1 else SHORT_MONTHS[day.month - 1]
-
-    def format_ticks(self, values: Sequence[float]) -> list[str]:
-        """The words for all days of an axis."""
-        words = [self(value) for value in values]
-        if words and not any(_day(value).month == 1 for value in values):
-            words[0] += f" \N{RIGHT SINGLE QUOTATION MARK}{_day(values[0]).year % 100:02}"
-        return words
-
-
-def _day(value: float) -> date:
-    return FIRST_DAY + timedelta(days=value)
+    Where no January is among them the first month bears its year.
+    """
+    make: Any = AutoDateLocator
+    locator = make(minticks=2)
+    most = MOST_LABELS - 1 if frame.sides else MOST_LABELS
+    locator.maxticks |= {YEARLY: most, MONTHLY: most + 1 if frame.holds_january else most}
+    locator.intervald |= {YEARLY: YEAR_STEPS, MONTHLY: MONTH_STEPS}
+    numbers = locator.tick_values(*(datetime.combine(day, time(), UTC) for day in frame.span))
+    days = [FIRST_DAY + timedelta(days=number) for number in numbers]
+    words = [str(day.year) if day.month == 1 else SHORT_MONTHS[day.month - 1] for day in days]
+    if days and all(day.month > 1 for day in days):
+        words[0] += f" \N{RIGHT SINGLE QUOTATION MARK}{days[0].year % 100:02}"
+    first, last = frame.across
+    return {n: word for n, word in zip(map(float, numbers), words, strict=True) if first <= n <= last}
 
 
 def panel_view(frame: Frame) -> View:
@@ -110,42 +109,36 @@ def panel_view(frame: Frame) -> View:
 @cache
 def _axes(right: float) -> Axes:
     axes = framed_axes(WIDTH, HEIGHT, (LEFT, TOP, right, BOTTOM))
-    make: Any = AutoDateLocator
-    locator = make(minticks=2)
-    locator.intervald |= {YEARLY: YEAR_STEPS, MONTHLY: MONTH_STEPS}
-    axes.xaxis.set_major_locator(locator)
-    axes.xaxis.set_major_formatter(DayLabels())
+    # Nothing is written along them, so that nobody has to look for room for it.
+    axes.xaxis.set_label_coords(0, 0)
+    axes.yaxis.set_label_coords(0, 0)
     return axes
 
 
 @lru_cache(maxsize=64)
 def _drawn(frame: Frame) -> str:
     axes = _axes(frame.right)
+    days = day_ticks(frame)
+    axes.set_xticks(list(days), list(days.values()))
+    axes.set_yticks(frame.values, [_value_words(abs(one) if frame.sides else one) for one in frame.values])
     axes.set(xlim=frame.across, ylim=frame.up)
-    days: Any = axes.xaxis.get_major_locator()
-    most = MOST_LABELS - 1 if frame.sides else MOST_LABELS
-    days.maxticks |= {YEARLY: most, MONTHLY: most + 1 if frame.holds_january else most}
-    axes.yaxis.set_major_locator(FixedLocator(frame.values))
-    axes.yaxis.set_major_formatter(FuncFormatter(lambda value, _: _value_words(abs(value) if frame.sides else value)))
-    lines, words = _today(axes, frame) if frame.today else ([], [])
+    unit = Lettering(frame.unit, (-0.04, 1), "end", down=-8)
+    added = [on_axes(unit, axes, axes.transAxes)]
+    if frame.today:
+        added += _today(axes, day_number(frame.today), frame.today_words)
     if frame.sides:
-        lines.append(axes.axhline(0, color=COLOURS["quiet"], linewidth=1.2))
-        words += [*lines_of(frame.sides[0], (1.06, 0.77), axes.transAxes)]
-        words += [*lines_of(frame.sides[1], (1.06, 0.23), axes.transAxes)]
-    unit = axes.text(LEFT - 5, HEIGHT - 10, frame.unit, transform=None, ha="right")
-    written = drawn(axes, [axes, *words])
-    for one in [unit, *lines]:
-        one.remove()
-    return written
+        across = on_axes(Line2D(frame.across, (0, 0), color=COLOURS["quiet"], linewidth=1.2), axes, axes.transData)
+        sides = zip(frame.sides, (0.77, 0.23), strict=True)
+        added += [across, *(one for words, up in sides for one in lines_of(words, (1.06, up), axes.transAxes))]
+    return drawn(axes, [axes, *added])
 
 
 def _value_words(value: float) -> str:
     return f"{value:g}".replace("-", "\N{MINUS SIGN}")
 
 
-def _today(axes: Axes, frame: Frame) -> tuple[list[Artist], list[Artist]]:
+def _today(axes: Axes, day: int, words: str) -> list[Artist]:
     """A line at today, and its word above the axes."""
-    day = day_number(frame.today or frame.span[1])
-    words = Lettering(frame.today_words, (day, 1), "middle", "clay", down=-5)
-    words.set_transform(blended_transform_factory(axes.transData, axes.transAxes))
-    return [axes.axvline(day, color=COLOURS["clay"], linewidth=1.2)], [words]
+    beside = blended_transform_factory(axes.transData, axes.transAxes)
+    line = Line2D((day, day), (0, 1), color=COLOURS["clay"], linewidth=1.2)
+    return [on_axes(line, axes, beside), on_axes(Lettering(words, (day, 1), "middle", "clay", down=-5), axes, beside)]

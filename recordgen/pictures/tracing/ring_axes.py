@@ -61,6 +61,8 @@ def _axes() -> Axes:
     axes = framed_axes(WIDTH, HEIGHT, BOX)
     axes.yaxis.set_major_locator(MaxNLocator(4, steps=(1, 2, 5, 10)))
     axes.xaxis.set_major_formatter(NullFormatter())
+    axes.xaxis.set_label_coords(0, 0)
+    axes.yaxis.set_label_coords(0, 0)
     axes.grid(axis="x", linestyle=(0, (1.0, 3.0)))
     return axes
 
