@@ -20,7 +20,7 @@ from recordgen.problems import Trouble
 
 FULL = (errno.ENOSPC, errno.EDQUOT)
 # Where two names for one file are not to be had. Source: link(2), Linux manual pages.
-_NO_LINKS = (errno.EPERM, errno.ENOSYS, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EMLINK)
+NO_LINKS = (errno.EPERM, errno.ENOSYS, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EMLINK)
 _NEW = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
 _PART = re.compile(r"\..+\.[0-9a-f]{8}\.part")
 
@@ -114,7 +114,7 @@ def _named_first(part: Path, path: Path) -> bool:
     except FileExistsError:
         return False
     except OSError as fault:
-        if fault.errno not in _NO_LINKS:
+        if fault.errno not in NO_LINKS:
             raise
         return _claimed(part, path)
     return True

@@ -8,10 +8,11 @@ import os
 import shutil
 import sys
 import tempfile
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from recordgen.files import NO_LINKS
 from recordgen.locks import hold, hold_new
 from recordgen.problems import Trouble, counted, quoted
 
@@ -96,6 +97,22 @@ def _end(room: Path) -> None:
         if [path.name for path in room.iterdir()] == [_WORK]:
             (room / _WORK).unlink()
         room.rmdir()
+
+
+def bring_along(names: Iterable[str], before: Path, fresh: Path) -> None:
+    """Give files of one folder a place in another, where they are the same files by a second name if that is to be had.
+
+    names: their paths in both. Raises OSError.
+    """
+    for name in names:
+        target = fresh / name
+        target.parent.mkdir(parents=True, exist_ok=True)
+        try:
+            os.link(before / name, target)
+        except OSError as fault:
+            if fault.errno not in NO_LINKS:
+                raise
+            shutil.copyfile(before / name, target)
 
 
 def replace_folder(fresh: Path, place: Path) -> None:

@@ -80,15 +80,18 @@ def _build(
     from recordgen.site.build import build_sites, find_strangers
     from recordgen.site.build_context import BuildContext
     from recordgen.site.pages.sites import PRACTICE
+    from recordgen.site.standing import RecordsDigest, Standing
 
     stages.done("load")
     refuse_sites(out, records)
+    before = None if cache.folder is None else RecordsDigest.of(records)
     whole = read_whole(records, today, stable)
     stages.done("read")
     context = BuildContext.of(whole, today, cache)
     stages.done("compute")
     slugs = [one.slug for one in context.stables]
-    built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes)
+    standing = Standing(cache, before, whole, context) if before else None
+    built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes, standing)
     stages.done("build")
     if cache.folder and not cache.why_not:
         prune(cache.folder)

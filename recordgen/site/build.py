@@ -7,9 +7,9 @@ import multiprocessing
 import os
 import sys
 import threading
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 
@@ -21,18 +21,25 @@ from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
 from recordgen.site.model import Site
-from recordgen.site.pages.sites import PRACTICE, render_site
+from recordgen.site.pages.sites import PRACTICE, render_practice_site, render_site
+from recordgen.site.search_entries import add_entries, read_entries
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
+from recordgen.site.standing import KeptSite, Standing, part_of
 
 
 @dataclass(frozen=True)
 class Built:
-    """A site that was put in place."""
+    """A site that was put in place, or stands there as it would be made again.
+
+    kept: what it was made from, where that is to be known the next time; None where it stood.
+    """
 
     slug: str
     name: str
     folder: Path
     pages: int
+    kept: KeptSite | None = None
+    stood: bool = False
 
 
 def render_one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
@@ -41,20 +48,33 @@ def render_one_site(folder: Path, today: dt.date, stable: str | None = None) -> 
     return render_site(context, stable or PRACTICE)
 
 
-def build_sites(context: BuildContext, slugs: Sequence[str], out: Path, processes: int | None = None) -> list[Built]:
+def build_sites(
+    context: BuildContext,
+    slugs: Sequence[str],
+    out: Path,
+    processes: int | None = None,
+    standing: Standing | None = None,
+) -> list[Built]:
     """Build the named sites into `out`, each apart from the others, and put them in place once all are whole.
 
+    standing: what stands there from earlier builds, so that it need not be made again; nothing is known of it if None.
     What stood in their places stays until then. Raises Trouble where that is anything but sites of ours, where another
     build works there, and where the disk is full, and what a builder raised; nothing has changed in that case.
     """
     _look_at(out, slugs)
     with filling(out, "The sites before stay as they are"):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
-        with hold_lock(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
-            made = list(_build_each(context, slugs, room, processes or os.cpu_count() or 1))
-            # Somebody may have put something there meanwhile, and a killed run may have moved something aside.
-            _look_at(out, slugs)
-            return [_put_in_place(site, Path(os.path.realpath(out)), out) for site in made]
+        place = Path(os.path.realpath(out))
+        with hold_lock(out, f"sites are being built in {out}"):
+            with workroom(place) as room:
+                run = _Run(context, standing, place)
+                made = list(_build_each(run, slugs, room, processes or os.cpu_count() or 1))
+                # Somebody may have put something there meanwhile, and a killed run may have moved something aside.
+                _look_at(out, slugs)
+                put = [_put_in_place(site, place, out) for site in made]
+            if standing:
+                standing.remember({place / site.slug: site.kept for site in put if site.kept})
+            return put
 
 
 def _look_at(out: Path, slugs: Sequence[str]) -> None:
@@ -62,15 +82,15 @@ def _look_at(out: Path, slugs: Sequence[str]) -> None:
         refuse_place(out / slug, slug)
 
 
-def _build_each(context: BuildContext, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
+def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
     if processes == 1 or len(slugs) == 1:
-        _begin(context)
+        _begin(run)
         yield from (_build_one(slug, beside / slug) for slug in slugs)
         return
     _warm()
     # Forked builders share what was read and loaded; where forking is not safe, each gets a copy.
     way = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
-    with ProcessPoolExecutor(min(processes, len(slugs)), way, initializer=_begin_apart, initargs=(context,)) as pool:
+    with ProcessPoolExecutor(min(processes, len(slugs)), way, initializer=_begin_apart, initargs=(run,)) as pool:
         largest_first = sorted(slugs, key=lambda slug: slug != PRACTICE)
         waiting: dict[str, Future[Built]] = {
             slug: pool.submit(_build_one, slug, beside / slug) for slug in largest_first
@@ -78,17 +98,26 @@ def _build_each(context: BuildContext, slugs: Sequence[str], beside: Path, proce
         yield from (waiting[slug].result() for slug in slugs)
 
 
+@dataclass(frozen=True)
+class _Run:
+    """One run: what sites are made with, what stands, and in which folder."""
+
+    context: BuildContext
+    standing: Standing | None
+    out: Path
+
+
 # The one run a builder's process works on.
-_RUN: list[BuildContext] = []
+_RUN: list[_Run] = []
 
 
-def _begin(context: BuildContext) -> None:
-    _RUN[:] = [context]
+def _begin(run: _Run) -> None:
+    _RUN[:] = [run]
 
 
-def _begin_apart(context: BuildContext) -> None:
+def _begin_apart(run: _Run) -> None:
     """Begin in a builder's own process, which ends with its parent: left alone it would hold the folder of sites."""
-    _begin(context)
+    _begin(run)
     threading.Thread(target=_end_with, args=(multiprocessing.parent_process(),), daemon=True).start()
 
 
@@ -104,18 +133,47 @@ def _warm() -> None:
 
 
 def _build_one(slug: str, folder: Path) -> Built:
+    """One site in its workroom, unless it stands as it would be made."""
+    run = _RUN[0]
+    place = run.out / slug
+    before = run.standing.find(place) if run.standing else None
+    keys = run.standing.keys_of(slug) if run.standing else {}
+    if before and before.keys == keys and slug != PRACTICE:
+        return Built(slug, before.name, place, len(before.pages), stood=True)
+    site = _with_finished(slug, run, before, keys)
+    return Built(slug, site.name, folder, len(site.pages), _written(site, folder, run, before, keys))
+
+
+def _with_finished(slug: str, run: _Run, before: KeptSite | None, keys: Mapping[str, str]) -> Site:
+    """A site, of which the parts that have changed are rendered."""
+    if slug != PRACTICE or before is None:
+        return render_site(run.context, slug)
+    same = [part for part, key in keys.items() if before.keys.get(part) == key]
+    site = render_practice_site(run.context, {part: before.pages_of(part) for part in same})
+    return replace(site, finished=tuple(file for file in before.files if part_of(file) in same))
+
+
+def _written(site: Site, folder: Path, run: _Run, before: KeptSite | None, keys: Mapping[str, str]) -> KeptSite | None:
+    """Writes a site into its workroom; what is to be known of it the next time."""
     from recordgen.site.engine import write_site
 
-    site = render_site(_RUN[0], slug)
-    write_site(site, folder, _RUN[0].records)
-    mark_folder(folder, slug)
-    return Built(slug, site.name, folder, len(site.pages))
+    finished = any(page.finished for page in site.pages)
+    write_site(site, folder, run.context.records, run.out / site.slug if finished else None)
+    if finished and before:
+        add_entries(folder, site.pages, before.entries)
+    mark_folder(folder, site.slug)
+    entries = read_entries(folder, site.pages) if run.standing else None
+    if entries is None:
+        return None
+    pages = tuple((page.uri, page.title, page.in_menu, page.searched) for page in site.pages)
+    return KeptSite(site.name, keys, pages, (*site.files, *site.finished), entries)
 
 
 def _put_in_place(built: Built, out: Path, shown: Path) -> Built:
     """shown: the folder of sites as people named it."""
-    replace_folder(built.folder, out / built.slug)
-    return Built(built.slug, built.name, shown / built.slug, built.pages)
+    if not built.stood:
+        replace_folder(built.folder, out / built.slug)
+    return replace(built, folder=shown / built.slug)
 
 
 def find_strangers(out: Path, slugs: Sequence[str]) -> list[Path]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from functools import cached_property
 from pathlib import Path
@@ -85,6 +85,19 @@ class BuildContext:
     def pictures(self) -> PictureCache:
         """The pictures that were drawn before, in this run or an earlier one."""
         return PictureCache(self.cache)
+
+    def alone(self, slug: str) -> BuildContext:
+        """The same with nothing of any other stable in it, so that what is made with it goes by this one alone."""
+        own = replace(
+            self,
+            stables=(self.stable(slug),),
+            patterns={slug: self.patterns[slug]} if slug in self.patterns else {},
+            photos={place: found for place, found in self.photos.items() if place[0] == slug},
+            trails={place: found for place, found in self.trails.items() if place[0] == slug},
+            own_pages={name: found for name, found in self.own_pages.items() if name in ("", slug)},
+        )
+        own.__dict__.update(templates=self.templates, pictures=self.pictures)
+        return own
 
     def stable(self, slug: str) -> StableSummary:
         """The stable of a folder."""

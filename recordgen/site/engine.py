@@ -15,20 +15,20 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
-from recordgen.folders import replace_folder, workroom
+from recordgen.folders import bring_along, replace_folder, workroom
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
-from recordgen.site.model import Site
+from recordgen.site.model import Site, link
 
 # The one thing MkDocs dates: the entries of the site map.
 FIXED_TIME = "0"
 
 
-def write_site(site: Site, folder: Path, records: Path) -> None:
-    """Write a site into an empty or new folder.
+def write_site(site: Site, folder: Path, records: Path, before: Path | None = None) -> None:
+    """Write a site into an empty or new folder, all but the entries of search of its finished pages.
 
-    records: the practice's folder, whose own theme files and assets go before ours. Raises OSError on a full disk and
-    the like, and Trouble where the engine gives up.
+    records: the practice's folder, whose own theme files and assets go before ours. before: where its finished pages
+    and files stand. Raises OSError on a full disk and the like, and Trouble where the engine gives up.
     """
     logging.getLogger("mkdocs").setLevel(logging.ERROR)
     os.environ["SOURCE_DATE_EPOCH"] = FIXED_TIME
@@ -36,10 +36,14 @@ def write_site(site: Site, folder: Path, records: Path) -> None:
     with_own_theme(config, records)
     try:
         config.plugins.on_startup(command="build", dirty=False)
-        build(config)
+        # What the engine calls dirty leaves out the pages that stand finished; the folder is new all the same.
+        build(config, dirty=before is not None)
     except (TemplateError, MkDocsException) as fault:
         message = f"the site of {site.name} cannot be built: {fault}"
         raise Trouble(message, "Look at your own files under site_templates/theme") from fault
+    if before is not None:
+        pages = [link("index.md", page.uri) for page in site.pages if page.finished]
+        bring_along([*pages, *site.finished], before, folder)
 
 
 def configuration(site: Site, folder: Path) -> MkDocsConfig:

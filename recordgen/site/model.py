@@ -16,6 +16,7 @@ class Page:
 
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
     which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
+    finished: whether the file stands from an earlier build, so that no text of it is here.
     """
 
     uri: str
@@ -24,6 +25,7 @@ class Page:
     late: tuple[str, ...] = ()
     in_menu: bool = True
     searched: bool = True
+    finished: bool = False
 
     def complete(self, text: str) -> str:
         """The text with each place for a late part filled."""
@@ -39,13 +41,15 @@ def late_place(number: int) -> str:
 class Site:
     """One site: its slug, the name its readers see, and its pages, the first being the front page.
 
-    files: what lies beside the pages, such as dates.ics, by its path in the site.
+    files: what lies beside the pages, such as dates.ics, by its path in the site. finished: more such files, which
+    stand from an earlier build.
     """
 
     slug: str
     name: str
     pages: tuple[Page, ...]
     files: Mapping[str, bytes] = field(default_factory=dict)
+    finished: tuple[str, ...] = ()
 
 
 def link(here: str, there: str) -> str:

@@ -36,6 +36,14 @@ def _inside(mark: Path) -> str:
     return f"data:image/svg+xml;base64,{base64.b64encode(mark.read_bytes()).decode()}"
 
 
+def _generated(config: MkDocsConfig, page: Page) -> File:
+    """A page as a file of the engine's, which leaves out those that it is told have not been modified."""
+    file = File.generated(config, page.uri, content=" ")
+    if page.finished:
+        file.is_modified = lambda: False  # type: ignore[method-assign]
+    return file
+
+
 class Options(config_base.Config):  # type: ignore[no-untyped-call]
     """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
 
@@ -83,7 +91,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             if file.src_uri.endswith(".map") or file.src_uri.startswith("assets/javascripts/lunr/"):
                 files.remove(file)
         for page in self.site.pages:
-            files.append(File.generated(config, page.uri, content=" "))
+            files.append(_generated(config, page))
         return files
 
     def on_post_build(self, config: MkDocsConfig) -> None:

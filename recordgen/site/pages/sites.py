@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import StableSummary, last_visits
@@ -25,7 +25,9 @@ FRONT, JOBS = "index.md", "jobs.md"
 
 def render_site(context: BuildContext, slug: str) -> Site:
     """One site, ready for the engine. slug: a stable's folder, or PRACTICE."""
-    return render_practice_site(context) if slug == PRACTICE else render_stable_site(context, context.stable(slug))
+    if slug == PRACTICE:
+        return render_practice_site(context)
+    return render_stable_site(context.alone(slug), context.stable(slug))
 
 
 def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
@@ -45,8 +47,12 @@ def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
     return Site(stable.slug, stable.stable.name, tuple(pages), files)
 
 
-def render_practice_site(context: BuildContext) -> Site:
-    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included."""
+def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[Page]] | None = None) -> Site:
+    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included.
+
+    finished: pages by the folder of their stable that stand from an earlier build, and are not rendered again.
+    """
+    finished = finished or {}
     plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
@@ -55,10 +61,13 @@ def render_practice_site(context: BuildContext) -> Site:
     pictures = own_pictures(context.own_pages_of())
     pages, albums = [render_practice(overall, context.stables, plan)], []
     for stable in context.stables:
+        if stable.slug in finished:
+            pages += finished[stable.slug]
+            continue
         places = _places_below_practice(stable)
         own = placed(context.own_pages_of(stable.slug), f"{stable.slug}/")
         menu_here = [*menu, _menu_of_horses(stable, places)]
-        renderer = PageRenderer(context, private=True, menu=menu_here, own=shared | own)
+        renderer = PageRenderer(context.alone(stable.slug), private=True, menu=menu_here, own=shared | own)
         pages += [*_pages_of_stable(renderer, stable, places), *render_own_pages(renderer, own)]
         pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
         albums += _albums(renderer, stable, places)

@@ -1,0 +1,40 @@
+"""Building on what stands gives what building all anew gives, byte for byte, whatever was edited in between."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from recordgen.site.pages.sites import PRACTICE
+from tests.support.edits import EDITS, Edited
+
+# Several edits between two builds, so that every kind of edit comes up once in few builds.
+AT_ONCE = 4
+
+
+def test_after_any_edits_the_sites_are_those_of_a_cold_build(tmp_path: Path) -> None:
+    """Every kind of edit once, in an order drawn at random."""
+    practice = Edited.of(tmp_path, seed=11)
+    practice.build("sites")
+    kinds = sorted(EDITS)
+    practice.rng.shuffle(kinds)
+    while kinds:
+        for kind in kinds[:AT_ONCE]:
+            practice.edit(kind)
+        del kinds[:AT_ONCE]
+
+        assert practice.differing() == [], practice.done
+
+
+def test_only_the_stable_that_changed_is_built_again(tmp_path: Path) -> None:
+    """The other stands as it was, and so do its pages in the trimmer's site: the same files by their second name."""
+    practice = Edited.of(tmp_path, seed=3)
+    practice.build("sites")
+    page = tmp_path / "sites" / PRACTICE / "stable-002" / "horse-001.html"
+    written = page.stat().st_ino, page.stat().st_mtime_ns
+    visit = sorted((practice.records / "stable-001" / "horse-001").glob("2*.yaml"))[-1]
+    visit.write_text(re.sub(r"toe_length: [0-9.]+", "toe_length: 81.5", visit.read_text("utf-8"), count=1), "utf-8")
+
+    assert practice.build("sites") == {"stable-001": False, "stable-002": True, PRACTICE: False}
+    assert (page.stat().st_ino, page.stat().st_mtime_ns) == written
+    assert practice.differing() == []
