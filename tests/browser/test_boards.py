@@ -7,17 +7,21 @@ import io
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 from pypdf import PdfReader
 
 from recordgen.cache.entries import user_cache
+from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build_context import BuildContext
 from recordgen.site.engine import write_site
-from recordgen.site.pages.sites import render_site
+from recordgen.site.model import Page as SitePage
+from recordgen.site.model import Site
+from recordgen.site.pages.practice import render_practice
+from recordgen.site.pages.renderer import PageRenderer
+from recordgen.site.pages.stable import StablePlaces, render_jobs, render_stable
 from tests.conftest import RECORDS
 from tests.support.contrast import contrast
 
@@ -136,24 +140,34 @@ def test_windows_stand_out(browser: Browser, served: str, scheme: str) -> None:
     assert {pair: ratio for pair, ratio in weak.items() if ratio < 3} == {}
 
 
+def boards(context: BuildContext) -> list[SitePage]:
+    """The board and the jobs of the one stable, without the pages of its horses."""
+    (stable,) = context.stables
+    places = StablePlaces("index.md", "jobs.md", {horse.slug: f"horses/{horse.slug}.md" for horse in stable.horses})
+    renderer = PageRenderer(context, private=False, menu=[[("index.md", stable.stable.name)]])
+    return [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
+
+
+def the_desk(context: BuildContext) -> SitePage:
+    """The trimmer's front page alone."""
+    plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
+    return render_practice(PageRenderer(context, private=True, menu=[[("index.md", "Today")]]), context.stables, plan)
+
+
 @pytest.fixture(scope="module")
 def large(tmp_path_factory: pytest.TempPathFactory) -> str:
     """The folder of a stable of fifteen horses: Willowmere three times over, and one of them to call the vet for."""
     folder = tmp_path_factory.mktemp("large")
-    shutil.copytree(RECORDS, folder / "records")
-    stable = folder / "records/willowmere"
-    for horse in [path for path in stable.iterdir() if (path / "horse.yaml").exists()]:
+    records = folder / "records"
+    shutil.copytree(RECORDS, records, ignore=shutil.ignore_patterns("fallow-end", "tithe-barn", "*.jpg"))
+    for horse in [path.parent for path in records.glob("willowmere/*/horse.yaml")]:
         for number in (2, 3):
-            other = stable / f"{horse.name}-{number}"
-            shutil.copytree(horse, other)
+            other = shutil.copytree(horse, horse.with_name(f"{horse.name}-{number}"))
             (other / "horse.yaml").write_text(f"name: {horse.name.title()} {number}\n")
-    (stable / "moss-3/2026-11-24.yaml").write_text(URGENT)
-    whole = read_whole(folder / "records", TODAY)
-    context = BuildContext.of(whole, TODAY, user_cache())
-    for site, pages in (("willowmere", ("index.md", "jobs.md")), ("practice", ("index.md",))):
-        made = render_site(context, site)
-        kept = tuple(page for page in made.pages if page.uri in pages)
-        write_site(replace(made, pages=kept, files={}), folder / "sites" / site, folder / "records")
+    (records / "willowmere/moss-3/2026-11-24.yaml").write_text(URGENT)
+    context = BuildContext.of(read_whole(records, TODAY), TODAY, user_cache())
+    for slug, pages in {"willowmere": boards(context), "practice": [the_desk(context)]}.items():
+        write_site(Site(slug, slug.title(), tuple(pages)), folder / "sites" / slug, records)
     return (folder / "sites").as_uri()
 
 
