@@ -1,1 +1,1 @@
-"""Charts through time: toe length, growth, events, the weeks ahead."""
+"""Charts through time: toe length, growth, events."""

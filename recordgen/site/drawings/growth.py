@@ -1,26 +1,21 @@
-"""Data for the pictures of growth and of the coming weeks, taken out of the summaries."""
+"""Data for the pictures of growth, taken out of the summaries."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from datetime import date, timedelta
+from collections.abc import Mapping
+from datetime import timedelta
 
 from recordgen.days import month_year, spoken_day
 from recordgen.hoof.growth.growing_out import GrowingOut
 from recordgen.hoof.growth.growth import FootGrowth
 from recordgen.hoof.growth.rate import Rate
 from recordgen.hoof.naming import MONTH_DAYS, Naming
-from recordgen.hoof.rounds.rounds import Plan
 from recordgen.hoof.summary import FootSummary, HorseSummary
 from recordgen.pictures.charts.forecast import ForecastCone
 from recordgen.pictures.charts.growth_rates import RateRow
-from recordgen.pictures.charts.weeks_ahead import WeekRow
 from recordgen.pictures.feet.growing_out import Defect
 from recordgen.records.models.names import FEET, Foot, Zone
-from recordgen.records.models.settings import PracticeFile
 
-# The weeks ahead that are drawn: enough for the longest usual interval to come into sight.
-WEEKS_AHEAD = 8
 # How far the wall's growth is drawn past today at the least.
 BEYOND_TODAY = timedelta(weeks=2)
 
@@ -63,33 +58,6 @@ def defects(one: FootSummary, naming: Naming) -> list[Defect]:
 def heights(one: FootSummary) -> dict[Zone, float]:
     """The wall's height by zone, mm, where something grows out and it was measured."""
     return {mark.zone: mark.height_mm for mark in one.growing_out if mark.height_measured}
-
-
-def week_rows(horses: Sequence[HorseSummary], plan: Plan | None) -> list[WeekRow]:
-    """A row for each horse that has a window, with the day that is planned for it."""
-    planned = {(wish.stable, wish.horse): one.day for one in (plan.rounds if plan else ()) for wish in one.wishes}
-    return [
-        WeekRow(
-            horse.horse.name,
-            horse.due.earliest,
-            horse.due.best,
-            horse.due.latest,
-            planned.get((horse.stable, horse.slug)),
-        )
-        for horse in horses
-        if horse.due
-    ]
-
-
-def weeks_shown(today: date) -> tuple[date, date]:
-    """The first and the last day drawn: from the Monday of this week on."""
-    first = today - timedelta(days=today.weekday())
-    return first, first + timedelta(weeks=WEEKS_AHEAD, days=-1)
-
-
-def days_off(practice: PracticeFile) -> list[tuple[date, date]]:
-    """The stretches without work that the practice names."""
-    return [(span.first, span.last) for span in practice.holidays]
 
 
 def by_foot(found: Mapping[Foot, FootSummary]) -> list[tuple[Foot, FootSummary]]:

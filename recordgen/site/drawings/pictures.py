@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -13,7 +12,6 @@ from markupsafe import Markup
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.observations import Event, EventKind, Finding
-from recordgen.hoof.rounds.rounds import Plan
 from recordgen.hoof.summary import HorseSummary
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.course import course_line
@@ -21,24 +19,19 @@ from recordgen.pictures.charts.events import event_key
 from recordgen.pictures.charts.growth_rates import RateForm, growth_rates, rate_key
 from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
 from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
-from recordgen.pictures.charts.weeks_ahead import WeekForm, week_key, weeks_ahead
 from recordgen.pictures.feet.explained import plain_foot, side_view, wall_growth
 from recordgen.pictures.feet.foot import foot_from_below
 from recordgen.pictures.feet.growing_out import growing_out
 from recordgen.pictures.feet.wall_marks import mark_key
 from recordgen.records.models.foot import MarkKind
 from recordgen.records.models.names import FEET, Foot
-from recordgen.records.models.settings import PracticeFile
 from recordgen.site.drawings.growth import (
     by_foot,
-    days_off,
     defects,
     forecasts,
     heights,
     rate_rows,
     usual_a_month,
-    week_rows,
-    weeks_shown,
 )
 from recordgen.site.drawings.told import growing_out_told, rates_told, series_told
 from recordgen.site.model import late_place
@@ -175,25 +168,6 @@ class Pictures:
         kinds = sorted({mark.kind for one in summary.feet.values() for mark in one.growing_out})
         words: dict[MarkKind, str] = {kind: self.naming.phrase(f"mark_{kind.replace(' ', '_')}") for kind in kinds}
         return self._key(mark_key(words), words)
-
-    def weeks_ahead(
-        self, horses: Sequence[HorseSummary], plan: Plan | None, practice: PracticeFile, today: date, name: str
-    ) -> Markup | None:
-        """The coming weeks of a stable; None where no horse has a window."""
-        rows = week_rows(horses, plan)
-        if not rows:
-            return None
-        rounds = sorted({row.planned for row in rows if row.planned})
-        labels, title = {"today": self.naming.phrase("chart_today")}, self.naming.phrase("chart_weeks", stable=name)
-        return self._place(
-            self.kept.drawn(weeks_ahead, rows, *weeks_shown(today), rounds, today, days_off(practice), labels, title)
-        )
-
-    def weeks_key(self, planned: bool) -> list[tuple[Markup, str]]:
-        """The form and the words of what the picture of the weeks may hold."""
-        forms: tuple[WeekForm, ...] = ("window", "best", "passed", *(("planned", "round") if planned else ()))
-        words = {form: self.naming.phrase(f"weeks_{form}") for form in forms}
-        return self._key(week_key(words), words)
 
     def from_below(self, foot: Foot, findings: Sequence[Finding], instead: str = "") -> Markup:
         """One foot from below with its findings. instead: what is told where there is none to show."""
