@@ -15,7 +15,8 @@ GROUPS = {
     "Begin and change": ("init", "begin", "rename", "move", "end", "resume", "contact", "correct", "undo"),
     "Write down a visit": ("visit", "field", "photo", "trace", "receive", "check", "commit"),
     "Read and find": ("list", "find", "build", "preview", "due", "rounds", "summary", "repeatability"),
-    "Hand over": ("publish", "readers", "verify", "sheet", "share", "export"),
+    "Hand over": ("publish", "readers", "verify", "sheet", "share"),
+    "Keep safe and join": ("backup", "fetch", "export"),
     "For this computer and its programs": ("schema", "cache"),
 }
 # Of the first sentence of a command's help all is shown.

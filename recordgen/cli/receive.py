@@ -94,7 +94,7 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     answers = Answers.read(answers_file, str(answers_file))
     say = phrases_of(reference.phrases)
     if _somebody_is_there() and not as_json and not dry_run:
-        answers.ask = lambda question: _ask(question, say)
+        answers.ask = lambda question: ask_question(question, say)
     taking = TakingIn(
         records,
         today,
@@ -114,7 +114,7 @@ def _somebody_is_there() -> bool:
     return sys.stdin.isatty()
 
 
-def _ask(question: Question, say: Say) -> str:
+def ask_question(question: Question, say: Say) -> str:
     """The answer that somebody gives at a terminal; empty where the question stays open."""
     for line in (f"\n{question.about}. {sentences(question.asks)}", *(f"    {one}" for one in question.beside)):
         echo(line)

@@ -2,5 +2,6 @@
 
 Open `run.py` first (one runner, and what of this computer's settings reaches git), then `changes.py` (what changed
 since the last entry), `keep.py` (new entries), `log.py` (the entries so far), `repository.py` (what the repository is
-and holds), `remotes.py` (where its remotes lead). This room must never know what a record is.
+and holds), `remotes.py` (where its remotes lead), `copies.py` and `join.py` (a copy elsewhere, two lines joined). This
+room must never know what a record is.
 """

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 import subprocess
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from recordgen.git.troubles import LOCAL, REMOTE, GitTrouble, Sayings, trouble_told
+from recordgen.git.troubles import COPY, LOCAL, REMOTE, GitTrouble, Sayings, trouble_told
 
 # Settings that would alter what git prints, or have it run something unasked.
 _PLAIN = {
@@ -74,19 +74,41 @@ SEND = Purpose(
     frozenset(_HOW_TO_REACH),
     REMOTE,
 )
+# Carries the records to a copy of theirs and back: whole objects alone, and nothing that the copy would have run here.
+CARRY = Purpose(
+    {
+        "core.hooksPath": os.devnull,
+        "fetch.fsckObjects": "true",
+        "gc.auto": "0",
+        "maintenance.auto": "false",
+        "push.gpgSign": "false",
+        "merge.directoryRenames": "true",
+    },
+    {},
+    frozenset(_HOW_TO_REACH),
+    COPY,
+)
 
 
 def run(
-    folder: Path, *words: str, purpose: Purpose = READ, given: bytes = b"", more: Mapping[str, str] | None = None
+    folder: Path,
+    *words: str,
+    purpose: Purpose = READ,
+    given: bytes = b"",
+    more: Mapping[str, str] | None = None,
+    fine: Collection[int] = (0,),
 ) -> bytes:
-    """The output of git in a folder. given: typed into it. more: variables for this one time. Raises GitTrouble."""
+    """The output of git in a folder.
+
+    given: typed into it. more: variables for this one time. fine: codes that tell no trouble. Raises GitTrouble.
+    """
     settings = [word for name, value in (_PLAIN | dict(purpose.settings)).items() for word in ("-c", f"{name}={value}")]
     command = ["git", "--no-pager", "-C", str(folder), *settings, *words]
     try:
         done = subprocess.run(command, input=given, capture_output=True, env=_environment(purpose) | dict(more or {}))
     except FileNotFoundError:
         raise GitTrouble("git is not on this computer", "Install git, then try again") from None
-    if done.returncode:
+    if done.returncode not in fine:
         raise trouble_told(words[0], text(done.stderr + done.stdout), purpose.sayings)
     return done.stdout
 

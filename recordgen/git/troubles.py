@@ -90,6 +90,37 @@ REMOTE = Sayings(
     _STAYS,
 )
 
+_KEPT = "Nothing was changed"
+_QUIET = ("the copy does not answer", f"{_KEPT}; look at the network, or whether the stick is in, then try again")
+_SHUT = ("the copy does not let git in", f"{_KEPT}; give git a key or a saved password for it, then try again")
+COPY = Sayings(
+    {
+        "no space left": ("the disk is full, here or at the copy", f"{_KEPT}; make room, then try again"),
+        "read-only file system": ("the copy's disk takes no writing", f"{_KEPT}; unlock the stick, or take another"),
+        "could not resolve host": (
+            "the copy cannot be found: no network, or no such host",
+            f"{_KEPT}; try again later",
+        ),
+        "name or service not known": ("the copy cannot be found", f"{_KEPT}; look at the network, then try again"),
+        **dict.fromkeys(("connection refused", "timed out", "unreachable", "no route to host"), _QUIET),
+        "failed to connect": _QUIET,
+        **dict.fromkeys(("authentication failed", "could not read username", "could not read password"), _SHUT),
+        "permission denied (": _SHUT,
+        "permission denied": ("the copy's folder cannot be written", f"{_KEPT}; look whose folder it is"),
+        "index.lock": (
+            "git is busy in another window, or was killed",
+            "Wait until it is done; where nothing runs, delete .git/index.lock in the records",
+        ),
+        "dubious ownership": ("the copy's folder belongs to somebody else", "Work as the person whose folder it is"),
+        "not found": ("there is no such repository", "Look at the address"),
+        "does not appear to be a git repository": ("there is no copy of records there", "Look at the address"),
+        "please tell me who you are": LOCAL.known["please tell me who you are"],
+        "fsck": ("the copy is damaged", f"{_KEPT}; make a new copy at another place: recordgen backup FOLDER"),
+        "corrupt": ("the copy is damaged", f"{_KEPT}; make a new copy at another place: recordgen backup FOLDER"),
+    },
+    _KEPT,
+)
+
 
 def trouble_told(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTrouble:
     """The failure of git, in words of ours where they are known, else in its own.

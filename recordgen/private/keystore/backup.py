@@ -4,39 +4,24 @@ from __future__ import annotations
 
 import json
 import os
-import secrets
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import count
 from pathlib import Path
-from typing import Literal
-
-from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.files import write_new, writing
-from recordgen.private.crypto.key_ring import SALT_BYTES, b64u, unb64u
-from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS, normal, pbkdf2, within_limits
-from recordgen.private.crypto.primitives import NONCE_BYTES, NotOpened, decrypt, encrypt
+from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS
+from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore import field_key
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import checked
 from recordgen.private.keystore.location import ENDING, private_folder, refuse_repository
+from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import FIELD
 
 # Readers refuse an edition older than one they saw; a copy may be that many editions old.
 SERIALS_AHEAD = 1000
-
-
-class KeyBackup(BaseModel):
-    """The encrypted file as it is read back."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True)
-
-    v: Literal[1]
-    iter: int
-    salt: str
-    iv: str
-    states: str
 
 
 @dataclass(frozen=True)
@@ -75,29 +60,29 @@ def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
     refuse_repository(path)
     if os.path.lexists(path):
         raise _taken(path)
-    folder = private_folder()
-    states = {file.name: SiteKeys.read(file).kept.decode() for file in sorted(folder.glob(f"*{ENDING}"))}
-    pages = {
-        file.name: field_key.pem_of(field_key.keys_in(file)) for file in sorted(folder.glob(f"*{field_key.ENDING}"))
-    }
-    if not states and not pages:
+    kept = kept_keys()
+    if not kept:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
-    stables = sum(not name.startswith(f"{FIELD}-") for name in states)
-    return Backup(
-        path, stables, bool(pages) or stables < len(states), _sealed(json.dumps(states | pages), passphrase, iterations)
-    )
+    stables = sum(not _is_of_page(name) and not name.startswith(f"{FIELD}-") for name in kept)
+    sealed = SealingKey.new(passphrase, iterations).sealed(json.dumps(kept))
+    return Backup(path, stables, stables < len(kept), sealed)
+
+
+def kept_keys(practice: str = "") -> dict[str, str]:
+    """The keys of stables and of the field page on this computer, by the names of their files.
+
+    practice: the part of those names that tells a practice; all practices' where empty. Raises Trouble where any are
+    damaged.
+    """
+    folder = private_folder()
+    found = {file.name: SiteKeys.read(file).kept.decode() for file in sorted(folder.glob(f"*{practice}{ENDING}"))}
+    for file in sorted(folder.glob(f"*{practice}{field_key.ENDING}")):
+        found[file.name] = field_key.pem_of(field_key.keys_in(file))
+    return found
 
 
 def _taken(path: Path) -> Trouble:
     return Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
-
-
-def _sealed(text: str, passphrase: str, iterations: int) -> bytes:
-    salt, iv = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES)
-    key = pbkdf2(normal(passphrase).encode(), salt, iterations)
-    states = b64u(encrypt(key, iv, text.encode(), _bound(iterations)))
-    copy = KeyBackup(v=1, iter=iterations, salt=b64u(salt), iv=b64u(iv), states=states)
-    return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
 
 
 def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
@@ -107,8 +92,12 @@ def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Res
     ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble where
     the file is none of these, or damaged.
     """
+    return put_back(_opened(path, passphrase, fewest))
+
+
+def put_back(kept: Mapping[str, str]) -> Restored:
+    """Put back keys by the names of their files, as `restore` does. Raises Trouble."""
     folder = private_folder()
-    kept = _opened(path, passphrase, fewest)
     pages = {name: field_key.keys_of(text, folder / name) for name, text in kept.items() if _is_of_page(name)}
     states = {name: SiteKeys.of(text.encode(), folder / name) for name, text in kept.items() if not _is_of_page(name)}
     damaged = [name for name in sorted(kept) if _is_damaged(folder / name)]
@@ -144,22 +133,17 @@ def _run_ahead(state: SiteKeys) -> SiteKeys:
 
 def _opened(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
     copy = _read_copy(path)
-    key = pbkdf2(normal(passphrase).encode(), unb64u(copy.salt), within_limits(copy.iter, fewest))
+    key = SealingKey.of(copy, passphrase, fewest)
     try:
-        states = json.loads(decrypt(key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)))
+        text = key.opened(copy)
     except NotOpened:
         raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
-    return {Path(name).name: text for name, text in states.items()}
+    return {Path(name).name: text for name, text in json.loads(text).items()}
 
 
 def _read_copy(path: Path) -> KeyBackup:
-    content = checked(path.read_bytes())
-    try:
-        return KeyBackup.model_validate_json(content or b"")
-    except ValidationError:
+    copy = KeyBackup.read(path.read_bytes())
+    if copy is None:
         way_out = "Name the file that was written as a copy, or take another one that you kept"
-        raise Trouble(f"{path} is no copy of keys, or a damaged one", way_out) from None
-
-
-def _bound(iterations: int) -> bytes:
-    return f"recordgen keys|1|{iterations}".encode()
+        raise Trouble(f"{path} is no copy of keys, or a damaged one", way_out)
+    return copy

@@ -22,9 +22,9 @@ Say = Callable[..., str]
 Fits = Callable[[str], str | None]
 
 
-def phrases_of(phrases: Mapping[str, str]) -> Say:
-    """The phrases about taking in, by their key without `receive_`."""
-    return lambda key, **facts: phrases[f"receive_{key}"].format(**facts)
+def phrases_of(phrases: Mapping[str, str], about: str = "receive") -> Say:
+    """The phrases about taking in, or about something else, by their key without `receive_`."""
+    return lambda key, **facts: phrases[f"{about}_{key}"].format(**facts)
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,93 @@
+"""recordgen fetch."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.terminal import echo
+from recordgen.problems import sentences
+
+if TYPE_CHECKING:
+    from recordgen.hoof.naming import Naming
+    from recordgen.private.backup.fetch import Fetched
+
+_FILE = click.Path(path_type=Path, dir_okay=False)
+
+
+@click.command("fetch")
+@click.argument("address", metavar="FROM", required=False)
+@records_option
+@click.option("--answers", "answers_file", type=_FILE, help="Read answers here, and write open questions into it.")
+def command(address: str | None, records: Path, answers_file: Path | None) -> None:
+    """Bring what another computer backed up, and join it with what is here.
+
+    \b
+        recordgen fetch
+        recordgen fetch /media/stick/my-practice.git
+
+    What one computer changed is taken; where both changed the same reading, you are asked, with both values. Until all
+    is answered nothing changes. Where nobody can be asked, the questions go into received/answers.yaml. Afterwards
+    recordgen backup gives the other computer yours.
+    """
+    with told_plainly():
+        found, naming = _fetched(address, records, answers_file)
+        _tell(found, naming, address or "")
+    if found.open:
+        raise click.exceptions.Exit(1)
+
+
+def _fetched(address: str | None, records: Path, answers_file: Path | None) -> tuple[Fetched, Naming]:
+    from recordgen.cli.backup import ask_words
+    from recordgen.cli.receive import ask_question
+    from recordgen.private.backup.fetch import Asking, fetch
+    from recordgen.private.backup.place import copy_address, refuse_shared
+    from recordgen.private.keystore.readers import naming_of
+    from recordgen.records.load.folders import RECEIVED
+    from recordgen.records.receive.questions import Answers, phrases_of
+    from recordgen.records.receive.seen import received_folder
+    from recordgen.records.receive.whose import Horses
+
+    refuse_shared(records)
+    naming = naming_of(records)
+    say = phrases_of(naming.phrases, "join")
+    file = answers_file or records / RECEIVED / "answers.yaml"
+    answers = Answers.read(file, str(file))
+    if sys.stdin.isatty():
+        answers.ask = lambda question: ask_question(question, phrases_of(naming.phrases))
+    asking = Asking(say, answers.of, lambda: ask_words(records))
+    found = fetch(records, copy_address(address, records), Horses.read(records), asking)
+    if found.open:
+        if answers_file is None:
+            received_folder(records)
+        answers.keep(found.open)
+        for question in found.open:
+            echo(f"{question.about}: {sentences(question.asks)}")
+            for answer, means in question.choices.items():
+                echo(f"    {answer}: {means}")
+        echo(say("answers", file=str(file)))
+    return found, naming
+
+
+def _tell(found: Fetched, naming: Naming, address: str) -> None:
+    if found.open:
+        return
+    if not found.entries and not found.keys and not found.without_words:
+        echo(naming.phrase("join_nothing", address=address or "the copy"))
+        return
+    if found.entries:
+        echo(naming.phrase("join_came"))
+        for line in found.entries:
+            echo(f"    {line}")
+    for about in found.joined:
+        echo(naming.phrase("join_both", about=about))
+    if found.keys:
+        names = naming.listed([name.removesuffix(".keys").removesuffix(".pem") for name in found.keys])
+        echo(naming.phrase("join_keys", names=names))
+    if found.without_words:
+        echo(naming.phrase("join_no_words"))
+    echo(naming.phrase("join_next"))

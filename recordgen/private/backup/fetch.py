@@ -1,0 +1,159 @@
+"""Brings what the other computer kept, by way of the copy, and joins it with what is here, reading by reading.
+
+Nothing changes until every question is answered; then the files are put in place, and a run that was killed goes on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from pathlib import Path, PurePath
+
+from recordgen.git.changes import kinds_of_change
+from recordgen.git.copies import (
+    MAIN_LINE,
+    MET_SIDE,
+    SIDE_LINE,
+    common_entry,
+    entries_between,
+    entry_of,
+    fetch_lines,
+    file_in,
+    is_before,
+    name_entry,
+    remember,
+)
+from recordgen.git.join import (
+    BothSides,
+    content_of,
+    contents_changed,
+    end_taking_over,
+    join_lines,
+    join_texts,
+    joined_entry,
+    take_over,
+    tree_with,
+)
+from recordgen.locks import hold_lock
+from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
+from recordgen.private.backup.place import refuse_missing, refuse_shared
+from recordgen.problems import Trouble, quoted
+from recordgen.records.join.files import HERE, THERE, FileStates, about_file, join_file
+from recordgen.records.receive.questions import Question, Say
+from recordgen.records.receive.whose import Horses
+
+SAYS = "Both computers joined"
+
+
+@dataclass
+class Fetched:
+    """The outcome. entries: what the other computer kept. joined: files that both changed, in words. open: questions.
+
+    keys: files of keys that came. without_words: the keys wait until somebody knows the words.
+    """
+
+    entries: list[str] = field(default_factory=list)
+    joined: list[str] = field(default_factory=list)
+    open: list[Question] = field(default_factory=list)
+    keys: tuple[str, ...] = ()
+    without_words: bool = False
+
+
+@dataclass(frozen=True)
+class Asking:
+    """The ways to ask. answer: to a question, None while it is open."""
+
+    say: Say
+    answer: Callable[[Question], str | None]
+    words: AskWords
+
+
+def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetched:
+    """Bring and join.
+
+    Raises Trouble where the copy is another practice's, and where what is here is not kept in git.
+    """
+    refuse_shared(records)
+    refuse_missing(address)
+    with hold_lock(records, "the records are being joined"):
+        end_taking_over(records)
+        standing = fetch_lines(records, address)
+        if MAIN_LINE not in standing:
+            raise Trouble("there are no records in that copy yet", "Put them there first: recordgen backup")
+        found = _records(records, standing[MAIN_LINE], horses, asking)
+        if found.open:
+            return found
+        remember(records, address)
+        if SIDE_LINE in standing:
+            _keys(records, standing[SIDE_LINE], found, asking)
+    return found
+
+
+def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetched:
+    here = entry_of(records, "HEAD")
+    if here is None:
+        raise Trouble("nothing is kept in git yet", "Keep it first: recordgen commit")
+    if is_before(records, there, here):
+        return Fetched()
+    base = common_entry(records, here, there)
+    if base is None:
+        raise Trouble("that copy is of another practice", "Look at its address")
+    found = Fetched(entries_between(records, here, there))
+    if base == here:
+        _refuse_not_kept(records, there)
+        take_over(records, there)
+        return found
+    made = join_lines(records, here, there, base)
+    files: dict[str, bytes | None] = {}
+    for both in made.both:
+        about = about_file(both.path, horses)
+        joined = join_file(_sides(records, both), about, asking.say, asking.answer, join_texts)
+        found.open += joined.questions
+        found.joined.append(about)
+        files[both.path] = joined.content
+    if not found.open:
+        entry = joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
+        _refuse_not_kept(records, entry)
+        take_over(records, entry)
+    return found
+
+
+def _sides(records: Path, both: BothSides) -> FileStates:
+    before, here, there = (content_of(records, name) if name else None for name in (both.before, both.here, both.there))
+    return FileStates(both.path, before, here, there)
+
+
+def _refuse_not_kept(records: Path, entry: str) -> None:
+    """Raises Trouble where a file that is not kept in git would be touched, or one that git has was changed since."""
+    changed = {path.relative_to(records).as_posix(): kind for path, kind in kinds_of_change(records).items()}
+    touched = contents_changed(records, "HEAD", entry)
+    open_ = [name for name, kind in changed.items() if kind != "added" or name in touched]
+    if open_:
+        more = f" and {len(open_) - 1} more" if len(open_) > 1 else ""
+        message = f"{quoted(PurePath(open_[0]).as_posix(), 80)}{more} is not kept in git yet"
+        raise Trouble(message, "Keep it first: recordgen commit; then run this again")
+
+
+def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:
+    """Take in the keys of the copy. Raises Trouble; the records are joined by then."""
+    keys = CopiedKeys.read(records)
+    if there == entry_of(records, MET_SIDE):
+        return
+    states = keys.opened(file_in(records, there, FILE), asking.words)
+    if states is None:
+        found.without_words = True
+        return
+
+    def keeps_ours(name: str, here: str, other: str) -> bool | None:
+        asks = asking.say("asks_keys", name=name, here=here, there=other)
+        choices = {HERE: asking.say("keys_here"), THERE: asking.say("keys_there")}
+        question = Question(f"keys {name} {there[:8]}", name, asks, choices)
+        chosen = asking.answer(question)
+        if chosen is None:
+            found.open.append(question)
+        return None if chosen is None else chosen == HERE
+
+    found.keys = keys.take_in(states, keeps_ours)
+    if not found.open:
+        keys.keep_met(states)
+        name_entry(records, MET_SIDE, there)

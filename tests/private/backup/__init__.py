@@ -1,0 +1,1 @@
+"""A copy of the practice at another place, and two computers."""

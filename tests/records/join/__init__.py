@@ -1,0 +1,1 @@
+"""Two states of one record joined."""
