@@ -3,16 +3,29 @@
 from __future__ import annotations
 
 import sys
+from typing import Any
 
 import click
 
-from recordgen.cli.terminal import echo
+from recordgen.cli.terminal import Waiting, echo
 
 
 def must_be_askable(yes: bool) -> None:
     """Ends with exit code 2 where nobody said yes beforehand and nobody can be asked."""
     if not yes and not sys.stdin.isatty():
         raise click.UsageError("Nobody can be asked here. Look at a terminal first, or say --yes.")
+
+
+def ask(words: str, **more: Any) -> str:
+    """The answer to a question on the terminal. more: as click.prompt takes it."""
+    Waiting.wipe()
+    return str(click.prompt(words, **more))
+
+
+def agrees(words: str) -> bool:
+    """Whether the answer to a question on the terminal is yes."""
+    Waiting.wipe()
+    return click.confirm(words)
 
 
 def show_once(told: str, secret: str) -> None:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from recordgen.cli.asking import ask
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
@@ -62,8 +63,8 @@ def _asked_name(records: Path) -> tuple[str, str | None]:
     from recordgen.records.load.named import all_stables
 
     slugs = [slug for slug, _ in all_stables(records)]
-    name = click.prompt("Name of the stable or the horse")
-    home = click.prompt(f"At which stable is the horse ({', '.join(slugs)}); empty for a stable", default="")
+    name = ask("Name of the stable or the horse")
+    home = ask(f"At which stable is the horse ({', '.join(slugs)}); empty for a stable", default="")
     return name, StableName().convert(home, None, click.get_current_context()) if home else None
 
 
@@ -79,5 +80,5 @@ def _planned(
         return begin_stable(records, name, folder)
     known = {key: value for key, value in told.items() if value}
     if asks and not known:
-        known = {key: click.prompt(words, default="", show_default=False) for key, words in _ASKED.items()}
+        known = {key: ask(words, default="", show_default=False) for key, words in _ASKED.items()}
     return begin_horse(records, stable, name, known, folder)

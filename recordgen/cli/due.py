@@ -9,9 +9,11 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
+from recordgen.cli.columns import cut
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
-from recordgen.cli.terminal import echo
+from recordgen.cli.terminal import echo, width
+from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -44,7 +46,7 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         return
     for horse in horses:
         for line in _lines(horse, ways.naming):
-            echo(line)
+            echo(cut(line, width()))
 
 
 def _plain(horse: HorseSummary) -> dict[str, Any]:
@@ -70,5 +72,5 @@ def _line(horse: HorseSummary) -> str:
     if horse.due is None:
         return f"{name:32} no visit yet"
     due = horse.due
-    late = f"  overdue by {due.overdue_days} days" if due.overdue_days else ""
+    late = f"  overdue by {counted(due.overdue_days, 'day')}" if due.overdue_days else ""
     return f"{name:32} {due.best}  ({due.earliest} to {due.latest}){late}  {due.reason}"

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import port_told, records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 
@@ -39,6 +39,7 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
         echo(f"{folder / 'index.html'}  the field page")
         if serve:
             echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
-            serve_field(folder, port)
+            with port_told(port):
+                serve_field(folder, port)
         else:
             echo("Put it on your phone: recordgen publish field-notes. Or try it here: recordgen field --serve")

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.columns import width
+from recordgen.cli.columns import cut
 from recordgen.cli.options import csv_option, json_option, print_csv, print_json, records_option, told_plainly
-from recordgen.cli.terminal import echo
+from recordgen.cli.terminal import echo, width
 from recordgen.problems import counted
 
 _COLUMNS = ("file", "line", "where", "text")
@@ -47,7 +47,7 @@ def command(words: tuple[str, ...], records: Path, as_json: bool, as_csv: bool) 
         wide = width()
         for row in rows:
             line = f"{row['file']}:{row['line']}: {row['where']}{': ' if row['where'] else ''}{row['text']}"
-            echo(line if wide is None or len(line) <= wide else f"{line[: wide - 1]}…")
+            echo(cut(line, wide))
         echo(f"Found in {counted(len(rows), 'place')}." if rows else "Nothing that was typed fits all of it.", err=True)
     if not rows:
         raise click.exceptions.Exit(1)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.columns import columns, width
+from recordgen.cli.columns import columns, cut
 from recordgen.cli.options import (
     csv_option,
     json_option,
@@ -21,7 +21,7 @@ from recordgen.cli.options import (
 )
 from recordgen.cli.places import stable_option
 from recordgen.cli.since import Since, SinceType, day_of
-from recordgen.cli.terminal import echo
+from recordgen.cli.terminal import echo, width
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
@@ -112,7 +112,7 @@ def _print(found: Found, naming: Naming, with_words: bool) -> None:
         if horse.stable != stable:
             stable = horse.stable
             echo(stable)
-        echo(f"  {line}" if wide is None or len(line) + 2 <= wide else f"  {line[: wide - 3]}…")
+        echo(cut(f"  {line}", wide))
         for told in columns(_seen(seen, naming), wide, "      ") if seen else ():
             echo(told)
     echo(_counted(found, with_words))

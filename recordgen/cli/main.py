@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import importlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any
 
 import click
 
@@ -19,6 +22,8 @@ GROUPS = {
     "Keep safe and join": ("backup", "fetch", "export"),
     "For this computer and its programs": ("schema", "cache"),
 }
+# A shell's word for an end by a closed pipe: 128 and the number of the signal. Source: POSIX, sh, Exit Status.
+PIPE_CLOSED = 128 + 13
 # Of the first sentence of a command's help all is shown.
 LONGEST = 200
 COMMANDS = tuple(name for group in GROUPS.values() for name in group)
@@ -26,6 +31,8 @@ COMMANDS = tuple(name for group in GROUPS.values() for name in group)
 
 class Lazy(click.Group):
     """Loads a command's file only when that command is asked for."""
+
+    pipe_closed = False
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """The names of all commands, in the order of a trimmer's day."""
@@ -37,6 +44,34 @@ class Lazy(click.Group):
             return None
         found: click.Command = importlib.import_module(f"recordgen.cli.{cmd_name}").command
         return found
+
+    def main(self, *args: Any, **extra: Any) -> Any:
+        """Run a command; where the reader of a pipe has gone, end as one who was told so, without a word."""
+        self.pipe_closed = False
+        try:
+            return super().main(*args, **extra)
+        except SystemExit:
+            if self.pipe_closed:
+                raise SystemExit(PIPE_CLOSED) from None
+            raise
+
+    def make_context(self, *args: Any, **extra: Any) -> click.Context:
+        """Read the command line, and print help where that is asked for."""
+        with self._noticing():
+            return super().make_context(*args, **extra)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command that was asked for."""
+        with self._noticing():
+            return super().invoke(ctx)
+
+    @contextmanager
+    def _noticing(self) -> Iterator[None]:
+        try:
+            yield
+        except BrokenPipeError:
+            self.pipe_closed = True
+            raise
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """The commands under the head of their group, each with the first sentence of its help."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import errno
 import json
 import os
 import shutil
@@ -10,18 +11,20 @@ import sys
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 
 from recordgen.cli.excerpt import excerpt
-from recordgen.cli.terminal import echo
+from recordgen.cli.terminal import echo, waiting_told
 from recordgen.problems import Problem, Trouble, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
 
+_COLOURS = {"error": "red", "warning": "yellow"}
 Function = TypeVar("Function", bound=Callable[..., Any])
 
 
@@ -116,17 +119,45 @@ def print_problems(problems: list[Problem], records: Path | None = None) -> None
     """
     on_terminal = records is not None and sys.stdout.isatty()
     for problem in problems:
-        echo(problem.as_line())
+        echo(from_here(problem).as_line(), colour=_COLOURS[problem.level])
         if records and on_terminal:
             for line in excerpt(problem.place, records, shutil.get_terminal_size().columns):
                 echo(line)
 
 
+def from_here(problem: Problem) -> Problem:
+    """The problem with a path that can be opened from this folder, where the one it has cannot."""
+    ctx = click.get_current_context(silent=True)
+    records = ctx.params.get("records") if ctx else None
+    path = problem.place.path
+    if records is None or os.path.lexists(path) or not _is_near(records):
+        return problem
+    inside = path.partition("/")[2]
+    return replace(problem, place=replace(problem.place, path=Path(records, inside).as_posix()))
+
+
+def _is_near(records: Path) -> bool:
+    """Whether this folder lies in the records, or around them: so a short path leads there."""
+    here, there = Path.cwd(), records.absolute().resolve()
+    return here.is_relative_to(there) or there.is_relative_to(here)
+
+
 @contextmanager
 def told_plainly() -> Iterator[None]:
-    """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback."""
+    """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback.
+
+    From a second on it tells on a terminal that the command is at work. A closed pipe is nobody's trouble.
+    """
+    with waiting_told(), _troubles_told():
+        yield
+
+
+@contextmanager
+def _troubles_told() -> Iterator[None]:
     try:
         yield
+    except BrokenPipeError:
+        raise
     except Trouble as trouble:
         _tell(trouble)
         raise click.exceptions.Exit(1) from None
@@ -143,6 +174,17 @@ def _tell(trouble: Trouble) -> None:
         echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
     else:
         echo(sentences(trouble.message, trouble.way_out), err=True)
+
+
+@contextmanager
+def port_told(port: int) -> Iterator[None]:
+    """Turns a port that is taken into sentences that name the option for another one. Raises Trouble."""
+    try:
+        yield
+    except OSError as fault:
+        if fault.errno != errno.EADDRINUSE:
+            raise
+        raise Trouble(f"port {port} is taken on this machine", f"Say another, such as --port {port + 1}") from None
 
 
 def _os_told(fault: OSError) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.options import DayType, port_told, records_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 
@@ -43,4 +43,5 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
     with told_plainly():
         first = render_one_site(records, today or dt.date.today(), stable)
         echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
-        serve_site(first, make_again, records, port)
+        with port_told(port):
+            serve_site(first, make_again, records, port)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.asking import must_be_askable, show_once
+from recordgen.cli.asking import agrees, must_be_askable, show_once
 from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
@@ -50,7 +50,7 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
         for line in _told(ready, naming, plain):
             echo(line)
         question = "publish_question_plain" if plain else "publish_question"
-        if dry_run or not (yes or click.confirm(naming.phrase(question))):
+        if dry_run or not (yes or agrees(naming.phrase(question))):
             echo(naming.phrase("publish_not"))
             raise click.exceptions.Exit(0 if dry_run else 1)
         if ready.words:

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.asking import must_be_askable, show_once
+from recordgen.cli.asking import agrees, ask, must_be_askable, show_once
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
@@ -83,7 +83,7 @@ class _Desk:
     def confirm(self, question: str) -> None:
         """Ask, and end the command unless the answer is yes; with exit code 2 where nobody can be asked."""
         must_be_askable(self.yes)
-        if not click.confirm(self.naming.phrase(f"publish_question_{question}")):
+        if not agrees(self.naming.phrase(f"publish_question_{question}")):
             self.say("rotate_not")
             raise click.exceptions.Exit(1)
 
@@ -189,7 +189,7 @@ def _export(desk: _Desk, path: str) -> None:
 def _restore(desk: _Desk, path: str) -> None:
     from recordgen.private.keystore.backup import restore
 
-    words = click.prompt(desk.naming.phrase("publish_typed"), hide_input=sys.stdin.isatty())
+    words = ask(desk.naming.phrase("publish_typed"), hide_input=sys.stdin.isatty())
     found = restore(Path(path), words)
     for key, files in (("", found.put_back), ("_kept", found.already_here), ("_damaged", found.damaged)):
         if files:

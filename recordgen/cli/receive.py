@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from recordgen.cli.asking import ask
 from recordgen.cli.options import (
     json_option,
     records_option,
@@ -124,7 +125,7 @@ def ask_question(question: Question, say: Say) -> str:
     if question.typed:
         echo(f"     {say('or_type', what=question.typed)}")
     while True:
-        typed = str(click.prompt(say("prompt"), default="", show_default=False)).strip()
+        typed = str(ask(say("prompt"), default="", show_default=False)).strip()
         answer = dict(zip(ascii_lowercase, choices, strict=False)).get(typed, typed)
         fault = question.fault(answer) if answer else None
         if fault is None:

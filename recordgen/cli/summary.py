@@ -3,21 +3,27 @@
 from __future__ import annotations
 
 import datetime as dt
+import textwrap
+from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
+from recordgen.cli.feet_table import feet_table
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import horse_argument
-from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.cli.terminal import echo, width
 
 if TYPE_CHECKING:
+    from recordgen.hoof.cautions.cautions import Caution
     from recordgen.hoof.claims.claims import Claim
     from recordgen.hoof.measures.changes import FootMeasure
     from recordgen.hoof.naming import Naming
-    from recordgen.hoof.summary import FootSummary, HorseSummary
+    from recordgen.hoof.summary import HorseSummary
+
+
+COLOURS = {"call now": "red", "call today": "red", "arrange soon": "yellow"}
 
 
 @click.command("summary")
@@ -49,49 +55,53 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
 
 
 def _print(summary: HorseSummary, naming: Naming) -> None:
-    from recordgen.hoof.cautions.typed_names import name_to_type
-    from recordgen.hoof.rounds.rounds import explain_held
-
     seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
     echo(f"{summary.horse.name}, {seen}")
     for caution in summary.cautions:
-        echo(f"  {caution.level}: {caution.text} ({name_to_type(caution, naming)})")
+        _say(f"{caution.level}: {caution.text} ({name_of(caution, naming)})", COLOURS.get(caution.level))
+    for told in _told(summary, naming):
+        _say(told)
+    for line in feet_table(summary, naming, width()):
+        echo(line)
+    for foot, one in summary.feet.items():
+        for finding in one.findings:
+            _say(f"{naming.foot(foot)}, {naming.place(finding.place)}: {finding.text}")
+    for change in (*summary.changes.real, *summary.changes.maybe):
+        _say(_change_told(change, naming))
+
+
+def name_of(caution: Caution, naming: Naming) -> str:
+    """The name that ends a caution."""
+    from recordgen.hoof.cautions.typed_names import name_to_type
+
+    return name_to_type(caution, naming)
+
+
+def _say(text: str, colour: str | None = None) -> None:
+    """Print a sentence below the horse's name, folded to the terminal's width."""
+    most = width()
+    for line in textwrap.wrap(text, most - 4, subsequent_indent="  ") if most else [text]:
+        echo(f"  {line}", colour=colour)
+
+
+def _told(summary: HorseSummary, naming: Naming) -> Iterator[str]:
+    """Sentences on what holds a trim back, when it is due, and the jobs."""
+    from recordgen.hoof.rounds.rounds import explain_held
+
     if summary.held:
-        echo(f"  {explain_held(summary, naming)}")
+        yield explain_held(summary, naming)
     if summary.due:
         due = summary.due
-        echo(f"  next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}")
+        yield f"next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}"
     for job in summary.jobs:
-        echo(f"  until then: {job.what}" + (f", {job.how_often}" if job.how_often else ""))
+        yield f"until then: {job.what}" + (f", {job.how_often}" if job.how_often else "")
     for kept in summary.withheld:
-        echo(f"  not now: {kept.job.what} ({kept.cautions[0].seen})")
-    for foot, one in summary.feet.items():
-        echo(f"{naming.foot(foot)}")
-        _print_foot(one)
-    for told in (*summary.changes.real, *summary.changes.maybe):
-        echo(f"  {_change_told(told, naming)}")
+        yield f"not now: {kept.job.what} ({kept.cautions[0].seen})"
 
 
 def _change_told(one: Claim[FootMeasure], naming: Naming) -> str:
     kind = "changed" if one.real else "may have changed"
     when = f"since {one.since}" if one.kind == "trend" else f"between {one.before} and {one.since}"
     name = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"
-    return f"{kind}: {name} by {one.change:+.1f} ({one.low:+.1f} to {one.high:+.1f}) {one.of.measure.unit} {when}"
-
-
-def _print_foot(one: FootSummary) -> None:
-    for label, growth in (("net growth", one.growth.net), ("growth by a mark", one.growth.true)):
-        if growth:
-            spread = f"{growth.low:.2f} to {growth.high:.2f}, {counted(growth.cycles, 'cycle')}"
-            echo(f"  {label:34} {growth.mean:.2f} mm a day ({spread})")
-    for summary in one.measures.values():
-        measure = summary.measure
-        label = measure.words.name + (f", {measure.zone}" if measure.zone else "")
-        taken = [f"{value:g}" for value in (summary.before, summary.after) if value is not None]
-        told = f"  {label:34} {' -> '.join(taken)} {measure.unit}"
-        if summary.last:
-            change = summary.last
-            told += f"; {change.change:+g} since {change.since}"
-        echo(told)
-    for finding in one.findings:
-        echo(f"  {finding.place}: {finding.text}")
+    change, low, high = (f"{round(value, 1) + 0.0:+.1f}" for value in (one.change, one.low, one.high))
+    return f"{kind}: {name} by {change} ({low} to {high}) {one.of.measure.unit} {when}"

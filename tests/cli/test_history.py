@@ -56,7 +56,7 @@ def test_plain_git_is_told_what_is_wrong_and_keeps_nothing(records: Path) -> Non
     kept = git(records, "commit", "--message=x")
 
     assert (refused.returncode, kept.returncode) == (1, 0)
-    assert "own/old-mill/daisy/2026-11-25.yaml:2:22: error: feet, LF, before, toe_length: 880" in refused.stderr
+    assert "old-mill/daisy/2026-11-25.yaml:2:22: error: feet, LF, before, toe_length: 880" in refused.stderr
 
 
 def test_a_correction_kept_by_the_command_is_told_of_the_visit(records: Path) -> None:

@@ -53,7 +53,7 @@ def test_a_program_gets_what_was_typed(turned: Path) -> None:
 def test_every_command_prints_by_one_function(file: Path) -> None:
     """The one that spells signs out; bytes for other programs alone go past it."""
     lines = [line.strip() for line in file.read_text("utf-8").splitlines() if "click.echo" in line or "print(" in line]
-    own = ("click.echo(visible(", "click.echo(text.encode()", "def _print(", "_print(")
+    own = ("click.echo(click.style(shown", "click.echo(text.encode()", "def _print(", "_print(")
 
     assert [line for line in lines if not line.startswith(own)] == []
 
