@@ -53,7 +53,9 @@ const pictureOf = (photo) => {
 };
 
 // What stands in the file for a visit: the record as the visit's own file will hold it, and how each value came in.
-const visitPart = (draft) => ({ kind: "visit", id: draft.id, rev: draft.rev, horse: draft.horse, name: nameOf(draft), date: draft.date, began: new Date(draft.began).toISOString(), changed: new Date(draft.changed).toISOString(), record: clean(draft.record), how: draft.how });
+const visitPart = (draft) => ({ kind: "visit", id: draft.id, rev: draft.rev, horse: draft.horse, name: nameOf(draft), date: draft.date, began: new Date(draft.began).toISOString(), changed: new Date(draft.changed).toISOString(), record: clean(draft.record), how: draft.how, photos: draft.photos.map(photoNamed) });
+// Named with the visit too, so that a file that was cut short tells which of them are missing.
+const photoNamed = (id) => { const { foot, view, moment } = memory.photos.get(id) || {}; return { id, foot, view, moment }; };
 const clean = (value) => {
   if (Array.isArray(value)) return value.map(clean);
   if (value && typeof value === "object") return Object.fromEntries(Object.entries(value).filter(([key]) => key !== "begun").map(([key, inner]) => [key, clean(inner)]));

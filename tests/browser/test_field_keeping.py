@@ -101,7 +101,7 @@ def test_a_photograph_leaves_small_and_without_its_place(hand: Hand) -> None:
         "input[type=file]", {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": jpeg_with_place()}
     )
     hand.page.wait_for_selector(".pictures img")
-    photo = next(part for part in parts(handed_over(hand)) if part["kind"] == "photo")
+    _, visit, photo, _ = parts(handed_over(hand))
     picture = unb64u(photo["jpeg"].rstrip("=").replace("+", "-").replace("/", "_"))
     opened_again = Image.open(io.BytesIO(picture))
 
@@ -109,6 +109,7 @@ def test_a_photograph_leaves_small_and_without_its_place(hand: Hand) -> None:
     assert max(opened_again.size) == 1600
     assert dict(opened_again.getexif()) == {}
     assert (photo["foot"], photo["view"], photo["moment"]) == ("left_fore", "sole", "after")
+    assert visit["photos"] == [{name: photo[name] for name in ("id", "foot", "view", "moment")}]
 
 
 def test_what_is_no_picture_is_told_and_the_rest_stays(hand: Hand) -> None:
@@ -119,6 +120,24 @@ def test_what_is_no_picture_is_told_and_the_rest_stays(hand: Hand) -> None:
 
     assert "is no picture" in hand.page.locator("#toast").inner_text()
     assert hand.record() == {"feet": {"left_fore": {"after": {"toe_length": 73}}}}
+
+
+def test_a_photograph_that_finds_no_room_stops_no_entry(hand: Hand) -> None:
+    """The page says so; lengths go on being kept, and the picture still leaves with the file."""
+    one_value(hand)
+    session = hand.page.context.new_cdp_session(hand.page)
+    used = hand.page.evaluate("navigator.storage.estimate().then((found) => found.usage)")
+    session.send(
+        "Storage.overrideQuotaForOrigin", {"origin": hand.page.url.split("/#")[0].rstrip("/"), "quotaSize": used}
+    )
+    photograph(hand, jpeg_with_place())
+    hand.page.wait_for_selector(".pictures img")
+    hand.tap("feet.left_fore.after.toe_length-74")
+    kept = hand.record()
+    told = [part["kind"] for part in parts(handed_over(hand))]
+
+    assert kept == {"feet": {"left_fore": {"after": {"toe_length": 74}}}}
+    assert told == ["head", "visit", "photo", "end"]
 
 
 def test_what_left_stays_until_the_computers_word_is_typed(hand: Hand) -> None:
@@ -173,17 +192,18 @@ def test_a_full_device_is_told_at_once_and_hands_over_all_the_same(hand: Hand) -
     assert visit["record"] == {"feet": {"left_fore": {"after": {"toe_length": 73}}}}
 
 
-def test_a_clock_that_is_wrong_is_said(browser: Browser, address: str) -> None:
-    """A year back: the page says so and keeps all the same."""
+@pytest.mark.parametrize(("days", "expected"), [(-365, "Look at its clock"), (365, "This list is 365 days old")])
+def test_a_clock_that_is_wrong_is_said(browser: Browser, address: str, days: int, expected: str) -> None:
+    """A year back, and a year ahead, which looks like an old list: the page says so and keeps all the same."""
     context = phone(browser)
     page = context.new_page()
-    page.clock.set_fixed_time(dt.datetime.now() - dt.timedelta(days=365))
+    page.clock.set_fixed_time(dt.datetime.now() + dt.timedelta(days=days))
     page.goto(address)
     page.wait_for_selector("body[data-ready]")
     told = page.locator(".warn").inner_text()
     context.close()
 
-    assert "Look at its clock" in told
+    assert expected in told
 
 
 def test_nothing_is_lost_when_the_browser_is_killed(browser: Browser, address: str, tmp_path: Path) -> None:

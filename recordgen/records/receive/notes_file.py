@@ -2,7 +2,7 @@
 
     {"field_notes":1,"file":"k7q2mfa3b","to":"…","key":"…","lines":4}
     1 …   the head: the practice, and the day on which the page was made
-    2 …   a visit
+    2 …   a visit, which names its photographs
     3 …   a photograph
     4 …   the end
 
@@ -19,7 +19,8 @@ from collections.abc import Callable, Iterable
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 
-from recordgen.problems import Place, Problem, Problems, Trouble, quoted, warning
+from recordgen.days import spoken_day
+from recordgen.problems import Place, Problem, Problems, Trouble, counted, quoted, warning
 from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
 from recordgen.records.receive.notes_parts import HeadPart, Part, PhotoPart, VisitPart, part_of
 
@@ -182,7 +183,16 @@ class _Lines:
             for one, at in parts
             if isinstance(one, PhotoPart) and one.visit == part.id and self._as_sent(one, at)
         )
+        self._missing_photos(part, place, {one.id for one, _ in parts if isinstance(one, PhotoPart)})
         return BroughtVisit(part.id, part.rev, part.horse, part.name, part.date, part.record, place, photos)
+
+    def _missing_photos(self, visit: VisitPart, place: Place, here: set[str]) -> None:
+        gone = [one.told for one in visit.photos if one.id not in here]
+        if gone:
+            whose = f"{visit.name or visit.horse}, {spoken_day(visit.date)}"
+            self._lost(
+                place, f"{counted(len(gone), 'photograph')} of {whose} did not arrive: {', '.join(gone)}", _AGAIN
+            )
 
     def _as_sent(self, photo: PhotoPart, place: Place) -> bool:
         if not photo.sha256 or hashlib.sha256(photo.jpeg).hexdigest() == photo.sha256:

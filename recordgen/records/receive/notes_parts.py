@@ -29,8 +29,22 @@ class HeadPart(_Part):
     page: dt.date | None = None
 
 
+class PhotoNamed(_Part):
+    """A photograph that goes with a visit, as the visit's line names it."""
+
+    id: Id
+    foot: Annotated[str, Field(max_length=40)] = ""
+    view: Annotated[str, Field(max_length=40)] = ""
+    moment: Annotated[str, Field(max_length=40)] = ""
+
+    @property
+    def told(self) -> str:
+        """The foot, the view and the moment in words; the id where none of them is told."""
+        return " ".join(filter(None, (self.foot, self.view, self.moment))).replace("_", " ") or self.id
+
+
 class VisitPart(_Part):
-    """A visit: the record under the very keys of a visit's file."""
+    """A visit: the record under the very keys of a visit's file. photos: those that go with it."""
 
     kind: Literal["visit"]
     id: Id
@@ -39,6 +53,7 @@ class VisitPart(_Part):
     name: Annotated[str, Field(max_length=200)] = ""
     date: Day
     record: dict[str, Any]
+    photos: tuple[PhotoNamed, ...] = ()
 
 
 class PhotoPart(_Part):

@@ -176,6 +176,20 @@ def test_a_photograph_that_is_not_as_it_was_kept_is_told() -> None:
     assert "not as the phone kept it" in next(iter(brought.problems)).message
 
 
+def test_a_cut_file_names_the_photographs_that_did_not_arrive() -> None:
+    """The visit's own line lists them, so those after the cut are known by foot and view."""
+    named = [{"id": "p1", "foot": "left_fore", "view": "sole", "moment": "after"}, {"id": "p2"}]
+    raw = plain_notes("k7", parts(visit("aaa", photos=named), photo("aaa", "p1"), photo("aaa", "p2")), False)
+    whole = read_notes(raw, "n", unseal)
+    cut = read_notes(b"".join(raw.splitlines(keepends=True)[:3]), "n", unseal)
+
+    assert (list(whole.problems), whole.whole) == ([], True)
+    assert not cut.whole
+    assert [one.message for one in cut.problems if "photograph" in one.message] == [
+        "2 photographs of Bramble, 20 November 2026 did not arrive: left fore sole after, p2"
+    ]
+
+
 @pytest.mark.parametrize("raw", [b'{"field_notes":1,"file":"../x"}\n', b'{"field_notes":1}\n', b"[]\n", b"\xff"])
 def test_an_id_that_can_be_no_name_is_none(raw: bytes) -> None:
     """No file is written outside its folder."""
