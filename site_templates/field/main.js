@@ -32,13 +32,13 @@ const start = async () => {
     return;
   }
   await openStore();
-  for (const name of DB.stores) await readAll(name).catch(() => {});
+  await Promise.all(DB.stores.map((name) => readAll(name).catch(() => {})));
   look();
   addEventListener("hashchange", () => { document.getElementById("over").replaceChildren(); render(); });
   render();
+  document.body.dataset.ready = "yes";
   keepPage().then((kept) => { memory.meta.set("page_kept", kept); document.body.dataset.offline = kept ? "yes" : "no"; });
   const persisted = await navigator.storage?.persist?.().catch(() => false);
   memory.meta.set("persisted", Boolean(persisted));
-  document.body.dataset.ready = "yes";
 };
 start();

@@ -6,6 +6,7 @@ import tempfile
 from pathlib import Path
 
 from tests.benchmarks.claims import print_claims, print_windows
+from tests.benchmarks.field import print_field
 from tests.benchmarks.measured import (
     bare_engine,
     bare_yaml,
@@ -39,6 +40,7 @@ def main() -> None:
         print(f"{f'{count} cycles':<86} {100 * held:9.1f} % {width * 30.4375:9.2f} mm a month")
     print_claims()
     print_windows()
+    print_field()
 
 
 def _practice(name: str, records: Path, folder: Path) -> None:

@@ -12,14 +12,9 @@ from playwright.sync_api import Browser
 from recordgen.site.field.build import build_field
 from tests.conftest import ROOT, TODAY
 from tests.support.commands import small_practice
-from tests.support.field import Hand, field_folder, hosted, opened, phone
+from tests.support.field import MOST_BYTES, MOST_CONTACTS, Hand, field_folder, hosted, opened, phone, usual_visit
 
-# The limits that a visit beside the horse is held to.
-MOST_CONTACTS = 30
-MOST_BYTES = 250_000
 LEAST_TARGET_PX = 48
-# New values near the last ones, once around the horse: foot, toe and heels, mm.
-TANSY = (("left_fore", 73, 33), ("left_hind", 70, 31), ("right_hind", 69, 30), ("right_fore", 72, 32))
 
 
 @pytest.fixture(scope="module")
@@ -37,27 +32,6 @@ def hand(browser: Browser, address: str) -> Iterator[Hand]:
     yield found
     context.close()
     assert found.said == []
-
-
-def usual_visit(hand: Hand) -> None:
-    """Toe and both heels on four feet, what was done on all, two findings, the next visit."""
-    hand.tap("horse-willowmere/tansy")
-    hand.tap("first-foot")
-    for foot, toe, heel in (
-        ("left_fore", 73, 33),
-        ("left_hind", 70, 31),
-        ("right_hind", 69, 30),
-        ("right_fore", 72, 32),
-    ):
-        for place, value in (("toe_length", toe), ("heel_height.medial", heel), ("heel_height.lateral", heel)):
-            hand.tap(f"feet.{foot}.after.{place}-{value}")
-        if foot in ("left_fore", "right_hind"):
-            hand.tap("zone-lateral quarter")
-            hand.tap(f"feet.{foot}.wall.lateral quarter.flare-3")
-            hand.tap("sheet-close")
-        hand.tap("next-foot")
-    hand.tap("weeks-6")
-    hand.tap("all-done-walls levelled")
 
 
 def test_a_usual_visit_takes_few_contacts(hand: Hand) -> None:

@@ -22,6 +22,9 @@ from playwright.sync_api import Browser, BrowserContext, Page
 from recordgen.site.field.build import build_field
 from tests.conftest import RECORDS
 
+# The limits that a visit beside the horse is held to, and its page.
+MOST_CONTACTS = 30
+MOST_BYTES = 250_000
 PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True, "ignore_https_errors": True}
 
 
@@ -134,3 +137,24 @@ def opened(context: BrowserContext, address: str) -> Hand:
     page.goto(address)
     page.wait_for_selector("body[data-ready]")
     return hand
+
+
+def usual_visit(hand: Hand) -> None:
+    """Toe and both heels on four feet, what was done on all, two findings, the next visit."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("first-foot")
+    for foot, toe, heel in (
+        ("left_fore", 73, 33),
+        ("left_hind", 70, 31),
+        ("right_hind", 69, 30),
+        ("right_fore", 72, 32),
+    ):
+        for place, value in (("toe_length", toe), ("heel_height.medial", heel), ("heel_height.lateral", heel)):
+            hand.tap(f"feet.{foot}.after.{place}-{value}")
+        if foot in ("left_fore", "right_hind"):
+            hand.tap("zone-lateral quarter")
+            hand.tap(f"feet.{foot}.wall.lateral quarter.flare-3")
+            hand.tap("sheet-close")
+        hand.tap("next-foot")
+    hand.tap("weeks-6")
+    hand.tap("all-done-walls levelled")
