@@ -8,6 +8,9 @@ const draftOf = (id) => memory.drafts.get(id);
 const horses = () => DATA.stables.flatMap((stable) => stable.horses.map((horse) => ({ ...horse, stable })));
 const horseOf = (draft) => horses().find((horse) => horse.id === draft.horse) || null;
 const nameOf = (draft) => (horseOf(draft) || {}).name || draft.newHorse || draft.horse;
+// A horse that was only opened is no visit; one that left the phone and was emptied since is.
+const hasEntry = (draft) => Boolean(draft.newHorse || draft.handed || draft.photos.length || !isEmpty(draft.record));
+const waitingDrafts = () => drafts().filter((draft) => !draft.received && hasEntry(draft));
 const openDraft = (horse) => drafts().find((draft) => draft.horse === horse && draft.date === today());
 
 const beginDraft = (horse, more = {}) => {

@@ -74,7 +74,7 @@ const buildFile = async (visits) => {
 
 let ready = null;
 screens.hand = () => {
-  const waiting = drafts().filter((draft) => !draft.received);
+  const waiting = waitingDrafts();
   const gone = drafts().filter((draft) => draft.received);
   if (!ready || ready.told !== tellOf(waiting)) prepare(waiting);
   const can = ready?.file && navigator.canShare?.({ files: [ready.file] });
@@ -104,7 +104,7 @@ const left = async () => {
     draft.handed = { file: ready.id, rev: draft.rev, at: Date.now() };
     await keep("drafts", draft.id, draft);
   }
-  ready = { ...ready, told: tellOf(drafts().filter((draft) => !draft.received)) };
+  ready = { ...ready, told: tellOf(waitingDrafts()) };
   toast(words("left_phone"));
   render();
 };

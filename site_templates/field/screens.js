@@ -7,7 +7,7 @@ const screens = {
   today() {
     const round = DATA.rounds.find((one) => one.day === today());
     const first = round ? round.horses : [];
-    const waiting = drafts().filter((draft) => !draft.received);
+    const waiting = waitingDrafts();
     bar(button(words("settings"), "settings", () => go("settings")), button(waiting.length ? words("hand_over", { count: counted(waiting.length, "visit_one", "visit_several") }) : words("nothing_waiting"), "hand", () => go("hand"), { class: "go wide", disabled: waiting.length === 0 }));
     const ordered = DATA.stables.map((stable) => ({ ...stable, horses: [...stable.horses].sort(byDue(first)) })).sort((one, other) => firstPlace(other, first) - firstPlace(one, first));
     return [
@@ -132,6 +132,8 @@ const entryChip = (draft, foot, entry) => {
   return choice(isEmpty(value) ? capital(named(entry.key)) : `${capital(named(entry.key))}: ${valueWords(value, entry)}`, !isEmpty(value), `chip-${foot || ""}-${entry.key}`, open);
 };
 
+// A longer word stands in smaller letters, so that it stays inside its zone.
+const LONG_WORD = 6;
 const soleMap = (draft, foot) => {
   const map = DATA.soles[foot.endsWith("fore") ? "fore" : "hind"];
   const left = foot.startsWith("left");
@@ -143,7 +145,7 @@ const soleMap = (draft, foot) => {
     const open = pressed(form.place, () => zoneSheet(draft, foot, form.place));
     return h("g", { role: "button", tabindex: 0, class: told ? "on" : "", "data-key": `zone-${form.place}`, "aria-label": `${placeName(form.place)}${told ? `: ${told}` : ""}`, onclick: open, onkeydown: (event) => { if (event.key === "Enter" || event.key === " ") { event.preventDefault(); open(); } } },
       h("path", { d: form.path, transform: left ? undefined : `matrix(-1 0 0 1 ${map.width} 0)` }),
-      h("text", { x: x(form.at[0]), y: form.at[1] }, told ? "●" : named(`short_${form.place}`)));
+      h("text", { x: x(form.at[0]), y: form.at[1], class: !told && named(`short_${form.place}`).length > LONG_WORD ? "long" : undefined }, told ? "●" : named(`short_${form.place}`)));
   };
   return h("svg", { class: "sole", viewBox: `-4 -6 ${map.width + 8} ${map.height}`, role: "group", "aria-label": words("sole_map", { foot: DATA.feet[foot] }) },
     map.forms.map(zone),
@@ -174,10 +176,20 @@ const doneOnAll = (draft) => {
 const weeksField = (draft, horse) => {
   const value = at(draft.record, ["next", "weeks"]);
   const entry = DATA.visit.find((one) => one.key === "next").fields.find((one) => one.key === "weeks");
-  const set = (what, how) => enter(draft, ["next"], what === undefined ? undefined : { ...draft.record.next, weeks: what }, how, entry).then(render);
+  const set = (what, how) => enter(draft, ["next"], what === undefined ? undefined : { ...(draft.record.next?.reason ? { reason: draft.record.next.reason } : {}), weeks: what }, how, entry).then(render);
   const usual = [4, 5, 6, 7, 8, 10];
   const shown = [...new Set([...usual, ...(typeof value === "number" ? [value] : [])])].sort((one, other) => one - other);
-  return h("div", { class: "chips", role: "group", "aria-label": words("back_in") }, shown.map((weeks) => choice(counted(weeks, "week_one", "week_several"), value === weeks, `weeks-${weeks}`, () => set(value === weeks ? undefined : weeks, "row"), { class: horse?.weeks === weeks ? "was" : "" })), button(words("keys"), "weeks-keys", () => keypad(entry, value, undefined, set)));
+  return [h("div", { class: "chips", role: "group", "aria-label": words("back_in") }, shown.map((weeks) => choice(counted(weeks, "week_one", "week_several"), value === weeks, `weeks-${weeks}`, () => set(value === weeks ? undefined : weeks, "row"), { class: horse?.weeks === weeks ? "was" : "" })), button(words("keys"), "weeks-keys", () => keypad(entry, value, undefined, set))), nextMore(draft)];
+};
+// A day in place of the weeks, and why then.
+const nextMore = (draft) => {
+  const next = draft.record.next || {};
+  const { fields } = DATA.visit.find((one) => one.key === "next");
+  const [day, reason] = ["date", "reason"].map((key) => fields.find((one) => one.key === key));
+  const setDay = (event) => { const { weeks: _, ...rest } = next; return enter(draft, ["next"], event.target.value ? { ...rest, date: event.target.value } : undefined, "keys", day).then(render); };
+  return h("details", { open: Boolean(next.date || next.reason) }, h("summary", {}, words("next_more")),
+    h("label", { class: "field" }, words("next_day"), h("input", { type: "date", value: next.date || "", min: draft.date, "data-key": "next.date", onchange: setDay })),
+    textField({ ...reason, key: "next_reason" }, next.reason, "next.reason", (what) => enter(draft, ["next", "reason"], what, "keys", { kind: "text" })));
 };
 // Care notes replace the earlier ones: so the first tap begins with those that are in force.
 const careField = (draft, horse) => {

@@ -1,7 +1,8 @@
 // Any field of the vocabulary, entered by its kind: so a new field of the records needs no new code here.
 const EMPTY_CHOICE = "?";
 
-const field = (draft, foot, entry, path, again) => {
+const field = (draft, foot, given, path, again) => {
+  const entry = onItsScale(draft, foot, given, path);
   const whole = foot ? ["feet", foot, ...path] : path;
   const value = at(draft.record, whole);
   const last = foot ? lastOf(draft, foot, path) : undefined;
@@ -20,6 +21,13 @@ const field = (draft, foot, entry, path, again) => {
   return makers[entry.kind]();
 };
 
+// A grade runs as its scale does; until the scale is chosen there is nothing to tap.
+const onItsScale = (draft, foot, entry, path) => {
+  if (!entry.scales) return entry;
+  const range = entry.scales[at(draft.record, [...(foot ? ["feet", foot] : []), ...path.slice(0, -1), "scale"])];
+  return range ? { ...entry, possible: range, likely: range } : { ...entry, likely: [1, 0] };
+};
+
 const numberField = (entry, value, last, key, set, seen) => h("div", { class: "measure" },
   h("p", {}, h("b", {}, labelOf(entry)), h("span", {}, nowWords(value, last, memory.meta.get("covered")))),
   numberRow(entry, value === EMPTY_CHOICE ? undefined : value, last, key, set, () => keypad(entry, value, last, set)),
@@ -33,7 +41,7 @@ const textField = (entry, value, key, set) => h("label", { class: "field" }, cap
   h("textarea", { rows: 3, "data-key": key, placeholder: words("speak"), dir: "auto", oninput: (event) => set(event.target.value.trim() || undefined) }, value || ""));
 
 const listField = (draft, foot, entry, path, value, key, set, again) => {
-  if (entry.of.kind === "choice") return choicesField(entry, entry.of.choices, value, key, set);
+  if (entry.of.kind === "choice") return choicesField(entry, entry.of.choices, Array.isArray(value) ? value : [], key, set, false, entry.none && value);
   if (entry.of.kind === "text") return choicesField(entry, [...new Set([...value, ...(SUGGESTED[entry.key]?.() || [])])], value, key, set, true);
   return h("div", { class: "measure" },
     h("p", {}, h("b", {}, capital(named(entry.key)))),
@@ -49,10 +57,13 @@ const startOf = (of) => {
 };
 const SUGGESTED = { done: () => DATA.done };
 
-const choicesField = (entry, choices, value, key, set, free = false) => h("div", { class: "measure" },
+// none: where it may be said that there is none of them, what is said so far; unsaid is something else.
+const NONE = "none";
+const choicesField = (entry, choices, value, key, set, free = false, none = false) => h("div", { class: "measure" },
   !entry.untitled && h("p", {}, h("b", {}, capital(named(entry.key))), h("span", {}, value.length ? counted(value.length, "chosen_one", "chosen_several") : "")),
   h("div", { class: "chips", role: "group", "aria-label": entry.help },
-    choices.map((word) => choice(capital(named(word)), value.includes(word), `${key}-${word}`, () => set(value.includes(word) ? value.filter((one) => one !== word) : [...value.filter((one) => one !== "begun"), word], "keys")))),
+    choices.map((word) => choice(capital(named(word)), value.includes(word), `${key}-${word}`, () => set(value.includes(word) ? value.filter((one) => one !== word) : [...value.filter((one) => one !== "begun"), word], "keys"))),
+    none !== false && choice(words("none_of_them"), none === NONE, `${key}-none`, () => set(none === NONE ? undefined : NONE, "keys"))),
   free && h("form", { class: "more", onsubmit: (event) => { event.preventDefault(); const typed = event.target.elements.word.value.trim(); if (typed) set([...new Set([...value, typed])], "keys"); } },
     h("input", { name: "word", "aria-label": words("something_else"), placeholder: words("something_else"), dir: "auto", "data-key": `${key}-else` }), h("button", {}, words("add"))));
 
@@ -73,11 +84,16 @@ const valueWords = (what, entry) => {
   if (isEmpty(what)) return words("cleared");
   if (what === EMPTY_CHOICE) return words("seen_not_measured");
   if (typeof what === "boolean") return words(what ? "yes" : "no");
-  if (Array.isArray(what)) return what.map((one) => (typeof one === "string" ? named(one) : Object.values(one).join(" "))).join(", ");
-  if (typeof what === "object") return Object.values(what).join(" ");
+  if (Array.isArray(what)) return what.map((one) => (typeof one === "string" ? named(one) : groupWords(one))).join(", ");
+  if (typeof what === "object") return groupWords(what);
   return typeof what === "number" ? `${what}${entry.unit === "mm" ? " mm" : entry.unit === "degrees" ? "°" : ""}` : named(String(what));
 };
 
+// A thing that was only begun holds nothing yet.
+const groupWords = (group) => {
+  const inside = Object.entries(group).filter(([key]) => key !== "begun").map(([, one]) => (typeof one === "object" ? groupWords(one) : typeof one === "boolean" ? words(one ? "yes" : "no") : one));
+  return inside.length ? inside.join(" ") : words("begun");
+};
 const groupSheet = (draft, foot, entry, path, title) => sheet(title, (again) => [
   h("p", { class: "quiet" }, entry.help || ""),
   (entry.kind === "group" ? entry.fields : [entry]).map((inner) => field(draft, foot, inner, entry.kind === "group" ? [...path, inner.key] : path, again)),

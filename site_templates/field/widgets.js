@@ -25,9 +25,11 @@ const choice = (label, on, key, work, props = {}) => button(label, key, work, { 
 
 const say = (told) => { document.getElementById("say").textContent = told; };
 let telling = 0;
+const TOAST_GAP_PX = 8;
 const toast = (told, back) => {
   document.getElementById("toast")?.remove();
   const made = h("div", { id: "toast" }, h("span", {}, told), back && button(words("take_back"), "toast-back", back));
+  made.style.bottom = `${document.getElementById("bar").offsetHeight + TOAST_GAP_PX}px`;
   document.body.append(made);
   say(told);
   clearTimeout(telling);

@@ -9,12 +9,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
+from recordgen.records.models.visit import Visit
 from recordgen.site.field.build import build_field
 from tests.conftest import ROOT, TODAY
 from tests.support.commands import small_practice
 from tests.support.field import MOST_BYTES, MOST_CONTACTS, Hand, field_folder, hosted, opened, phone, usual_visit
-
-LEAST_TARGET_PX = 48
 
 
 @pytest.fixture(scope="module")
@@ -181,34 +180,59 @@ def test_a_horse_that_is_not_in_the_list_can_be_begun(hand: Hand) -> None:
     )
 
 
-@pytest.mark.parametrize("width", [320, 390, 430])
-@pytest.mark.parametrize("where", ["", "settings", "hand", "horse", "foot"])
-def test_every_target_is_large_enough_and_nothing_runs_off(
-    browser: Browser, address: str, width: int, where: str
-) -> None:
-    """For one dirty thumb, on narrow phones too; and nothing runs off the page."""
-    context = phone(browser, viewport={"width": width, "height": 700})
-    hand = opened(context, address)
-    if where in ("horse", "foot"):
-        hand.tap("horse-willowmere/tansy")
-        if where == "foot":
-            hand.tap("tile-left_fore")
-    elif where:
-        hand.page.evaluate(f"location.hash = '#/{where}'")
-    hand.page.wait_for_timeout(100)
-    small = hand.page.evaluate(
-        """(least) => [...document.querySelectorAll('button, input, select, textarea, summary, .camera')]
-        .filter((one) => one.type !== 'file' && one.offsetParent)
-        .map((one) => [one.getBoundingClientRect(), one.textContent])
-        .filter(([box]) => box.width < least || box.height < least)
-        .map(([box, text]) => `${text} ${box.width}x${box.height}`)""",
-        LEAST_TARGET_PX,
-    )
-    wide = hand.page.evaluate("document.documentElement.scrollWidth")
-    context.close()
+def test_lameness_is_graded_on_its_scale_and_no_sign_can_be_said(hand: Hand) -> None:
+    """Nothing to tap before the scale is chosen; then its own grades. No sign seen is said, and is not unsaid."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("chip--lameness")
+    before = hand.page.locator('[data-key="lameness.grade-3"]').count()
+    hand.tap("lameness.scale-Obel")
+    grades = hand.page.locator('.sheet [data-key^="lameness.grade-"]').all_inner_texts()
+    hand.tap("lameness.grade-3")
+    hand.tap("sheet-close")
+    hand.tap("chip--signs")
+    hand.tap("signs-none")
+    record = hand.record()
 
-    assert small == []
-    assert wide <= width
+    assert (before, grades) == (0, ["0", "1", "2", "3", "4", "123"])
+    assert record == {"lameness": {"scale": "Obel", "grade": 3}, "signs": "none"}
+    assert Visit.model_validate({**record, "date": "2026-11-27"}).showed_no_sign
+
+
+def test_a_vets_words_begin_with_their_day(hand: Hand) -> None:
+    """Today's, which can be changed; the visit is one that the records take."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("chip--vet")
+    hand.tap("vet-more")
+    hand.tap("vet.0.kind-advised")
+    hand.page.locator('[data-key="vet.0.by"]').fill("Dr Sage")
+    record = hand.record()
+
+    assert record["vet"] == [{"date": dt.date.today().isoformat(), "kind": "advised", "by": "Dr Sage"}]
+    assert Visit.model_validate({**record, "date": dt.date.today().isoformat()}).vet[0].by == "Dr Sage"
+
+
+def test_the_next_visit_can_be_a_day_with_a_reason(hand: Hand) -> None:
+    """In place of weeks, and weeks tapped afterwards take the place of the day."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("weeks-6")
+    hand.page.locator("summary", has_text="A day, or a reason").tap()
+    hand.page.locator('[data-key="next.date"]').fill("2027-03-02")
+    hand.settled()
+    hand.page.locator('[data-key="next.reason"]').fill("before the show")
+    by_day = hand.record()["next"]
+    hand.tap("weeks-5")
+
+    assert by_day == {"date": "2027-03-02", "reason": "before the show"}
+    assert hand.record()["next"] == {"weeks": 5, "reason": "before the show"}
+
+
+def test_a_horse_that_was_only_opened_is_not_handed_over(hand: Hand) -> None:
+    """Nothing was entered, so there is no visit to take in."""
+    hand.tap("horse-willowmere/tansy")
+    hand.tap("back")
+    waiting = hand.page.locator('[data-key="hand"]')
+
+    assert (waiting.inner_text(), waiting.is_disabled()) == ("Nothing waits to be handed over.", True)
 
 
 def test_the_page_is_light(tmp_path: Path) -> None:
