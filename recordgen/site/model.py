@@ -16,6 +16,7 @@ class Page:
 
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
     which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
+    found_by: more words by which search finds it, shown nowhere. weight: of its place among what search finds.
     finished: whether the file stands from an earlier build, so that no text of it is here.
     """
 
@@ -25,6 +26,8 @@ class Page:
     late: tuple[str, ...] = ()
     in_menu: bool = True
     searched: bool = True
+    found_by: tuple[str, ...] = ()
+    weight: float = 1.0
     finished: bool = False
 
     def complete(self, text: str) -> str:

@@ -111,7 +111,8 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         ours = self.pages[page.file.src_uri]
         page.title = escape(ours.title)
         page.meta["hide"] = ["navigation", "toc"]
-        page.meta["search"] = {"exclude": not ours.searched}
+        page.meta["search"] = {"exclude": not ours.searched, "boost": ours.weight}
+        page.meta["tags"] = list(ours.found_by)
         return ""
 
     def on_page_content(self, html: str, page: EnginePage, **_: Any) -> str:

@@ -73,6 +73,25 @@ def test_search_finds_a_horse(browser: Browser, served: str) -> None:
         expect(first).to_have_attribute("href", _ending("horses/bramble.html"))
 
 
+@pytest.mark.parametrize(
+    ("typed", "address"),
+    [
+        ("thrush", "horses/fennel.html"),
+        ("18/11/2026", "horses/fennel.html"),
+        ("18 November 2026", "horses/fennel.html"),
+    ],
+)
+def test_search_takes_everyday_names_and_days_as_typed(browser: Browser, served: str, typed: str, address: str) -> None:
+    """The horse of which it was recorded comes first, and the result does not repeat the everyday name as ours."""
+    with opened(browser, f"{served}/willowmere/index.html", 1280, "light") as (page, _):
+        page.locator(".md-search__input").click()
+        page.keyboard.type(typed)
+        results = page.locator(".md-search-result__link")
+
+        expect(results.first).to_have_attribute("href", _ending(address))
+        expect(page.locator(".md-search-result .md-tags").first).to_be_hidden()
+
+
 def _ending(address: str) -> re.Pattern[str]:
     return re.compile(re.escape(address))
 

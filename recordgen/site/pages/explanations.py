@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from recordgen.hoof.cautions.cautions import LEVELS
 from recordgen.hoof.law_notes import scope_notes
 from recordgen.hoof.tracing.camera import TRUE_ANGLES, camera_table
@@ -10,12 +12,15 @@ from recordgen.records.models.annotations import range_at
 from recordgen.site.model import Page
 from recordgen.site.pages.renderer import PageRenderer
 
+# Search tells what explains after what is known of a horse.
+HELP_LAST = 0.2
 WORDS, METHOD, SAFETY, PROBLEMS = "words.md", "method.md", "safety.md", "problems.md"
 
 
 def render_explanations(renderer: PageRenderer) -> list[Page]:
     """The same three pages on every site."""
-    return [render_words(renderer), render_method(renderer), render_safety(renderer)]
+    pages = [render_words(renderer), render_method(renderer), render_safety(renderer)]
+    return [replace(page, weight=HELP_LAST) for page in pages]
 
 
 def render_words(renderer: PageRenderer) -> Page:

@@ -17,11 +17,15 @@ from recordgen.site.horse.glance import found_in, glance_of
 from recordgen.site.horse.overlay import overlay_of
 from recordgen.site.horse.parts import foot_parts, said_last
 from recordgen.site.model import Page
+from recordgen.site.pages.found_by import found_by
 from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
 from recordgen.site.tracing.page import tracings_of
+
+# Search tells a horse before the pages that name it.
+HORSES_FIRST = 4.0
 
 
 def render_horse_and_sheet(
@@ -44,7 +48,7 @@ def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: 
 def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:
     """All that is known of a horse. sheet: where its sheet for the vet lies."""
     ways, photographs = renderer.context.ways, renderer.find_album(uri, horse)
-    return renderer.render(
+    page = renderer.render(
         uri,
         horse.horse.name,
         "horse.html",
@@ -57,6 +61,7 @@ def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSumma
         **_folded(renderer, horse),
         measures={measure.key: measure for measure in ways.measures},
     )
+    return replace(page, found_by=found_by(horse, ways.naming), weight=HORSES_FIRST)
 
 
 def calendar_name(uri: str) -> str:

@@ -1,0 +1,36 @@
+"""Words by which search finds a horse beside those of its page: everyday names of findings, and days as they are typed.
+
+They stand in the index alone. An everyday name may say more than was observed, so no page shows one.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+
+from recordgen.hoof.naming import Naming
+from recordgen.hoof.observations import Finding
+from recordgen.hoof.summary import HorseSummary
+
+# A finding of a frog goes by other names than the same one elsewhere.
+OF_THE_FROG = ("frog", "central groove", "medial groove", "lateral groove")
+
+
+def found_by(horse: HorseSummary, naming: Naming) -> tuple[str, ...]:
+    """The everyday names of all that was ever found on a horse, and the days of its visits, each once."""
+    found = [one for visit in horse.history for foot in visit.feet.values() for one in foot.findings]
+    names = [name for one in found for name in everyday_names(one, naming)]
+    days = [text for visit in horse.history for text in day_spellings(visit.visit.date)]
+    return tuple(dict.fromkeys([*names, *days]))
+
+
+def everyday_names(finding: Finding, naming: Naming) -> list[str]:
+    """The names by which people in the trade ask for a finding; none where ours is the everyday one."""
+    key = f"everyday_{finding.kind}"
+    place = "_frog" if finding.place in OF_THE_FROG else ""
+    told = naming.phrases.get(key + place, naming.phrases.get(key, ""))
+    return [name for name in told.split(", ") if name]
+
+
+def day_spellings(day: date) -> tuple[str, str, str]:
+    """A day as people type it in figures; in words it stands on the page."""
+    return day.isoformat(), f"{day.day}/{day.month}/{day.year}", f"{day.day}.{day.month}.{day.year}"
