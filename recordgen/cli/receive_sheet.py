@@ -78,7 +78,7 @@ def _propose(run: ReceiveRun, file: Path, grid: Grid, columns: Path) -> None:
     run.problems += brought.problems
     outcomes = _tried(run, brought)
     run.lines += list(_previews(run, outcomes))
-    run.is_unfinished = True
+    run.is_unfinished = run.is_unfinished or not brought.whole
     told = {"file": str(file), "columns": str(columns), "proposed": proposal.text}
     run.told.append({**told, "visits": [], "receipt": None})
 

@@ -63,11 +63,14 @@ def test_what_was_written_is_found_and_told(week: tuple[Path, list[Ran]]) -> Non
 def test_git_keeps_the_week_like_a_diary(week: tuple[Path, list[Ran]]) -> None:
     """Each change in an entry of its own, with nothing left over."""
     says = subprocess.run(
-        ["git", "-C", week[0], "log", "--format=%s", "-6"], capture_output=True, text=True, check=True
+        ["git", "-C", week[0], "log", "--first-parent", "--format=%s", "-9"], capture_output=True, text=True, check=True
     ).stdout.splitlines()
     left = subprocess.run(["git", "-C", week[0], "status", "--porcelain"], capture_output=True, check=True).stdout
 
     assert says == [
+        "Both computers joined",
+        "read again",
+        "Willowmere: Bramble seen on 14 March 2025; Fennel seen on 2 April 2025",
         "Taken back: Three Oaks: Teasel is called Little Teasel now",
         "Three Oaks: Teasel is called Little Teasel now",
         "Hazel Bottom: the record of Dunnock ends, died",
@@ -76,6 +79,19 @@ def test_git_keeps_the_week_like_a_diary(week: tuple[Path, list[Ran]]) -> None:
         "Willowmere, 23 November 2026: Bramble seen",
     ]
     assert left == b""
+
+
+def test_two_computers_hold_the_same(week: tuple[Path, list[Ran]]) -> None:
+    """The visits of the book, and both corrections of one visit; the stick has all of it."""
+    text = (week[0] / "willowmere/bramble/2026-11-23.yaml").read_text()
+    told = [ran.result.output for ran in week[1] if ran.line.startswith("recordgen backup")]
+
+    assert "before: {toe_length: 88.5}" in (week[0] / "willowmere/bramble/2025-03-14.yaml").read_text()
+    assert "toe_length: 76" in text
+    assert "weeks: 5" in text
+    assert all("read back whole" in one or "Restored into" in one for one in told)
+    assert run("fetch", "--records", week[0].parent / "second-computer").exit_code == 0
+    assert (week[0].parent / "second-computer/willowmere/bramble/2026-11-23.yaml").read_text() == text
 
 
 def test_the_records_are_right(week: tuple[Path, list[Ran]]) -> None:

@@ -70,7 +70,7 @@ def test_a_new_sheet_is_proposed_and_nothing_of_it_is_taken_in(desk: SheetDesk) 
     before = desk.files()
     told = desk.receive()
 
-    assert (told.exit_code, desk.files()) == (1, before)
+    assert (told.exit_code, desk.files()) == (0, before)
     assert "{column: D, heading: Toe before (mm), is: foot.before.toe_length, unit: mm}" in desk.columns.read_text()
     assert "".join(f"    {line}\n" for line in TAKEN.splitlines()) in told.output
 
