@@ -74,9 +74,7 @@ def _fetched(address: str | None, records: Path, answers_file: Path | None) -> t
 
 
 def _tell(found: Fetched, naming: Naming, address: str) -> None:
-    if found.open:
-        return
-    if not found.entries and not found.keys and not found.without_words:
+    if not (found.entries or found.keys or found.without_words or found.open):
         echo(naming.phrase("join_nothing", address=address or "the copy"))
         return
     if found.entries:
@@ -90,4 +88,5 @@ def _tell(found: Fetched, naming: Naming, address: str) -> None:
         echo(naming.phrase("join_keys", names=names))
     if found.without_words:
         echo(naming.phrase("join_no_words"))
-    echo(naming.phrase("join_next"))
+    if found.entries or found.keys:
+        echo(naming.phrase("join_next"))

@@ -111,10 +111,11 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
         found.open += joined.questions
         found.joined.append(about)
         files[both.path] = joined.content
-    if not found.open:
-        entry = joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
-        _refuse_not_kept(records, entry)
-        take_over(records, entry)
+    if found.open:
+        return Fetched(open=found.open)
+    entry = joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
+    _refuse_not_kept(records, entry)
+    take_over(records, entry)
     return found
 
 

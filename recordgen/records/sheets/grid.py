@@ -31,12 +31,16 @@ SHEET_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 
 @dataclass(frozen=True)
 class Grid:
-    """One sheet. shown: the file's name. sheet: of a workbook, empty for CSV. rows: all rows from the top left cell."""
+    """One sheet. shown: the file's name. sheet: of a workbook, empty for CSV. rows: all rows from the top left cell.
+
+    merged: ranges of cells that are one. others: the workbook's other sheets.
+    """
 
     shown: str
     sheet: str
     rows: tuple[tuple[Value, ...], ...]
     merged: tuple[Merged, ...] = ()
+    others: tuple[str, ...] = ()
 
     def at(self, row: int, column: int) -> Value:
         """The cell in a row and column, both counted from 0; None where nothing stands."""
@@ -101,12 +105,13 @@ def _of_workbook(raw: bytes, shown: str, sheet: str | None) -> Grid:
                 raise Trouble(f"the sheet {quoted(name)} of {shown} has too many cells", "Take it in in several parts")
             rows = found.to_python(skip_empty_area=False)
             merged = tuple(found.merged_cell_ranges or ())
+            others = tuple(one for one in book.sheet_names if one != name)
     except PasswordError:
         raise Trouble(f"{shown} is locked with a password", "Save a copy without one, and take that in") from None
     except CalamineError:
         way_out = "Open it in your spreadsheet program, save it as CSV, and take that in"
         raise Trouble(f"{shown} cannot be read as a spreadsheet", way_out) from None
-    return Grid(shown, name, tuple(tuple(map(_plain, row)) for row in rows), merged)
+    return Grid(shown, name, tuple(tuple(map(_plain, row)) for row in rows), merged, others)
 
 
 def _refuse_swollen(raw: bytes, shown: str) -> None:

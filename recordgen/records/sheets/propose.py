@@ -106,6 +106,7 @@ class _Proposing:
                 "columns.yaml.jinja",
                 shown=self.grid.shown,
                 sheet=self.grid.sheet,
+                others=self.grid.others,
                 heading_rows=self.rows,
                 first_row=self.first_row,
                 each_row=self.each_row,
