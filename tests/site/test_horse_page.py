@@ -115,7 +115,7 @@ def test_one_visit_shows_no_charts(demo_sites: Path) -> None:
     """The feet and a sentence stand instead; nothing can be compared."""
     page = soup(demo_sites / "tithe-barn/horses/nutmeg.html")
 
-    assert page.select("#toe-length, #glance, #compare, #angles, .rg-course") == []
+    assert page.select("#toe-length, #glance, #compare, #angles, svg.course") == []
     assert len(page.select(".rg-foot-card svg.picture")) == 4
 
 

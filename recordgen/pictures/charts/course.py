@@ -12,7 +12,7 @@ from recordgen.pictures.pen import FOOT_COLOUR, Pen
 from recordgen.pictures.shapes import dots
 from recordgen.records.models.names import Foot, is_fore
 
-WIDTH, HEIGHT = 90.0, 22.0
+WIDTH, HEIGHT = 80.0, 26.0
 # Room for the point at the end, picture units.
 ROOM = 3.5
 

@@ -25,6 +25,7 @@ WIDTH, HEIGHT = 170.0, 118.0
 LEFT, RIGHT, TOP, BOTTOM = 29.0, 154.0, 18.0, 97.0
 # Where words stand at the right side of the axes.
 RIGHT_BESIDE_WORDS = 118.0
+LOWER = 22.0
 ROUND_STEPS = (1, 2, 5, 10)
 MOST_STEPS = 3
 # So few that no two labels of days touch; a year stands in place of its January, else beside the first month.
@@ -38,6 +39,7 @@ class Frame:
 
     band: room kept free above the days, picture units. today, today_words: a day to mark, with its word above. sides:
     words at the right of the upper and of the lower half; then values are shown without their sign.
+    low: less high than other panels.
     """
 
     span: Span
@@ -47,6 +49,17 @@ class Frame:
     today: date | None = None
     today_words: str = ""
     sides: tuple[str, str] | None = None
+    low: bool = False
+
+    @property
+    def height(self) -> float:
+        """The height of the figure, picture units."""
+        return HEIGHT - LOWER if self.low else HEIGHT
+
+    @property
+    def bottom(self) -> float:
+        """How far below the upper edge the line of the days stands."""
+        return BOTTOM - LOWER if self.low else BOTTOM
 
     @property
     def right(self) -> float:
@@ -74,12 +87,12 @@ class Frame:
     def up(self) -> Limits:
         """The limits of the values, with the band below them."""
         low, high = self.scale
-        return low - (high - low) * self.band / (BOTTOM - TOP - self.band), high
+        return low - (high - low) * self.band / (self.bottom - TOP - self.band), high
 
     def above_days(self, units: float) -> float:
         """The value that stands so many picture units above the line of the days."""
         low, high = self.up
-        return low + (high - low) * units / (BOTTOM - TOP)
+        return low + (high - low) * units / (self.bottom - TOP)
 
 
 def day_ticks(frame: Frame) -> dict[float, str]:
@@ -103,12 +116,13 @@ def day_ticks(frame: Frame) -> dict[float, str]:
 
 def panel_view(frame: Frame) -> View:
     """The axes with their frame drawn, ready for one foot."""
-    return View(_axes(frame.right), frame.across, frame.up, (WIDTH, HEIGHT), _drawn(frame))
+    return View(_axes(frame.right, frame.low), frame.across, frame.up, (WIDTH, frame.height), _drawn(frame))
 
 
 @cache
-def _axes(right: float) -> Axes:
-    axes = framed_axes(WIDTH, HEIGHT, (LEFT, TOP, right, BOTTOM))
+def _axes(right: float, low: bool) -> Axes:
+    lower = LOWER if low else 0
+    axes = framed_axes(WIDTH, HEIGHT - lower, (LEFT, TOP, right, BOTTOM - lower))
     # Nothing is written along them, so that nobody has to look for room for it.
     axes.xaxis.set_label_coords(0, 0)
     axes.yaxis.set_label_coords(0, 0)
@@ -117,13 +131,14 @@ def _axes(right: float) -> Axes:
 
 @lru_cache(maxsize=64)
 def _drawn(frame: Frame) -> str:
-    axes = _axes(frame.right)
+    axes = _axes(frame.right, frame.low)
     days = day_ticks(frame)
     axes.set_xticks(list(days), list(days.values()))
     axes.set_yticks(frame.values, [_value_words(abs(one) if frame.sides else one) for one in frame.values])
     axes.set(xlim=frame.across, ylim=frame.up)
-    unit = Lettering(frame.unit, (-0.04, 1), "end", down=-8)
-    added = [on_axes(unit, axes, axes.transAxes)]
+    added: list[Artist] = []
+    if frame.unit:
+        added.append(on_axes(Lettering(frame.unit, (-0.04, 1), "end", down=-8), axes, axes.transAxes))
     if frame.today:
         added += _today(axes, day_number(frame.today), frame.today_words)
     if frame.sides:

@@ -47,19 +47,19 @@ def toe_length_panel(
     span: Span,
     scale: Scale,
     title: str,
-    unit: str = "mm",
     forecast: ForecastCone | None = None,
     today: tuple[date, str] | None = None,
+    low: bool = False,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
-    readings: toe length, in the unit shown. Where a visit lacks a value, a dotted line only joins what was measured.
-    forecast: the growth still to come as a light cone; span and scale should hold its last day and its reach. today:
-    a day to mark, with its word.
+    readings: toe length, mm. Where a visit lacks a value, a dotted line only joins what was measured. forecast: the
+    growth still to come as a light cone; span and scale should hold its last day and its reach. today: a day to mark,
+    with its word. low: less high than the other panels, and without its unit, which the page tells.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, unit, today)
+    canvas, frame = _begun(events, span, scale, "" if low else "mm", today, low=low)
     if forecast:
         draw_forecast(canvas, foot, forecast, weight, frame.up[0])
     draw_strokes(canvas, bridges(visits), NOT_MEASURED)
@@ -129,14 +129,15 @@ def _begun(
     unit: str,
     today: tuple[date, str] | None = None,
     sides: tuple[str, str] | None = None,
+    low: bool = False,
 ) -> tuple[Canvas, Frame]:
     """A sheet with the frame that all feet of a horse share."""
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
-    from recordgen.pictures.charts.panel import HEIGHT, WIDTH, Frame, panel_view
+    from recordgen.pictures.charts.panel import WIDTH, Frame, panel_view
 
     day, words = today or (None, "")
-    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides)
-    return Canvas(WIDTH, HEIGHT, view=panel_view(frame)), frame
+    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides, low)
+    return Canvas(WIDTH, frame.height, view=panel_view(frame)), frame
 
 
 def _draw_band(canvas: Canvas, frame: Frame, error: float) -> None:

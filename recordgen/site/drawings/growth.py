@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import timedelta
+from datetime import date, timedelta
 
 from recordgen.days import month_year, spoken_day
 from recordgen.hoof.growth.growing_out import GrowingOut
 from recordgen.hoof.growth.growth import FootGrowth
 from recordgen.hoof.growth.rate import Rate
+from recordgen.hoof.growth.season import growing_days
 from recordgen.hoof.naming import MONTH_DAYS, Naming
 from recordgen.hoof.summary import FootSummary, HorseSummary
 from recordgen.pictures.charts.forecast import ForecastCone
@@ -16,27 +17,32 @@ from recordgen.pictures.charts.growth_rates import RateRow
 from recordgen.pictures.feet.growing_out import Defect
 from recordgen.records.models.names import FEET, Foot, Zone
 
-# How far the wall's growth is drawn past today at the least.
-BEYOND_TODAY = timedelta(weeks=2)
+# How far the wall's growth is drawn past today and past the window.
+BEYOND = timedelta(weeks=4)
 
 
 def forecasts(summary: HorseSummary, naming: Naming) -> dict[Foot, ForecastCone]:
     """The growth still to come, by foot: from the length after the last trim past today and past the window.
 
-    None of a horse without a window, or of a foot whose length after the last trim is not known.
+    None of a horse without a window, or of a foot whose length after the last visit is not known.
     """
     due = summary.due
     if due is None:
         return {}
+    end = max(due.latest, due.best, summary.as_of) + BEYOND
+    told = naming.phrase("chart_forecast", day=spoken_day(due.best))
     found = {}
     for foot, one in summary.feet.items():
         length = one.measures.get("toe_length")
-        if length and length.after is not None and summary.growth.feet[foot].net.cycles and length.day <= due.best:
-            rates = _interval(one.growth.net, 1)
-            told = naming.phrase("chart_forecast", day=spoken_day(due.best))
-            end = max(due.latest, due.best, summary.as_of + BEYOND_TODAY)
-            found[foot] = ForecastCone(length.day, length.after, due.best, end, rates, told)
+        if length and length.after is not None and one.growth.net.cycles and length.day == summary.last_visit:
+            found[foot] = ForecastCone(length.day, length.after, due.best, end, _a_day(summary, one, end), told)
     return found
+
+
+def _a_day(summary: HorseSummary, one: FootSummary, end: date) -> tuple[float, float, float]:
+    """Net growth on a day of the stretch from the last visit to a day, low, middle and high, as its season makes it."""
+    start = summary.last_visit or end
+    return _interval(one.growth.net, growing_days(summary.growth.season, start, end) / max((end - start).days, 1))
 
 
 def rate_rows(summary: HorseSummary, naming: Naming) -> list[RateRow]:

@@ -34,6 +34,7 @@ from recordgen.site.drawings.growth import (
     usual_a_month,
 )
 from recordgen.site.drawings.told import growing_out_told, rates_told, series_told
+from recordgen.site.horse.courses import Courses
 from recordgen.site.model import late_place
 from recordgen.site.tracing.pictures import TracingPictures
 
@@ -110,20 +111,34 @@ class Pictures:
             for foot, series in readings.items()
         }
 
-    def toe_course(self, summary: HorseSummary) -> dict[Foot, Markup]:
-        """The course of toe length alone, a small line for each foot that was measured twice, all on one scale."""
-        readings = {foot: series for foot, series in readings_of(summary, "toe_length").items() if len(series) > 1}
-        if not readings:
-            return {}
-        span, scale = shared_span(readings), shared_scale(readings)
+    def toe_panels(self, toes: Courses) -> dict[Foot, Markup]:
+        """Toe length through the visits of the last year with what is expected since, a low panel for each foot."""
+        today = (toes.today, self.naming.phrase("chart_today")) if toes.today else None
         return {
             foot: self._place(
                 self.kept.drawn(
-                    course_line, foot, series, span, scale, series_told(self.naming, "toe_length", foot, series)
+                    toe_length_panel,
+                    foot,
+                    one.readings,
+                    (),
+                    toes.span,
+                    toes.scale,
+                    series_told(self.naming, "toe_length", foot, one.readings),
+                    forecast=one.expected,
+                    today=today,
+                    low=True,
                 )
             )
-            for foot, series in readings.items()
+            for foot, one in toes.by_foot.items()
         }
+
+    def toe_course(self, toes: Courses, foot: Foot) -> Markup:
+        """The course of a toe's length alone, as small as a word, on the scale of all feet."""
+        readings = toes.by_foot[foot].readings
+        scale = shared_scale({foot: one.readings for foot, one in toes.by_foot.items()})
+        told = series_told(self.naming, "toe_length", foot, readings)
+        span = shared_span({foot: readings})
+        return self._place(self.kept.drawn(course_line, foot, readings, span, scale, told))
 
     def growth_rates(self, summary: HorseSummary) -> Markup | None:
         """Growth of each foot with its interval; None where no cycle is known."""

@@ -100,7 +100,7 @@ def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> di
         "photographs": photographs,
         "tracings": tracings,
         "parts_of_feet": foot_parts(horse, tracings, photographs),
-        "toes": toe_courses(horse),
+        "toes": toe_courses(horse, ways.naming),
         "overlay": overlay_of(photographs),
         "glance": glance_of(horse, ways.naming),
     }

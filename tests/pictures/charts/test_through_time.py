@@ -141,10 +141,19 @@ def test_today_is_marked_and_named() -> None:
     assert float(word.attrib["x"]) == pytest.approx(line[0][0], abs=0.1)
 
 
+def test_a_low_panel_shows_the_same_on_less_height() -> None:
+    """Days stand where they stood, values keep their distances in proportion."""
+    usual, low = panel(), toe_length_panel("left_fore", VISITS, (), SPAN, SCALE, "toe length", low=True)
+
+    assert float(root_of(low).attrib["viewBox"].split()[3]) < HEIGHT
+    assert [[x for x, _ in drop] for drop in drops(low)] == [[x for x, _ in drop] for drop in drops(usual)]
+    assert [value_at(low, a[1]) - value_at(low, b[1]) for a, b in drops(low)] == pytest.approx([8, 9, 12], abs=0.2)
+
+
 def test_a_panel_does_not_tell_what_was_drawn_before_it() -> None:
     """Axes are reused: the same panel has the same bytes whatever stood on them in between."""
     first = panel(events=[Event(FIRST, "vet", "seen")])
-    toe_length_panel("right_hind", VISITS, (), SPAN, (60, 120), "t", unit="cm", today=(SECOND, "now"))
+    toe_length_panel("right_hind", VISITS, (), SPAN, (60, 120), "t", today=(SECOND, "now"), low=True)
     difference_panel("left_hind", VISITS, (), SPAN, (-9, 95), "heels", ("a", "b"), 2.0)
 
     assert panel(events=[Event(FIRST, "vet", "seen")]) == first
