@@ -79,15 +79,16 @@ def _build(
     from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites, find_strangers
     from recordgen.site.build_context import BuildContext
+    from recordgen.site.kept.digest import RecordsDigest
+    from recordgen.site.kept.standing import Standing
     from recordgen.site.pages.sites import PRACTICE
-    from recordgen.site.standing import RecordsDigest, Standing
 
     stages.done("load")
     refuse_sites(out, records)
     before = None if cache.folder is None else RecordsDigest.of(records)
     whole = read_whole(records, today, stable)
     stages.done("read")
-    context = BuildContext.of(whole, today, cache)
+    context = BuildContext.of(whole, today, cache, before)
     stages.done("compute")
     slugs = [one.slug for one in context.stables]
     standing = Standing(cache, before, whole, context) if before else None

@@ -118,9 +118,14 @@ class HorseSummary:
         return next((one for one in claims if (one.of.foot, one.of.measure.key) == (foot, key)), None)
 
     @property
+    def visit_days(self) -> tuple[date, ...]:
+        """The days of all visits, the last one first."""
+        return tuple(one.visit.date for one in self.history)
+
+    @property
     def last_visit(self) -> date | None:
         """The day of the last visit; None before the first."""
-        return self.history[0].visit.date if self.history else None
+        return self.visit_days[0] if self.visit_days else None
 
     @property
     def days_since(self) -> int | None:

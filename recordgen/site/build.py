@@ -20,11 +20,11 @@ from recordgen.locks import hold_lock
 from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
+from recordgen.site.kept.search_entries import add_entries, read_entries
+from recordgen.site.kept.standing import KeptSite, Standing, part_of
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import PRACTICE, render_practice_site, render_site
-from recordgen.site.search_entries import add_entries, read_entries
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
-from recordgen.site.standing import KeptSite, Standing, part_of
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from recordgen.cache.entries import Cache
 from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.context import Context
 from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
-from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
+from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.pictures.cache import PictureCache
 from recordgen.records.history.trails import trails
 from recordgen.records.load.everything import Whole
@@ -23,6 +23,8 @@ from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import Photo
 from recordgen.site.amendments import HorseTrails
 from recordgen.site.context import ways_of
+from recordgen.site.kept.digest import RecordsDigest
+from recordgen.site.kept.summaries import Summaries
 from recordgen.site.templates import environment
 
 # The folders of a stable and of a horse.
@@ -51,24 +53,29 @@ class BuildContext:
     no_trails: GitTrouble | None = None
     own_pages: Mapping[str, OwnPages] = field(default_factory=dict)
     page_name: Callable[[str], str] = str
+    summaries: Summaries | None = None
 
     @classmethod
-    def of(cls, whole: Whole, today: date, cache: Cache | None) -> BuildContext:
-        """The context of a practice that was read, with the summaries of all that was read. cache: None for none."""
+    def of(cls, whole: Whole, today: date, cache: Cache | None, read: RecordsDigest | None = None) -> BuildContext:
+        """The context of a practice that was read, with the summaries of all that was read. cache: None for none.
+
+        read: the records just before they were read, by which summaries are known again; all are computed where None.
+        """
         cache = cache or Cache(None)
         practice, ways = whole.practice, ways_of(whole, cache)
-        stables = tuple(summarise_stable(stable, ways, today) for stable in practice.stables)
+        summaries = Summaries(whole, ways, today, cache, read)
         known = trails(practice, whole.reference)
         return cls(
             records=practice.folder,
             ways=ways,
             today=today,
             cache=cache,
-            stables=stables,
-            patterns=patterns_by_stable(stables, whole.reference.patterns, ways.naming, today),
+            stables=summaries.stables,
+            patterns=patterns_by_stable(summaries.shares, whole.reference.patterns, ways.naming, today),
             photos={(horse.stable, horse.slug): horse.photos for horse in practice.horses if horse.photos},
             trails={(one.stable, one.slug): known.of_horse(one.stable, one.slug) for one in practice.horses},
             no_trails=known.trouble,
+            summaries=summaries,
             own_pages={"": practice.pages, **{stable.slug: stable.pages for stable in practice.stables}},
         )
 
@@ -94,6 +101,7 @@ class BuildContext:
             patterns={slug: self.patterns[slug]} if slug in self.patterns else {},
             photos={place: found for place, found in self.photos.items() if place[0] == slug},
             trails={place: found for place, found in self.trails.items() if place[0] == slug},
+            summaries=None,
             own_pages={name: found for name, found in self.own_pages.items() if name in ("", slug)},
         )
         own.__dict__.update(templates=self.templates, pictures=self.pictures)

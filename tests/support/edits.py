@@ -18,8 +18,9 @@ from recordgen.packaged import packaged
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build import build_sites
 from recordgen.site.build_context import BuildContext
+from recordgen.site.kept.digest import RecordsDigest
+from recordgen.site.kept.standing import Standing
 from recordgen.site.pages.sites import PRACTICE
-from recordgen.site.standing import RecordsDigest, Standing
 from tests.conftest import TODAY
 from tests.demo.generated import generated_practice
 
@@ -59,10 +60,10 @@ class Edited:
         """The sites built into a folder: by slug, whether each stood already."""
         before = RecordsDigest.of(self.records)
         whole = read_whole(self.records, self.today)
-        context = BuildContext.of(whole, self.today, self.cache)
-        slugs = [*(stable.slug for stable in context.stables), PRACTICE]
-        with mock.patch("recordgen.site.standing.program_version", return_value=self.version):
+        with mock.patch("recordgen.site.kept.digest.program_version", return_value=self.version):
+            context = BuildContext.of(whole, self.today, self.cache, before if with_cache else None)
             known = Standing(self.cache, before, whole, context) if with_cache else None
+        slugs = [*(stable.slug for stable in context.stables), PRACTICE]
         built = build_sites(context, slugs, self.folder / out, 1, known)
         return {site.slug: site.stood for site in built}
 

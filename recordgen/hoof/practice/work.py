@@ -26,7 +26,7 @@ def months_of_work(horses: Iterable[HorseSummary], today: date) -> list[MonthOfW
 
     horses: those that have left count too, since they were work.
     """
-    visits = [(horse.stable, horse.slug, one.visit.date) for horse in horses for one in horse.history]
+    visits = [(horse.stable, horse.slug, day) for horse in horses for day in horse.visit_days]
     return [_month(first, visits) for first in _firsts(today)]
 
 

@@ -13,6 +13,8 @@ from recordgen.hoof.summary import StableSummary
 from recordgen.records.models.reference import PatternWords
 
 YEAR = timedelta(days=365)
+# The shares of one stable today, and those of a year ago.
+SharesInTime = tuple[Shares, Shares]
 
 
 @dataclass(frozen=True)
@@ -64,27 +66,31 @@ def patterns(
 
     others: the practice's other stables. A finding for which no horse here was looked at is left out.
     """
-    return _patterns(stable, shares(stable, today), [shares(other, today) for other in others], words, naming, today)
+    here, year_ago = shares_in_time(stable, today)
+    return _patterns(here, year_ago, [shares(other, today) for other in others], words, naming, today)
+
+
+def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
+    """The shares of a stable today, and a year ago."""
+    return shares(stable, today), shares(stable, today - YEAR)
 
 
 def patterns_by_stable(
-    stables: Sequence[StableSummary], words: Mapping[str, PatternWords], naming: Naming, today: date
+    found: Mapping[str, SharesInTime], words: Mapping[str, PatternWords], naming: Naming, today: date
 ) -> dict[str, tuple[Pattern, ...]]:
-    """The patterns of each stable among all of a practice, by its slug. Each horse is counted once for all of them."""
-    found = {stable.slug: shares(stable, today) for stable in stables}
-    elsewhere = {slug: [share for other, share in found.items() if other != slug] for slug in found}
-    return {one.slug: _patterns(one, found[one.slug], elsewhere[one.slug], words, naming, today) for one in stables}
+    """The patterns of each stable among all of a practice, by its slug. found: the shares of each."""
+    elsewhere = {slug: [now for other, (now, _) in found.items() if other != slug] for slug in found}
+    return {slug: _patterns(*found[slug], elsewhere[slug], words, naming, today) for slug in found}
 
 
 def _patterns(
-    stable: StableSummary,
     here: Shares,
+    year_ago: Shares,
     elsewhere: Sequence[Shares],
     words: Mapping[str, PatternWords],
     naming: Naming,
     today: date,
 ) -> tuple[Pattern, ...]:
-    year_ago = shares(stable, today - YEAR)
     found = []
     for key, share in here.items():
         if share.looked:

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from recordgen.hoof.stable.patterns import Pattern, patterns, patterns_by_stable
+from recordgen.hoof.stable.patterns import Pattern, patterns, patterns_by_stable, shares_in_time
 from recordgen.hoof.stable.prevalence import SIGNS, Share
 from recordgen.hoof.stable.proportions import wilson
 from recordgen.hoof.summary import StableSummary
@@ -131,7 +131,9 @@ def test_a_whole_practice_at_once() -> None:
     """Each stable has the patterns it has alone, and nothing was changed by asking."""
     practice = [herd((6, 9), (1, 9)), *others((1, 9), (2, 9))]
     before = copy.deepcopy(practice)
-    every = patterns_by_stable(practice, REFERENCE.patterns, NAMING, TODAY)
+    every = patterns_by_stable(
+        {one.slug: shares_in_time(one, TODAY) for one in practice}, REFERENCE.patterns, NAMING, TODAY
+    )
 
     for one in practice:
         elsewhere: Sequence[StableSummary] = [other for other in practice if other is not one]

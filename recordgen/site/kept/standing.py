@@ -16,33 +16,17 @@ from pathlib import Path
 from typing import Any
 
 from recordgen.cache.entries import Cache
-from recordgen.cache.inputs import content_digest, files_in, stat_digest, templates_digest
+from recordgen.cache.inputs import files_in, stat_digest
 from recordgen.cache.spelling import key_of
-from recordgen.cache.versions import program_version
 from recordgen.records.load.everything import Whole
 from recordgen.site.build_context import BuildContext
+from recordgen.site.kept.digest import RecordsDigest
+from recordgen.site.kept.search_entries import Entries
 from recordgen.site.model import Page
-from recordgen.site.search_entries import Entries
 
 PLACES, SITES = "places", "sites"
 # The part of the trimmer's site that no stable has to itself; it is made again each time.
 OVERALL = ""
-
-
-@dataclass(frozen=True)
-class RecordsDigest:
-    """The records by their bytes: each stable's folder, and all the rest."""
-
-    shared: str
-    stables: Mapping[str, str]
-
-    @classmethod
-    def of(cls, records: Path) -> RecordsDigest:
-        """The records as they are now."""
-        root = Path(os.path.realpath(records))
-        stables = sorted(file.parent for file in root.glob("*/stable.yaml"))
-        shared = content_digest(root, [root / ".git", root / "sites", *stables])
-        return cls(shared, {folder.name: content_digest(folder) for folder in stables})
 
 
 @dataclass(frozen=True)
@@ -73,26 +57,18 @@ class Standing:
 
     def __init__(self, cache: Cache, read: RecordsDigest, whole: Whole, context: BuildContext) -> None:
         """read: the records just before they were read."""
-        self._cache, self._read, self._records = cache, read, whole.practice.folder
-        shared = self._shared_key(whole, context)
+        self._cache, self._read, self._summaries = cache, read, context.summaries
         fronts = [(stable.slug, stable.stable.name) for stable in context.stables]
+        no_git = context.no_trails and (context.no_trails.message, context.no_trails.way_out)
+        trails = {
+            stable.slug: [context.trails.get((stable.slug, horse.slug)) for horse in stable.horses]
+            for stable in whole.practice.stables
+        }
         self._keys = {
-            record.slug: key_of(
-                shared,
-                read.stables.get(record.slug),
-                [horse.earlier for horse in record.horses],
-                list(context.patterns.get(record.slug, ())),
-                [context.trails.get((record.slug, horse.slug)) for horse in record.horses],
-            )
-            for record in whole.practice.stables
+            slug: key_of(key, no_git, trails[slug], list(context.patterns.get(slug, ())))
+            for slug, key in read.keys(whole, context.today).items()
         }
         self._below = {slug: key_of(key, fronts) for slug, key in self._keys.items()}
-
-    def _shared_key(self, whole: Whole, context: BuildContext) -> str:
-        no_git = context.no_trails and (context.no_trails.message, context.no_trails.way_out)
-        repeated = [visit.model_dump_json() for visit in whole.repeated]
-        program = (program_version(), templates_digest())
-        return key_of(program, os.path.realpath(self._records), self._read.shared, context.today, repeated, no_git)
 
     def keys_of(self, slug: str) -> Mapping[str, str]:
         """The keys of a site's parts as it would be made now."""
@@ -108,8 +84,10 @@ class Standing:
         return None if content is None else KeptSite(**json.loads(content))
 
     def remember(self, sites: Mapping[Path, KeptSite]) -> None:
-        """Keep what was put in these places; nothing where a record changed since it was read."""
-        if sites and self._read == RecordsDigest.of(self._records):
+        """Keep what was put in these places and computed for it; nothing where a record changed since it was read."""
+        if sites and self._read.is_current():
+            if self._summaries:
+                self._summaries.remember()
             for place, site in sites.items():
                 content = json.dumps(asdict(site)).encode()
                 key = hashlib.sha256(content).hexdigest()

@@ -1,0 +1,108 @@
+"""Summaries of horses whose records did not change: what others ask of them is kept, the rest computed when asked for.
+
+The trimmer's front page, the rounds and the calendars ask few things of each horse. Those that can be kept as plain
+values are; any other field is computed with all the rest, so that no list of fields has to be right.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import fields
+from datetime import date
+from typing import Any
+
+from recordgen.cache.entries import Cache
+from recordgen.cache.values import as_json, from_json
+from recordgen.hoof.care.jobs import Job
+from recordgen.hoof.care.withheld import Withheld
+from recordgen.hoof.cautions.cautions import Caution, ClosedCaution
+from recordgen.hoof.context import Context
+from recordgen.hoof.due import Due
+from recordgen.hoof.growth.forecasts import Fared, Forecast
+from recordgen.hoof.missing import Gap
+from recordgen.hoof.remarks import Remark
+from recordgen.hoof.stable.patterns import SharesInTime, shares_in_time
+from recordgen.hoof.stable.prevalence import Share
+from recordgen.hoof.summary import HorseSummary, StableSummary, summarise, summarise_stable
+from recordgen.records.load.everything import Whole
+from recordgen.records.models.practice import HorseRecord, StableRecord
+from recordgen.site.kept.digest import RecordsDigest
+
+KIND = "summaries"
+CLASSES = {
+    one.__name__: one for one in (Caution, ClosedCaution, Due, Fared, Forecast, Gap, Job, Remark, Share, Withheld)
+}
+# Taken from the record itself.
+_RECORDED = ("stable", "slug", "horse", "shared", "as_of")
+_FIELDS = frozenset(one.name for one in fields(HorseSummary))
+
+
+class KeptSummary(HorseSummary):
+    """A summary of which some fields are at hand; asked for any other, it is computed whole."""
+
+    def __init__(self, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any]) -> None:
+        """known: by name, the fields that were kept."""
+        recorded = {"stable": record.stable, "slug": record.slug, "horse": record.horse, "shared": record.shared}
+        self.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today))
+
+    def __getattr__(self, name: str) -> Any:
+        """A field that is not at hand."""
+        if name not in _FIELDS:
+            raise AttributeError(name)
+        self.__dict__.update(vars(summarise(*self.__dict__["_made_from"])))
+        return self.__dict__[name]
+
+    @property
+    def visit_days(self) -> tuple[date, ...]:
+        """The days of all visits, the last one first."""
+        return tuple(visit.date for visit in reversed(self.__dict__["_made_from"][0].visits))
+
+
+class Summaries:
+    """The summaries of a practice's stables, and of each the shares of findings that are compared with the others'."""
+
+    def __init__(self, whole: Whole, ways: Context, today: date, cache: Cache, read: RecordsDigest | None) -> None:
+        """read: the records just before they were read; nothing is taken from the cache where None."""
+        self._cache, self._ways, self._today = cache, ways, today
+        self._keys = read.keys(whole, today) if read else {}
+        self._fresh: list[str] = []
+        self.shares: dict[str, SharesInTime] = {}
+        self.stables = tuple(self._stable(record) for record in whole.practice.stables)
+
+    def _stable(self, record: StableRecord) -> StableSummary:
+        kept = self._cache.get(KIND, self._keys[record.slug]) if self._keys else None
+        if kept is None:
+            self._fresh.append(record.slug)
+            made = summarise_stable(record, self._ways, self._today)
+            self.shares[record.slug] = shares_in_time(made, self._today)
+            return made
+        known = from_json(json.loads(kept), CLASSES)
+        self.shares[record.slug] = known["shares"]
+        pairs = zip(record.horses, known["horses"], strict=True)
+        return StableSummary(
+            record.slug,
+            record.stable,
+            tuple(KeptSummary(horse, self._ways, self._today, found) for horse, found in pairs),
+        )
+
+    def remember(self) -> None:
+        """Keep what was computed now."""
+        for stable in self.stables:
+            if self._keys and stable.slug in self._fresh:
+                told = {"shares": self.shares[stable.slug], "horses": tuple(map(_to_keep, stable.horses))}
+                self._cache.put(KIND, self._keys[stable.slug], json.dumps(as_json(told, CLASSES)).encode())
+
+
+def _to_keep(horse: HorseSummary) -> dict[str, Any]:
+    """The fields of a summary that can be kept."""
+    found = {name: getattr(horse, name) for name in sorted(_FIELDS - {*_RECORDED})}
+    return {name: value for name, value in found.items() if _is_plain(value)}
+
+
+def _is_plain(value: object) -> bool:
+    try:
+        as_json(value, CLASSES)
+    except TypeError:
+        return False
+    return True

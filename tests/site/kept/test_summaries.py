@@ -1,0 +1,91 @@
+"""Summaries that are kept in part: every field as computed, and the trimmer's front page computes none of them."""
+
+from __future__ import annotations
+
+import pickle
+from dataclasses import fields
+from pathlib import Path
+
+import pytest
+
+from recordgen.cache.entries import Cache
+from recordgen.hoof.summary import HorseSummary
+from recordgen.records.load.everything import Whole, read_whole
+from recordgen.site.context import ways_of
+from recordgen.site.kept import summaries as room
+from recordgen.site.kept.digest import RecordsDigest
+from recordgen.site.kept.summaries import KeptSummary, Summaries
+from tests.conftest import RECORDS, TODAY
+
+# Asked of every horse by the front page, the rounds, the calendars or the menus.
+ASKED = ("due", "held", "cautions", "closed_cautions", "jobs", "withheld", "gaps", "remarks", "fared", "care_class")
+
+
+@pytest.fixture(scope="module")
+def whole() -> Whole:
+    """The demo practice, as read."""
+    return read_whole(RECORDS, TODAY)
+
+
+@pytest.fixture(scope="module")
+def cache(whole: Whole, tmp_path_factory: pytest.TempPathFactory) -> Cache:
+    """A cache that holds its summaries."""
+    made = Cache(tmp_path_factory.mktemp("kept"))
+    summed(whole, made).remember()
+    return made
+
+
+def summed(whole: Whole, cache: Cache) -> Summaries:
+    """The summaries of the practice."""
+    return Summaries(whole, ways_of(whole), TODAY, cache, RecordsDigest.of(RECORDS))
+
+
+def horses(found: Summaries) -> list[HorseSummary]:
+    """All horses."""
+    return [horse for stable in found.stables for horse in stable.horses]
+
+
+def test_every_field_is_as_computed(whole: Whole, cache: Cache) -> None:
+    """Whether it was kept or is computed when asked for; and so are the shares of findings."""
+    kept, computed = summed(whole, cache), summed(whole, Cache(None))
+    assert {type(horse) for horse in horses(kept)} == {KeptSummary}
+    assert kept.shares == computed.shares
+
+    for one, other in zip(horses(kept), horses(computed), strict=True):
+        assert (one.last_visit, one.days_since, one.visit_days) == (
+            other.last_visit,
+            other.days_since,
+            other.visit_days,
+        )
+        for field in fields(HorseSummary):
+            assert repr(getattr(one, field.name)) == repr(getattr(other, field.name)), field.name
+
+
+def test_what_all_ask_is_at_hand(whole: Whole, cache: Cache, monkeypatch: pytest.MonkeyPatch) -> None:
+    """No horse is computed for it; any other field is computed once."""
+    monkeypatch.setattr(room, "summarise", lambda *_: pytest.fail("computed again"))
+    found = horses(summed(whole, cache))
+
+    assert all(hasattr(horse, name) for horse in found for name in (*ASKED, "last_visit", "horse", "shared"))
+
+
+def test_another_process_gets_it_whole(whole: Whole, cache: Cache) -> None:
+    """With what it can compute the rest from."""
+    first = horses(summed(whole, cache))[0]
+    again = pickle.loads(pickle.dumps(first))
+
+    assert (again.due, len(again.history)) == (first.due, len(first.visit_days))
+
+
+def test_no_other_attribute_is_made_up(whole: Whole, cache: Cache) -> None:
+    """A name that is no field is no field."""
+    assert not hasattr(horses(summed(whole, cache))[0], "fields")
+
+
+def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache, tmp_path: Path) -> None:
+    """One folder that differs; the others are known."""
+    read = RecordsDigest.of(RECORDS)
+    other = RecordsDigest(read.root, read.shared, {**read.stables, "willowmere": "other"})
+    found = Summaries(whole, ways_of(whole), TODAY, cache, other)
+
+    assert {stable.slug for stable in found.stables if type(stable.horses[0]) is HorseSummary} == {"willowmere"}
