@@ -3,6 +3,7 @@ const traceDraft = (data, store) => {
   const MOST_BACK = 60;
   // SD of a tap in px of the screen: a finger that only touched, and one that settled under the loupe. Judgement, from
   // simulated hands.
+  const USUAL_HAND = 1.5;
   const HAND = { touched: 5.7, settled: 1.5 };
   const table = data.steps[data.view], takes = data.takes[data.view];
   const step = ({ mark, good }) => {
@@ -70,8 +71,11 @@ const traceDraft = (data, store) => {
     }
     const ends = pointsOf("scale"), scale = !now.noScale && ends.length === 2 && now.lay ? { from: ends[0], to: ends[1], length: now.length, lay: now.lay } : null;
     const drawn = data.view === "sole" && (landmarks.wall || landmarks.white_line) ? "smooth" : "straight";
-    return { view: data.view, scale, drawn, landmarks };
+    const usual = landmarks.wall ? { sd: sd(), table: data.model } : null;
+    return { view: data.view, scale, drawn, landmarks, usual };
   };
+  // SD of a tap in px of this picture.
+  const sd = () => ((handError() || USUAL_HAND) * data.size[0]) / 1000;
   const handError = () => {
     const all = Object.values(now.hand).flat();
     if (!all.length) return null;

@@ -39,8 +39,8 @@ const traceFaults = (() => {
   };
 
   // tracing: {view, scale, drawn, landmarks}; each fault as its name and, of a line, which.
-  const found = ({ view, scale, drawn, landmarks }, foot, size) => {
-    const lines = traceLines.drawn(landmarks, drawn), faults = [...scaled(scale, size), ...sides(view, foot, landmarks)];
+  const found = ({ view, scale, drawn, landmarks, usual }, foot, size) => {
+    const lines = traceLines.drawn(landmarks, drawn, usual), faults = [...scaled(scale, size), ...sides(view, foot, landmarks)];
     for (const name of Object.keys(traceLines.OUTLINES)) if (lines[name] && crosses(lines[name])) faults.push(["crosses", name]);
     if (lines.wall && landmarks.white_line && !landmarks.white_line.every((point) => inside(point, lines.wall))) faults.push(["outside"]);
     const up = view === "sole" ? null : upward(view, landmarks);

@@ -61,8 +61,12 @@ const traceLines = (() => {
     return [...line, points[points.length - 1]];
   };
 
-  // The landmarks of a tracing with its lines drawn. points: by name, lists of points.
-  const drawn = (points, how) => Object.fromEntries(Object.entries(points).map(([name, found]) => [name, how === "smooth" && name in OUTLINES ? smooth(found) : found]));
+  // The landmarks of a tracing with its lines drawn. points: by name, lists of points. usual: {sd, table} where the
+  // lines follow the usual outlines.
+  const drawn = (points, how, usual) => {
+    const plain = Object.fromEntries(Object.entries(points).map(([name, found]) => [name, how === "smooth" && name in OUTLINES ? smooth(found) : found]));
+    return how === "smooth" && usual ? { ...plain, ...traceUsual.lines(points, usual.sd, usual.table) } : plain;
+  };
 
-  return { OUTLINES, smooth, drawn };
+  return { OUTLINES, smooth, solved, drawn };
 })();

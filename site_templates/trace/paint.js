@@ -25,9 +25,10 @@ const tracePaint = (canvas, picture, view, draft) => {
     ink.fillStyle = tone;
     ink.fill();
   };
+  let lines = {};
   const lineOf = (key) => {
     const points = draft.ordered(key, draft.pointsOf(key));
-    return key in traceLines.OUTLINES ? traceLines.smooth(points) : points;
+    return lines[key] || (key in traceLines.OUTLINES ? traceLines.smooth(points) : points);
   };
 
   // at: turns points of the picture into those of the drawing. chosen: the point that the keys move.
@@ -71,7 +72,8 @@ const tracePaint = (canvas, picture, view, draft) => {
 
   // touched: the spot under the finger, or null. cursor: where Enter would set a point.
   return ({ touched, chosen, cursor }) => {
-    const times = window.devicePixelRatio || 1;
+    const times = window.devicePixelRatio || 1, { landmarks, drawn, usual } = draft.tracing();
+    lines = traceLines.drawn(landmarks, drawn, usual);
     ink.setTransform(times, 0, 0, times, 0, 0);
     ink.fillStyle = "#0d100e";
     ink.fillRect(0, 0, view.width, view.height);

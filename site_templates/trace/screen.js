@@ -24,14 +24,16 @@ const traceScreen = (root, data, picture, store, done) => {
     const tracing = draft.tracing(), found = traceFigures(tracing);
     const shown = table.headline[data.view].filter((name) => name in found).slice(0, 4);
     live.replaceChildren(...shown.map((name) => h("div", { "data-figure": name }, h("dt", {}, [table.figures[name][0], table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
-    const faults = faultsOf(tracing);
+    const faults = faultsOf(tracing), usual = tracing.usual;
+    if (!message && usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table)) message = "off_usual";
+    if (message === "off_usual" && !(usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table))) message = "";
     say.classList.toggle("wrong", faults.length > 0);
     say.textContent = faults[0] || (message ? words(message) : lacking(draft.here()));
   };
   const counted = (step) => {
     const points = draft.pointsOf(step.key).length;
     if (step.key === "review") return "";
-    return step.line ? words("count", { count: points, good: step.good }) : step.least > 1 ? words("count", { count: points, good: step.least }) : "";
+    return step.line ? (points > step.good ? String(points) : words("count", { count: points, good: step.good })) : step.least > 1 ? words("count", { count: points, good: step.least }) : "";
   };
   const lacking = (step) => (step.line && draft.pointsOf(step.key).length < step.least ? words("needs", { least: step.least }) : "");
   const enough = (step) => draft.pointsOf(step.key).length >= step.least && (step.key !== "scale" || draft.now.lay);
@@ -97,7 +99,8 @@ const traceScreen = (root, data, picture, store, done) => {
   };
   const write = async (number) => {
     sheets.open(words("writing"));
-    const sent = { ...draft.tracing(), hand_error: draft.handError(), instead_of: number };
+    const { usual, ...tracing } = draft.tracing();
+    const sent = { ...tracing, model: usual ? data.model.version : null, hand_error: draft.handError(), instead_of: number };
     const answer = await done(sent).catch(() => ({ written: false, problems: [words("not_reached")], figures: {} }));
     if (answer.written) {
       store.clear();

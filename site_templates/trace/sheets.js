@@ -50,7 +50,7 @@ const traceSheets = (root, data, draft, words) => {
   };
   const camera = (anew) => open(words("camera"),
     drawing(svg(data.steps.camera[data.view], "200 120"), "camera"),
-    h("p", {}, words.table.camera_how[data.view]), h("p", {}, words("camera_safe")), h("p", { className: "quiet" }, words("settle")), h("p", { className: "quiet keys" }, words("keys")),
+    h("p", {}, words.table.camera_how[data.view]), h("p", {}, words("camera_safe")), h("p", { className: "quiet touch" }, words("settle")), h("p", { className: "quiet keys" }, words("keys")),
     h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); })));
 
   const told = (name, value, sd, bare) => {

@@ -7,11 +7,17 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
-from recordgen.site.trace.page import read_part
+from recordgen.site.trace.page import read_part, usual_outlines
 from tests.tapped.cases import PYTHON_ALONE, written
 
 CASES = written()
-SCRIPTS = "\n".join(read_part(f"{name}.js") for name in ("lines", "sole", "upright"))
+SCRIPTS = "\n".join(read_part(f"{name}.js") for name in ("lines", "usual", "sole", "upright"))
+
+
+def usual(case: dict[str, Any]) -> dict[str, Any] | None:
+    """By how much a tap may be off, px, and the table of usual outlines, where a case follows them."""
+    sd = (case["hand_error"] or 0) * case["image"][0] / 1000
+    return {"sd": sd, "table": usual_outlines()} if case["model"] else None
 
 
 @pytest.fixture(scope="module")
@@ -20,7 +26,8 @@ def reckoned(browser: Browser) -> dict[str, dict[str, float]]:
     page = browser.new_page()
     asked = "(cases) => Object.fromEntries(Object.entries(cases).map(([name, one]) => [name, traceFigures(one)]))"
     page.add_script_tag(content=SCRIPTS + "\nwindow.traceFigures = traceFigures;")
-    found: dict[str, Any] = page.evaluate(asked, CASES)
+    cases = {name: case | {"usual": usual(case)} for name, case in CASES.items()}
+    found: dict[str, Any] = page.evaluate(asked, cases)
     page.close()
     return found
 

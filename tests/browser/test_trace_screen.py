@@ -13,7 +13,17 @@ from recordgen.hoof.tracing.figures import plain_values
 from recordgen.records.models.tracing import Tracing
 from recordgen.site.trace.photo import PhotoToTrace
 from tests.support.practice_folders import VISIT
-from tests.support.tracing_screen import Served, Tapper, marks_of, opened, phone, served, traced_practice, tracings_in
+from tests.support.tracing_screen import (
+    PUT,
+    Served,
+    Tapper,
+    marks_of,
+    opened,
+    phone,
+    served,
+    traced_practice,
+    tracings_in,
+)
 from tests.support.typed_tracings import tapped
 
 MOST_CONTACTS = 32
@@ -60,8 +70,9 @@ def test_a_sole_takes_few_contacts_and_is_written(hand: Tapper, photo: PhotoToTr
     assert not shown.thread.is_alive()
     (found,) = tracings_in(photo)
     true, told = plain_values(Tracing.model_validate(tapped())), plain_values(found)
-    assert {name: told[name] for name in told if abs(true[name] - told[name]) > 0.01 * abs(true[name]) + 0.4} == {}
-    assert (found.drawn, found.sha256, found.file) == ("smooth", photo.sha256, photo.file.name)
+    # Quick touches are thought to be off by far, so that the line leaves them a little.
+    assert {name: told[name] for name in told if abs(true[name] - told[name]) > 0.015 * abs(true[name]) + 1} == {}
+    assert (found.drawn, found.model, found.sha256, found.file) == ("smooth", 1, photo.sha256, photo.file.name)
     assert all(line in photo.visit.read_text().splitlines() for line in VISIT.splitlines())
 
 
@@ -208,7 +219,7 @@ def test_what_cannot_be_is_said_at_once(
     with served(tmp_path, photo) as shown:
         hand = opened(phone(browser), shown.address)
         points = MARKS | change
-        hand.page.evaluate(_PUT, points)
+        hand.page.evaluate(PUT, points)
         hand.page.reload()
         hand.page.wait_for_selector("body[data-ready]")
         assert said in hand.words()
@@ -247,10 +258,6 @@ _TURNED = """() => new Promise((done) => {
   const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
   look();
 })"""
-_PUT = """(points) => {
-  tracing.draft.change((now) => Object.assign(now, {points, lay: 'on foot'}));
-  tracing.draft.go(99);
-}"""
 
 
 def _typed(marks: dict[str, Any]) -> dict[str, Any]:

@@ -125,7 +125,9 @@ def _traced(view: TracedView, lot: Random, more: bool) -> Values:
     }
     scale = {"from": [100, 1100], "to": [500.25, 1100], "length": lot.randrange(1, 2000)}
     scale |= {"lay": lot.choice(["on foot", "on ground", "unknown"])} if more else {}
-    told = {"view": view, "moment": lot.choice(["before", "after"]), "image": [1600, 1200], "scale": scale}
+    told: Values = {"view": view, "moment": lot.choice(["before", "after"]), "image": [1600, 1200], "scale": scale}
     if more and view == "sole":
-        told |= {"drawn": lot.choice(["straight", "smooth"]), "sha256": "0123456789abcdef" * 4}
+        drawn: list[Values] = [{"drawn": "straight"}, {"drawn": "smooth"}, {"drawn": "smooth", "model": 1}]
+        told |= lot.choice(drawn)
+        told |= {"sha256": "0123456789abcdef" * 4}
     return {**told, **({"file": "2026-11-27-left-fore-sole-after.jpg", "hand_error": 1.25} if more else {}), **marks}

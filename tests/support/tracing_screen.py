@@ -29,6 +29,11 @@ from tests.support.typed_tracings import tapped
 
 PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
 SIZE = (1200, 1000)
+# Puts points on the screen, as if they had been tapped and the rule had lain on the foot.
+PUT = """(points) => {
+  tracing.draft.change((now) => Object.assign(now, {points, lay: 'on foot'}));
+  tracing.draft.go(99);
+}"""
 Marks = dict[str, list[list[float]]]
 
 

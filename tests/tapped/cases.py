@@ -26,23 +26,23 @@ def made() -> dict[str, Values]:
     wide = replace(HIND, width=141.0, roundness=2.4)
     ground = {"scale": {"from": [100, 950], "to": [700, 950], "length": 100, "lay": "on ground"}}
     return {
-        "fore": tapped(FORE, hand_px=3, seed=1),
         "hind": tapped(HIND, hand_px=3, seed=2),
-        "quick": tapped(FORE, 7, 5, hand_px=6, seed=3),
-        "nine": tapped(HIND, 9, 7, hand_px=3, seed=4),
+        "nine": tapped(wide, 9, 7, hand_px=3, seed=4),
         "thirteen": tapped(odd, 13, 11, hand_px=3, seed=5),
         "odd": tapped(odd, hand_px=3, seed=6),
-        "wide": tapped(wide, hand_px=3, seed=7),
         "poor hand": tapped(FORE, hand_px=12, seed=8),
         "mirrored": _moved(tapped(odd, hand_px=3, seed=9), mirrored=True),
         "turned": _moved(tapped(odd, hand_px=3, seed=10), degrees=140),
         "no scale": tapped(FORE, hand_px=3, seed=11, scale=None),
         "scale on the ground": tapped(HIND, hand_px=3, seed=12) | ground,
+        "usual": tapped(FORE, hand_px=3, seed=13, model=1, hand_error=2.5),
+        "usual of few": tapped(HIND, 7, 5, hand_px=3, seed=14, model=1, hand_error=2.5),
+        "usual and odd": _moved(tapped(odd, 13, 11, hand_px=3, seed=15, model=1, hand_error=2.5), degrees=75),
+        "off the usual": tapped(Sole(bulges=(Bulge(at=-30, height=16, width=30),)), 13, 9, model=1, hand_error=1.0),
         "straight": typed(odd),
         "no frog": typed(HIND, without="frog_apex"),
         "side": side(),
         "hollow side": side(bend_mm=4, toe=47, heel=38),
-        "broken back": side(pastern=58, heel=33, toe=44),
         "turned side": _moved(side(bend_mm=-2), degrees=17),
         "front": front(),
         "front from the other side": _moved(front(), mirrored=True),
@@ -57,7 +57,8 @@ def table() -> dict[str, Values]:
 def _case(tracing: Tracing) -> Values:
     scale = tracing.scale.model_dump(by_alias=True) if tracing.scale else None
     landmarks = {name: [[round(side, 3) for side in spot] for spot in found] for name, found in tracing.named().items()}
-    told = {"view": tracing.view, "scale": scale, "drawn": tracing.drawn, "landmarks": landmarks}
+    told: Values = {"view": tracing.view, "scale": scale, "drawn": tracing.drawn, "landmarks": landmarks}
+    told |= {"model": tracing.model, "hand_error": tracing.hand_error, "image": list(tracing.image)}
     return told | {"figures": {name: round(value, 4) for name, value in plain_values(typed_again(told)).items()}}
 
 
@@ -87,5 +88,5 @@ def written() -> dict[str, Values]:
 def typed_again(case: Values) -> Tracing:
     """The tracing of a case."""
     single = {name: points[0] if len(points) == 1 else points for name, points in case["landmarks"].items()}
-    told = {name: case[name] for name in ("view", "scale", "drawn")}
-    return Tracing.model_validate(told | {"moment": "after", "image": [2000, 2000]} | single)
+    told = {name: case[name] for name in ("view", "scale", "drawn", "model", "hand_error", "image")}
+    return Tracing.model_validate(told | {"moment": "after"} | single)

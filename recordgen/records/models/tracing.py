@@ -28,7 +28,7 @@ from recordgen.nearest import did_you_mean
 from recordgen.problems import Step, counted, quoted
 from recordgen.records.models import quantity as q
 from recordgen.records.models import ranges as basis
-from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
+from recordgen.records.models.fields import Millimetres, Number, Record, Text, Whole, measured, refusal, several, told
 
 TracedView = Literal["side", "front", "sole"]
 TracedMoment = Literal["before", "after"]
@@ -93,6 +93,8 @@ TAKES = {name: takes for marks in LANDMARKS.values() for name, takes in marks.it
 # The outlines of a sole, and how many points each takes where it is drawn smooth through them. Fewer are worse than
 # careful straight ones: with 5 taps the width of simulated soles was off by 8 mm. Judgement.
 OUTLINES = {"wall": Takes(7), "white_line": Takes(5)}
+# The versions of the table of usual outlines that lines may follow.
+MODELS = (1,)
 
 Fault = tuple[tuple[Step, ...], PydanticCustomError]
 
@@ -253,6 +255,7 @@ class Tracing(Record):
         "a length in the picture, such as {from: [100, 1100], to: [500, 1100], length: 100}; without one, no lengths"
     )
     drawn: Drawn = told("sole: how wall and white line run between their points; smooth takes 7 and 5", "straight")
+    model: Whole | None = told("where smooth: the version of the table of usual outlines that the lines follow")
     hand_error: Number | None = measured(
         "px",
         (0.1, 30),
@@ -310,6 +313,18 @@ class Tracing(Record):
             message = "a line is drawn smooth in a sole view alone; walls from the side and the front are straight"
             raise refusal("tracing-drawn-not-sole", message, "Take out drawn")
         return drawn
+
+    @field_validator("model")
+    @classmethod
+    def _known_model(cls, model: int | None, info: ValidationInfo) -> int | None:
+        if model is not None and info.data.get("drawn") != "smooth":
+            raise refusal("tracing-model-not-smooth", "only smooth lines follow a model", "Take it out")
+        if model is not None and model not in MODELS:
+            known = f"known here is {MODELS[-1]}"
+            raise refusal(
+                "tracing-model-unknown", f"there is no model {model}; {known}", "Trace it anew, or take it out"
+            )
+        return model
 
     @field_validator(*TAKES, mode="before")
     @classmethod

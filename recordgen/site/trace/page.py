@@ -12,15 +12,18 @@ from typing import Any
 import yaml
 
 from recordgen.packaged import packaged
+from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, VERSION, WALL
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
 from recordgen.site.trace.photo import PhotoToTrace
 
 FOLDER = "trace"
+_TABLES = {"wall": WALL, "ring": RING}
 PARTS = packaged() / "site_templates" / FOLDER
 # In the order in which each needs the ones before it. All but the last stand in any page that shows the screen.
 SCREEN = (
     "lines.js",
+    "usual.js",
     "sole.js",
     "upright.js",
     "faults.js",
@@ -75,10 +78,17 @@ def screen_data(own: Path | None = None) -> dict[str, Any]:
             view: {name: [takes.least, takes.exactly] for name, takes in marks.items()}
             for view, marks in LANDMARKS.items()
         },
+        "model": usual_outlines(),
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
         "steps": yaml.safe_load(read_part("steps.yaml", own)),
         "words": yaml.safe_load(read_part("words.yaml", own)),
     }
+
+
+def usual_outlines() -> dict[str, Any]:
+    """The table of usual outlines: its version, first angle and step in degrees, rows of mean and modes."""
+    rows = {name: [[round(value, 4) for value in row] for row in table.tolist()] for name, table in _TABLES.items()}
+    return {"version": VERSION, "first": FIRST_DEG, "step": STEP_DEG, **rows}
 
 
 def read_part(name: str, own: Path | None = None) -> str:

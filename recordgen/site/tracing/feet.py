@@ -9,6 +9,7 @@ from functools import cached_property
 from recordgen.hoof.measures.balance import Pair
 from recordgen.hoof.tracing.figures import Traced
 from recordgen.pictures.tracing.sole import Extent, TracedSole, extent_of
+from recordgen.records.models.lines.drawn import follows_usual_shape
 from recordgen.records.models.names import Foot
 from recordgen.records.models.tracing import TracedView
 from recordgen.site.photographs import ShownPhoto
@@ -63,6 +64,12 @@ class ViewTold:
     def both_sides(self) -> bool:
         """Whether the wall seems to stand out on both sides, so that only an earlier visit can tell how far."""
         return bool(self.shown.ring and self.shown.ring.both_sides)
+
+    @property
+    def off_usual(self) -> bool:
+        """Whether it was to follow the usual outlines, and a tap lies off them, so that it runs through all taps."""
+        tracing = self.shown.one.tracing
+        return tracing.model is not None and not follows_usual_shape(tracing)
 
     @property
     def shown(self) -> DatedTracing:

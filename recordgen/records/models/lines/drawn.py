@@ -1,10 +1,13 @@
-"""The lines of a tracing as they run between its points: straight from one to the next, or smooth through all."""
+"""The lines of a tracing as they run between its points: straight, smooth through all, or as outlines usually run."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 
+import numpy as np
+
 from recordgen.records.models.lines.smooth import Floats, smooth
+from recordgen.records.models.lines.usual_shape import off_the_curve, usual_lines
 from recordgen.records.models.tracing import OUTLINES, Tracing
 
 Points = Mapping[str, Floats]
@@ -13,8 +16,19 @@ Points = Mapping[str, Floats]
 def drawn_lines(points: Points, tracing: Tracing) -> dict[str, Floats]:
     """The landmarks of a tracing with its lines as they were drawn, (..., m, 2) each.
 
-    points: by name what was tapped, (..., n, 2), in any unit; leading axes are draws, which are drawn anew each.
+    points: by name what was tapped, (..., n, 2), in px; leading axes are draws, which are drawn anew each. Whether the
+    lines follow the usual outlines is asked of the tracing as it was tapped, and holds for all draws.
     """
     if tracing.drawn == "straight":
         return dict(points)
-    return {name: smooth(found) if name in OUTLINES else found for name, found in points.items()}
+    plain = {name: smooth(found) if name in OUTLINES else found for name, found in points.items()}
+    follows = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px())
+    return plain | (follows or {})
+
+
+def follows_usual_shape(tracing: Tracing) -> bool:
+    """Whether the lines of a tracing follow the usual outlines: it says so, and no tap lies off them."""
+    if tracing.model is None:
+        return False
+    tapped = {name: np.array(spots, dtype=float) for name, spots in tracing.named().items()}
+    return not off_the_curve(tapped, tracing.error_px())

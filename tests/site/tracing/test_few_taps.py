@@ -1,4 +1,4 @@
-"""A horse's page where no scale lay on the foot: shares and angles, no lengths, and no bar of millimetres."""
+"""A horse's page by a few taps: where no scale lay on the foot, and where the line left the usual outlines."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from bs4 import BeautifulSoup
 
+from tests.support.sole_shapes import FORE, Bulge, Sole
 from tests.support.tracing_pages import section, side, text, with_tracings
 from tests.support.typed_tracings import tapped
 
@@ -47,3 +48,14 @@ def test_a_sole_by_a_few_taps_is_drawn_as_any() -> None:
 
     assert len(found.select("figure.rg-traced svg")) == 2
     assert "sole width, mm" in text(found)
+
+
+BULGED = Sole(bulges=(Bulge(at=-30, height=16, width=30),))
+
+
+@pytest.mark.parametrize(("sole", "said"), [(FORE, False), (BULGED, True)])
+def test_a_line_that_left_the_usual_outlines_is_told(sole: Sole, said: bool) -> None:
+    """Beside its figures."""
+    found = page(tapped(sole, 13, 9, model=1, hand_error=1.0))
+
+    assert ("A tap lies off the usual outlines" in text(found)) == said

@@ -1,0 +1,173 @@
+"""The outlines of a sole through a few taps as outlines usually run: the mean of many, bent as far as the taps ask.
+
+Each outline is told in polar form about a middle behind the frog's point, so that taps may come in any order. Between
+the taps it is the conditional mean of a normal distribution, whose mean and modes stand in `shape_table.py`.
+Source: Rasmussen & Williams 2006, Gaussian Processes for Machine Learning, ch. 2; from memory, not read.
+The tracing screen draws the same line in `site_templates/trace/lines.js`; shared cases hold both together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+import numpy as np
+
+from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, WALL
+from recordgen.records.models.lines.smooth import STRETCHES, Floats
+
+Points = Mapping[str, Floats]
+FROG = ("frog_apex", "frog_medial", "frog_lateral")
+# The middle lies behind the frog's point by this share of the frog's length. Judgement.
+BEHIND = 0.13
+# How often the size of the outline is found anew by the weights that hang on it.
+ROUNDS = 3
+# A tap is off the curve from so many SD of a tap on; then the plain line through all taps is drawn. Judgement.
+FURTHEST_OFF = 3.5
+
+
+class Family(NamedTuple):
+    """A family of outlines over the angle from the toe, in shares of their size.
+
+    mean: (k,). modes: (m, k), each as large as its SD. rest: SD of what the modes leave out, and how far it reaches,
+    in degrees.
+    """
+
+    mean: Floats
+    modes: Floats
+    rest: tuple[float, float]
+
+
+WALLS = Family(WALL[0], WALL[1:], (0.011, 16.0))
+RINGS = Family(RING[0], RING[1:], (0.007, 14.0))
+
+
+class Polar(NamedTuple):
+    """The middle of a sole and its axes, each (..., 2)."""
+
+    middle: Floats
+    toe: Floats
+    lateral: Floats
+
+    def told(self, line: Floats) -> tuple[Floats, Floats]:
+        """Angles from the toe, rad, rising, and distances from the middle, both (..., n)."""
+        away = line - self.middle[..., None, :]
+        x, y = ((away * axis[..., None, :]).sum(axis=-1) for axis in (self.lateral, self.toe))
+        angle, far = np.arctan2(x, y), np.hypot(x, y)
+        order = np.argsort(angle, axis=-1)
+        return np.take_along_axis(angle, order, axis=-1), np.take_along_axis(far, order, axis=-1)
+
+    def drawn(self, angle: Floats, far: Floats) -> Floats:
+        """Points at angles and distances, (..., n, 2)."""
+        lateral, toe = (axis[..., None, :] for axis in (self.lateral, self.toe))
+        spots = (far * np.sin(angle))[..., None] * lateral + (far * np.cos(angle))[..., None] * toe
+        return np.asarray(self.middle[..., None, :] + spots)
+
+
+def usual_lines(points: Points, sd: float) -> dict[str, Floats] | None:
+    """Wall and white line by name, as many close points each, (..., m, 2); None without wall or frog.
+
+    points: landmarks of a sole, (..., n, 2); leading axes are draws. sd: of one tap, in the unit of the points.
+    """
+    polar = polar_of(points) if "wall" in points else None
+    if polar is None:
+        return None
+    at, wall = _wall(polar, points["wall"], sd)
+    lines = {"wall": polar.drawn(at, wall)}
+    if "white_line" in points:
+        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], at, wall, sd))
+    return lines
+
+
+def off_the_curve(points: Points, sd: float) -> bool:
+    """Whether a tap of the wall or the white line lies so far off that the outline is none of the usual ones.
+
+    points: (n, 2) each; sd: as in `usual_lines`. True as well where there is nothing to draw by.
+    """
+    polar, lines = polar_of(points), usual_lines(points, sd)
+    if polar is None or lines is None:
+        return True
+    for name, line in lines.items():
+        at, far = polar.told(points[name])
+        if np.abs(far - np.interp(at, *polar.told(line))).max() > FURTHEST_OFF * sd:
+            return True
+    return False
+
+
+def polar_of(points: Points) -> Polar | None:
+    """The middle and the axes of a sole by its frog; None where it gives none. points: (..., n, 2)."""
+    if any(name not in points for name in FROG):
+        return None
+    apex, medial, lateral = (points[name][..., 0, :] for name in FROG)
+    axis = apex - (medial + lateral) / 2
+    length = np.hypot(axis[..., 0], axis[..., 1])[..., None]
+    if not np.all(length > 0):
+        return None
+    toe = axis / length
+    across = np.stack([toe[..., 1], -toe[..., 0]], axis=-1)
+    side = np.sign((across * (lateral - medial)).sum(axis=-1))[..., None]
+    return Polar(apex - BEHIND * axis, toe, across * side) if np.all(side) else None
+
+
+def _wall(polar: Polar, taps: Floats, sd: float) -> tuple[Floats, Floats]:
+    """Angles and distances of the wall, both (..., m)."""
+    at, far = polar.told(taps)
+    mean = _at(WALLS.mean, at)
+    size = (mean * far).sum(axis=-1) / (mean**2).sum(axis=-1)
+    for _ in range(ROUNDS):
+        both = np.stack([far, mean], axis=-1)
+        weighed = np.linalg.solve(_spread(WALLS, at, at) + _noise(sd / size, at), both)
+        size = (mean * weighed[..., 0]).sum(axis=-1) / (mean * weighed[..., 1]).sum(axis=-1)
+    places = _places(at[..., 0], at[..., -1])
+    return places, size[..., None] * _bent(WALLS, at, far / size[..., None], sd / size, places)
+
+
+def _white_line(polar: Polar, taps: Floats, wall_at: Floats, wall: Floats, sd: float) -> tuple[Floats, Floats]:
+    """The same of the white line: the wall less a ring."""
+    at, far = polar.told(taps)
+    size = wall.mean(axis=-1)
+    ring = (_followed(wall_at, wall, at) - far) / size[..., None]
+    ends = np.maximum(at[..., 0], wall_at[..., 0]), np.minimum(at[..., -1], wall_at[..., -1])
+    places = _places(*ends)
+    inward = size[..., None] * _bent(RINGS, at, ring, sd / size, places)
+    return places, _followed(wall_at, wall, places) - inward
+
+
+def _bent(family: Family, at: Floats, taps: Floats, sd: Floats, places: Floats) -> Floats:
+    """The conditional mean at places, (..., m), given what was tapped at angles."""
+    apart = (taps - _at(family.mean, at))[..., None]
+    weights = np.linalg.solve(_spread(family, at, at) + _noise(sd, at), apart)
+    return np.asarray(_at(family.mean, places) + (_spread(family, places, at) @ weights)[..., 0])
+
+
+def _spread(family: Family, one: Floats, other: Floats) -> Floats:
+    """The covariance between angles, (..., a, b)."""
+    modes = sum(_at(mode, one)[..., :, None] * _at(mode, other)[..., None, :] for mode in family.modes)
+    sd, reach = family.rest
+    apart = (one[..., :, None] - other[..., None, :]) / np.radians(reach)
+    return np.asarray(modes + sd**2 * np.exp(-0.5 * apart**2))
+
+
+def _noise(sd: Floats, at: Floats) -> Floats:
+    return np.asarray(sd[..., None, None] ** 2 * np.eye(at.shape[-1]))
+
+
+def _at(values: Floats, angle: Floats) -> Floats:
+    """A table over the angle, (k,), at angles in rad; held at its ends."""
+    place = np.clip((np.degrees(angle) - FIRST_DEG) / STEP_DEG, 0, len(values) - 1)
+    return np.interp(place, np.arange(len(values)), values)
+
+
+def _places(first: Floats, last: Floats) -> Floats:
+    """Even angles from the first to the last, (..., m)."""
+    share = np.arange(STRETCHES + 1) / STRETCHES
+    return np.asarray(first[..., None] + share * (last - first)[..., None])
+
+
+def _followed(at: Floats, far: Floats, angle: Floats) -> Floats:
+    """Distances at angles of a line that was told at even ones, (..., n); held at its ends."""
+    first, last = at[..., :1], at[..., -1:]
+    place = np.clip((angle - first) / (last - first), 0, 1) * STRETCHES
+    below = np.minimum(place.astype(int), STRETCHES - 1)
+    low, high = (np.take_along_axis(far, below + step, axis=-1) for step in (0, 1))
+    return np.asarray(low + (place - below) * (high - low))

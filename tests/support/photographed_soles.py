@@ -1,0 +1,107 @@
+"""Soles as a camera sees them, tapped by hands: outlines of many kinds with known figures, tilted, at any turn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from recordgen.hoof.tracing.figures import plain_values
+from recordgen.hoof.tracing.foot_frame import Floats, Points
+from recordgen.records.models.tracing import Tracing
+from tests.support.sole_shapes import Bulge, Sole
+from tests.support.typed_tracings import SINGLE
+
+SIZE = (1600, 1200)
+PX_PER_MM = 6.0
+CLOSE = 361
+
+
+@dataclass(frozen=True)
+class Photographed:
+    """A sole on a picture: its landmarks with close lines in px, y down, and its true figures."""
+
+    px: Points
+    true: dict[str, float]
+
+
+def any_sole(lot: np.random.Generator, odd: bool) -> Sole:
+    """A sole of usual size and form. odd: it bulges somewhere and is lopsided."""
+    bulges = (
+        (Bulge(float(lot.uniform(-100, 100)), float(lot.uniform(2, 6)), float(lot.uniform(50, 80))),) if odd else ()
+    )
+    return Sole(
+        length=float(lot.normal(128, 8)),
+        width=float(lot.normal(126, 8)),
+        widest=float(lot.normal(58, 3)),
+        roundness=float(lot.normal(2.05, 0.1)),
+        heels=float(lot.normal(80, 4)),
+        wall=(float(lot.normal(11, 1)), float(lot.normal(8.8, 0.6)), float(lot.normal(7.8, 0.5))),
+        bulges=bulges,
+        lopsided=float(lot.uniform(0, 0.04)) if odd else 0.0,
+        turn=float(lot.normal(0, 2)),
+        picks=CLOSE,
+    )
+
+
+def photographed(
+    lot: np.random.Generator, odd: bool = False, tilt_deg: float = 0.0, mm_away: float = 450
+) -> Photographed:
+    """A sole of some kind, photographed from so far away by a camera so far from square to it, at any roll.
+
+    Source: the pinhole camera.
+    """
+    sole = any_sole(lot, odd)
+    mm = dict(sole.points())
+    mm["scale"] = np.array([[-50.0, 8.0], [50.0, 8.0]])
+    roll, way = lot.uniform(0, 2 * np.pi), lot.uniform(0, 2 * np.pi)
+    px = {name: _seen(found, np.radians(tilt_deg), way, roll, mm_away) for name, found in mm.items()}
+    return Photographed(
+        px, plain_values(Tracing.model_validate(_typed({name: _flat(found) for name, found in mm.items()})))
+    )
+
+
+def tapped_by(
+    seen: Photographed, lot: np.random.Generator, wall: int, line: int, hand_px: float, model: int | None = None
+) -> Tracing:
+    """The tracing that a hand makes of it. hand_px: SD of a tap, px; taps lie unevenly along the lines."""
+    few = {name: _some(seen.px[name], count, lot) for name, count in (("wall", wall), ("white_line", line))}
+    shaken = {name: found + lot.normal(0, hand_px, found.shape) for name, found in (dict(seen.px) | few).items()}
+    told = {"drawn": "smooth", "model": model, "hand_error": 1000 * hand_px / SIZE[0]}
+    return Tracing.model_validate(_typed(shaken) | told)
+
+
+def _some(close: Floats, count: int, lot: np.random.Generator) -> Floats:
+    """So many places along a close line, its ends among them, each up to a fifth of a step from even."""
+    at = np.linspace(0, 1, count)
+    at[1:-1] += lot.uniform(-0.2, 0.2, count - 2) / (count - 1)
+    way = np.concatenate([[0], np.cumsum(np.hypot(*np.diff(close, axis=0).T))])
+    return np.stack([np.interp(at * way[-1], way, close[:, axis]) for axis in (0, 1)], axis=-1)
+
+
+def _flat(mm: Floats) -> Floats:
+    """Points in px of a picture taken square from above."""
+    return np.asarray(mm * [PX_PER_MM, -PX_PER_MM] + [800, 1000])
+
+
+def _seen(mm: Floats, tilt: float, way: float, roll: float, away: float) -> Floats:
+    """Points of the sole's plane in px of the picture, through a pinhole."""
+    spot = mm - [0.0, 64.0]
+    along = np.array([np.cos(way), np.sin(way)])
+    across = np.array([-along[1], along[0]])
+    near, side = spot @ along, spot @ across
+    depth = away + near * np.sin(tilt)
+    plane = np.stack([near * np.cos(tilt), side], axis=-1) * (away / depth)[..., None]
+    back = plane[..., :1] * along + plane[..., 1:] * across
+    turn = np.array([[np.cos(roll), np.sin(roll)], [-np.sin(roll), np.cos(roll)]])
+    return np.asarray((back @ turn) * [PX_PER_MM, -PX_PER_MM] + [800, 600])
+
+
+def _typed(px: Points) -> dict[str, Any]:
+    marks = {
+        name: found[0].tolist() if name in SINGLE else found.tolist() for name, found in px.items() if name != "scale"
+    }
+    ends = px["scale"]
+    scale = {"from": ends[0].tolist(), "to": ends[1].tolist(), "length": 100}
+    return {"view": "sole", "moment": "after", "image": list(SIZE), "scale": scale} | marks
