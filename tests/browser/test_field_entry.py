@@ -186,6 +186,7 @@ def test_lameness_is_graded_on_its_scale_and_no_sign_can_be_said(hand: Hand) -> 
     hand.tap("chip--lameness")
     before = hand.page.locator('[data-key="lameness.grade-3"]').count()
     hand.tap("lameness.scale-Obel")
+    hand.settled()
     grades = hand.page.locator('.sheet [data-key^="lameness.grade-"]').all_inner_texts()
     hand.tap("lameness.grade-3")
     hand.tap("sheet-close")
