@@ -12,8 +12,13 @@ from recordgen.cli.terminal import Waiting, echo
 
 def must_be_askable(yes: bool) -> None:
     """Ends with exit code 2 where nobody said yes beforehand and nobody can be asked."""
-    if not yes and not sys.stdin.isatty():
+    if not yes and not can_ask():
         raise click.UsageError("Nobody can be asked here. Look at a terminal first, or say --yes.")
+
+
+def can_ask() -> bool:
+    """Whether somebody sits at a terminal and can be asked."""
+    return sys.stdin.isatty()
 
 
 def ask(words: str, **more: Any) -> str:

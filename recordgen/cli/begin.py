@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.asking import ask
+from recordgen.cli.asking import ask, can_ask
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
@@ -50,7 +49,7 @@ def command(
 
     On a terminal it asks for what was not said; an empty answer leaves a thing out.
     """
-    asks = sys.stdin.isatty()
+    asks = can_ask()
     if name is None:
         if not asks:
             raise click.UsageError('Say what to begin, such as "Hazel Bottom" or hazel-bottom/Bilberry.')

@@ -121,7 +121,11 @@ def _print(found: Found, naming: Naming, with_words: bool) -> None:
 def _counted(found: Found, with_words: bool) -> str:
     stables = counted(len({horse.stable for horse, _ in found}), "stable")
     if not found:
-        return "No horse has that." if with_words else "There is no horse yet. Begin one: recordgen begin"
+        return (
+            "No horse has that."
+            if with_words
+            else "No horse is here. Begin one: recordgen begin; or see those that left: recordgen list --ended"
+        )
     return f"{counted(len(found), 'horse')} at {stables}."
 
 

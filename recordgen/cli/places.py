@@ -68,25 +68,30 @@ class HorseName(_NamedPlace):
         found = super().convert(value, param, ctx)
         if "/" in found:
             return found
-        return self.fail(self._unknown(found, records_of(ctx)), param, ctx)
+        return self.fail(self.unknown(found, records_of(ctx)), param, ctx)
 
     def one(self, records: Path, typed: str) -> str:
         """The one horse that is meant; what was typed where it is not clear."""
         found = self.meant(records, typed)
         return found[0] if len(found) == 1 else typed
 
-    def _unknown(self, typed: str, records: Path) -> str:
-        """The sentences about a horse that is not there."""
+    def near(self, typed: str, records: Path) -> str | None:
+        """The horse nearest to what was typed, by its own name or its folder's; None where none is near."""
         from recordgen.nearest import nearest
 
+        names: dict[str, str] = {}
+        for which, name in self.all(records):
+            names |= {name: which, which.partition("/")[2]: which}
+        found = nearest(typed, names)
+        return names[found] if found else None
+
+    def unknown(self, typed: str, records: Path) -> str:
+        """The sentences about a horse that is not there."""
         example = "Name the stable and the horse, such as willowmere/bramble."
         if StableName().meant(records, typed):
             return f"{quoted(typed)} is a stable. {example}"
-        names = {name: which for which, name in self.all(records)} | {
-            which.partition("/")[2]: which for which, _ in self.all(records)
-        }
-        near = nearest(typed, names)
-        way_out = f"Did you mean {names[near]}?" if near else example
+        near = self.near(typed, records)
+        way_out = f"Did you mean {near}?" if near else example
         return f"There is no horse {quoted(typed)} in these records. {way_out}"
 
     def meant(self, records: Path, typed: str) -> list[str]:
@@ -106,6 +111,14 @@ class HorseOrStable(_NamedPlace):
     """A stable, or a horse: a stable of that name goes first."""
 
     name = "stable or horse"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """The folder that is meant; one that is no stable's and near to a horse's is told with that."""
+        found = super().convert(value, param, ctx)
+        records = records_of(ctx)
+        if "/" in found or StableName().meant(records, found) or not HorseName().near(found, records):
+            return found
+        return self.fail(HorseName().unknown(found, records), param, ctx)
 
     def meant(self, records: Path, typed: str) -> list[str]:
         """The stables that somebody may mean, else the horses."""

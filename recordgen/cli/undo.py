@@ -32,4 +32,4 @@ def command(records: Path, dry_run: bool) -> None:
         if not dry_run:
             undo(planned)
         echo(f"{'Would take' if dry_run else 'Took'} back: {planned.last}")
-        echo("Nothing was changed." if dry_run else "Next: recordgen check; recordgen undo does it again")
+        echo("Nothing was changed." if dry_run else "Next: recordgen check (recordgen undo does it again)")

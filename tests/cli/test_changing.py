@@ -5,10 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from click.testing import Result
+from click.testing import CliRunner, Result
 
+from recordgen.cli import begin, main
 from tests.support.commands import run
-from tests.support.git_practice import Kept, alone, begun
+from tests.support.git_practice import Kept, alone
+from tests.support.git_practice import begun as begun_practice
 from tests.support.practice_folders import TODAY
 
 VISIT = "willowmere/bramble/2026-10-14.yaml"
@@ -24,7 +26,7 @@ def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Kept:
     """A practice of two stables in a real git."""
     alone(monkeypatch, tmp_path)
     monkeypatch.setenv("RECORDGEN_KEYS", str(tmp_path / "keys"))
-    made = begun(tmp_path)
+    made = begun_practice(tmp_path)
     made.entry("2026-10-20", "Hazel Bottom begun", TWO)
     return made
 
@@ -155,6 +157,7 @@ def test_a_visit_corrected_by_hand_is_kept_with_its_reason(kept: Kept) -> None:
         (("end", "bramble", "--why", "died", "--date", "2026-10-01"), 1, "was visited on 14 October 2026, after that"),
         (("end", "bramble", "--why", "died", "--date", "2027-10-01"), 1, "is in the future"),
         (("end", "bramble"), 2, "--why"),
+        (("end", "bramble", "--why", " "), 1, "a reason is empty"),
         (("resume", "bramble"), 1, "Bramble never ended"),
         (("contact", "bramble"), 2, "Say one of --owner NAME"),
         (("contact", "bramble", "--drop", "payer"), 1, "no payer of Bramble is noted"),
@@ -178,6 +181,18 @@ def test_what_cannot_be_done_is_told_and_nothing_is_half_done(
     assert found.exit_code == code
     assert told in " ".join(found.output.split())
     assert state(kept) == before
+
+
+def test_on_a_terminal_it_asks_for_what_was_not_said(kept: Kept, monkeypatch: pytest.MonkeyPatch) -> None:
+    """An empty answer leaves a thing out."""
+    monkeypatch.setattr(begin, "can_ask", lambda: True)
+    answers = "Bilberry\nHazel Bottom\npony\n\n2014\n\n"
+    words = ["begin", "--records", str(kept.records), "--today", TODAY.isoformat()]
+    done = CliRunner().invoke(main, words, input=answers)
+    lines = (kept.records / "hazel-bottom/bilberry/horse.yaml").read_text().splitlines()
+
+    assert done.exit_code == 0, done.output
+    assert [line for line in lines if not line.startswith("#")] == ["name: Bilberry", "kind: pony", "born: 2014"]
 
 
 def test_an_entry_that_git_refuses_leaves_everything_as_it_was(kept: Kept) -> None:

@@ -65,6 +65,14 @@ def test_a_horse_that_is_not_clear_is_asked_for(typed: str, told: str) -> None:
     assert told in " ".join(found.output.split())
 
 
+@pytest.mark.usefixtures("inside")
+def test_a_stable_or_a_horse_that_is_near_is_asked_about() -> None:
+    """Where either may be told."""
+    told = " ".join(run("rename", "bilbery", "Blueberry").output.split())
+
+    assert "There is no horse 'bilbery' in these records. Did you mean hazel-bottom/bilberry?" in told
+
+
 def test_a_stable_without_a_horse_says_what_to_do(inside: Path) -> None:
     """Rather than to begin nothing and end well."""
     found = run("visit", "lone-ash", "--records", inside)

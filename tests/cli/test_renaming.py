@@ -52,6 +52,15 @@ def test_publish_and_check_notice_a_renamed_stable_and_nothing_is_drawn_anew(pub
     assert sorted(path.name for path in published.keys.glob("*.json")) == keys
 
 
+def test_the_command_that_renames_a_stable_names_the_step_for_its_keys(published: Desk) -> None:
+    """At once, behind what it did."""
+    told = run_today("rename", "willowmere", "Old Mill", records=published.records)
+
+    assert told.exit_code == 0, told.output
+    assert "recordgen readers old-mill --moved-from willowmere" in told.output.splitlines()[-1]
+    assert bring(published).exit_code == 0
+
+
 def test_a_renamed_stable_keeps_its_readers_and_its_pages(published: Desk) -> None:
     """The same keys, the same ways in, the same addresses; the served folder is known as its own."""
     before = published.state

@@ -8,6 +8,7 @@ from pathlib import Path
 from recordgen.records.change.change import Change
 from recordgen.records.change.subject import free_folder, plain_name, stable_of
 from recordgen.records.write.templates import rendered
+from recordgen.records.yaml.write import scalar
 
 
 def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
@@ -20,7 +21,7 @@ def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
         records,
         f"{name}: begun",
         (f"{file}  the stable {name}",),
-        f'recordgen begin "{folder.name}/NAME"  its first horse',
+        f'recordgen begin "{folder.name}/NAME" (its first horse)',
         files={file: text.encode()},
     )
 
@@ -31,12 +32,12 @@ def begin_horse(records: Path, stable: str, name: str, told: Mapping[str, str], 
     name = plain_name(name)
     folder = free_folder(home.folder, name, slug)
     file = folder / "horse.yaml"
-    known = {key: " ".join(value.split()) for key, value in told.items() if value.strip()}
+    known = {key: scalar(" ".join(value.split())) for key, value in told.items() if value.strip()}
     text = rendered("horse.yaml.jinja", records, horse_name=name, told=known)
     return Change(
         records,
         f"{home.record.name}: {name} begun",
         (f"{file}  {name}, at {home.record.name}",),
-        f"recordgen visit {home.slug}/{folder.name}  its first visit",
+        f"recordgen visit {home.slug}/{folder.name} (its first visit)",
         files={file: text.encode()},
     )

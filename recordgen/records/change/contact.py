@@ -11,7 +11,6 @@ from recordgen.records.change.subject import horse_of, plain_name, stable_of
 from recordgen.records.yaml.edit import with_value, without
 
 Role = Literal["owner", "payer"]
-ROLES: tuple[Role, ...] = ("owner", "payer")
 
 
 def name_contact(records: Path, which: str, role: Role, name: str, reached: dict[str, str]) -> Change:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Literal
 
 from recordgen.days import spoken_day
 from recordgen.problems import Trouble, counted
@@ -18,21 +17,27 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.edit import with_value, without
 from recordgen.records.yaml.read import read_as_far
 
-Ending = Literal["died", "sold", "left"]
-ENDINGS: tuple[Ending, ...] = ("died", "sold", "left")
+
+def _reason(why: str) -> str:
+    """The reason on one line. Raises Trouble for an empty one."""
+    plain = " ".join(why.split())
+    if not plain:
+        raise Trouble("a reason is empty", "Say why it ends, such as died, sold or left")
+    return plain
 
 
 def end_horse(records: Path, which: str, day: dt.date, why: str) -> Change:
     """A horse's record ends on a day. Raises Trouble where it ended before, or where a later visit is there."""
     horse = horse_of(records, which)
     home = stable_of(records, horse.folder.parent.name)
+    why = _reason(why)
     _refuse_ended(horse.record.name, horse.record.left)
     _refuse_later_visit(horse, day)
     return Change(
         records,
         f"{home.record.name}: the record of {horse.record.name} ends, {why}",
         (f"the record of {horse.record.name} ends on {spoken_day(day)}: {why}", _STAYS),
-        f"recordgen build; recordgen resume {which} takes it up again",
+        f"recordgen build (recordgen resume {which} takes it up again)",
         files={horse.file: with_value(horse.raw, "left", {"date": day, "why": why}, str(horse.file))},
     )
 
@@ -43,6 +48,7 @@ _STAYS = "everything that was written stays, and nothing more is planned"
 def end_stable(records: Path, stable: str, day: dt.date, why: str) -> Change:
     """A stable is visited no more from a day on, and the records of its horses end with it. Raises Trouble."""
     home = stable_of(records, stable)
+    why = _reason(why)
     _refuse_ended(home.record.name, home.record.left)
     left = {"date": day, "why": why}
     files = {home.file: with_value(home.raw, "left", left, str(home.file))}
@@ -58,7 +64,7 @@ def end_stable(records: Path, stable: str, day: dt.date, why: str) -> Change:
             f"the records of {counted(len(here), 'horse')} end with it" if here else "no horse is there any more",
             _STAYS,
         ),
-        f"recordgen build; recordgen resume {stable} takes it up again",
+        f"recordgen build (recordgen resume {stable} takes it up again)",
         files=files,
     )
 

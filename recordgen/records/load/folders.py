@@ -199,7 +199,7 @@ def _is_somebody_elses(folder: Path) -> bool:
 
 def slug_of(name: str) -> str:
     """A folder's name for a stable or a horse: `Old Mill` becomes old-mill; empty where no letter or digit is left."""
-    plain = unicodedata.normalize("NFKD", name.lower()).encode("ascii", "ignore").decode()
+    plain = unicodedata.normalize("NFKD", name.casefold()).encode("ascii", "ignore").decode()
     return "-".join(re.findall("[a-z0-9]+", plain.replace("'", "")))
 
 
