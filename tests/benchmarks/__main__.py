@@ -7,6 +7,7 @@ from pathlib import Path
 
 from tests.benchmarks.claims import print_claims, print_windows
 from tests.benchmarks.field import print_field
+from tests.benchmarks.first_levels import print_first_levels
 from tests.benchmarks.measured import (
     bare_engine,
     bare_yaml,
@@ -30,6 +31,7 @@ def main() -> None:
         made = Path(folder) / "made"
         visits = generated_practice(made, stables=5, horses=12, years=2)
         _practice("demo", RECORDS, Path(folder))
+        print_first_levels(Path(folder) / "demo sites")
         _practice(f"5 stables x 12 horses x 2 years ({visits} visits)", made, Path(folder))
     print(ROW.format("recordgen --help", f"{help_time():.2f}", "", ""))
     for kind, ms in picture_times().items():

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from icalendar import Calendar
 
-from recordgen.days import month_day, month_year, weekday_day
+from recordgen.days import month_day, month_name, month_year, weekday_day
 from recordgen.hoof.rounds.rounds import Calendar as Days
 from recordgen.hoof.rounds.rounds import plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise_stable
@@ -39,8 +39,8 @@ def test_an_owner_reads_when_and_between_which_days_and_why(demo_sites: Path, st
     text = " ".join(section.get_text(" ").split())
 
     assert text.startswith(f"Next visit about {month_day(due.best)}")
-    assert f"{month_day(due.earliest)} earliest" in text
-    assert f"{month_day(due.latest)} latest" in text
+    assert f"{due.earliest.day} {month_name(due.earliest)[:3]} earliest" in text
+    assert f"{due.latest.day} {month_name(due.latest)[:3]} latest" in text
     assert "Because by then the toe will have grown about 11 mm" in text
     assert f"Not after {month_day(due.latest)}: {due.latest_reason}." in text
 

@@ -132,9 +132,16 @@ class _Words:
         """A caution that ended, with how it did."""
         rule, foot, about = key
         level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
-        phrase = f"caution_ended_{end.how.replace(' ', '_')}"
-        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
+        ending = self._ending(rule, end)
         return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
+
+    def _ending(self, rule: str, end: End) -> str:
+        """How a caution ended, and what may still be there where a later record ended it."""
+        phrase, but = f"caution_ended_{end.how.replace(' ', '_')}", self.words[rule].left_over
+        ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
+        if end.how != "recorded otherwise" or not but:
+            return ending
+        return self.naming.phrase("caution_ended_but", ending=ending, but=but)
 
     def beside(self, caution: Caution, opened: Sequence[Caution]) -> Caution:
         """A caution as it may stand beside the open ones: its advice gives way where theirs goes first."""

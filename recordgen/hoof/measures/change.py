@@ -18,11 +18,15 @@ HALF_YEAR = timedelta(days=182)
 
 @dataclass(frozen=True)
 class Step:
-    """Two readings taken at the same moment of two visits, in the unit of the measure."""
+    """Two readings taken at the same moment of two visits, in the unit of the measure.
+
+    other_way: whether they were taken in two ways, such as a calliper and a tracing, which may differ by that alone.
+    """
 
     since: date
     then: float
     now: float
+    other_way: bool = False
 
     @property
     def change(self) -> float:
@@ -99,4 +103,5 @@ def _since(measure: Measure, moment: Moment, earlier: Sequence[Look], now: Look)
 
 
 def _step(measure: Measure, moment: Moment, then: Look, now: Look) -> Step:
-    return Step(then.day, *(look.values(moment)[measure.key] for look in (then, now)))
+    was, value = (look.values(moment)[measure.key] for look in (then, now))
+    return Step(then.day, was, value, then.way(measure, moment) != now.way(measure, moment))

@@ -31,6 +31,10 @@ class Comparison:
     days: tuple[date, ...]
     rows: tuple[ComparedRow, ...]
 
+    def on_both(self, first: date, last: date) -> list[ComparedRow]:
+        """The rows that were taken on both days on one foot at least."""
+        return [one for one in self.rows if set(one.by_day.get(first, {})) & set(one.by_day.get(last, {}))]
+
     @property
     def data(self) -> list[dict[str, object]]:
         """The rows as the page's script reads them: by day in ISO form a list in the order of the feet."""

@@ -34,7 +34,7 @@
       const body = document.createElement("tbody");
       for (const row of rows) {
         const was = row.days[first] || [], now = row.days[last] || [];
-        if (!was.length && !now.length) continue;
+        if (!was.some((value, at) => value && now[at])) continue;
         const line = element("tr", "", body), head = element("th", row.name, line);
         head.scope = "row";
         if (row.unit) element("small", row.unit, head);

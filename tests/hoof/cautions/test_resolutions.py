@@ -184,6 +184,17 @@ def test_what_ended_is_kept_with_how_it_did(word: Values, how: str, by: str | No
     assert ending.startswith(f"{found.ended.day} ")
 
 
+@pytest.mark.parametrize(("word", "left"), [({}, True), (said("separation", LATER), False)])
+def test_a_gap_that_is_told_no_more_may_still_be_there(word: Values, left: bool) -> None:
+    """A later record of a smaller gap ends the caution and not the gap; a word that it is over means all of it."""
+    wall = {"wall": {"toe": {"separation": {"length": 38, "depth": 4 if left else 12}}}}
+    deep = {"wall": {"toe": {"separation": {"length": 45, "depth": 12}}}}
+    (found,) = closed_by(visit(DAY, left_fore=deep), visit(LATER, left_fore=wall if left else {}, **word))
+
+    assert (found.rule, found.ended) == ("separation", date(2026, 11, 25))
+    assert found.ending.endswith("a smaller gap may be left, under 10 mm deep and 40 mm long") == left
+
+
 def test_what_ended_stands_latest_first() -> None:
     """The vet asks for the last thing first; an open one is not among them."""
     visits = [

@@ -113,3 +113,11 @@ def test_a_visit_s_way_wins_over_the_practice_s() -> None:
 
     assert measured("toe_angle", plain, by=by).smallest_real_size == pytest.approx(1.96 * math.hypot(0.133, ROUNDED))
     assert measured("toe_angle", plain, other, by=by).smallest_real_size == pytest.approx(1.96 * math.hypot(1, ROUNDED))
+
+
+def test_two_readings_taken_in_two_ways_are_told_so() -> None:
+    """A rule and a photograph may differ by that alone."""
+    same = measured("toe_angle", *angles((THEN, 50, "protractor"), (NOW, 51, "protractor"))).last
+    other = measured("toe_angle", *angles((THEN, 50, "protractor"), (NOW, 51, "photograph"))).last
+
+    assert (same and same.other_way, other and other.other_way) == (False, True)
