@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from pathlib import Path
+from textwrap import indent
 
 from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Trouble
@@ -43,6 +44,7 @@ class Seen:
     file: Path | None
     visits: dict[str, SeenVisit] = field(default_factory=dict)
     horses: dict[str, str] = field(default_factory=dict)
+    _written: dict[str, str] = field(default_factory=dict)
 
     @classmethod
     def read(cls, folder: Path, dry_run: bool = False) -> Seen:
@@ -65,9 +67,19 @@ class Seen:
             self.visits[id_] = visit
         if self.file is None:
             return
-        record = SeenFile(visits=self.visits, horses=self.horses).model_dump(mode="json", exclude_defaults=True)
+        self._written.pop(id_, None)
         with writing(self.file):
-            write_whole(self.file, f"{_HEAD}\n{as_yaml(record or {'visits': {}})}", mode=0o600)
+            write_whole(self.file, self._text(), mode=0o600)
+
+    def _text(self) -> str:
+        """All of it as the text of its file. Each visit is put into words once, since a sheet may bring thousands."""
+        for id_, visit in self.visits.items():
+            if id_ not in self._written:
+                record = visit.model_dump(mode="json", exclude_defaults=True)
+                self._written[id_] = indent(as_yaml({id_: record}), "  ")
+        visits = "".join(self._written[id_] for id_ in self.visits)
+        horses = as_yaml({"horses": self.horses}) if self.horses else ""
+        return f"{_HEAD}\nvisits:\n{visits}{horses}" if visits else f"{_HEAD}\nvisits: {{}}\n{horses}"
 
 
 def received_folder(records: Path) -> Path:
