@@ -100,10 +100,14 @@ def help_time() -> float:
 
 
 def picture_times() -> dict[str, float]:
-    """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time."""
+    """Milliseconds a picture takes, by kind: the median of 40, drawn anew each time.
+
+    The frame that the four feet of a horse share, and the bare foot, are drawn once; the frame has a line of its own.
+    """
     from recordgen.hoof.context import Context
     from recordgen.hoof.summary import summarise_stable
     from recordgen.pictures.charts.limits import shared_scale, shared_span
+    from recordgen.pictures.charts.panel import Frame, drawn_frame
     from recordgen.pictures.charts.through_time import angle_panel, toe_length_panel
     from recordgen.pictures.feet.foot import foot_from_below
     from recordgen.records.load.everything import read_whole
@@ -117,7 +121,9 @@ def picture_times() -> dict[str, float]:
     length, angle = readings_of(horse, "toe_length"), readings_of(horse, "toe_angle")
     span = shared_span(length, horse.events)
     labels = {"outer": "outer", "inner": "inner"}
+    frame = Frame(span, shared_scale(length), "mm")
     draws: dict[str, Callable[[], str]] = {
+        "frame of four panels": lambda: drawn_frame.__wrapped__(frame),
         "toe length, 17 visits": lambda: toe_length_panel(
             "left_fore", length["left_fore"], horse.events, span, shared_scale(length), "title"
         ),

@@ -116,7 +116,7 @@ def day_ticks(frame: Frame) -> dict[float, str]:
 
 def panel_view(frame: Frame) -> View:
     """The axes with their frame drawn, ready for one foot."""
-    return View(_axes(frame.right, frame.low), frame.across, frame.up, (WIDTH, frame.height), _drawn(frame))
+    return View(_axes(frame.right, frame.low), frame.across, frame.up, (WIDTH, frame.height), drawn_frame(frame))
 
 
 @cache
@@ -130,7 +130,8 @@ def _axes(right: float, low: bool) -> Axes:
 
 
 @lru_cache(maxsize=64)
-def _drawn(frame: Frame) -> str:
+def drawn_frame(frame: Frame) -> str:
+    """Ticks, labels and lines of a frame, drawn once for all that show it."""
     axes = _axes(frame.right, frame.low)
     days = day_ticks(frame)
     axes.set_xticks(list(days), list(days.values()))

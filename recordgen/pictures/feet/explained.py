@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import textwrap
 from collections.abc import Callable, Mapping
 from typing import Literal
 
@@ -222,18 +223,7 @@ def point_at(canvas: Canvas, start: Point, target: Point) -> None:
 
 def write_lines(canvas: Canvas, words: str, at: Point, side: Anchor = "start") -> None:
     """Words in one line, or in several short ones about the same height."""
-    lines = wrapped(words, LETTERS_A_LINE)
+    lines = textwrap.wrap(words, LETTERS_A_LINE, break_long_words=False, break_on_hyphens=False)
     first = at[1] - (len(lines) - 1) * LINE_HEIGHT / 2
     for count, text in enumerate(lines):
         canvas.write(text, (at[0], first + count * LINE_HEIGHT), side, "ink")
-
-
-def wrapped(words: str, most: int) -> list[str]:
-    """The words in lines of at most so many letters, broken at spaces only."""
-    lines: list[str] = []
-    for word in words.split(" "):
-        if lines and len(lines[-1]) + 1 + len(word) <= most:
-            lines[-1] += " " + word
-        else:
-            lines.append(word)
-    return lines

@@ -184,8 +184,11 @@ class Pictures:
         words: dict[MarkKind, str] = {kind: self.naming.phrase(f"mark_{kind.replace(' ', '_')}") for kind in kinds}
         return self._key(mark_key(words), words)
 
-    def from_below(self, foot: Foot, findings: Sequence[Finding], instead: str = "") -> Markup:
-        """One foot from below with its findings. instead: what is told where there is none to show."""
+    def from_below(self, foot: Foot, findings: Sequence[Finding], instead: str = "", large: bool = False) -> Markup:
+        """One foot from below with its findings.
+
+        instead: what is told where there is none to show. large: for twice the width.
+        """
         labels = {"outer": self.naming.phrase("chart_outer"), "inner": self.naming.phrase("chart_inner")}
         told = "; ".join(f"{self.naming.place(finding.place)}: {finding.text}" for finding in findings)
         title = self.naming.phrase(
@@ -193,7 +196,7 @@ class Pictures:
             foot=self.naming.foot(foot),
             findings=told or instead or self.naming.phrase("chart_nothing_marked"),
         )
-        return self._place(self.kept.drawn(foot_from_below, foot, findings, labels, title))
+        return self._place(self.kept.drawn(foot_from_below, foot, findings, labels, title, large))
 
     def event_key(self, events: Sequence[Event]) -> list[tuple[Markup, str]]:
         """The form and the words of each kind of event that happened."""

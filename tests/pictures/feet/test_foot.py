@@ -19,7 +19,6 @@ from recordgen.pictures.feet.explained import (
     plain_foot,
     side_view,
     wall_growth,
-    wrapped,
 )
 from recordgen.pictures.feet.foot import WIDTH, foot_from_below
 from recordgen.pictures.feet.sole_form import FORE, HIND, SoleForm, half_wall, zone_shares
@@ -177,5 +176,9 @@ def test_the_toe_wall_stands_at_fifty_degrees() -> None:
 
 def test_long_words_are_broken_at_spaces() -> None:
     """A long label takes several lines, and a long word stays whole."""
-    assert wrapped("collateral grooves of the frog", 13) == ["collateral", "grooves of", "the frog"]
-    assert wrapped("Strahlfurchenwinkel", 13) == ["Strahlfurchenwinkel"]
+    assert words_in(plain_foot({"frog": "collateral grooves of the frog"}, "t")) == [
+        "collateral",
+        "grooves of",
+        "the frog",
+    ]
+    assert words_in(plain_foot({"frog": "Strahlfurchenwinkel"}, "t")) == ["Strahlfurchenwinkel"]
