@@ -10,6 +10,7 @@ from datetime import date
 from recordgen.hoof.observations import Finding
 from recordgen.hoof.rounds.rounds import Plan, Round
 from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Contact, Stable
 
 # So many findings of the last visit are told of a horse: the largest.
@@ -54,11 +55,12 @@ def next_round(plan: Plan, stables: Sequence[StableSummary]) -> NextRound | None
     return NextRound(first.day, tuple(_stop(one, first) for one in stables if one.slug in first.stables))
 
 
-def contact_for(horse: str, stable: Stable) -> Contact | None:
-    """Whom to ring about a horse: the one whose role names it, else the first; of those with a number."""
+def contact_for(horse: Horse, stable: Stable) -> Contact | None:
+    """Whom to ring about a horse: its owner, the one whose role names it, or the first; of those with a number."""
     reached = [one for one in stable.contacts if one.phone]
-    named = [one for one in reached if re.search(rf"\b{re.escape(horse)}\b", one.role or "", re.IGNORECASE)]
-    return next(iter([*named, *reached]), None)
+    named = [one for one in reached if re.search(rf"\b{re.escape(horse.name)}\b", one.role or "", re.IGNORECASE)]
+    owner = [horse.owner] if horse.owner and horse.owner.phone else []
+    return next(iter([*owner, *named, *reached]), None)
 
 
 def _stop(stable: StableSummary, going: Round) -> Stop:

@@ -103,7 +103,7 @@ def _watch(renderer: PageRenderer, horses: Sequence[HorseSummary], plan: Plan) -
 def _watch_row(renderer: PageRenderer, one: Watched, longest: int, planned: Mapping[tuple[str, str], date]) -> WatchRow:
     stable, horse = renderer.context.stable(one.horse.stable), one.horse
     is_vet = "vet" in one.caution.ring
-    contact = None if is_vet else contact_for(horse.horse.name, stable.stable)
+    contact = None if is_vet else contact_for(horse.horse, stable.stable)
     ring = Ring(contact.name, contact.phone) if contact else renderer.ring_finder(stable)(one.caution, horse.horse)[0]
     share = round(100 * one.days / longest, 2)
     return WatchRow(one, ring, is_vet, share, planned.get((horse.stable, horse.slug)))

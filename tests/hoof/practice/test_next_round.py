@@ -10,6 +10,7 @@ import pytest
 from recordgen.hoof.practice.next_round import contact_for, next_round
 from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
 from tests.support.horse_records import practice, summary, visit
 
@@ -80,6 +81,16 @@ def test_whoever_is_named_for_a_horse_is_rung_first(
     horse: str, contacts: list[dict[str, str]], name: str | None
 ) -> None:
     """By a whole word of the role; else the first with a number; nobody without one."""
-    found = contact_for(horse, Stable.model_validate({"name": "Tithe Barn", "contacts": contacts}))
+    found = contact_for(Horse(name=horse), Stable.model_validate({"name": "Tithe Barn", "contacts": contacts}))
 
     assert (found and found.name) == name
+
+
+@pytest.mark.parametrize(("owner", "name"), [(LEO, "Leo Winterflood"), (NO_PHONE, "Cass Orme")])
+def test_an_owner_with_a_number_is_rung_before_the_stable(owner: dict[str, str], name: str) -> None:
+    """As the horse's own record tells; one without a number cannot be rung."""
+    horse = Horse.model_validate({"name": "Otter", "owner": owner})
+    found = contact_for(horse, Stable.model_validate({"name": "Tithe Barn", "contacts": [CASS]}))
+
+    assert found is not None
+    assert found.name == name
