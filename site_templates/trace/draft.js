@@ -20,7 +20,7 @@ const traceDraft = (data, store) => {
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();
   let now = kept || (earlier ? recorded(earlier) : fresh());
-  const source = kept ? "again" : earlier ? "from_visit" : "";
+  const source = kept ? "again" : earlier ? (earlier.same ? "from_visit" : "changed") : "";
   const save = () => store.write(now);
 
   const steps = () => [SCALE, ...table.steps.map(step), ...(now.more ? table.later.map(step) : []), REVIEW];

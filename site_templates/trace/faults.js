@@ -43,6 +43,8 @@ const traceFaults = (() => {
     const lines = traceLines.drawn(landmarks, drawn, usual), faults = [...scaled(scale, size), ...sides(view, foot, landmarks)];
     for (const name of Object.keys(traceLines.OUTLINES)) if (lines[name] && crosses(lines[name])) faults.push(["crosses", name]);
     if (lines.wall && landmarks.white_line && !landmarks.white_line.every((point) => inside(point, lines.wall))) faults.push(["outside"]);
+    const off = ([x, y]) => x < 0 || y < 0 || x > size[0] || y > size[1];
+    if ([...Object.values(landmarks).flat(), ...(scale ? [scale.from, scale.to] : [])].some(off)) faults.unshift(["off_picture"]);
     const up = view === "sole" ? null : upward(view, landmarks);
     return up && up[1] > 0 ? [...faults, ["upside_down"]] : faults;
   };

@@ -6,7 +6,7 @@ const traceScreen = (root, data, picture, store, done) => {
   const draft = traceDraft(data, store), view = traceView(data.size), sheets = traceSheets(root, data, draft, words);
   const { h, button } = sheets;
   const drawing = h("div", { className: "which" }), title = h("h1", {}), count = h("span", { className: "count" }), say = h("p", { className: "say", role: "status" }), live = h("dl", { className: "live" });
-  const canvas = h("canvas", { tabIndex: 0 }), bar = h("nav", { className: "bar" });
+  const canvas = h("canvas", { tabIndex: 0, role: "application" }), bar = h("nav", { className: "bar" });
   root.replaceChildren(h("header", {}, drawing, h("div", { className: "told" }, title, say), live), canvas, bar);
   const paint = tracePaint(canvas, picture, view, draft);
   let message = draft.source, planned = false, figuresAt = 0;
@@ -25,8 +25,8 @@ const traceScreen = (root, data, picture, store, done) => {
     const shown = table.headline[data.view].filter((name) => name in found).slice(0, 4);
     live.replaceChildren(...shown.map((name) => h("div", { "data-figure": name }, h("dt", {}, [table.figures[name][0], table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
     const faults = faultsOf(tracing), usual = tracing.usual;
-    if (!message && usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table)) message = "off_usual";
-    if (message === "off_usual" && !(usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table))) message = "";
+    const off = usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table);
+    if (off ? !message : message === "off_usual") message = off ? "off_usual" : "";
     say.classList.toggle("wrong", faults.length > 0);
     say.textContent = faults[0] || (message ? words(message) : lacking(draft.here()));
   };

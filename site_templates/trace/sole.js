@@ -40,13 +40,16 @@ const traceSole = (() => {
   };
 
   const widest = (line) => {
-    const levels = line.map((point) => point[1]).sort((a, b) => a - b);
+    const levels = line.map((point) => point[1]).sort((a, b) => a - b), runs = edges(line, true);
     const widths = levels.map((level) => {
-      const met = edges(line, true).flatMap(([a, b]) => {
+      let [most, least] = [-Infinity, Infinity];
+      for (const [a, b] of runs) {
         const rise = b[1] - a[1], share = (level - a[1]) / (rise || 1);
-        return share >= 0 && share <= 1 && (rise || share === 0) ? [a[0] + share * (b[0] - a[0])] : [];
-      });
-      return Math.max(...met) - Math.min(...met);
+        if (share < 0 || share > 1 || (!rise && share !== 0)) continue;
+        const x = a[0] + share * (b[0] - a[0]);
+        [most, least] = [Math.max(most, x), Math.min(least, x)];
+      }
+      return most - least;
     });
     const ends = [[levels, widths], [[...levels].reverse(), [...widths].reverse()]].map(([ys, wide]) => endOfStretch(ys, wide));
     return { width: Math.max(...widths), place: (ends[0] + ends[1]) / 2 };
@@ -61,11 +64,11 @@ const traceSole = (() => {
 
   // How far an outline covers its mirror image about the axis, 0 to 1: by levels across the axis.
   const mirrorMatch = (line) => {
-    const ys = line.map((point) => point[1]), low = Math.min(...ys), high = Math.max(...ys);
+    const ys = line.map((point) => point[1]), low = Math.min(...ys), high = Math.max(...ys), runs = edges(line, true);
     let shared = 0, either = 0;
     for (let i = 0; i < LEVELS; i++) {
       const level = low + ((i + 0.5) / LEVELS) * (high - low);
-      const met = edges(line, true).filter(([a, b]) => a[1] > level !== b[1] > level).map(([a, b]) => a[0] + ((level - a[1]) / (b[1] - a[1])) * (b[0] - a[0])).sort((a, b) => a - b);
+      const met = runs.filter(([a, b]) => a[1] > level !== b[1] > level).map(([a, b]) => a[0] + ((level - a[1]) / (b[1] - a[1])) * (b[0] - a[0])).sort((a, b) => a - b);
       const own = [], length = (spans) => spans.reduce((sum, [a, b]) => sum + b - a, 0);
       for (let k = 0; k + 1 < met.length; k += 2) own.push([met[k], met[k + 1]]);
       const other = own.map(([a, b]) => [-b, -a]);
@@ -76,16 +79,17 @@ const traceSole = (() => {
     return shared / either;
   };
 
-  const reach = (line, middle, degrees) => {
+  // How far the runs of a line stand from a middle at an angle; null where none of them does.
+  const reach = (runs, middle, degrees) => {
     const ray = [Math.sin((degrees * Math.PI) / 180), Math.cos((degrees * Math.PI) / 180)], across = [ray[1], -ray[0]];
     let far = -Infinity;
-    for (const [a, b] of edges(line, false)) {
-      const [p, q] = [minus(a, middle), minus(b, middle)], [by, next] = [dot(p, across), dot(q, across)];
+    for (const [a, b] of runs) {
+      const p = minus(a, middle), q = minus(b, middle), by = dot(p, across), next = dot(q, across);
       if (by > 0 !== next > 0) far = Math.max(far, (dot(p, ray) * next - dot(q, ray) * by) / (next - by));
     }
     return far >= 0 ? { far, ray } : null;
   };
-  const nearest = (spot, line) => Math.min(...edges(line, false).map(([a, b]) => {
+  const nearest = (spot, runs) => Math.min(...runs.map(([a, b]) => {
     const run = minus(b, a), away = minus(spot, a), length = dot(run, run);
     const share = Math.min(Math.max(dot(away, run) / (length || 1), 0), 1);
     return Math.hypot(away[0] - share * run[0], away[1] - share * run[1]);
@@ -98,7 +102,8 @@ const traceSole = (() => {
   const ring = (points) => {
     const frame = points.wall && points.white_line ? soleFrame(points) : null;
     if (!frame) return {};
-    const [wall, white] = [frame(points.wall), frame(points.white_line)], middle = centroid(white), places = [];
+    const line = frame(points.white_line), middle = centroid(line), places = [];
+    const wall = edges(frame(points.wall), false), white = edges(line, false);
     for (let degrees = -180 + STEP; degrees <= 180; degrees += STEP) {
       const outer = reach(wall, middle, degrees);
       if (!outer || !reach(white, middle, degrees)) continue;

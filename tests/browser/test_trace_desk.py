@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,7 +10,9 @@ import numpy as np
 import pytest
 from playwright.sync_api import Browser, ViewportSize
 
+from recordgen.site.trace.keep import keep_tracing
 from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
+from tests.support.photographs import drawn, file_of
 from tests.support.tracing_screen import PUT, Tapper, marks_of, opened, served, traced_practice, tracings_in
 
 MARKS = marks_of()
@@ -133,3 +136,16 @@ def test_a_program_that_has_ended_is_told_and_the_points_stay(
 
     hand.page.wait_for_selector("text=does not answer")
     assert hand.points()["wall"] == MARKS["wall"]
+
+
+def test_a_picture_that_was_changed_since_is_told(browser: Browser, tmp_path: Path, photo: PhotoToTrace) -> None:
+    """The points come up as they were, with the question whether they still fit, and one that does not is named."""
+    sent = {"landmarks": {"frog_apex": [[1150, 500]]}, "scale": None, "drawn": "straight"}
+    assert keep_tracing(photo, json.dumps(sent).encode()).written
+    photo.file.write_bytes(file_of(drawn(800, 600)))
+    with served(tmp_path, photo_to_trace(tmp_path, photo.file)) as shown:
+        hand = opened(browser.new_context(viewport=DESK), shown.address)
+
+        assert "A point stands outside the picture." in hand.words()
+        hand.page.evaluate("tracing.draft.change((now) => { now.points = {frog_apex: [[500, 300]]}; })")
+        assert hand.page.evaluate("tracing.draft.source") == "changed"

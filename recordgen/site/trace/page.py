@@ -66,7 +66,10 @@ def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[s
         "sum": photo.sha256,
         "picture": PICTURE,
         "visit": photo.shown,
-        "earlier": [{"number": number, **_plain(entry_of(one))} for number, one in photo.earlier],
+        "earlier": [
+            {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain(entry_of(one))}
+            for number, one in photo.earlier
+        ],
         **screen_data(own),
     }
 

@@ -10,8 +10,9 @@ import pytest
 
 from recordgen.hoof.tracing.figures import reckoned
 from recordgen.problems import Trouble
+from recordgen.records.load.practice import read_practice
 from recordgen.site.trace.keep import keep_tracing
-from tests.support.practice_folders import VISIT, VISIT_FILE
+from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE
 from tests.support.tracing_screen import marks_of, traced_practice, tracings_in
 
 MARKS = marks_of()
@@ -118,3 +119,12 @@ def test_a_visit_that_is_damaged_is_left(tmp_path: Path) -> None:
     with pytest.raises(Trouble, match=VISIT_FILE):
         keep_tracing(photo, answer())
     assert photo.visit.read_text() == "date: ["
+
+
+def test_check_has_nothing_to_say_about_what_was_written(tmp_path: Path) -> None:
+    """Neither of the tracing nor of its photograph."""
+    photo = traced_practice(tmp_path)
+    keep_tracing(photo, answer(model=1))
+    _, problems = read_practice(tmp_path, TODAY)
+
+    assert [problem.as_line() for problem in problems] == []
