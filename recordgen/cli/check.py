@@ -9,7 +9,15 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from recordgen.cli.options import cache_option, json_option, print_json, print_problems, records_option, today_option
+from recordgen.cli.options import (
+    cache_option,
+    from_here,
+    json_option,
+    print_json,
+    print_problems,
+    records_option,
+    today_option,
+)
 from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.remembered import Remembered, as_problems, as_values
 from recordgen.cli.terminal import echo
@@ -63,7 +71,7 @@ def command(
         known.keep(answer)
     problems = as_problems(answer["problems"])
     if as_json:
-        print_json([problem.as_json() for problem in problems])
+        print_json([from_here(problem).as_json() for problem in problems])
     else:
         print_problems(problems, records)
         echo(answer["told"])

@@ -112,10 +112,15 @@ def _print(found: Found, naming: Naming, with_words: bool) -> None:
         if horse.stable != stable:
             stable = horse.stable
             echo(stable)
-        echo(cut(f"  {line}", wide))
+        echo(cut(f"  {line}", wide), colour=_colour(horse))
         for told in columns(_seen(seen, naming), wide, "      ") if seen else ():
             echo(told)
     echo(_counted(found, with_words))
+
+
+def _colour(horse: HorseSummary) -> str | None:
+    """Red for a horse whose vet is to be called."""
+    return "red" if any(caution.level in ("call now", "call today") for caution in horse.cautions) else None
 
 
 def _counted(found: Found, with_words: bool) -> str:

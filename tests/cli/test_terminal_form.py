@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import json
 import os
 import re
 import socket
@@ -145,7 +146,9 @@ def test_a_problem_names_a_path_that_opens_from_here(
     records = build(tmp_path / "records", {"willowmere/bramble/2026-10-21.yaml": "date: soon\n"})
     monkeypatch.chdir(records / inside)
     line = run("check", "--today", TODAY.isoformat()).output.splitlines()[0]
+    (plain,) = json.loads(run("check", "--today", TODAY.isoformat(), "--json").output)
 
+    assert plain["path"] == line.partition(":")[0]
     assert os.path.samefile(line.partition(":")[0], records / "willowmere/bramble/2026-10-21.yaml")
 
 
