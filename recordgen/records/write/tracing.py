@@ -33,8 +33,9 @@ def with_tracing(
     if held.problems or not isinstance(held.root, yaml.MappingNode):
         raise Trouble(f"{shown} cannot be read", "Look at it with recordgen check, then save the tracing again")
     change = _Change(held, foot, entry_of(tracing), typed_foot(foot, near_and_off))
-    after = change.added() if instead_of is None else change.replaced(instead_of)
-    if after is None or _values(after, shown) != change.wanted(instead_of):
+    wanted = change.wanted(instead_of)
+    after = (change.added() if instead_of is None else change.replaced(instead_of)) if wanted else None
+    if after is None or _values(after, shown) != wanted:
         raise Trouble(
             f"{shown} is written in a form in which the tracing finds no place",
             f"Write {change.key}: below feet: on a line of its own, then save the tracing again",
@@ -80,12 +81,15 @@ class _Change:
         return ("feet", self.foot, "tracings")
 
     def wanted(self, instead_of: int | None) -> Any:
-        """The values that the file shall hold afterwards."""
+        """The values that the file shall hold afterwards; an empty group where what stands there is none."""
         values = copy.deepcopy(self.held.values)
         values["feet"] = feet = values.get("feet") or {}
-        key = typed_key(feet.keys(), self.foot) or self.key
-        feet[key] = foot = feet.get(key) or {}
-        tracings = foot.get("tracings") or []
+        key = (typed_key(feet.keys(), self.foot) if isinstance(feet, dict) else None) or self.key
+        foot = (feet.get(key) or {}) if isinstance(feet, dict) else None
+        tracings = (foot.get("tracings") or []) if isinstance(foot, dict) else None
+        if not isinstance(foot, dict) or not isinstance(tracings, list):
+            return {}
+        feet[key] = foot
         entry = _values(as_yaml({"tracings": [self.entry]}), "")["tracings"]
         at = len(tracings) if instead_of is None else instead_of
         foot["tracings"] = [*tracings[:at], *entry, *tracings[at + (instead_of is not None) :]]

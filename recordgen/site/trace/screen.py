@@ -10,7 +10,7 @@ from recordgen.problems import Trouble, sentences
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.tracing import TracedMoment
 from recordgen.records.yaml.read import read_with_key
-from recordgen.site.trace.keep import keep_tracing
+from recordgen.site.trace.keep import Kept, keep_tracing
 from recordgen.site.trace.page import PICTURE, trace_page
 from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
 from recordgen.site.trace.serve import Shown, serve_screen
@@ -45,5 +45,8 @@ def _take(photo: PhotoToTrace, answer: bytes, near_and_off: bool) -> tuple[Mappi
     try:
         kept = keep_tracing(photo, answer, near_and_off)
     except Trouble as trouble:
-        return {"written": False, "problems": [sentences(trouble.message, trouble.way_out)], "figures": {}}, False
+        return Kept(False, (sentences(trouble.message, trouble.way_out),)).as_json(), False
+    except OSError as fault:
+        told = sentences(f"{photo.shown} cannot be read: {fault.strerror}", "Look whether the visit is still there")
+        return Kept(False, (told,)).as_json(), False
     return kept.as_json(), kept.written

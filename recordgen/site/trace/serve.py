@@ -39,13 +39,18 @@ def serve_screen(shown: Shown, port: int, tell: Callable[[str], None]) -> bool:
 
     tell: is called with the address once it can be opened. Raises OSError where the port is taken.
     """
-    with http.server.ThreadingHTTPServer((ALONE, port), _handler(shown)) as server:
+    with _Server((ALONE, port), _handler(shown)) as server:
         tell(f"http://{ALONE}:{server.server_port}/{shown.token}/")
         try:
             server.serve_forever(poll_interval=0.1)
         except KeyboardInterrupt:
             return False
         return True
+
+
+class _Server(http.server.ThreadingHTTPServer):
+    def handle_error(self, request: object, address: object) -> None:
+        """Say nothing of a browser that went away in the middle of an answer."""
 
 
 def _name_of(server: object) -> str:
@@ -63,7 +68,8 @@ def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
                 self._answer(200, *shown.files[name])
 
         def do_POST(self) -> None:
-            length = int(self.headers.get("Content-Length") or 0)
+            typed = self.headers.get("Content-Length") or ""
+            length = int(typed) if typed.isdecimal() else 0
             plain = self.headers.get("Content-Type") == "application/json"
             if self._asked() != "done" or not plain or not 0 < length <= MOST_BYTES or not self._from_here():
                 self._answer(404, "text/plain", b"There is nothing here.")

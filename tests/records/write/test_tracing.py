@@ -135,6 +135,24 @@ def test_a_file_that_cannot_be_read_is_left(before: str) -> None:
         with_tracing(before, "left_fore", TRACING, "visit")
 
 
+@pytest.mark.parametrize(
+    "feet",
+    [
+        "feet: all well\n",
+        "feet: [left_fore]\n",
+        "feet:\n  left_fore: flat\n",
+        "feet:\n  left_fore: [flat]\n",
+        "feet:\n  left_fore: {tracings: none}\n",
+        "feet:\n  left_fore:\n    tracings: {view: sole}\n",
+        "feet: {left_fore: }\n",
+    ],
+)
+def test_a_foot_that_is_no_group_is_left(feet: str) -> None:
+    """Nothing is written over, whatever stands there."""
+    with pytest.raises(Trouble, match="finds no place"):
+        with_tracing(DAY + feet, "left_fore", TRACING, "visit")
+
+
 def test_a_foot_that_stands_for_two_is_left() -> None:
     """A part that is used again would take the tracing twice."""
     before = f"{DAY}feet:\n  left_fore: &same {{landing: flat}}\n  right_fore: *same\n"

@@ -86,6 +86,20 @@ def test_a_wrong_answer_is_answered_and_the_screen_stays(shown: Served) -> None:
     assert asked(shown)[0] == 200
 
 
+def test_a_visit_that_is_gone_meanwhile_is_told(shown: Served, tmp_path: Path) -> None:
+    """In words; the points stay on the screen."""
+    (tmp_path / "willowmere/bramble/2026-10-14.yaml").unlink()
+    sent = b'{"landmarks": {"frog_apex": [[600, 400]]}}'
+
+    assert b"Look whether the visit is still there" in asked(shown, "done", sent, Content_Type="application/json")[1]
+
+
+def test_a_length_that_is_none_is_refused(shown: Served) -> None:
+    """And the screen stays."""
+    assert asked(shown, "done", b"{}", Content_Type="application/json", Content_Length="much")[0] == 404
+    assert asked(shown)[0] == 200
+
+
 def test_a_port_that_is_taken_is_told(shown: Served, tmp_path: Path) -> None:
     """With another to try."""
     port = urlsplit(shown.address).port
