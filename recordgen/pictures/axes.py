@@ -165,7 +165,7 @@ def _sheet() -> Axes:
 
 def blank(width: float, height: float) -> View:
     """Axes of equal aspect that fill a figure, in picture units, y downwards."""
-    return View(_sheet(), (0, width), (height, 0), (width, height))
+    return to_scale(width, height, (width, height))
 
 
 def to_scale(width: float, height: float, size: Point, behind: str = "") -> View:
@@ -187,11 +187,4 @@ def bare(across: Limits, up: Limits, size: Point, room: float) -> View:
     """Axes without ticks and frame. room: left free about the limits, picture units."""
     wider = (across[1] - across[0]) * room / (size[0] - 2 * room)
     higher = (up[1] - up[0]) * room / (size[1] - 2 * room)
-    return View(_bare(), (across[0] - wider, across[1] + wider), (up[0] - higher, up[1] + higher), size)
-
-
-@cache
-def _bare() -> Axes:
-    axes = figure(100, 100).add_axes((0, 0, 1, 1))
-    axes.set_axis_off()
-    return axes
+    return View(_sheet(), (across[0] - wider, across[1] + wider), (up[0] - higher, up[1] + higher), size)

@@ -1,0 +1,1 @@
+"""The data and the words of the pictures of pages."""
