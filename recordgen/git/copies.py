@@ -6,7 +6,6 @@ from collections.abc import Mapping
 from functools import partial
 from pathlib import Path
 
-from recordgen.git.keep import look_through_first
 from recordgen.git.run import CARRY, READ, run, text
 from recordgen.git.troubles import GitTrouble
 
@@ -147,8 +146,7 @@ def read_back(address: str, room: Path) -> Path:
 
 
 def clone_copy(address: str, folder: Path) -> None:
-    """New records out of a copy, in a folder that is not there yet, beside their history. Raises GitTrouble."""
+    """New records out of a copy, in a folder that is not there yet; nothing in them is run. Raises GitTrouble."""
     branch = MAIN_LINE.rpartition("/")[2]
     words = ("--quiet", "--no-local", "--no-tags", f"--origin={REMOTE_NAME}", f"--branch={branch}")
     _carry(folder.parent, "clone", *words, "--", address, str(folder))
-    look_through_first(folder)

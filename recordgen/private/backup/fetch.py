@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path, PurePath
 
+from recordgen.git import copies
 from recordgen.git.changes import kinds_of_change
 from recordgen.git.copies import (
     MAIN_LINE,
@@ -34,6 +35,7 @@ from recordgen.git.join import (
     take_over,
     tree_with,
 )
+from recordgen.git.keep import HOOKS
 from recordgen.locks import hold_lock
 from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
 from recordgen.private.backup.place import refuse_missing, refuse_shared
@@ -100,7 +102,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
         raise Trouble("that copy is of another practice", "Look at its address")
     found = Fetched(entries_between(records, here, there))
     if base == here:
-        _refuse_not_kept(records, there)
+        _refuse_touched(records, there)
         take_over(records, there)
         return found
     made = join_lines(records, here, there, base)
@@ -114,7 +116,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
     if found.open:
         return Fetched(open=found.open)
     entry = joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
-    _refuse_not_kept(records, entry)
+    _refuse_touched(records, entry)
     take_over(records, entry)
     return found
 
@@ -124,8 +126,12 @@ def _sides(records: Path, both: BothSides) -> FileStates:
     return FileStates(both.path, before, here, there)
 
 
-def _refuse_not_kept(records: Path, entry: str) -> None:
-    """Raises Trouble where a file that is not kept in git would be touched, or one that git has was changed since."""
+def _refuse_touched(records: Path, entry: str) -> None:
+    """Raises Trouble where an entry may not be taken over.
+
+    That is where a file that is not kept in git would be touched, where one that git has was changed since, and where
+    another program than now would be run on this computer.
+    """
     changed = {path.relative_to(records).as_posix(): kind for path, kind in kinds_of_change(records).items()}
     touched = contents_changed(records, "HEAD", entry)
     open_ = [name for name, kind in changed.items() if kind != "added" or name in touched]
@@ -133,6 +139,14 @@ def _refuse_not_kept(records: Path, entry: str) -> None:
         more = f" and {len(open_) - 1} more" if len(open_) > 1 else ""
         message = f"{quoted(PurePath(open_[0]).as_posix(), 80)}{more} is not kept in git yet"
         raise Trouble(message, "Keep it first: recordgen commit; then run this again")
+    programs = sorted(name for name in touched if name.startswith(f"{HOOKS}/"))
+    if programs:
+        message = f"the other computer changed {quoted(programs[0], 80)}, which git runs on this one"
+        line = copies.THERE[MAIN_LINE]
+        way_out = (
+            f"Look at it: git diff HEAD {line} -- {HOOKS}. Where it is yours, take it over: git checkout {line} -- "
+        )
+        raise Trouble(message, f"{way_out}{HOOKS}, then git commit, then run this again")
 
 
 def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:

@@ -19,6 +19,8 @@ from recordgen.git.copies import (
     lines_of,
     name_entry,
 )
+from recordgen.git.keep import HOOKS, look_through_first
+from recordgen.packaged import packaged
 from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
 from recordgen.private.backup.place import refuse_missing
 from recordgen.problems import Trouble
@@ -50,10 +52,19 @@ def restore_copy(address: str, folder: Path, ask: AskWords) -> RestoredCopy:
         fresh = room / folder.name
         clone_copy(address, fresh)
         standing = fetch_lines(fresh, address)
+        if _has_our_hook(fresh):
+            look_through_first(fresh)
         put_back, without_words = _keys(fresh, standing.get(SIDE_LINE), ask)
         entries = len(entries_between(fresh, None, standing[MAIN_LINE]))
         replace_folder(fresh, folder)
     return RestoredCopy(entries, put_back, without_words)
+
+
+def _has_our_hook(fresh: Path) -> bool:
+    """Whether what git would run before an entry is what we laid out ourselves; a changed one is not run unasked."""
+    ours = packaged() / "site_templates" / "records" / "pre-commit"
+    hooks = sorted((fresh / HOOKS).glob("*"))
+    return [path.name for path in hooks] == [ours.name] and hooks[0].read_bytes() == ours.read_bytes()
 
 
 def _keys(fresh: Path, there: str | None, ask: AskWords) -> tuple[tuple[str, ...], bool]:

@@ -8,6 +8,7 @@ import pytest
 
 from recordgen.git import join
 from recordgen.git.copies import entry_of
+from tests.conftest import ROOT
 from tests.support.two_computers import BRAMBLE, Computer, first_computer, second_computer
 
 Both = tuple[Computer, Computer]
@@ -203,3 +204,35 @@ def test_the_copy_of_another_practice_is_told(both: Both, tmp_path: Path, monkey
 
     assert "that copy is of another practice" in other.fetch().output
     assert "that copy is of another practice" in other.backup().output
+
+
+def test_a_program_that_git_would_run_is_never_taken_over_unasked(both: Both) -> None:
+    """Whoever had the stick could have put it there; what is to be done is told, and works."""
+    one, two = both
+    one.write(".githooks/pre-commit", "#!/bin/sh\ntouch /tmp/somewhere\n")
+    one.keep()
+    one.backup()
+    told = two.fetch()
+    line = "refs/recordgen/there/records"
+
+    assert told.exit_code == 1
+    assert "the other computer changed '.githooks/pre-commit', which git runs on this one" in told.output
+    assert f"git checkout {line} -- .githooks" in told.output
+    assert not (two.records / ".githooks").exists()
+    two.git("checkout", line, "--", ".githooks")
+    two.git("commit", "--quiet", "--message=taken over")
+    assert two.fetch().exit_code == 0
+
+
+def test_a_restored_practice_runs_no_other_hook_than_ours(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Ours looks the records through before an entry; a changed one is left alone until somebody looked at it."""
+    ours = (ROOT / "site_templates" / "records" / "pre-commit").read_text()
+    for text, is_set in ((ours, True), (f"{ours}\n", False)):
+        folder = tmp_path / str(is_set)
+        folder.mkdir()
+        one = first_computer(folder, monkeypatch)
+        one.write(".githooks/pre-commit", text)
+        one.keep()
+        one.backup()
+
+        assert ("core.hookspath=.githooks" in second_computer(one, folder).git("config", "--list")) == is_set
