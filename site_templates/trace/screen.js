@@ -22,8 +22,8 @@ const traceScreen = (root, data, picture, store, done) => {
   const faultsOf = (tracing) => traceFaults.found(tracing, data.foot, data.size).map(([name, line]) => (line ? table.faults[name].replace("{name}", table.lines[line]) : table.faults[name]));
   const showLive = () => {
     const tracing = draft.tracing(), found = traceFigures(tracing);
-    const shown = table.headline[data.view].filter((name) => name in found).slice(0, 4);
-    live.replaceChildren(...shown.map((name) => h("div", { "data-figure": name }, h("dt", {}, [table.figures[name][0], table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
+    const shown = Object.entries(table.headline[data.view]).filter(([name]) => name in found).slice(0, 4);
+    live.replaceChildren(...shown.map(([name, short]) => h("div", { "data-figure": name }, h("dt", {}, [short, table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
     const faults = faultsOf(tracing), usual = tracing.usual;
     const off = usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table);
     if (off ? !message : message === "off_usual") message = off ? "off_usual" : "";

@@ -74,7 +74,7 @@ def _values(photo: PhotoToTrace, told: dict[str, Any]) -> dict[str, Any]:
     known: dict[str, Any] = {
         "view": photo.view,
         "moment": photo.moment,
-        "of": "photograph",
+        "of": photo.earlier[-1][1].of if photo.earlier else "photograph",
         "file": photo.file.name,
         "sha256": photo.sha256,
         "image": list(photo.size),

@@ -12,6 +12,7 @@ from recordgen.hoof.tracing.figures import reckoned
 from recordgen.problems import Trouble
 from recordgen.records.load.practice import read_practice
 from recordgen.site.trace.keep import keep_tracing
+from recordgen.site.trace.photo import photo_to_trace
 from tests.support.practice_folders import TODAY, VISIT, VISIT_FILE
 from tests.support.tracing_screen import marks_of, traced_practice, tracings_in
 
@@ -84,6 +85,16 @@ def test_a_second_tracing_stands_beside_the_first_or_in_its_place(tmp_path: Path
         keep_tracing(photo, answer(instead_of=instead_of, hand_error=3.0 if instead_of == 0 else 2.0))
 
     assert [one.hand_error for one in tracings_in(photo)] == [3.0, 2.0]
+
+
+def test_a_photographed_drawing_stays_a_drawing(tmp_path: Path) -> None:
+    """As the visit tells of its earlier tracing."""
+    photo = traced_practice(tmp_path)
+    keep_tracing(photo, answer())
+    photo.visit.write_text(photo.visit.read_text().replace("of: photograph", "of: drawing"))
+    keep_tracing(photo_to_trace(tmp_path, photo.file), answer(instead_of=0))
+
+    assert [one.of for one in tracings_in(photo)] == ["drawing"]
 
 
 @pytest.mark.parametrize("sent", [b"", b"{", b"[]", b"{}", b'{"landmarks": 3}'])
