@@ -22,7 +22,7 @@ Merged = tuple[tuple[int, int], tuple[int, int]]
 LARGEST_FILE_BYTES = 50_000_000
 LARGEST_UNPACKED_BYTES = 500_000_000
 MOST_CELLS = 2_000_000
-# What parts the values of a line; a comma is tried last, since it stands within text and numbers too.
+# What parts the values of a line; a comma comes last, since it stands within text and numbers too.
 DELIMITERS = (";", "\t", "|", ",")
 _LOOKED_AT = 60
 _MARKS = {b"\xef\xbb\xbf": "utf-8-sig", b"\xff\xfe": "utf-16", b"\xfe\xff": "utf-16"}
@@ -181,17 +181,19 @@ def _decoded(raw: bytes, shown: str) -> str:
 
 
 def delimiter_of(lines: Sequence[str]) -> str:
-    """The sign that parts the values of these lines: the first sign that cuts at least half of them into equally many.
+    """The sign that parts the values of these lines: the one that cuts most of them into equally many, two or more.
 
-    A semicolon goes before a comma, since a comma may be a decimal one; `csv.Sniffer` takes the comma then.
+    Where two signs do as well, a semicolon goes before a comma, since a comma may be a decimal one; `csv.Sniffer` takes
+    the comma then.
     """
-    for delimiter in DELIMITERS:
-        rows = [row for row in _parted(lines[:_LOOKED_AT], delimiter) if any(row)]
-        widths = Counter(len(row) for row in rows)
-        width, often = widths.most_common(1)[0] if widths else (0, 0)
-        if width > 1 and often * 2 >= len(rows):
-            return delimiter
-    return ","
+    return max(DELIMITERS, key=lambda delimiter: _share_alike(_parted(lines[:_LOOKED_AT], delimiter)))
+
+
+def _share_alike(rows: Sequence[Sequence[str]]) -> float:
+    """The share of the rows that have the usual number of values; 0 where that is one."""
+    widths = Counter(len(row) for row in rows if any(row))
+    width, often = widths.most_common(1)[0] if widths else (0, 0)
+    return often / widths.total() if width > 1 else 0
 
 
 def _parted(lines: Sequence[str], delimiter: str) -> list[list[str]]:

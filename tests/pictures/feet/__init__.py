@@ -1,1 +1,1 @@
-"""TODO."""
+"""Tests of `recordgen/pictures/feet`."""
