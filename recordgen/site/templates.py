@@ -12,6 +12,7 @@ from jinja2.bccache import Bucket
 from markupsafe import Markup
 
 from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
+from recordgen.hoof.details import details_of, handling_of
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.problems import Trouble
@@ -70,6 +71,10 @@ def environment(records: Path, naming: Naming) -> Environment:
         "age": _age,
     }
     made.globals |= {"part_told": lambda part, private: part_told(part, private, naming), "tick_key": tick_key}
+    made.globals |= {
+        "details": lambda found: details_of(found, naming),
+        "handling": lambda one: handling_of(one, naming),
+    }
     made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
     return made
 

@@ -236,7 +236,7 @@ def test_what_was_not_measured_is_told() -> None:
         "Not on 21 Oct 2026 , but before: inner heel (left hind); outer heel (left hind); toe angle (left hind);"
         in text
     )
-    assert "Never, on any foot : heel angle; pastern angle;" in text
+    assert "Never, on any foot : heel angle; inner heel angle; outer heel angle; pastern angle;" in text
 
 
 def test_feet_not_looked_at_are_told() -> None:

@@ -39,6 +39,13 @@ class Sides(Record):
     lateral: Millimetres | None = measured("mm", (0, 200), (5, 110), "outer side", basis=basis.JUDGEMENT)
 
 
+class AngleSides(Record):
+    """An angle on the inner (medial) and the outer (lateral) side."""
+
+    medial: Degrees | None = measured("degrees", (5, 90), (20, 70), "inner side", basis=basis.HEEL_ANGLE)
+    lateral: Degrees | None = measured("degrees", (5, 90), (20, 70), "outer side", basis=basis.HEEL_ANGLE)
+
+
 class Measures(Record):
     """Measures of one foot at one moment, before or after the trim."""
 
@@ -53,8 +60,12 @@ class Measures(Record):
     heel_angle: Degrees | None = measured(
         "degrees", (5, 90), (20, 70), "heel wall to the ground", basis=basis.HEEL_ANGLE
     )
+    heel_angles: AngleSides | None = told("each heel wall to the ground, where the two differ (degrees)")
     pastern_angle: Degrees | None = measured(
         "degrees", (15, 90), (38, 70), "front of the pastern to the ground", basis=basis.PASTERN_ANGLE
+    )
+    breakover: Millimetres | None = measured(
+        "mm", (0, 100), (0, 45), "from the tip of the toe back to where the foot rolls over", basis=basis.JUDGEMENT
     )
     sole_length: Millimetres | None = measured(
         "mm", (30, 250), (60, 170), "toe to the line across the heel buttresses, foot lifted", basis=basis.SOLE_LENGTH
@@ -114,11 +125,21 @@ class Crack(Record):
 
 
 class WallZone(Record):
-    """Findings of one zone of the wall."""
+    """Findings of one zone of the wall, and what was taken from it."""
 
     flare: Millimetres | None = measured(
         "mm", (0, 60), (0, 20), "how far the wall stands out at the ground", basis=basis.JUDGEMENT
     )
+    flare_after: Millimetres | None = measured(
+        "mm", (0, 60), (0, 20), "how far it stands out after the trim", basis=basis.JUDGEMENT
+    )
+    taken: Millimetres | None = measured(
+        "mm", (0, 60), (0, 20), "about how much of its height was taken", basis=basis.JUDGEMENT
+    )
+    taken_back: Millimetres | None = measured(
+        "mm", (0, 60), (0, 20), "how far the wall was taken back from outside", basis=basis.JUDGEMENT
+    )
+    sound_connection: YesNo | None = told("whether the wall was sound and joined to the sole where that ended")
     separation: Separation | None = told("a gap at the white line")
     crack: Crack | None = told("a crack")
     chip: Millimetres | None = measured(
@@ -141,10 +162,30 @@ class Sole(Record):
     depth: Millimetres | None = measured(
         "mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog", basis=basis.JUDGEMENT
     )
+    against_wall: Literal["below", "level", "proud"] | None = told(
+        "the sole's edge against the wall's: below it, level with it, or proud of it"
+    )
     shape: Literal["hollow", "flat", "bulging"] | None = told("as seen from the side; bulging: below the wall's edge")
     bruise: YesNo | None = told("whether a bruise was seen")
     gives: YesNo | None = told("whether the sole gives under the thumbs")
     sensitive: YesNo | None = told("whether it hurts under thumb pressure")
+
+
+class WhiteLine(Record):
+    """The white line all around; gaps, blood and stones stand in their zones and places."""
+
+    joint: Literal["tight", "stretched"] | None = told("stretched: wider than it was, or than on the other feet")
+    colour: Literal["usual", "yellow", "grey", "black", "red"] | None = told("its colour where it was cut fresh")
+
+
+HeelForm = Literal["upright", "usual", "low", "collapsed"]
+
+
+class HeelForms(Record):
+    """How each heel stands, by eye: words of the trade without a published limit."""
+
+    medial: HeelForm | None = told("inner heel; collapsed: the horn tubes lie along the ground")
+    lateral: HeelForm | None = told("outer heel")
 
 
 class Mark(Record):
@@ -196,6 +237,7 @@ class FootVisit(Record):
     """One foot at one visit."""
 
     landing: Landing | None = told("which part touches the ground first at a walk")
+    landing_after: Landing | None = told("the same once more after the trim")
     before: TypedMeasures | None = told("measures before the trim; in one line as 96 h42/42 a48")
     after: TypedMeasures | None = told("measures after the trim, in the same way")
     repeat: Again | None = told(
@@ -205,6 +247,9 @@ class FootVisit(Record):
     frog: Frog | None = told("the frog and its grooves")
     wall: Walls | None = told("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
     bars: Sides | None = told("length of each bar along its crest (mm)")
+    bar_height: Sides | None = told("how high each bar stands above the sole (mm)")
+    heels: HeelForms | None = told("how each heel stands, by eye")
+    white_line: WhiteLine | None = told("the white line all around")
     sole: Sole | None = told("the sole")
     marks: tuple[Mark, ...] = several("marks that grow down the wall")
     object: Object | None = told("something that stuck in the foot")

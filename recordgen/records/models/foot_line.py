@@ -16,12 +16,15 @@ LETTERS: dict[str, tuple[str, ...]] = {
     "w": ("wall_height.medial", "wall_height.lateral"),
     "a": ("toe_angle",),
     "ha": ("heel_angle",),
+    "hh": ("heel_angles.medial", "heel_angles.lateral"),
     "pa": ("pastern_angle",),
     "s": ("sole_length", "sole_width"),
     "c": ("circumference",),
+    "b": ("breakover",),
 }
 HELP = "a number alone is the toe's length; h42/43 heels, w50/52 walls (inner/outer), a48 toe angle, ha heel angle"
-HELP += ", pa pastern angle, s130/118 sole length/width, c370 around the hairline; - where one of two was not taken"
+HELP += ", hh40/42 both, pa pastern angle, s130/118 sole length/width, c370 around the hairline, b12 breakover"
+HELP += "; - where one of two was not taken"
 
 _PART = re.compile(r"(?P<letter>[a-z]*)(?P<values>[^a-z].*)")
 

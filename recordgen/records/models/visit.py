@@ -125,6 +125,16 @@ class Condition(Record):
         return score
 
 
+class Handling(Record):
+    """How the horse stood for the trim and was held: what the next trim, and its length, go by."""
+
+    stood: tuple[Literal["calm", "took a foot away", "leaned", "restless", "tired"], ...] = several(
+        "how it stood, such as [calm] or [leaned, tired]"
+    )
+    sedated: YesNo | None = told("whether a vet had sedated it")
+    note: Text | None = told("who held it, and what helped")
+
+
 class CautionEnd(Record):
     """A caution that a vet's finding ends."""
 
@@ -246,6 +256,7 @@ class Visit(Record):
     signs: Signs = several("how the horse stood and moved; none where it was looked at and showed no sign")
     sore_after_last_trim: YesNo | None = told("whether it was sore after the trim before this")
     condition: Condition | None = told("body condition and girth")
+    handling: Handling | None = told("how it stood for the trim and was held")
     trimmed: YesNo = told("no where the feet were only looked at", True)
     feet: Feet = told("the feet that were looked at", {})
     care: tuple[CareNote, ...] = several("care notes by name, or written out; they replace the earlier ones")
