@@ -61,7 +61,8 @@ def command(
         known.keep({**answer, "outputs": _outputs(out, answer["slugs"])})
         _tell(answer)
     made = counted(len(answer["slugs"]), "site")
-    echo(f"{made} in {stages.total():.1f} s. Open the pages above, or run: recordgen preview")
+    stood = f", {answer['stood']} of them as they stood" if answer["stood"] else ""
+    echo(f"{made} in {stages.total():.1f} s{stood}. Open the pages above, or run: recordgen preview")
 
 
 def _build(
@@ -99,6 +100,7 @@ def _build(
     strangers = [] if stable else find_strangers(out, slugs)
     return {
         "slugs": [site.slug for site in built],
+        "stood": sum(site.stood for site in built),
         "warnings": as_values(whole.warnings),
         "lines": [
             *(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}" for site in built),

@@ -10,6 +10,7 @@ import sys
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from pathlib import Path
 
 from tests.conftest import TODAY
@@ -59,14 +60,15 @@ def _run(*words: str, cwd: Path | None = None, cache: Path | None = None) -> Mea
     return Measured(seconds, int(peak[1]) / 1024 if peak else 0)
 
 
-def check(records: Path) -> Measured:
-    """`recordgen check`, whole."""
-    return _run("recordgen", "check", "--records", str(records), *DAY)
+def check(records: Path, cache: Path) -> Measured:
+    """`recordgen check`, whole. cache: a folder; nothing is remembered if it is new."""
+    return _run("recordgen", "check", "--records", str(records), *DAY, cache=cache)
 
 
-def build(records: Path, out: Path, cache: Path) -> Measured:
-    """`recordgen build` of all sites; cache: a folder; all is made if it is new."""
-    return _run("recordgen", "build", "--records", str(records), "--out", str(out), *DAY, cache=cache)
+def build(records: Path, out: Path, cache: Path, day: date = TODAY) -> Measured:
+    """`recordgen build` of all sites as of a day. cache: a folder; all is made if it is new."""
+    asked = ("--records", str(records), "--out", str(out), "--today", day.isoformat())
+    return _run("recordgen", "build", *asked, cache=cache)
 
 
 def bare_yaml(records: Path) -> Measured:
@@ -78,10 +80,11 @@ def bare_yaml(records: Path) -> Measured:
 
 def bare_engine(sites: Path, folder: Path) -> Measured:
     """`mkdocs build` with the same theme over pages that hold the finished HTML, one site after the other."""
-    return Measured(sum(_bare_site(site, folder / site.name).seconds for site in sorted(sites.iterdir())), 0)
+    return Measured(sum(bare_site(site, folder / site.name).seconds for site in sorted(sites.iterdir())), 0)
 
 
-def _bare_site(site: Path, folder: Path) -> Measured:
+def bare_site(site: Path, folder: Path) -> Measured:
+    """The same for one site."""
     docs = folder / "docs"
     for page in site.rglob("*.html"):
         article = re.search(r"<article[^>]*>(.*)</article>", page.read_text("utf-8"), re.DOTALL)

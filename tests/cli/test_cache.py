@@ -11,6 +11,9 @@ import pytest
 from recordgen.cache.entries import Cache, user_cache
 from tests.support.commands import run, run_today, small_practice
 
+# Text as SVG, JSON, and photographs.
+PLAIN = {"pictures", "figures", "photographs", "answers", "summaries", "places", "sites"}
+
 
 @pytest.fixture
 def place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
@@ -53,7 +56,7 @@ def test_without_the_cache_nothing_is_kept_and_the_sites_are_the_same(place: Pat
     built = [{path.relative_to(out): path.read_bytes() for path in out.rglob("*") if path.is_file()} for out in sites]
 
     assert built[0] == built[1]
-    assert {path.name for path in place.iterdir()} <= {"CACHEDIR.TAG", "pictures", "figures", "photographs"}
+    assert {path.name for path in place.iterdir()} <= {"CACHEDIR.TAG", *PLAIN}
 
 
 def test_a_cache_that_cannot_be_used_is_told_with_the_stages(place: Path, tmp_path: Path) -> None:
