@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import datetime as dt
 import io
+import re
 import zipfile
 from collections import Counter
 from collections.abc import Sequence
@@ -25,6 +26,8 @@ MOST_CELLS = 2_000_000
 # What parts the values of a line; a comma comes last, since it stands within text and numbers too.
 DELIMITERS = (";", "\t", "|", ",")
 _LOOKED_AT = 60
+# A value in quotes, which may hold any of these signs, and ends of lines.
+_QUOTED = re.compile(r'(?:^|(?<=[;\t|,]))"(?:[^"]|"")*"(?=[;\t|,\r\n]|$)', re.MULTILINE)
 _MARKS = {b"\xef\xbb\xbf": "utf-8-sig", b"\xff\xfe": "utf-16", b"\xfe\xff": "utf-16"}
 SHEET_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 
@@ -184,9 +187,10 @@ def delimiter_of(lines: Sequence[str]) -> str:
     """The sign that parts the values of these lines: the one that cuts most of them into equally many, two or more.
 
     Where two signs do as well, a semicolon goes before a comma, since a comma may be a decimal one; `csv.Sniffer` takes
-    the comma then.
+    the comma then. What stands in quotes does not count.
     """
-    return max(DELIMITERS, key=lambda delimiter: _share_alike(_parted(lines[:_LOOKED_AT], delimiter)))
+    bare = [line for line in _QUOTED.sub("", "".join(lines[:_LOOKED_AT])).splitlines() if line.strip()]
+    return max(DELIMITERS, key=lambda delimiter: _share_alike([line.split(delimiter) for line in bare]))
 
 
 def _share_alike(rows: Sequence[Sequence[str]]) -> float:

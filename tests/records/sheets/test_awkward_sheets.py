@@ -39,6 +39,17 @@ def test_one_with_semicolons_and_decimal_commas() -> None:
     assert [one[1] for one in found] == ["2024-03-14", "2024-04-02"]
 
 
+def test_one_with_other_signs_within_its_texts() -> None:
+    """A note in quotes over several lines, with semicolons at their ends, does not tell what parts the values."""
+    raw = (
+        'Horse,Date,Foot,Toe before (in),Notes\nBramble,2024-03-14,LF,3 1/4",";\n;"\nFennel,2024-03-14,LF,3",";;\n;;"\n'
+    )
+    found = feet(raw)
+
+    assert [one[2]["left_fore"]["before"]["toe_length"] for one in found] == ['3 1/4"', '3"']
+    assert found[0][2]["left_fore"]["note"] == ";\n;"
+
+
 def test_one_in_the_code_page_of_old_windows() -> None:
     """A name with a letter that UTF-8 writes in two bytes is read as it was."""
     rows = (HEADS, ("Bjørk", "2024-03-14", "LF", "88"))
