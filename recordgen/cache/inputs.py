@@ -21,7 +21,7 @@ def content_digest(folder: Path, leave_out: Collection[Path] = ()) -> str:
     leave_out: folders that are not looked into, by their real paths.
     """
     seen, now = hashlib.sha256(), time.time()
-    for path in _walked(folder, {os.path.realpath(one) for one in leave_out}):
+    for path in _walked(folder, {os.path.realpath(one) for one in leave_out}, with_folders=True):
         seen.update(f"{path[len(str(folder)) :]}\0{_told(path, now)}\0".encode("utf-8", "surrogatepass"))
     return seen.hexdigest()
 
@@ -37,7 +37,7 @@ def stat_digest(files: Iterator[str]) -> str:
 def files_in(*folders: Path) -> Iterator[str]:
     """The paths of all files and links in some folders, in order."""
     for folder in folders:
-        yield from _walked(folder, set())
+        yield from _walked(folder, set(), with_folders=False)
 
 
 def templates_digest() -> str:
@@ -46,14 +46,13 @@ def templates_digest() -> str:
     return f"{base} {content_digest(packaged() / 'site_templates')}"
 
 
-def _walked(folder: Path, leave_out: set[str]) -> Iterator[str]:
-    """The paths of files, of links to folders and of folders that are empty or cannot be opened."""
-    for at, folders, files in os.walk(folder, onerror=None):
+def _walked(folder: Path, leave_out: set[str], with_folders: bool) -> Iterator[str]:
+    """The paths of files and of links; with_folders: and of folders, those that cannot be opened among them."""
+    for at, folders, files in os.walk(folder):
         folders[:] = sorted(name for name in folders if os.path.join(os.path.realpath(at), name) not in leave_out)
         links = [name for name in folders if os.path.islink(os.path.join(at, name))]
-        yield from (os.path.join(at, name) for name in sorted([*files, *links]))
-        if not files and not folders:
-            yield at
+        told = [*files, *(folders if with_folders else links)]
+        yield from (os.path.join(at, name) for name in sorted(told))
 
 
 def _told(path: str, now: float) -> str:
@@ -66,7 +65,7 @@ def _file_told(path: str, now: float) -> str:
     try:
         found = os.stat(path)
         if found.st_size >= LARGE_BYTES and now - max(found.st_mtime, found.st_ctime) > SETTLED_S:
-            return _stat_told(path)
+            return _as_stat(found)
         with open(path, "rb") as file:
             return hashlib.sha256(file.read()).hexdigest()
     except OSError as fault:
@@ -75,7 +74,10 @@ def _file_told(path: str, now: float) -> str:
 
 def _stat_told(path: str) -> str:
     try:
-        found = os.lstat(path)
+        return _as_stat(os.lstat(path))
     except OSError as fault:
         return f"{fault.errno}"
+
+
+def _as_stat(found: os.stat_result) -> str:
     return f"{found.st_mode} {found.st_size} {found.st_mtime_ns} {found.st_ctime_ns} {found.st_ino}"

@@ -58,6 +58,10 @@ def _empty_folder(records: Path) -> None:
     (records / "willowmere" / "dapple").mkdir()
 
 
+def _folder_full_of_folders(records: Path) -> None:
+    (records / "willowmere" / "dapple" / "photos").mkdir(parents=True)
+
+
 def _link(records: Path) -> None:
     (records / "care").symlink_to(records.parent)
 
@@ -82,7 +86,18 @@ def _ignored(records: Path) -> None:
     (records / ".git" / "info" / "exclude").write_text("willowmere/bramble\n")
 
 
-CHANGES = [_one_digit, _same_size_and_time, _renamed, _empty_folder, _link, _large_file, _entry, _staged, _ignored]
+CHANGES = [
+    _one_digit,
+    _same_size_and_time,
+    _renamed,
+    _empty_folder,
+    _folder_full_of_folders,
+    _link,
+    _large_file,
+    _entry,
+    _staged,
+    _ignored,
+]
 
 
 @pytest.mark.parametrize("change", CHANGES, ids=lambda change: change.__name__)

@@ -118,7 +118,7 @@ def _horse_moved(practice: Edited) -> None:
     horse = practice.some("stable-*/*/horse.yaml").parent
     others = sorted(path.parent for path in practice.records.glob("*/stable.yaml") if path.parent != horse.parent)
     there = practice.rng.choice(others) / f"moved-{practice.rng.randrange(1000)}"
-    chip = f"microchip: '{practice.rng.randrange(10**14, 10**15)}'\n"
+    chip = f"microchip: '{practice.rng.randrange(100, 900)}{practice.rng.randrange(2 * 10**11):012}'\n"
     text = re.sub(r"(?ms)^(microchip|left):.*?(?=^\w|\Z)", "", (horse / "horse.yaml").read_text("utf-8")) + chip
     there.mkdir()
     (there / "horse.yaml").write_text(text)
@@ -211,7 +211,8 @@ def _cache_gone(practice: Edited) -> None:
     shutil.rmtree(practice.folder / "cache", ignore_errors=True)
 
 
-EDITS: dict[str, Callable[[Edited], None]] = {
+# Edits that leave some stables as they were.
+LOCAL: dict[str, Callable[[Edited], None]] = {
     "a value": _value,
     "a new visit": _new_visit,
     "a visit gone": _visit_gone,
@@ -221,16 +222,20 @@ EDITS: dict[str, Callable[[Edited], None]] = {
     "a horse moved": _horse_moved,
     "a new stable": _new_stable,
     "a horse gone": _horse_gone,
+    "a photograph": _photograph,
+    "an own page": _own_page,
+    "a page edited": _page_edited,
+    "a page lost": _page_lost,
+}
+# Edits after which nothing stands.
+EVERYWHERE: dict[str, Callable[[Edited], None]] = {
     "readings repeated": _readings_repeated,
     "a template": _template,
     "a style": _style,
     "a table": _table,
-    "a photograph": _photograph,
-    "an own page": _own_page,
     "another day": _day,
     "another version": _version,
-    "a page edited": _page_edited,
-    "a page lost": _page_lost,
     "a damaged cache": _cache_damaged,
     "a cache gone": _cache_gone,
 }
+EDITS = LOCAL | EVERYWHERE
