@@ -227,5 +227,10 @@ def explain_fault(fault: yaml.MarkedYAMLError, text: str) -> list[Slip]:
     began = fault.context_mark if reason.startswith(_BEGAN_EARLIER) else None
     mark = began or fault.problem_mark or fault.context_mark
     code, message, way_out = next((words for part, words in _SYNTAX.items() if part in reason), _OTHERWISE)
-    line, column = (mark.line + 1, mark.column + 1) if mark else (1, 1)
-    return [(line, column, code, message, way_out)]
+    return [(*(_within(text, mark.line, mark.column) if mark else (1, 1)), code, message, way_out)]
+
+
+def _within(text: str, line: int, column: int) -> tuple[int, int]:
+    """A mark's line and column, from 1; behind the end of what was written, the end itself, which the file has."""
+    written = _LINE_END.split(text.rstrip())
+    return (line + 1, column + 1) if line < len(written) else (len(written), len(written[-1]) + 1)
