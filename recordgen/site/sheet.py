@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Any
 
@@ -15,24 +15,39 @@ from recordgen.csv_text import csv_of
 from recordgen.days import SHORT_MONTHS
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Sheet, SheetRow
+from recordgen.hoof.export.sheet_changes import same_since
 from recordgen.hoof.export.sheet_csv import COLUMNS
 from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
 from recordgen.hoof.measures.change import Step
+from recordgen.hoof.measures.leading_changes import FOUND, leading_changes
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS
-from recordgen.hoof.scales import grade_words
+from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words
 from recordgen.packaged import packaged
 from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
+from recordgen.site.horse.parts import said_last
 from recordgen.site.model import Page
 from recordgen.site.templates import rendered, signed
 from recordgen.site.tracing.page import tracings_of
 
-# Two pages hold so many; how many more there are is told, and the CSV and the JSON hold all.
-MOST_VISITS, MOST_GRADES, MOST_CLOSED, MOST_TRACINGS = 20, 8, 12, 2
+# Two pages hold so many, and so many letters of somebody's words; how many more there are is told, and the CSV and the
+# JSON hold all.
+MOST = {
+    "words": 420,
+    "cautions": 4,
+    "grades": 6,
+    "events": 4,
+    "changed": 9,
+    "visits": 20,
+    "entries": 4,
+    "closed": 6,
+    "amended": 4,
+    "tracings": 2,
+}
 # As it stands in the template of a sheet that stands alone.
 GENERATOR = b'<meta name="generator" content="recordgen sheet">'
-STYLE = "site_templates/static/assets/recordgen.css"
+STYLES = [f"site_templates/static/assets/{name}.css" for name in ("recordgen", "sheet")]
 
 
 def is_sheet(content: bytes) -> bool:
@@ -65,14 +80,17 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "figures_of": figures_of,
         "change_of": change_of,
         "day_tiny": day_tiny,
+        "days_tiny": days_tiny,
         "month_mm": month_mm,
         "css_text": css_text,
-        "most": {
-            "visits": MOST_VISITS,
-            "grades": MOST_GRADES,
-            "closed": MOST_CLOSED,
-            "tracings": MOST_TRACINGS,
-        },
+        "same_since": same_since,
+        "lame_first": lame_first,
+        "condition_scales": CONDITION_SCALES.values(),
+        "said": said_last(sheet.summary),
+        "leading": leading_changes(sheet.summary.changes),
+        "leading_found": FOUND,
+        "foot_names": naming.feet,
+        "most": MOST,
     }
 
 
@@ -102,6 +120,11 @@ def change_of(measure: Measure, step: Step) -> str:
     return told if any(sign in "123456789" for sign in told) else told.lstrip("+−")
 
 
+def lame_first(grades: Mapping[str, Sequence[Grade]]) -> list[tuple[str, Sequence[Grade]]]:
+    """Scales with their grades, those of lameness before those of condition."""
+    return sorted(grades.items(), key=lambda one: one[0] in CONDITION_SCALES.values())
+
+
 def month_mm(mm_per_day: float) -> str:
     """A rate in mm a month, with one digit behind the point."""
     return f"{mm_per_day * MONTH_DAYS:.1f}".replace("-", "−")
@@ -110,6 +133,12 @@ def month_mm(mm_per_day: float) -> str:
 def day_tiny(day: date) -> str:
     """The day where there is hardly any room: `14 Oct 26`."""
     return f"{day.day} {SHORT_MONTHS[day.month - 1]} {day.year % 100:02}"
+
+
+def days_tiny(first: date, last: date) -> str:
+    """Two days where there is hardly any room, the year once where it is the same: `13 May to 8 Jul 26`."""
+    begins = day_tiny(first)
+    return f"{begins[:-3] if first.year == last.year else begins} to {day_tiny(last)}"
 
 
 def css_text(text: str) -> Markup:
@@ -128,4 +157,4 @@ def _sourced(sheet: Sheet) -> Mapping[str, str]:
 
 
 def _style() -> Markup:
-    return Markup((packaged() / STYLE).read_text("utf-8"))
+    return Markup("\n".join((packaged() / style).read_text("utf-8") for style in STYLES))

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.hoof.context import Context
+from recordgen.hoof.export.sheet_changes import Changed, changed_of
 from recordgen.hoof.export.sheet_errors import Known, Taken, own_source_of, taken_at
 from recordgen.hoof.measures.change import MeasureSummary
 from recordgen.hoof.measures.look import Look
@@ -25,12 +26,16 @@ from recordgen.records.models.visit import Keeping, VetEntry, Visit
 
 @dataclass(frozen=True)
 class SheetRow:
-    """One measure: by foot its summary, how the latest reading was taken, and whether a change is told of any foot."""
+    """One measure: by foot its summary, how the latest reading was taken, and whether a change is told of any foot.
+
+    otherwise: by foot the days of readings that were taken in another way than the latest one.
+    """
 
     measure: Measure
     by_foot: dict[Foot, MeasureSummary]
     taken: dict[Foot, Taken]
     changed: bool
+    otherwise: dict[Foot, frozenset[date]]
 
     @property
     def ways(self) -> tuple[str, ...]:
@@ -130,8 +135,9 @@ class SheetPicture:
 class Sheet:
     """All that stands on the sheet of one horse. visits: newest first. vet: the entries, newest first.
 
-    found: by foot the latest record of it. amendments: day of the visit and what was amended later, None where nobody
-    looked. pictures: photographs and tracings to show. own_source: a pattern of the source of a practice's own errors.
+    changed: what is known to have changed. found: by foot the latest record of it. amendments: day of the visit and
+    what was amended later, None where nobody looked. pictures: photographs and tracings to show. own_source: a pattern
+    of the source of a practice's own errors.
     """
 
     summary: HorseSummary
@@ -140,6 +146,7 @@ class Sheet:
     visits: tuple[VisitLine, ...]
     intervals: Intervals | None
     rows: tuple[SheetRow, ...]
+    changed: tuple[Changed, ...]
     found: dict[Foot, FootVisit]
     vet: tuple[VetEntry, ...]
     keeping: tuple[MeasuredFoot, ...]
@@ -164,13 +171,15 @@ def sheet_of(
     visits = [one.visit for one in summary.history[::-1]]
     ways, own = ways.rounded_as(visits), own_source_of(ways)
     lines = tuple(_lines(visits, ways.practice.trimmer))
+    rows = tuple(_rows(summary, ways.measures, own))
     return Sheet(
         summary=summary,
         stable=stable.name,
         practice=ways.practice,
         visits=lines[::-1],
         intervals=_intervals([line.days for line in lines if line.days is not None]),
-        rows=tuple(_rows(summary, ways.measures, own)),
+        rows=rows,
+        changed=changed_of(summary, {row.measure.key: row.taken for row in rows}),
         found={foot: _looks(summary, foot)[0].found for foot in summary.feet},
         vet=tuple(sorted((entry for visit in visits for entry in visit.vet), key=lambda entry: entry.date))[::-1],
         keeping=tuple(_keeping(visits)),
@@ -193,7 +202,14 @@ def _rows(summary: HorseSummary, measures: Sequence[Measure], own: str) -> Itera
         if found:
             looks = {foot: _look_of(summary, foot, one) for foot, one in found.items()}
             taken = {foot: taken_at(measure, looks[foot], one.moment, own) for foot, one in found.items()}
-            yield SheetRow(measure, found, taken, measure.key in changed)
+            otherwise = {foot: _otherwise(_looks(summary, foot), one) for foot, one in found.items()}
+            yield SheetRow(measure, found, taken, measure.key in changed, otherwise)
+
+
+def _otherwise(looks: Sequence[Look], one: MeasureSummary) -> frozenset[date]:
+    """The days on which a measure was taken in another way than last. looks: at its foot, newest first."""
+    ways = {look.day: look.way(one.measure, one.moment) for look in looks if look.has(one.measure, one.moment)}
+    return frozenset(day for day, way in ways.items() if way != ways[max(ways)])
 
 
 def _looks(summary: HorseSummary, foot: Foot) -> list[Look]:

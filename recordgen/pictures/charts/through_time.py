@@ -79,13 +79,15 @@ def angle_panel(
     scale: Scale,
     title: str,
     unit: str = "°",
+    low: bool = False,
 ) -> str:
     """An angle through time: the readings after each trim joined, the readings before it as level ticks.
 
+    low: less high than the other panels, and without its unit, which the page tells.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, unit)
+    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low)
     draw_joined(canvas, foot, visits, weight)
     draw_events(canvas, events, span, frame.above_days)
     return canvas.picture(title, KIND)

@@ -58,19 +58,22 @@ class Pictures:
         """The pictures of tracings."""
         return TracingPictures(self.kept, self.naming, self._place)
 
-    def through_time(self, summary: HorseSummary, measure: str) -> dict[Foot, Markup]:
+    def through_time(self, summary: HorseSummary, measure: str, low: bool = False) -> dict[Foot, Markup]:
         """A measure through the visits: a panel for each foot that was measured, all on one scale and stretch of time.
 
-        measure: toe_length, toe_angle or heel_difference.
+        measure: toe_length, toe_angle or heel_difference. low: less high and without its unit, save for the heels.
         """
         readings = readings_of(summary, measure)
         if not readings:
             return {}
-        draw = {"heel_difference": self._heels, "toe_length": self._lengths}.get(measure, self._angles)
-        svgs = draw(measure, summary, readings)
+        if measure == "heel_difference":
+            svgs = self._heels(measure, summary, readings)
+        else:
+            draw = self._lengths if measure == "toe_length" else self._angles
+            svgs = draw(measure, summary, readings, low)
         return {foot: self._place(svg) for foot, svg in svgs.items()}
 
-    def _lengths(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
+    def _lengths(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         ahead = forecasts(summary, self.naming)
         span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=summary.as_of))
         scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
@@ -85,16 +88,16 @@ class Pictures:
                 series_told(self.naming, measure, foot, series),
                 forecast=ahead.get(foot),
                 today=(summary.as_of, self.naming.phrase("chart_today")),
+                low=low,
             )
             for foot, series in readings.items()
         }
 
-    def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
+    def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
+        title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
         return {
-            foot: self.kept.drawn(
-                angle_panel, foot, series, summary.events, span, scale, series_told(self.naming, measure, foot, series)
-            )
+            foot: self.kept.drawn(angle_panel, foot, series, summary.events, span, scale, title[foot], low=low)
             for foot, series in readings.items()
         }
 
