@@ -8,6 +8,7 @@ from __future__ import annotations
 import base64
 import datetime as dt
 import logging
+from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +31,15 @@ from recordgen.site.templates import compiled_once
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
 
+# What the pages load of the theme; each file's name holds a hash that changes with the theme's version.
+THEME_FILES = {
+    "style": "assets/stylesheets/main.*.min.css",
+    "script": "assets/javascripts/bundle.*.min.js",
+    "search": "assets/javascripts/workers/search.*.min.js",
+}
+# What no page loads: source maps, search in other languages, the theme's colours and its own mark.
+UNUSED = ("*.map", "assets/javascripts/lunr/*", "assets/stylesheets/palette.*", "assets/images/favicon.png")
+
 
 def _inside(mark: Path) -> str:
     """A mark of the browser's tab as an address that holds it: asked for as a file, a host would see the asking."""
@@ -42,6 +52,14 @@ def _generated(config: MkDocsConfig, page: Page) -> File:
     if page.finished:
         file.is_modified = lambda: False  # type: ignore[method-assign]
     return file
+
+
+def _only(files: Files, pattern: str) -> str:
+    """The one file of the theme whose path fits. Raises PluginError where the theme has none or several."""
+    fitting = [file.src_uri for file in files if fnmatch(file.src_uri, pattern)]
+    if len(fitting) != 1:
+        raise PluginError(f"the theme has {len(fitting)} files like {pattern}, where one is needed")
+    return fitting[0]
 
 
 class Options(config_base.Config):  # type: ignore[no-untyped-call]
@@ -57,6 +75,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     site: Site
     pages: dict[str, Page]
+    theme_files: dict[str, str]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Name the site and set its menu. Names are escaped here, since the theme prints them as they are."""
@@ -86,10 +105,11 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return Path(config.config_file_path or ".").parent / self.config.records
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add each page and file as a generated one; leave out what no page asks for (source maps, languages)."""
+        """Add each page and file as a generated one; leave out what no page asks for."""
         for file in list(files):
-            if file.src_uri.endswith(".map") or file.src_uri.startswith("assets/javascripts/lunr/"):
+            if any(fnmatch(file.src_uri, pattern) for pattern in UNUSED):
                 files.remove(file)
+        self.theme_files = {name: _only(files, pattern) for name, pattern in THEME_FILES.items()}
         for page in self.site.pages:
             files.append(_generated(config, page))
         return files
@@ -103,14 +123,14 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     def on_env(self, env: Environment, config: MkDocsConfig, **_: Any) -> Environment:
         """Compile each template of the theme once; where a practice has files of its own there, sandbox all of them."""
+        env.globals["theme_files"] = self.theme_files
         ours = packaged() / "site_templates" / "theme"
         return compiled_once(env if Path(config.theme.dirs[0]).samefile(ours) else sandboxed(env))
 
     def on_page_markdown(self, markdown: str, page: EnginePage, **_: Any) -> str:
-        """Leave nothing for Markdown to read; set the page's title and hide the engine's side columns."""
+        """Leave nothing for Markdown to read; set the page's title and what search knows of it."""
         ours = self.pages[page.file.src_uri]
         page.title = escape(ours.title)
-        page.meta["hide"] = ["navigation", "toc"]
         page.meta["search"] = {"exclude": not ours.searched, "boost": ours.weight}
         page.meta["tags"] = list(ours.found_by)
         return ""

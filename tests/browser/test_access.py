@@ -1,0 +1,61 @@
+"""Each kind of page against WCAG 2.2 AA, by axe-core; on a phone and a desk, light and dark, with all folds open."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Literal
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.support.access import OPEN_ALL_FOLDS, SIX_OF_A_KIND, violations
+
+KINDS = {
+    "trimmer's desk": "practice/index.html",
+    "board": "willowmere/index.html",
+    "jobs": "willowmere/jobs.html",
+    "horse": "fallow-end/horses/otter.html",
+    "traced horse": "tithe-barn/horses/dunlin.html",
+    "words": "willowmere/words.html",
+    "method": "willowmere/method.html",
+    "safety": "willowmere/safety.html",
+    "problems": "practice/problems.html",
+    "own page": "practice/pages/before-we-come.html",
+    "sheet": "willowmere/horses/moss-sheet.html",
+    "none such": "willowmere/404.html",
+}
+ROOT_ASSETS = re.compile(r"^(http://[^/]+)/assets/")
+VIEWS: tuple[tuple[int, Literal["light", "dark"]], ...] = (
+    (390, "light"),
+    (390, "dark"),
+    (1280, "light"),
+    (1280, "dark"),
+)
+
+
+@pytest.fixture(scope="module")
+def page(browser: Browser) -> Iterator[Page]:
+    """One window for all pages."""
+    context = browser.new_context(viewport={"width": 390, "height": 844})
+    # The page for a wrong address asks for its styles at the root of a host.
+    context.route(
+        ROOT_ASSETS, lambda route: route.continue_(url=ROOT_ASSETS.sub(r"\1/willowmere/assets/", route.request.url))
+    )
+    yield context.new_page()
+    context.close()
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_nobody_is_kept_out(page: Page, served: str, kind: str) -> None:
+    """No violation, whatever the width and the scheme. Source: WCAG 2.2, levels A and AA, as axe-core tries them."""
+    found = []
+    for width, scheme in VIEWS:
+        page.set_viewport_size({"width": width, "height": 844})
+        page.emulate_media(color_scheme=scheme)
+        page.goto(f"{served}/{KINDS[kind]}")
+        page.evaluate(SIX_OF_A_KIND)
+        page.evaluate(OPEN_ALL_FOLDS)
+        found += [f"{width} {scheme}, {one}" for one in violations(page)]
+
+    assert found == []
