@@ -232,6 +232,24 @@ def test_who_it_is_and_who_says_so() -> None:
     assert [one for one in wanted if one not in text] == []
 
 
+def test_a_plan_that_ended_is_not_told_as_running() -> None:
+    """The first lines say when it ended, and the plan's own words stay."""
+    plan: Any = {"by": "A. Vet", "date": "2026-01-05", "words": "Trim little.", "until": "2026-06-30"}
+    found = soup_of(alone(sheet(visit("2026-10-14", left_fore={"before": {"toe_length": 86}}), vet_plan=plan), WAYS))
+
+    assert "The vet's plan of 5 January 2026 ended on 30 June 2026." in text_of(found, "#why")
+    assert "Trim little." in text_of(found, "#vet")
+
+
+def test_few_visits_have_no_charts() -> None:
+    """One visit has its feet, and the words that no change can be told."""
+    found = soup_of(demo_alone("nutmeg"))
+
+    assert found.select(".rg-sheet-pictures") == []
+    assert len(found.select("#seen svg.picture")) == 4
+    assert "no change can be told" in text_of(found, "#changed")
+
+
 def test_consent_that_is_missing_or_refused_is_told() -> None:
     """The sheet never reads as if somebody had agreed."""
     no: Any = {"vet": "no", "by": "Jonah Peake", "date": "2026-03-05"}
@@ -328,6 +346,19 @@ def test_nothing_private_stands_on_it(slug: str) -> None:
     phones = re.findall(r"role: (?:owner|manager)[^,]*, phone: ([\d ]+)", text)
 
     assert [one for one in [*notes, *phones] if one in demo_alone(slug)] == []
+
+
+@pytest.mark.parametrize("slug", demo_horses())
+def test_no_word_of_another_horse_stands_on_it(slug: str) -> None:
+    """Neither name nor number of any other."""
+    found = soup_of(demo_alone(slug))
+    for part in found.select("style"):
+        part.decompose()
+    words = set(re.findall(r"\w+", found.get_text(" ")))
+    others = [demo_summary(other).horse for other in demo_horses() if other != slug]
+
+    assert demo_summary(slug).horse.name in words
+    assert words.isdisjoint({known for one in others for known in (one.name, one.microchip, one.ueln)})
 
 
 @pytest.mark.parametrize("slug", demo_horses())
