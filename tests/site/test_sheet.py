@@ -241,6 +241,18 @@ def test_a_plan_that_ended_is_not_told_as_running() -> None:
     assert "Trim little." in text_of(found, "#vet")
 
 
+def test_no_open_caution_is_left_out() -> None:
+    """Of very many the most urgent stand on the first page, and every other one on the second."""
+    foot = {"pulse": "strong", "heat": True, "sole": {"sensitive": True}}
+    one = sheet(visit("2026-10-14", left_fore=foot, right_fore=foot, left_hind=foot))
+    found = soup_of(alone(one, WAYS))
+    shown, rest = text_of(found, "#cautions"), text_of(found, "#also-open")
+
+    assert len(one.summary.cautions) > 6
+    assert all(caution.seen in shown for caution in one.summary.cautions[:4])
+    assert all(caution.seen in rest for caution in one.summary.cautions[4:])
+
+
 def test_few_visits_have_no_charts() -> None:
     """One visit has its feet, and the words that no change can be told."""
     found = soup_of(demo_alone("nutmeg"))
