@@ -43,6 +43,9 @@ def write_new(path: Path, content: str | bytes, mode: int | None = None) -> bool
     Raises OSError, with the file's name.
     """
     if os.path.lexists(path):
+        # A run killed just after it gave the file its name left the part, and nobody writes the file again.
+        with suppress(OSError):
+            _clear_parts(path)
         return False
     with _written_beside(path, content, mode, lasting=True) as part:
         return _named_first(part, path)

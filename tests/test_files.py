@@ -21,7 +21,7 @@ import os, pathlib, signal, sys
 from recordgen import files
 at = pathlib.Path(sys.argv[1])
 setattr(os, sys.argv[2], lambda *_: os.kill(os.getpid(), signal.SIGKILL))
-(files.write_new if sys.argv[2] == "link" else files.write_whole)(at, "new")
+(files.write_whole if sys.argv[2] == "replace" else files.write_new)(at, "new")
 """
 
 
@@ -109,6 +109,16 @@ def test_killed_before_a_new_file_has_its_name_there_is_none(tmp_path: Path) -> 
     assert [files.is_part(name) for name in list_files(tmp_path)] == [True]
     assert write_new(tmp_path / "visit.yaml", "new")
     assert list_files(tmp_path) == ["visit.yaml"]
+
+
+def test_killed_after_a_new_file_has_its_name_the_next_run_clears_what_is_left(tmp_path: Path) -> None:
+    """Though that run finds the file there, and writes nothing."""
+    killed(tmp_path / "note.txt", "unlink")
+    left = len(list_files(tmp_path))
+
+    assert write_new(tmp_path / "note.txt", "other") is False
+    assert (left, list_files(tmp_path)) == (2, ["note.txt"])
+    assert (tmp_path / "note.txt").read_text() == "new"
 
 
 def test_a_part_that_is_being_written_stays(tmp_path: Path) -> None:

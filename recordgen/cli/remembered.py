@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from recordgen.cache.entries import Cache
-from recordgen.cache.inputs import content_digest, files_in, stat_digest, templates_digest
+from recordgen.cache.inputs import content_digest, files_in, stat_digest, templates_digest, touched_digest
 from recordgen.cache.spelling import key_of
 from recordgen.cache.versions import program_version
 from recordgen.git.state import state_told
@@ -24,7 +24,7 @@ NOT_READ = (".git", "sites")
 class Remembered:
     """The answer of one command with its options, by all that it reads: every file of the records, git, the program.
 
-    What changed while the command ran is noticed at its end: then nothing is remembered.
+    What changed while the command ran, and be it back again, is noticed at its end: then nothing is remembered.
     """
 
     def __init__(self, cache: Cache, records: Path, *asked: object) -> None:
@@ -32,6 +32,7 @@ class Remembered:
         self.cache, self.records, self.asked = cache, records, asked
         # While git runs a hook, what is about to be kept is looked at too.
         self.off = cache.folder is None or bool(cache.why_not) or "GIT_INDEX_FILE" in os.environ
+        self.touched = "" if self.off else self._touched()
         self.key = "" if self.off else self._now()
 
     def answer(self) -> Any:
@@ -41,12 +42,18 @@ class Remembered:
 
     def keep(self, answer: object) -> None:
         """Keep values that JSON can hold."""
-        if not self.off and self._now() == self.key:
+        if not self.off and (self._now(), self._touched()) == (self.key, self.touched):
             self.cache.put(KIND, self.key, json.dumps(answer).encode())
+
+    def _touched(self) -> str:
+        return touched_digest(Path(os.path.realpath(self.records)), self._not_read())
+
+    def _not_read(self) -> list[Path]:
+        return [Path(os.path.realpath(self.records), name) for name in NOT_READ]
 
     def _now(self) -> str:
         records = os.path.realpath(self.records)
-        held = content_digest(Path(records), [Path(records, name) for name in NOT_READ])
+        held = content_digest(Path(records), self._not_read())
         program = (program_version(), templates_digest())
         return key_of(str(self.records), records, held, state_told(self.records), program, self.asked)
 

@@ -32,7 +32,10 @@ LOCAL = Sayings(
         "during a merge": ("a merge is not finished", "Finish it with git commit, or end it with git merge --abort"),
         "partial commit": ("something is not finished in git", "Look with: git status"),
         "unmerged": ("a merge is not finished", "Settle the files that git status names, then git commit"),
-        "index.lock": ("git is busy in another window", "Wait until it is done, then try again"),
+        "index.lock": (
+            "git is busy in another window, or was killed",
+            "Wait until it is done; where nothing runs, delete .git/index.lock in the records",
+        ),
         "failed to sign": (
             "git could not sign the entry",
             "Set up signing, or end it: git config commit.gpgsign false",

@@ -182,4 +182,4 @@ def test_git_that_is_busy_is_told(records: Path) -> None:
     write(records, "mill/stable.yaml", "other\n")
     write(records.parent, ".git/index.lock", "")
 
-    assert trouble(records) == "git is busy in another window"
+    assert trouble(records) == "git is busy in another window, or was killed"

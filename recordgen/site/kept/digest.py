@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from recordgen.cache.inputs import content_digest, templates_digest
+from recordgen.cache.inputs import content_digest, templates_digest, touched_digest
 from recordgen.cache.spelling import key_of
 from recordgen.cache.versions import program_version
 from recordgen.records.load.everything import Whole
@@ -17,22 +17,28 @@ from recordgen.records.models.practice import StableRecord
 
 @dataclass(frozen=True)
 class RecordsDigest:
-    """The records of a folder by their bytes: each stable's folder, and all the rest."""
+    """The records of a folder by their bytes: each stable's folder, and all the rest.
+
+    touched: by sizes and times, since what is read may change and change back before anybody looks again.
+    """
 
     root: str
     shared: str
     stables: Mapping[str, str]
+    touched: str
 
     @classmethod
     def of(cls, records: Path) -> RecordsDigest:
         """The records as they are now."""
         root = Path(os.path.realpath(records))
         stables = sorted(file.parent for file in root.glob("*/stable.yaml"))
-        shared = content_digest(root, [root / ".git", root / "sites", *stables])
-        return cls(str(root), shared, {folder.name: content_digest(folder) for folder in stables})
+        not_read = [root / ".git", root / "sites"]
+        touched = touched_digest(root, not_read)
+        shared = content_digest(root, [*not_read, *stables])
+        return cls(str(root), shared, {folder.name: content_digest(folder) for folder in stables}, touched)
 
     def is_current(self) -> bool:
-        """Whether the records are still as they were."""
+        """Whether the records are still as they were, and nobody wrote to them meanwhile."""
         return self == RecordsDigest.of(Path(self.root))
 
     def keys(self, whole: Whole, today: date) -> dict[str, str]:

@@ -85,7 +85,7 @@ def test_no_other_attribute_is_made_up(whole: Whole, cache: Cache) -> None:
 def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache, tmp_path: Path) -> None:
     """One folder that differs; the others are known."""
     read = RecordsDigest.of(RECORDS)
-    other = RecordsDigest(read.root, read.shared, {**read.stables, "willowmere": "other"})
+    other = RecordsDigest(read.root, read.shared, {**read.stables, "willowmere": "other"}, read.touched)
     found = Summaries(whole, ways_of(whole), TODAY, cache, other)
 
     assert {stable.slug for stable in found.stables if type(stable.horses[0]) is HorseSummary} == {"willowmere"}
