@@ -25,7 +25,7 @@ TWO = {
 def kept(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Kept:
     """A practice of two stables in a real git."""
     alone(monkeypatch, tmp_path)
-    monkeypatch.setenv("RECORDGEN_KEYS", str(tmp_path / "keys"))
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
     made = begun_practice(tmp_path)
     made.entry("2026-10-20", "Hazel Bottom begun", TWO)
     return made

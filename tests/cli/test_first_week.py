@@ -21,7 +21,7 @@ def week(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, list[Ran]]:
     folder = tmp_path_factory.mktemp("week")
     with pytest.MonkeyPatch.context() as patch:
         alone(patch, folder)
-        patch.setenv("RECORDGEN_KEYS", str(folder / "keys"))
+        patch.setenv("RECORDGEN_PRIVATE", str(folder / "keys"))
         patch.chdir(folder)
         return folder / "my-practice", list(run_lines(WEEK))
 
