@@ -37,7 +37,7 @@ def records(tmp_path: Path) -> Path:
 def quick_pages(monkeypatch: pytest.MonkeyPatch) -> None:
     """A page of one line in place of what the engine would write."""
 
-    def write(site: Site, folder: Path, _: Path) -> None:
+    def write(site: Site, folder: Path, *_: Path | None) -> None:
         folder.mkdir()
         (folder / "index.html").write_text(f"{site.name}\n")
 
@@ -46,7 +46,7 @@ def quick_pages(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def build(records: Path, *words: str | Path) -> tuple[int, str]:
     """The exit code of a build in this process, and what it said."""
-    result = run_today("build", "--processes", "1", *words, records=records)
+    result = run_today("build", "--no-cache", "--processes", "1", *words, records=records)
     return result.exit_code, result.output
 
 

@@ -19,7 +19,17 @@ REFERENCE = read_reference(None)[0]
 TABLE = REFERENCE.problems
 CODE = re.compile("[a-z][a-z0-9]*(-[a-z0-9]+)+")
 # The calls that take a code, and which of their arguments it is.
-_TAKES = {"Problem": 1, "warning": 1, "tell": 1, "refuse": 1, "problem": 0, "refusal": 0, "Remark": 2, "_remark": 2}
+_TAKES = {
+    "Problem": 1,
+    "warning": 1,
+    "tell": 1,
+    "note_cell": 0,
+    "refuse": 1,
+    "problem": 0,
+    "refusal": 0,
+    "Remark": 2,
+    "_remark": 2,
+}
 _PLACES = {
     "practice": "practice.yaml",
     "stable": "willowmere/stable.yaml",

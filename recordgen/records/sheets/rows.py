@@ -51,7 +51,7 @@ class _Told:
     grid: Grid
     found: dict[tuple[str, str, str, str], list[Cell]] = field(default_factory=dict)
 
-    def add(self, code: str, cell: Cell, message: str, way_out: str, level: str = "error") -> None:
+    def note_cell(self, code: str, cell: Cell, message: str, way_out: str, level: str = "error") -> None:
         self.found.setdefault((code, message, way_out, level), []).append(cell)
 
     def problems(self) -> Iterator[Problem]:
@@ -116,7 +116,7 @@ class _Rows:
             owner = self._owner(row, roles)
             on = self._day(row, roles["date"])
         except _RowUnfit as unfit:
-            self.told.add("sheet-row", unfit.cell, unfit.message, unfit.way_out)
+            self.told.note_cell("sheet-row", unfit.cell, unfit.message, unfit.way_out)
             return
         number = shown(roles["number"])
         visit = self._visit(row, owner, on, number)
@@ -190,7 +190,7 @@ class _Rows:
         except Unfit as unfit:
             visit.wrong = True
             message = f"{unfit}, so nothing of that visit is taken in"
-            self.told.add("sheet-row", cell, message, unfit.way_out)
+            self.told.note_cell("sheet-row", cell, message, unfit.way_out)
             return None
         visit.feet[which] = row
         return which
@@ -212,7 +212,7 @@ class _Rows:
                 before = visit.cells.get(steps)
                 other = f"{cell_name(*before)} says otherwise" if before else "another cell says otherwise"
                 message = f"{quoted(shown(value))} does not fit: {other}, so nothing of that visit is taken in"
-                self.told.add("sheet-row", cell, message, "Make both the same, or give each a column of its own")
+                self.told.note_cell("sheet-row", cell, message, "Make both the same, or give each a column of its own")
 
     def visits(self) -> tuple[BroughtVisit, ...]:
         """The visits that can be taken in, in the order of the sheet; what the models refuse in them is told."""
@@ -221,17 +221,21 @@ class _Rows:
     def _tell(self, visit: _Visit) -> bool:
         """Tell each value that no record can hold, with its cell; False where nothing of the visit can be taken in."""
         if not visit.record:
-            self.told.add("sheet-row", visit.first, "nothing is recorded of this visit", "Fill it in, or leave it out")
+            self.told.note_cell(
+                "sheet-row", visit.first, "nothing is recorded of this visit", "Fill it in, or leave it out"
+            )
             return False
         try:
             refused = refusals({**visit.record, "date": visit.day.isoformat()})
         except Trouble as trouble:
-            self.told.add("sheet-row", visit.first, trouble.message, trouble.way_out)
+            self.told.note_cell("sheet-row", visit.first, trouble.message, trouble.way_out)
             return False
         for steps, why in refused:
             cell = _cell_of(visit, steps)
             message = why or "it was seen and not measured"
-            self.told.add("sheet-cell", cell, message, "Until it is corrected it stands in the private note", "warning")
+            self.told.note_cell(
+                "sheet-cell", cell, message, "Until it is corrected it stands in the private note", "warning"
+            )
         return True
 
     def _brought(self, visit: _Visit) -> BroughtVisit:
