@@ -1,18 +1,19 @@
-"""The first week of the README, replayed from an empty folder in a real git."""
+"""The first week of the guide, replayed from an empty folder in a real git."""
 
 from __future__ import annotations
 
+import re
 import subprocess
 from pathlib import Path
 
 import pytest
 
-from tests.conftest import ROOT
+from recordgen.packaged import packaged
 from tests.support.commands import run
 from tests.support.git_practice import alone
-from tests.support.shell_lines import Ran, block_below, run_lines
+from tests.support.shell_lines import Ran, run_lines, shell_blocks
 
-WEEK = block_below("A first week", (ROOT / "README.md").read_text("utf-8"))
+WEEK = shell_blocks((packaged() / "site_templates/pages/guide/first-week.md").read_text("utf-8"))
 
 
 @pytest.fixture(scope="module")
@@ -27,11 +28,11 @@ def week(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, list[Ran]]:
 
 
 def test_every_line_ends_well(week: tuple[Path, list[Ran]]) -> None:
-    """And there are as many as the README shows."""
+    """And there are as many as the guide shows."""
     wrong = [(ran.line, ran.result.output) for ran in week[1] if ran.result.exit_code]
 
     assert wrong == []
-    assert len(week[1]) == WEEK.count("recordgen ")
+    assert len(week[1]) == len(re.findall("^recordgen ", WEEK, re.MULTILINE))
 
 
 def test_three_stables_hold_the_horses(week: tuple[Path, list[Ran]]) -> None:

@@ -1,11 +1,11 @@
-"""Lines of a shell as a README shows them, run one after another: recordgen, cd, and files written with cat."""
+"""Lines of a shell as a text shows them, run one after another: recordgen, cd, and files written with cat."""
 
 from __future__ import annotations
 
 import os
 import re
 import shlex
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -24,15 +24,16 @@ class Ran:
     result: Result
 
 
-def block_below(heading: str, text: str) -> str:
-    """The first block of shell below a heading of a Markdown text."""
-    found = re.search(rf"^## {heading}$.*?^```sh\n(.*?)^```", text, re.MULTILINE | re.DOTALL)
-    assert found is not None
-    return found[1]
+def shell_blocks(text: str) -> str:
+    """The lines of all blocks of shell in a Markdown text, one after another."""
+    return "".join(re.findall(r"^```sh\n(.*?)^```", text, re.MULTILINE | re.DOTALL))
 
 
-def run_lines(block: str) -> Iterator[Ran]:
-    """Run the lines from this folder on. Any other word than those three at the beginning of a line is an error."""
+def run_lines(block: str, more: Callable[[str], list[str]] = lambda command: []) -> Iterator[Ran]:
+    """Run the lines from this folder on. Any other word than those three at the beginning of a line is an error.
+
+    more: further words for a command, such as the day to count from.
+    """
     lines = iter(block.splitlines())
     for line in lines:
         here = _HERE.fullmatch(line)
@@ -43,4 +44,4 @@ def run_lines(block: str) -> Iterator[Ran]:
             os.chdir(words[0])
         else:
             assert word == "recordgen", line
-            yield Ran(line, run(*words))
+            yield Ran(line, run(*words, *more(words[0])))

@@ -14,6 +14,7 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
 from recordgen.site.photographs import MOST_DAYS, Album, album
+from recordgen.site.prose.guide import START, guide_text
 from recordgen.site.prose.own_pages import own_menu
 from recordgen.site.prose.render import rendered_prose
 from recordgen.site.templates import rendered
@@ -45,7 +46,7 @@ class PageRenderer:
             "here": uri,
             "title": title,
             "menu": self.menu,
-            "own_menu": own_menu(self.own),
+            "own_menu": self._further_menu(),
             "private": self.private,
             "practice": self.context.ways.practice,
             "today": self.context.today,
@@ -55,6 +56,11 @@ class PageRenderer:
         render = rendered_prose if template.endswith(".md") else rendered
         html = render(self.context.templates, template, **shared, **values)
         return Page(uri, title, html, tuple(pictures.late), any(uri == place for place, _ in self.menu[0]))
+
+    def _further_menu(self) -> list[tuple[str, str]]:
+        """The practice's own pages, and the guide for the trimmer."""
+        guide = [(START, guide_text(START).title)] if self.private else []
+        return [*own_menu(self.own), *guide]
 
     def phrase(self, key: str, **facts: str) -> str:
         """A phrase of the tables."""

@@ -10,6 +10,7 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.model import Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
+from recordgen.site.pages.guide import render_guide
 from recordgen.site.pages.horse import calendar_name, has_calendar, render_horse_and_sheet
 from recordgen.site.pages.own import render_own_pages
 from recordgen.site.pages.practice import ROUNDS, render_practice
@@ -71,7 +72,8 @@ def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[
         pages += [*_pages_of_stable(renderer, stable, places), *render_own_pages(renderer, own)]
         pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
         albums += _albums(renderer, stable, places)
-    pages += [*render_own_pages(overall, shared), *render_explanations(overall), render_problems(overall)]
+    pages += [*render_own_pages(overall, shared), *render_explanations(overall)]
+    pages += [render_problems(overall), *render_guide(overall)]
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     return Site(PRACTICE, context.ways.practice.name, tuple(pages), files)
 

@@ -1,0 +1,25 @@
+"""The pages of the guide, on the trimmer's own site alone."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from markupsafe import Markup
+
+from recordgen.site.model import Page
+from recordgen.site.pages.explanations import HELP_LAST
+from recordgen.site.pages.renderer import PageRenderer
+from recordgen.site.prose.guide import GUIDE, START, guide_text
+from recordgen.site.prose.render import FRAME
+
+
+def render_guide(renderer: PageRenderer) -> list[Page]:
+    """All pages of the guide; the first one stands in the engine's menu."""
+    return [
+        replace(
+            renderer.render(uri, text.title, FRAME, prose=Markup(text.html), kind="guide"),
+            in_menu=uri == START,
+            weight=HELP_LAST,
+        )
+        for uri, text in ((uri, guide_text(uri)) for uri in GUIDE)
+    ]

@@ -1,0 +1,126 @@
+"""The guide for the trimmer: on one site alone, plain, with lines that run and links that lead somewhere."""
+
+from __future__ import annotations
+
+import re
+import shlex
+from collections.abc import Iterator
+from pathlib import Path
+
+import click
+import pytest
+
+from recordgen.cli import main
+from recordgen.cli.main import COMMANDS
+from recordgen.packaged import packaged
+from recordgen.site.prose.guide import GUIDE, guide_text
+from tests.conftest import ROOT
+from tests.guide.outputs import COMMANDS_PAGE, with_outputs
+from tests.support.pages import soup
+from tests.support.reading_age import grade, joined
+
+# The year of school is a judgement on what people are given to read (see test_reading_age.py).
+HARDEST = 7
+PAGES = packaged() / "site_templates" / "pages"
+_BLOCK = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
+_CODE = re.compile(r"`[^`\n]*`")
+_LINE = re.compile(r"^recordgen .*|(?<=`)recordgen [^`\n]+(?=`)", re.MULTILINE)
+
+
+def source(uri: str) -> str:
+    """The Markdown of a page."""
+    return (PAGES / uri).read_text("utf-8")
+
+
+def lines(text: str) -> Iterator[tuple[str, list[str]]]:
+    """The commands that a text shows, each with its options."""
+    for line in _LINE.findall(text):
+        _, command, *words = shlex.split(line, comments=True)
+        yield command, [word for word in words if word.startswith("--")]
+
+
+def known_options(command: str) -> set[str]:
+    """The options that a command takes."""
+    found = main.get_command(click.Context(main), command)
+    return {"--help"} | {name for param in found.params for name in param.opts} if found else set()
+
+
+@pytest.fixture(scope="module")
+def renewed(tmp_path_factory: pytest.TempPathFactory) -> str:
+    """The page of commands, its outputs taken now."""
+    return with_outputs(COMMANDS_PAGE.read_text("utf-8"), tmp_path_factory.mktemp("guide"))
+
+
+def test_outputs_are_those_of_today(renewed: str) -> None:
+    """`python -m tests.guide` writes them anew."""
+    assert renewed.splitlines() == COMMANDS_PAGE.read_text("utf-8").splitlines()
+
+
+def test_every_command_is_shown_with_its_output() -> None:
+    """Under its name, by a line that runs it."""
+    parts = dict(re.findall(r"^### (\w+)\n(.*?)(?=^##|\Z)", COMMANDS_PAGE.read_text("utf-8"), re.MULTILINE | re.DOTALL))
+
+    assert sorted(parts) == sorted(COMMANDS)
+    assert [
+        name for name, text in parts.items() if f"```sh\nrecordgen {name}" not in text or "```text" not in text
+    ] == []
+
+
+@pytest.mark.parametrize("text", [*GUIDE, "README.md"])
+def test_each_line_is_one_that_recordgen_knows(text: str) -> None:
+    """No command and no option is named that is not there."""
+    shown = list(lines(source(text) if text in GUIDE else (ROOT / text).read_text("utf-8")))
+    unknown = [
+        (command, option)
+        for command, options in shown
+        for option in [command, *options]
+        if option not in {"--version", *COMMANDS} | known_options(command)
+    ]
+
+    assert shown
+    assert unknown == []
+
+
+@pytest.mark.parametrize("uri", GUIDE)
+def test_a_page_of_the_guide_is_plain(uri: str) -> None:
+    """Nobody needs more than seven years of school for it; what is typed is no text."""
+    text = re.sub(r"\]\([^)]*\)|[*#\[\]|]", "", _CODE.sub("this", _BLOCK.sub("", source(uri))))
+    paragraphs = (" ".join(part.split()) for part in re.split(r"\n\s*\n|\n(?=(?:-|\d\.) )", text))
+
+    assert grade(joined(part for part in paragraphs if re.search(r"[a-z]{3}", part))) <= HARDEST
+
+
+def test_twenty_tasks_are_told() -> None:
+    """Each under a heading of its own that can be linked to."""
+    assert len(guide_text("guide/tasks.md").headings) >= 20
+
+
+def test_links_lead_to_pages_and_parts_in_the_repository() -> None:
+    """From file to file, so that the guide is read there as well."""
+    links = [(PAGES / uri, link.address) for uri in GUIDE for link in guide_text(uri).links]
+    astray = [(page.name, address) for page, address in links if not leads_somewhere(page, address)]
+
+    assert links
+    assert astray == []
+
+
+def leads_somewhere(page: Path, address: str) -> bool:
+    """Whether a link leads to a file, and to a heading of it where it names one."""
+    file, _, part = address.partition("#")
+    there = (page.parent / file).resolve() if file else page
+    if not there.is_file():
+        return False
+    uri = there.relative_to(PAGES.resolve()).as_posix() if there != page else page.relative_to(PAGES).as_posix()
+    return not part or (uri in GUIDE and part in guide_text(uri).headings)
+
+
+def test_it_stands_on_the_trimmers_site_alone(demo_sites: Path) -> None:
+    """Its front page leads there, and all pages and links are there; owners have none of it."""
+    front = soup(demo_sites / "practice" / "index.html")
+    pages = [demo_sites / "practice" / uri.replace(".md", ".html") for uri in GUIDE]
+    links = [(page, str(link["href"]).partition("#")[0]) for page in pages for link in soup(page).select("article a")]
+
+    assert front.select_one('.rg-line a[href="guide/start.html"]')
+    assert [page for page, there in links if there.endswith(".html") and not (page.parent / there).is_file()] == []
+    assert not list((demo_sites / "willowmere").rglob("guide*"))
+    assert not soup(demo_sites / "willowmere" / "index.html").select('a[href*="guide/"]')
