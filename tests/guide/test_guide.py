@@ -24,7 +24,8 @@ HARDEST = 7
 PAGES = packaged() / "site_templates" / "pages"
 _BLOCK = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
 _CODE = re.compile(r"`[^`\n]*`")
-_LINE = re.compile(r"^recordgen .*|(?<=`)recordgen [^`\n]+(?=`)", re.MULTILINE)
+_PASTED = re.compile(r"^recordgen .*", re.MULTILINE)
+_QUOTED = re.compile(r"(?<=`)recordgen\s[^`]+(?=`)")
 
 
 def source(uri: str) -> str:
@@ -34,7 +35,8 @@ def source(uri: str) -> str:
 
 def lines(text: str) -> Iterator[tuple[str, list[str]]]:
     """The commands that a text shows, each with its options."""
-    for line in _LINE.findall(text):
+    blocks, words_between = "".join(_BLOCK.findall(text)), _BLOCK.sub("", text)
+    for line in [*_PASTED.findall(blocks), *_QUOTED.findall(words_between)]:
         _, command, *words = shlex.split(line, comments=True)
         yield command, [word for word in words if word.startswith("--")]
 
