@@ -36,7 +36,7 @@ from recordgen.site.tracing.page import tracings_of
 MOST = {
     "words": 420,
     "cautions": 4,
-    "grades": 6,
+    "grades": 5,
     "events": 4,
     "changed": 9,
     "visits": 20,

@@ -184,10 +184,10 @@ def test_grades_stand_under_the_name_of_their_scale() -> None:
     lines = dict(zip(("Obel", "body condition", "crest"), found.select("#scales li"), strict=True))
 
     assert "Last: grade 0 of 4 (Obel): sound." in lines["Obel"].get_text()
-    assert "and 1 earlier" in lines["body condition"].get_text()
+    assert "and 2 earlier" in lines["body condition"].get_text()
     for scale, line in lines.items():
         shown = [float(one.get_text()) for one in line.select(".rg-sheet-grade b")]
-        assert shown == [one.grade for one in reversed(grades[scale])][:6]
+        assert shown == [one.grade for one in reversed(grades[scale])][:5]
 
 
 def test_cautions_closed_tell_how_and_by_whom() -> None:
