@@ -17,7 +17,8 @@ class Page:
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
     which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
     found_by: more words by which search finds it, shown nowhere. weight: of its place among what search finds.
-    finished: whether the file stands from an earlier build, so that no text of it is here.
+    finished: whether the file stands from an earlier build, so that no text of it is here. head: more for the head of
+    the document, such as the size of its paper.
     """
 
     uri: str
@@ -29,6 +30,7 @@ class Page:
     found_by: tuple[str, ...] = ()
     weight: float = 1.0
     finished: bool = False
+    head: str = ""
 
     def complete(self, text: str) -> str:
         """The text with each place for a late part filled."""

@@ -133,6 +133,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         page.title = escape(ours.title)
         page.meta["search"] = {"exclude": not ours.searched, "boost": ours.weight}
         page.meta["tags"] = list(ours.found_by)
+        page.meta["head"] = ours.head
         return ""
 
     def on_page_content(self, html: str, page: EnginePage, **_: Any) -> str:

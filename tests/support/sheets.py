@@ -97,5 +97,6 @@ def sheet_page(slug: str, uri: str) -> Page:
         "link": lambda there: link(uri, there),
     }
     values = {**shared, **sheet_values(demo_sheet(slug), ways)}
-    html = rendered(environment(Path("none"), ways.naming), "sheet.html", **values)
-    return Page(uri, slug, html, tuple(pictures.late))
+    templates = environment(Path("none"), ways.naming)
+    html, paper = (rendered(templates, name, **values) for name in ("sheet.html", "sheet/paper.html"))
+    return Page(uri, slug, html, tuple(pictures.late), head=paper)

@@ -22,6 +22,7 @@ from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
+from recordgen.site.templates import rendered
 from recordgen.site.tracing.page import tracings_of
 
 # Search tells a horse before the pages that name it.
@@ -42,7 +43,9 @@ def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: 
     changed = amendments(horse, trails, ways.naming) if any(trails) else None
     title = renderer.phrase("sheet_title", horse=horse.horse.name)
     sheet = sheet_of(horse, stable.stable, ways, amendments=changed)
-    return replace(renderer.render(uri, title, "sheet.html", **sheet_values(sheet, ways)), searched=False)
+    values = sheet_values(sheet, ways)
+    paper = rendered(renderer.context.templates, "sheet/paper.html", **values)
+    return replace(renderer.render(uri, title, "sheet.html", **values), searched=False, head=paper)
 
 
 def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:

