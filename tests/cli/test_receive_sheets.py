@@ -298,3 +298,14 @@ def test_what_is_no_sheet_is_told(desk: SheetDesk, name: str, raw: bytes, told: 
     assert found.exit_code == 1
     assert told in found.output
     assert "Traceback" not in found.output
+
+
+def test_a_day_that_is_too_long_ago_is_asked_about(desk: SheetDesk) -> None:
+    """A slip of a digit in the year is no end of the run; the other visits come in."""
+    desk.sheet.write_text(SHEET.replace("2.4.2024", "2.4.1024"))
+    proposed = desk.receive()
+    told = desk.receive()
+
+    assert (proposed.exit_code, told.exit_code) == (0, 1)
+    assert "which is too long ago. On which day was it?" in told.output
+    assert desk.files()[FILE].decode() == TAKEN

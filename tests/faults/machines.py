@@ -101,8 +101,9 @@ class Machine:
 
     def names(self) -> list[str]:
         """The paths of everything on this computer but git's objects, the cache, and blobs, whose names are drawn."""
-        apart = ("records/.git/", "stick.git/", "cache/", "public/d/")
-        return [name for name in list_files(self.folder) if not name.startswith(apart)]
+        apart = ("records/.git/", "stick.git/", "cache/")
+        found = [name for name in list_files(self.folder) if not name.startswith(apart)]
+        return [name for name in found if not (name.endswith(".bin") and "/d/" in name)]
 
     def locks(self) -> list[Path]:
         """The locks that git left, since it was killed too."""

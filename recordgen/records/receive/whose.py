@@ -169,8 +169,11 @@ def find_day(
 
     listed: the day on which the list of horses was made, before which no visit can be. today: none is later.
     """
+    choices: dict[str, str] = {}
     if visit.day > today:
-        asks, choices = say("asks_day_later", day=spoken_day(visit.day), today=spoken_day(today)), {}
+        asks = say("asks_day_later", day=spoken_day(visit.day), today=spoken_day(today))
+    elif visit.day.year < FIRST_YEAR:
+        asks = say("asks_day_too_early", day=spoken_day(visit.day))
     elif listed and visit.day < listed <= today:
         asks = say("asks_day_earlier", day=spoken_day(visit.day), listed=spoken_day(listed))
         choices = {visit.day.isoformat(): say("day_stands")}
