@@ -21,6 +21,8 @@ KINDS = {
     "method": "willowmere/method.html",
     "safety": "willowmere/safety.html",
     "problems": "practice/problems.html",
+    "guide": "practice/guide/start.html",
+    "guide's commands": "practice/guide/commands.html",
     "own page": "practice/pages/before-we-come.html",
     "sheet": "willowmere/horses/moss-sheet.html",
     "none such": "willowmere/404.html",
