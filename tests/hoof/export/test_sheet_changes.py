@@ -1,4 +1,4 @@
-"""What changed, as the first page of the vet's sheet tells it."""
+"""The changes, as the first page of the vet's sheet tells them."""
 
 from __future__ import annotations
 
