@@ -48,7 +48,7 @@ _HELP = re.compile(
 # Below `site_templates/`; pictures and fonts may stand beside a practice's own style.
 _TEMPLATES = re.compile(
     r"words/[^/]+\.yaml|pages/.+\.(html|md)|(theme|static)/.+\.(html|css|js|svg|png|jpg|jpeg|webp|ico|woff2?)"
-    r"|(records|private)/[^/]+\.(jinja|css|js|svg)|field/[^/]+\.(html|css|js|svg|yaml|webmanifest)"
+    r"|(records|private)/[^/]+\.(jinja|css|js|svg)|(field|trace)/[^/]+\.(html|css|js|svg|yaml|webmanifest)"
 )
 
 

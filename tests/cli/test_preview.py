@@ -82,7 +82,7 @@ def test_a_change_of_a_record_is_shown_and_a_mistake_keeps_the_old_page(
 
     os.kill(process.pid, signal.SIGINT)
     told = process.communicate(timeout=PATIENCE_SECONDS)[0]
-    assert "records/willowmere/stable.yaml:2:" in told
+    assert "records/willowmere/stable.yaml:1:7:" in told
     assert "Traceback" not in told
 
 
