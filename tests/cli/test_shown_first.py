@@ -105,7 +105,9 @@ def test_a_terminal_closed_at_the_words_keeps_nothing(published: Desk) -> None:
     """The system ends the program at that very moment."""
     before = kept(published)
     ours, theirs = pty.openpty()
-    hang_up = "import os, signal; from recordgen.cli import asking, main; "
+    hang_up = (
+        "import os, signal; from recordgen.cli import asking, main; signal.signal(signal.SIGHUP, signal.SIG_DFL); "
+    )
     hang_up += "asking.show_once = lambda *_: os.kill(os.getpid(), signal.SIGHUP); main()"
     words = ["readers", "willowmere", "--rotate", "--yes", "--records", str(published.records)]
     done = subprocess.run([sys.executable, "-c", hang_up, *words], stdin=theirs, stdout=theirs, start_new_session=True)

@@ -18,9 +18,12 @@ _VIOLATIONS = """async options => (await axe.run(document, options)).violations.
   rule => rule.nodes.map(node => `${rule.id}: ${node.html.slice(0, 160)}`))"""
 
 
-def violations(page: Page) -> list[str]:
-    """Each violation of WCAG 2.2 A and AA that axe-core finds on a page, as its rule and the element."""
+def violations(page: Page, *, contrast_alone: bool = False) -> list[str]:
+    """Each violation of WCAG 2.2 A and AA that axe-core finds on a page, as its rule and the element.
+
+    contrast_alone: for the other scheme of a width that was tried, since colours are all that differs.
+    """
     page.evaluate(AXE_SCRIPT)
-    options = {"runOnly": WCAG_2_2_AA, "resultTypes": ["violations"], "preload": False}
-    found: list[str] = page.evaluate(_VIOLATIONS, options)
+    options = {"runOnly": ["color-contrast"] if contrast_alone else WCAG_2_2_AA, "resultTypes": ["violations"]}
+    found: list[str] = page.evaluate(_VIOLATIONS, options | {"preload": False})
     return found

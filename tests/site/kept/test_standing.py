@@ -10,10 +10,10 @@ from tests.support.edits import EVERYWHERE, LOCAL, Edited
 
 
 def test_after_any_edits_the_sites_are_those_of_a_cold_build(tmp_path: Path) -> None:
-    """Every kind of edit once, in an order drawn at random: two at a time where something stands, else four."""
+    """Every kind of edit once, in an order drawn at random: three at a time where something stands, else six."""
     practice = Edited.of(tmp_path, seed=11, stables=3, horses=1)
     practice.build("sites")
-    for kinds, at_once in ((sorted(LOCAL), 2), (sorted(EVERYWHERE), 4)):
+    for kinds, at_once in ((sorted(LOCAL), 3), (sorted(EVERYWHERE), 6)):
         practice.rng.shuffle(kinds)
         for begin in range(0, len(kinds), at_once):
             for kind in kinds[begin : begin + at_once]:
