@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import calendar
 import datetime as dt
 import re
 from collections.abc import Callable
@@ -12,6 +13,7 @@ from pydantic.config import JsonDict
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError
 
+from recordgen.days import month_year, spoken_day
 from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
 
@@ -54,6 +56,7 @@ FIRST_YEAR = 1950  # no animal in a record was born or seen before
 _DAY = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _SPAN = "^ *[0-9]{4}-[0-9]{2}-[0-9]{2}( to [0-9]{4}-[0-9]{2}-[0-9]{2})? *$"
 _YEAR = re.compile("[0-9]{4}")
+_YEAR_MONTH = re.compile("[0-9]{4}-(0[1-9]|1[0-2])")
 # A number, or a fraction with or without a whole in front of it, and perhaps a unit.
 _WITH_UNIT = '^ *[-+]?[0-9][0-9./ -]*[¼½¾⅛⅜⅝⅞]? *[a-zA-Z"°″]*\\.?$'
 
@@ -72,8 +75,17 @@ class Birth(NamedTuple):
     last: dt.date
 
     def __str__(self) -> str:
-        """The day, or the year where only that is known."""
-        return self.first.isoformat() if self.first == self.last else str(self.first.year)
+        """The day, or the month or the year where only that is known."""
+        if self.first == self.last:
+            return self.first.isoformat()
+        return f"{self.first:%Y-%m}" if self.first.month == self.last.month else str(self.first.year)
+
+    @property
+    def in_words(self) -> str:
+        """The same as pages tell it: 6 May 2015, May 2015 or 2015."""
+        if self.first == self.last:
+            return spoken_day(self.first)
+        return month_year(self.first) if self.first.month == self.last.month else str(self)
 
     def youngest(self, day: dt.date) -> dt.date:
         """The day of birth by which it is youngest on a day; not after that day, but where it was born later."""
@@ -195,8 +207,21 @@ def _born(value: Any) -> Birth:
     text = value.strip() if isinstance(value, str) else value
     if isinstance(text, str) and _YEAR.fullmatch(text):
         return Birth(_date(f"{text}-01-01"), _date(f"{text}-12-31"))
+    if isinstance(text, str) and (month := _month(text)):
+        first = _date(f"{month}-01")
+        return Birth(first, first.replace(day=calendar.monthrange(first.year, first.month)[1]))
     day = _date(text)
     return Birth(day, day)
+
+
+def _month(text: str) -> str | None:
+    """A typed month such as May 2026 or 2026-05, as year and month with a hyphen; None for anything else."""
+    if _YEAR_MONTH.fullmatch(text):
+        return text
+    name, _, year = text.partition(" ")
+    names = [name_of.lower() for name_of in (*calendar.month_name, *calendar.month_abbr)]
+    at = names.index(name.lower()) % len(calendar.month_name) if name and name.lower() in names else 0
+    return f"{year}-{at:02}" if at and _YEAR.fullmatch(year) else None
 
 
 _ANSWERS = {"true": True, "yes": True, "false": False, "no": False}

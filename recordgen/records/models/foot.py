@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator
 
@@ -230,6 +230,11 @@ class Testers(Record):
     where: Text | None = told("where")
 
 
+def _several(value: Any) -> Any:
+    return [value] if isinstance(value, str) else value
+
+
+Done = Annotated[tuple[Text, ...], BeforeValidator(_several), OrText()]
 Walls = Annotated[dict[Zone, WallZone], BeforeValidator(with_names(zone_named)), NamedKeys(*ZONES)]
 
 
@@ -262,5 +267,5 @@ class FootVisit(Record):
     bears_weight: Literal["fully", "less", "not"] | None = told("how the foot is loaded at rest")
     deviation: Text | None = told("a bend or turn of a young horse's limb, in words; none where it is straight")
     drew_blood: YesNo | None = told("whether this trim drew blood")
-    done: tuple[Text, ...] = several("what was done")
+    done: Done = several("what was done, such as [toe taken back, edge rounded]; one thing may stand without brackets")
     note: Text | None = told("anything else about this foot, for the owner to read")

@@ -76,7 +76,7 @@ class Horse(Record):
     name: OneLine = told("the name it is called by", ...)
     kind: Kind = told("horse, pony, donkey or mule", "horse")
     sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
-    born: Born | None = told("day or year of birth")
+    born: Born | None = told("day, month or year of birth")
     height: Height | None = measured(
         "cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh", basis=basis.JUDGEMENT
     )

@@ -25,14 +25,29 @@ def test_yes_and_no_are_read_in_every_case(typed: str, expected: bool) -> None:
 
 
 @pytest.mark.parametrize(
-    ("typed", "expected"), [("2015", ("2015-01-01", "2015-12-31")), ("2015-05-06", ("2015-05-06",) * 2)]
+    ("typed", "expected", "words"),
+    [
+        ("2015", ("2015-01-01", "2015-12-31"), "2015"),
+        ("2016-02", ("2016-02-01", "2016-02-29"), "February 2016"),
+        ("may 2015", ("2015-05-01", "2015-05-31"), "May 2015"),
+        ("Sep 2015", ("2015-09-01", "2015-09-30"), "September 2015"),
+        ("2015-05-06", ("2015-05-06",) * 2, "6 May 2015"),
+    ],
 )
-def test_a_birth_may_be_a_year(typed: str, expected: tuple[str, str]) -> None:
-    """A year alone may be any day of it, and is told as it was typed."""
+def test_a_birth_may_be_a_month_or_a_year(typed: str, expected: tuple[str, str], words: str) -> None:
+    """A month or a year alone may be any day of it, and is told as no more than that."""
     born = Horse.model_validate({"name": "Bramble", "born": typed}).born
 
     assert [day.isoformat() for day in born] == list(expected)
-    assert str(born) == typed
+    assert born.in_words == words
+    assert Horse.model_validate({"name": "Bramble", "born": str(born)}).born == born
+
+
+@pytest.mark.parametrize("typed", ["Mai 2015", "May", "May 15", "2015-13", "2015-5", "May 6 2015"])
+def test_what_is_no_month_is_no_birth(typed: str) -> None:
+    """It is refused, with the form to write it in."""
+    with pytest.raises(ValidationError, match="is not a date"):
+        Horse.model_validate({"name": "Bramble", "born": typed})
 
 
 def test_a_height_in_hands_is_kept_in_centimetres() -> None:
@@ -165,3 +180,10 @@ def test_a_name_becomes_a_folders_name(name: str, expected: str) -> None:
     """Small letters, digits and hyphens."""
     assert slug_of(name) == expected
     assert not expected or SLUG.fullmatch(expected)
+
+
+def test_one_thing_done_may_stand_without_brackets() -> None:
+    """It is a list of one; what a comma parts is left as it is, since a comma may stand in one thing."""
+    typed = {"date": "2026-10-14", "feet": {"left_fore": {"done": "walls rolled, toe taken back"}}}
+
+    assert Visit.model_validate(typed).feet["left_fore"].done == ("walls rolled, toe taken back",)

@@ -24,7 +24,6 @@ DAY = "date: 2026-10-14\n"
         (Horse, "name: Bramble\nconsent: yes\n", "Write consent: {vet: yes, by: …, date: …}"),
         (Horse, "name: Bramble\nconformation: toes in, base narrow\n", "Write conformation: [toes in, base narrow]"),
         (Visit, f"{DAY}care: dry-bed\n", "Write care: [dry-bed]"),
-        (Visit, f"{DAY}feet: {{left_fore: {{done: frog opened}}}}\n", "Write done: [frog opened]"),
     ],
 )
 def test_the_corrected_line_is_told(tmp_path: Path, model: type[Record], typed: str, way_out: str) -> None:
