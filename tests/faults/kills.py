@@ -45,11 +45,15 @@ class Kills:
             self.unharmed[kind] = Unharmed(machine, steps, taken)
         return self.unharmed[kind]
 
-    def faults(self, kind: str, seed: int) -> tuple[bool, list[str]]:
-        """Whether a run was killed before it was through, and what was then wrong, in words."""
+    def faults(self, kind: str, seed: int, *, at_step: bool = False) -> tuple[bool, list[str]]:
+        """Whether a run was killed before it was through, and what was then wrong, in words.
+
+        at_step: before a step of writing, which never comes too late, rather than perhaps after a time.
+        """
         whole = self.goes_on(kind)
         machine, words = self._copy(kind, "killed")
-        when = moment(Random(f"{kind} {seed}"), whole.steps, whole.seconds)
+        drawn = Random(f"{kind} {seed}")
+        when = (drawn.randrange(whole.steps), None) if at_step else moment(drawn, whole.steps, whole.seconds)
         try:
             code = run_apart(words, machine.environment, *when)[0]
             wrong = [*self.torn(machine, whole.machine, kind), *self.after_next_run(machine, whole.machine, kind)]
