@@ -7,11 +7,12 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
-from recordgen.site.trace.page import read_part, usual_outlines
+from recordgen.site.single_page import read_part
+from recordgen.site.trace.page import FOLDER, usual_outlines
 from tests.tapped.cases import PYTHON_ALONE, written
 
 CASES = written()
-SCRIPTS = "\n".join(read_part(f"{name}.js") for name in ("lines", "usual", "sole", "upright"))
+SCRIPTS = "\n".join(read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "sole", "upright"))
 
 
 def usual(case: dict[str, Any]) -> dict[str, Any] | None:

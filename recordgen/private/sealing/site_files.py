@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import base64
-import hashlib
 import html
 import json
 import re
@@ -13,6 +11,7 @@ from pathlib import Path, PurePosixPath
 
 from recordgen.private.crypto.blobs import LARGEST
 from recordgen.problems import Trouble
+from recordgen.site.single_page import policy_hash
 
 _ADDRESS = r"(?:https?:)?//[^\s\"'<>)]+"
 # What a browser fetches by itself: sources of pictures, scripts and frames, and files a style asks for.
@@ -143,13 +142,9 @@ def title_of(page: bytes) -> str:
 def script_hashes(page: bytes) -> set[str]:
     """The scripts that stand in a page, as a content security policy names them: 'sha256-…', quotes included."""
     text = page.decode("utf-8", "replace").replace("\r\n", "\n")
-    return {_hash(body) for words, body in _SCRIPT.findall(text) if _runs(words)}
+    return {policy_hash(body) for words, body in _SCRIPT.findall(text) if _runs(words)}
 
 
 def _runs(words: str) -> bool:
     kind = _TYPE.search(words)
     return not _SOURCE.search(words) and (kind[1].lower() if kind else "") in _RUN
-
-
-def _hash(script: str) -> str:
-    return f"'sha256-{base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()}'"

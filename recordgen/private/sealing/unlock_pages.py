@@ -5,8 +5,6 @@ The scripts are joined from short parts in `site_templates/private`; each begins
 
 from __future__ import annotations
 
-import base64
-import hashlib
 import json
 import re
 from collections.abc import Mapping
@@ -18,6 +16,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.load.tables import read_reference
+from recordgen.site.single_page import policy_hash
 
 LOCK_SCRIPT = "assets/lock.js"
 
@@ -83,7 +82,7 @@ def _unlock_page(path: str, words: Mapping[str, str], keeping: bool) -> str:
     told = _named(words, "private_unlock_")
     style, script = _packed("unlock.css"), _script({"base": path, "words": told}, UNLOCK)
     policy = (
-        f"default-src 'none'; script-src {_hash(script)}; style-src {_hash(style)}; connect-src 'self'; "
+        f"default-src 'none'; script-src {policy_hash(script)}; style-src {policy_hash(style)}; connect-src 'self'; "
         "worker-src 'self'; img-src data:; base-uri 'none'; form-action 'none'"
     )
     shown = {"words": told, "policy": policy, "style": style, "script": script, "own_device": keeping}
@@ -94,7 +93,7 @@ def _worker(path: str, words: Mapping[str, str], keeping: bool, unlock: str) -> 
     told = _named(words, "private_page_")
     style, holder = _packed("unlock.css"), _script({"base": path}, HOLDER)
     trouble = _page("trouble.html.jinja", {"words": told, "base": path, "style": style, "script": holder})
-    hashes = {"holderHash": _hash(holder), "styleHash": _hash(style)}
+    hashes = {"holderHash": policy_hash(holder), "styleHash": policy_hash(style)}
     pages = {"unlock": unlock, "trouble": trouble, "holder": holder}
     return _script({"base": path, "ownDevice": keeping, "words": told, **hashes, **pages}, WORKER)
 
@@ -132,11 +131,3 @@ def _ours() -> Mapping[str, str]:
 
 def _named(words: Mapping[str, str], prefix: str) -> dict[str, str]:
     return {key.removeprefix(prefix): text for key, text in words.items() if key.startswith(prefix)}
-
-
-def _hash(text: str) -> str:
-    """A source for a content security policy that lets exactly this text run.
-
-    From memory, not read: W3C Content Security Policy Level 3, section 2.3.1.
-    """
-    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"

@@ -10,7 +10,6 @@ length (4, big-endian), the document packed by zlib, zeros up to a padded length
 from __future__ import annotations
 
 import base64
-import hashlib
 import json
 import secrets
 import struct
@@ -24,6 +23,7 @@ from recordgen.private.crypto.blobs import padme
 from recordgen.private.crypto.passphrases import ITERATIONS, normal, pbkdf2
 from recordgen.private.crypto.primitives import NONCE_BYTES, encrypt
 from recordgen.records.sandbox import templates_of
+from recordgen.site.single_page import policy_hash
 
 SALT_BYTES = 16
 
@@ -39,7 +39,7 @@ def single_file(document: str, words: str, own: Path) -> str:
     templates = environment(own)
     script = templates.get_template("record.js").render()
     sealed = seal(document, words)
-    hashed = base64.b64encode(hashlib.sha256(script.encode()).digest()).decode()
+    hashed = Markup(policy_hash(script))
     page = templates.get_template("record.html.jinja")
     return page.render(script=Markup(script), script_hash=hashed, seal=_as_data(sealed[0]), sealed=sealed[1])
 

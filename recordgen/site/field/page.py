@@ -15,14 +15,13 @@ import yaml
 from recordgen.hoof.context import Context
 from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary
-from recordgen.packaged import packaged
 from recordgen.records.models.names import FEET, PLACES
 from recordgen.site.field.horses import done_before, rounds_known, stables_known
 from recordgen.site.field.sole_map import sole_map
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
+from recordgen.site.single_page import page_with, read_part
 
 FOLDER = "field"
-PARTS = packaged() / "site_templates" / FOLDER
 # In the order in which each needs the ones before it.
 SCRIPTS = (
     "words.js",
@@ -36,12 +35,12 @@ SCRIPTS = (
     "main.js",
 )
 POLICY = (
-    "default-src 'none'; script-src 'sha256-{script}'; style-src 'sha256-{style}'; img-src blob: data: 'self'; "
+    "default-src 'none'; script-src {script}; style-src {style}; img-src blob: data: 'self'; "
     "manifest-src 'self'; worker-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'"
 )
 
 # The lock of a sealed site brings a script of its host and a style of its own.
-SEALED_POLICY = POLICY.replace("script-src ", "script-src 'self' ").replace("'sha256-{style}'", "'unsafe-inline'")
+SEALED_POLICY = POLICY.replace("script-src ", "script-src 'self' ").replace("{style}", "'unsafe-inline'")
 
 
 def field_files(
@@ -61,13 +60,13 @@ def field_files(
     """
     told = page_data(stables, ways, today, key, own) | {"sealed": sealed}
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    page = _page(_safe(data), own, sealed).encode()
-    worker = _read("worker.js", own).replace("EDITION", hashlib.sha256(page).hexdigest()[:16])
+    page = page_with(FOLDER, ("DATA", data), SCRIPTS, SEALED_POLICY if sealed else POLICY, own).encode()
+    worker = read_part(FOLDER, "worker.js", own).replace("EDITION", hashlib.sha256(page).hexdigest()[:16])
     return {
         "index.html": page,
         **({} if sealed else {"sw.js": worker.encode()}),
-        "app.webmanifest": _read("app.webmanifest", own).encode(),
-        "icon.svg": _read("icon.svg", own).encode(),
+        "app.webmanifest": read_part(FOLDER, "app.webmanifest", own).encode(),
+        "icon.svg": read_part(FOLDER, "icon.svg", own).encode(),
     }
 
 
@@ -90,36 +89,5 @@ def page_data(
         "soles": {"fore": sole_map(True), "hind": sole_map(False)},
         "done": done_before(stables),
         "care": {name: note.what for name, note in ways.reference.care.items()},
-        "words": yaml.safe_load(_read("words.yaml", own)),
+        "words": yaml.safe_load(read_part(FOLDER, "words.yaml", own)),
     }
-
-
-def _page(data: str, own: Path | None, sealed: bool) -> str:
-    style = _read("style.css", own)
-    script = f"'use strict';\nconst DATA = {data};\n" + "\n".join(_read(name, own) for name in SCRIPTS)
-    policy = (SEALED_POLICY if sealed else POLICY).format(script=_digest(script), style=_digest(style))
-    parts = {"POLICY": policy, "STYLE": style, "SCRIPT": script}
-    return _filled(_read("page.html", own), parts)
-
-
-def _filled(page: str, parts: dict[str, str]) -> str:
-    for name, part in parts.items():
-        before, _, after = page.partition(f"%{name}%")
-        page = before + part + after
-    return page
-
-
-def _safe(data: str) -> str:
-    """JSON that cannot end the script it stands in, whatever was typed into the records."""
-    for sign in "<>&\u2028\u2029":
-        data = data.replace(sign, f"\\u{ord(sign):04x}")
-    return data
-
-
-def _digest(text: str) -> str:
-    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()
-
-
-def _read(name: str, own: Path | None) -> str:
-    theirs = own / FOLDER / name if own else PARTS / name
-    return (theirs if theirs.is_file() else PARTS / name).read_text("utf-8")

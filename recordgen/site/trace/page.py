@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import base64
-import hashlib
 import json
 from collections.abc import Mapping
 from pathlib import Path
@@ -11,15 +9,14 @@ from typing import Any
 
 import yaml
 
-from recordgen.packaged import packaged
 from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, VERSION, WALL
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
+from recordgen.site.single_page import page_with, read_part
 from recordgen.site.trace.photo import PhotoToTrace
 
 FOLDER = "trace"
 _TABLES = {"wall": WALL, "ring": RING}
-PARTS = packaged() / "site_templates" / FOLDER
 # In the order in which each needs the ones before it. All but the last stand in any page that shows the screen.
 SCREEN = (
     "lines.js",
@@ -37,22 +34,15 @@ SCREEN = (
 SCRIPTS = (*SCREEN, "main.js")
 PICTURE = "photo.jpg"
 POLICY = (
-    "default-src 'none'; script-src 'sha256-{script}'; style-src 'sha256-{style}'; img-src 'self'; connect-src 'self'; "
+    "default-src 'none'; script-src {script}; style-src {style}; img-src 'self'; connect-src 'self'; "
     "base-uri 'none'; form-action 'none'"
 )
 
 
 def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None) -> bytes:
     """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates."""
-    data = _safe(json.dumps(page_data(photo, foot, own), ensure_ascii=False))
-    style = read_part("style.css", own)
-    script = f"'use strict';\nconst TRACE = {data};\n" + "\n".join(read_part(name, own) for name in SCRIPTS)
-    policy = POLICY.format(script=_digest(script), style=_digest(style))
-    page = read_part("page.html", own)
-    for name, part in {"POLICY": policy, "STYLE": style, "SCRIPT": script}.items():
-        before, _, after = page.partition(f"%{name}%")
-        page = before + part + after
-    return page.encode()
+    data = json.dumps(page_data(photo, foot, own), ensure_ascii=False)
+    return page_with(FOLDER, ("TRACE", data), SCRIPTS, POLICY, own).encode()
 
 
 def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[str, Any]:
@@ -83,8 +73,8 @@ def screen_data(own: Path | None = None) -> dict[str, Any]:
         },
         "model": usual_outlines(),
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
-        "steps": yaml.safe_load(read_part("steps.yaml", own)),
-        "words": yaml.safe_load(read_part("words.yaml", own)),
+        "steps": yaml.safe_load(read_part(FOLDER, "steps.yaml", own)),
+        "words": yaml.safe_load(read_part(FOLDER, "words.yaml", own)),
     }
 
 
@@ -92,12 +82,6 @@ def usual_outlines() -> dict[str, Any]:
     """The table of usual outlines: its version, first angle and step in degrees, rows of mean and modes."""
     rows = {name: [[round(value, 4) for value in row] for row in table.tolist()] for name, table in _TABLES.items()}
     return {"version": VERSION, "first": FIRST_DEG, "step": STEP_DEG, **rows}
-
-
-def read_part(name: str, own: Path | None = None) -> str:
-    """A file of the screen; a practice's own goes before ours."""
-    theirs = own / FOLDER / name if own else PARTS / name
-    return (theirs if theirs.is_file() else PARTS / name).read_text("utf-8")
 
 
 def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
@@ -108,14 +92,3 @@ def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
             if name in {mark for marks in LANDMARKS.values() for mark in marks}
         }
     }
-
-
-def _safe(data: str) -> str:
-    """JSON that cannot end the script it stands in, whatever was typed into the records."""
-    for sign in "<>&\u2028\u2029":
-        data = data.replace(sign, f"\\u{ord(sign):04x}")
-    return data
-
-
-def _digest(text: str) -> str:
-    return base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()

@@ -9,7 +9,8 @@ import pytest
 
 from recordgen.hoof.tracing.figures import COMPUTED
 from recordgen.records.models.tracing import LANDMARKS, TracedView
-from recordgen.site.trace.page import SCRIPTS, read_part, screen_data, trace_page
+from recordgen.site.single_page import read_part
+from recordgen.site.trace.page import FOLDER, SCRIPTS, screen_data, trace_page
 from tests.support.reading_age import grade, words
 from tests.support.tracing_screen import traced_practice
 
@@ -43,7 +44,7 @@ def test_every_figure_but_those_of_zones_has_a_name() -> None:
 
 def test_every_word_a_script_asks_for_is_there() -> None:
     """By its name in the table."""
-    asked = {name for script in SCRIPTS for name in re.findall(r'words\("(\w+)"', read_part(script))}
+    asked = {name for script in SCRIPTS for name in re.findall(r'words\("(\w+)"', read_part(FOLDER, script))}
 
     assert asked - set(DATA["words"]) == set()
     assert len(asked) > 20
@@ -66,7 +67,9 @@ def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
     """Under site_templates/trace."""
     own = tmp_path / "site_templates" / "trace"
     own.mkdir(parents=True)
-    (own / "words.yaml").write_text(read_part("words.yaml").replace("Tap the point of the frog.", "Tap the tip."))
+    (own / "words.yaml").write_text(
+        read_part(FOLDER, "words.yaml").replace("Tap the point of the frog.", "Tap the tip.")
+    )
 
     assert screen_data(tmp_path / "site_templates")["words"]["marks"]["frog_apex"] == "Tap the tip."
 

@@ -1,0 +1,53 @@
+"""A page with everything in it: parts out of a folder of templates, data, and a policy that lets them alone run."""
+
+from __future__ import annotations
+
+import base64
+import hashlib
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from recordgen.packaged import packaged
+
+
+def read_part(folder: str, name: str, own: Path | None = None) -> str:
+    """A file of a folder of the templates. own: a practice's own templates, which go before ours."""
+    ours = packaged() / "site_templates" / folder / name
+    theirs = own / folder / name if own else ours
+    return (theirs if theirs.is_file() else ours).read_text("utf-8")
+
+
+def page_with(folder: str, data: tuple[str, str], scripts: Sequence[str], policy: str, own: Path | None) -> str:
+    """The page of a folder, with its style, and its data before its scripts as one script.
+
+    data: the name under which scripts find it, and JSON. policy: a content security policy with places for the hashes
+    of script and style. own: as for `read_part`.
+    """
+    name, text = data
+    style = read_part(folder, "style.css", own)
+    code = "\n".join(read_part(folder, script, own) for script in scripts)
+    script = f"'use strict';\nconst {name} = {_inside_script(text)};\n{code}"
+    allowed = policy.format(script=policy_hash(script), style=policy_hash(style))
+    return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, "SCRIPT": script})
+
+
+def policy_hash(text: str) -> str:
+    """A source for a content security policy that lets exactly this text run: 'sha256-…', quotes included.
+
+    From memory, not read: W3C Content Security Policy Level 3, section 2.3.1.
+    """
+    return f"'sha256-{base64.b64encode(hashlib.sha256(text.encode()).digest()).decode()}'"
+
+
+def _inside_script(data: str) -> str:
+    """JSON that cannot end the script it stands in, whatever was typed into the records."""
+    for sign in "<>&\u2028\u2029":
+        data = data.replace(sign, f"\\u{ord(sign):04x}")
+    return data
+
+
+def _filled(page: str, parts: Mapping[str, str]) -> str:
+    for name, part in parts.items():
+        before, _, after = page.partition(f"%{name}%")
+        page = before + part + after
+    return page
