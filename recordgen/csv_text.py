@@ -6,6 +6,9 @@ import csv
 import io
 from collections.abc import Iterable, Mapping, Sequence
 
+# Digits behind the point to which values and errors are rounded: far more than any of them holds.
+DIGITS = 4
+
 Plain = str | float | int | None
 PlainRow = dict[str, Plain]
 
@@ -24,6 +27,12 @@ def csv_of(columns: Sequence[str], rows: Iterable[Mapping[str, Plain]]) -> str:
     writer.writerow(columns)
     writer.writerows([_cell(row[column]) for column in columns] for row in rows)
     return text.getvalue()
+
+
+def plain_number(value: float) -> float | int:
+    """A number with as many digits as are given on; whole ones without a point."""
+    near = round(value, DIGITS)
+    return int(near) if near == int(near) else near
 
 
 def _cell(value: Plain) -> Plain:

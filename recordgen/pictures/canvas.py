@@ -9,7 +9,7 @@ from html import escape
 from typing import TYPE_CHECKING, Literal, TypeVar
 
 from recordgen.pictures.pen import Colour, Pen
-from recordgen.pictures.shapes import Point, Shape
+from recordgen.pictures.shapes import Point, Shape, line
 
 if TYPE_CHECKING:
     from recordgen.pictures.axes import View
@@ -29,6 +29,11 @@ def _drawn(draw: Callable[[Canvas, Point], None], words: str) -> str:
     canvas = Canvas(SIZE, SIZE)
     draw(canvas, MIDDLE)
     return canvas.picture(words)
+
+
+def stroke_key(pen: Pen) -> Callable[[Canvas, Point], None]:
+    """A drawing for a legend: a stroke of a pen across its middle."""
+    return lambda canvas, at: canvas.draw(line([(at[0] - 7, at[1]), (at[0] + 7, at[1])]), pen)
 
 
 Anchor = Literal["start", "middle", "end"]

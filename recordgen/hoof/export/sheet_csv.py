@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import get_args
 
-from recordgen.csv_text import PlainRow
+from recordgen.csv_text import PlainRow, plain_number
 from recordgen.hoof.export.sheet import Sheet, VisitLine
 from recordgen.hoof.export.sheet_errors import taken_at
 from recordgen.hoof.measures.look import Look
@@ -19,8 +19,6 @@ COLUMNS = (
     *("stable", "horse", "name", "visit_day", "visit_number", "trimmed", "recorded_by"),
     *("foot", "measure", "zone", "moment", "value", "unit", "method", "sd", "error", "source"),
 )
-# Digits behind the point to which values and errors are rounded: far more than any of them holds.
-DIGITS = 4
 
 
 def reading_rows(sheet: Sheet) -> Iterator[PlainRow]:
@@ -59,16 +57,10 @@ def _moments(measure: Measure, foot: Foot, look: Look, own_source: str) -> Itera
             "measure": measure.name,
             "zone": measure.zone or "",
             "moment": "as found" if measure.as_found else moment,
-            "value": rounded(value),
+            "value": plain_number(value),
             "unit": measure.unit,
             "method": taken.way,
             "sd": significant(taken.sd),
             "error": taken.error,
             "source": taken.source,
         }
-
-
-def rounded(value: float) -> float | int:
-    """A number with as many digits as are given on; whole ones without a point."""
-    near = round(value, DIGITS)
-    return int(near) if near == int(near) else near

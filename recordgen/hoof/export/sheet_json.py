@@ -8,10 +8,10 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from recordgen import __version__
-from recordgen.csv_text import PlainRow
+from recordgen.csv_text import PlainRow, plain_number
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import NotMeasured, Sheet, SheetRow
-from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows, rounded
+from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows
 from recordgen.hoof.export.sheet_errors import Taken
 from recordgen.hoof.export.summary_json import as_json
 from recordgen.hoof.measures.change import MeasureSummary, Step
@@ -204,4 +204,4 @@ def _amendments(sheet: Sheet) -> list[dict[str, str]] | None:
 
 
 def _rounded(value: float | None) -> float | int | None:
-    return None if value is None else rounded(value)
+    return None if value is None else plain_number(value)

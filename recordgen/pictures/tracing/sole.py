@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.pictures.canvas import Canvas, legend
+from recordgen.pictures.canvas import Canvas, legend, stroke_key
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, line, segments
 from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
@@ -221,10 +221,6 @@ def _box(at: Point, half: float) -> list[Point]:
     return [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
 
 
-def _stroke(pen: Pen) -> Callable[[Canvas, Point], None]:
-    return lambda canvas, at: canvas.draw(line([(at[0] - 7, at[1]), (at[0] + 7, at[1])]), pen)
-
-
 def _key_wall(canvas: Canvas, at: Point) -> None:
     canvas.draw(line(_box(at, 5.5), closed=True), HORN)
     canvas.draw(line([(at[0] - 5.5, at[1] - 5.5), (at[0] + 5.5, at[1] - 5.5)]), EDGE)
@@ -242,11 +238,11 @@ def _key_breakover(canvas: Canvas, at: Point) -> None:
 
 _KEY_FORMS: dict[SoleForm, Callable[[Canvas, Point], None]] = {
     "wall": _key_wall,
-    "white line": _stroke(WHITE_LINE),
+    "white line": stroke_key(WHITE_LINE),
     "flare": lambda canvas, at: canvas.draw(line(_box(at, 5.0), closed=True), FLARE),
     "frog": _key_frog,
-    "bars": _stroke(BARS),
-    "axis": _stroke(AXIS),
-    "best axis": _stroke(BEST_AXIS),
+    "bars": stroke_key(BARS),
+    "axis": stroke_key(AXIS),
+    "best axis": stroke_key(BEST_AXIS),
     "breakover": _key_breakover,
 }

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.pictures.canvas import Canvas, legend
+from recordgen.pictures.canvas import Canvas, legend, stroke_key
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, Shape, circle, curve, line, segments
 from recordgen.pictures.tracing.upright_layout import (
@@ -199,15 +199,11 @@ def upright_key(words: Mapping[UprightForm, str]) -> dict[UprightForm, str]:
     return legend(_KEY_FORMS, words)
 
 
-def _stroke(pen: Pen) -> Callable[[Canvas, Point], None]:
-    return lambda canvas, at: canvas.draw(line([(at[0] - 7, at[1]), (at[0] + 7, at[1])]), pen)
-
-
 _KEY_FORMS: dict[UprightForm, Callable[[Canvas, Point], None]] = {
-    "wall": _stroke(WALL),
-    "straight": _stroke(STRAIGHT),
-    "edge": _stroke(EDGE),
-    "pastern": _stroke(PASTERN),
+    "wall": stroke_key(WALL),
+    "straight": stroke_key(STRAIGHT),
+    "edge": stroke_key(EDGE),
+    "pastern": stroke_key(PASTERN),
     "breakover": lambda canvas, at: canvas.draw(_mark("breakover", at), MARK),
     "heel_contact": lambda canvas, at: canvas.draw(_mark("heel_contact", at), MARK),
 }

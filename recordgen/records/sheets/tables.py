@@ -21,7 +21,7 @@ from typing import Any
 from pydantic import BaseModel
 from pydantic_core import to_jsonable_python
 
-from recordgen.csv_text import Plain, PlainRow
+from recordgen.csv_text import Plain, PlainRow, plain_number
 from recordgen.records.models.fields import Birth, DaySpan
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.horse import Horse, Shared
@@ -31,8 +31,6 @@ from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.sheets.leaves import SEEN, Leaf, leaves
 
-# The digits behind the point in which quantities are kept.
-DIGITS = 4
 # A horse that was looked at and showed no sign.
 NONE = "none"
 KEYS = {
@@ -201,11 +199,6 @@ def _words(values: tuple[str, ...]) -> str:
     return ("\n" if any(";" in value for value in flat) else "; ").join(flat)
 
 
-def _number(value: float) -> float | int:
-    near = round(value, DIGITS)
-    return int(near) if near == int(near) else near
-
-
 def _span(value: DaySpan) -> str:
     return value.first.isoformat() if value.first == value.last else f"{value.first} to {value.last}"
 
@@ -217,8 +210,8 @@ def _other(value: Any) -> str:
 
 _PLAIN: dict[type, Callable[[Any], Plain]] = {
     bool: lambda value: "yes" if value else "no",
-    int: _number,
-    float: _number,
+    int: plain_number,
+    float: plain_number,
     str: str,
     dt.date: dt.date.isoformat,
     Birth: str,

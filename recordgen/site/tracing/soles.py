@@ -62,12 +62,12 @@ def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
     seen = {name: frame.seen(spots) for name, spots in one.points.items()}
     frog = [seen[name][0] for name in (FROG[1], FROG[0], FROG[2]) if all(mark in seen for mark in FROG)]
     return TracedSole(
-        wall=_line(seen.get("wall")),
-        white_line=_line(seen.get("white_line")),
-        frog=_line(np.array(frog)) if frog else (),
-        bars=tuple(_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen),
+        wall=plain_line(seen.get("wall")),
+        white_line=plain_line(seen.get("white_line")),
+        frog=plain_line(np.array(frog)) if frog else (),
+        bars=tuple(plain_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen),
         best_axis=_best_axis(one, seen),
-        breakover=_line(seen["breakover"])[0] if "breakover" in seen else None,
+        breakover=plain_line(seen["breakover"])[0] if "breakover" in seen else None,
         flares=found.on_sole if found else (),
     )
 
@@ -76,16 +76,16 @@ def _best_axis(one: Traced, seen: Points) -> tuple[Point, float] | None:
     turn = one.figures.get("turn_deg")
     if turn is None or not turn.beyond_error:
         return None
-    return _line(centroid(seen["wall"])[None])[0], round(turn.value, 2)
+    return plain_line(centroid(seen["wall"])[None])[0], round(turn.value, 2)
 
 
-def _line(spots: Floats | None) -> Line:
+def plain_line(spots: Floats | None) -> Line:
     """Points as plain numbers; pictures are kept by what they show, to a hundredth of a mm."""
     return () if spots is None else tuple((round(float(x), 2), round(float(y), 2)) for x, y in spots)
 
 
 def _drawn(angles: Floats, mm: Floats) -> Line:
-    return _line(np.stack([angles, mm], axis=-1))
+    return plain_line(np.stack([angles, mm], axis=-1))
 
 
 def _runs(angles: Floats) -> list[NDArray[np.intp]]:
@@ -107,7 +107,7 @@ def _spots(found: WallRing, at: NDArray[np.intp], mm: Floats) -> Floats:
 
 
 def _polygon(outer: Floats, inner: Floats) -> Line:
-    return _line(np.concatenate([outer, inner[::-1]]))
+    return plain_line(np.concatenate([outer, inner[::-1]]))
 
 
 def _on_sole(points: Points, found: WallRing, base: Floats, hill: NDArray[np.intp]) -> Line:

@@ -10,10 +10,8 @@ from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.figures import Traced, picked
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.upright import direction, level, mirrored
-from recordgen.pictures.shapes import Point
 from recordgen.pictures.tracing.upright import TracedUpright, TracedWall
-
-Line = tuple[Point, ...]
+from recordgen.site.tracing.soles import plain_line
 
 # The walls of each view, the first at the left on blank paper, with the figures of angle and gap.
 WALLS: dict[str, tuple[tuple[str, str, str], ...]] = {
@@ -44,11 +42,11 @@ def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> 
     pastern = seen.get("pastern")
     foot = TracedUpright(
         walls=walls,
-        ground=_line(ground),
-        pastern=_line(pastern),
+        ground=plain_line(ground),
+        pastern=plain_line(pastern),
         pastern_words=words.get(PASTERN, "") if ground is not None else "",
-        hairline=_line(_joined(seen, HAIRLINES[view])),
-        marks=tuple((mark, _line(seen[mark])[0]) for mark in ("breakover", "heel_contact") if mark in seen),
+        hairline=plain_line(_joined(seen, HAIRLINES[view])),
+        marks=tuple((mark, plain_line(seen[mark])[0]) for mark in ("breakover", "heel_contact") if mark in seen),
         image=(one.tracing.image.width, one.tracing.image.height) if over else None,
         mm=_px_in_mm(one) if over else 1.0,
     )
@@ -86,11 +84,11 @@ def _wall(
     edged = hollow is not None and hollow.value > 0 and hollow.beyond_error
     along = _along(seen, ground, name)
     return TracedWall(
-        line=_line(line),
-        along=_line(along[None])[0],
-        straight=_line(_straight(line, ground, GOES_ON if name == "dorsal_wall" else 0.0)),
+        line=plain_line(line),
+        along=plain_line(along[None])[0],
+        straight=plain_line(_straight(line, ground, GOES_ON if name == "dorsal_wall" else 0.0)),
         words=words.get(angle, ""),
-        edge=_line(line[[0, -1]]) if edged else (),
+        edge=plain_line(line[[0, -1]]) if edged else (),
         edge_words=words.get(gap, "") if edged else "",
     )
 
@@ -126,7 +124,3 @@ def _straight(wall: Floats, ground: Floats | None, goes_on: float) -> Floats | N
 
 def _joined(seen: Points, names: tuple[str, str]) -> Floats | None:
     return np.concatenate([seen[name] for name in names]) if all(name in seen for name in names) else None
-
-
-def _line(spots: Floats | None) -> Line:
-    return () if spots is None else tuple((round(float(x), 2), round(float(y), 2)) for x, y in spots)
