@@ -9,6 +9,7 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 
 from tests.conftest import chromium
+from tests.support import field
 from tests.support.sealed_host import Host, Stand, hosted, sealed_small
 
 QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
@@ -42,3 +43,10 @@ def host(stand: Stand) -> Iterator[Host]:
     """A host of the small site."""
     with hosted(stand) as host:
         yield host
+
+
+@pytest.fixture(scope="module")
+def field_address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
+    """The field page of one stable, at an address of this machine."""
+    with field.hosted(field.field_folder(tmp_path_factory.mktemp("field"))) as found:
+        yield found

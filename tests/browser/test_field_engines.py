@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from tests.support.field import field_folder, hosted
 from tests.support.other_engines import MINI_BROWSER, Run, firefox, webkit
 
 TOE = "feet.left_fore.after.toe_length-73"
@@ -30,17 +28,10 @@ TAP = """(async () => {
 })();"""
 
 
-@pytest.fixture(scope="module")
-def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The field page of one stable, at an address of this machine."""
-    with hosted(field_folder(tmp_path_factory.mktemp("field"))) as found:
-        yield found
-
-
 @pytest.mark.skipif(not shutil.which("firefox-esr"), reason="no Firefox on this machine (Debian: firefox-esr)")
-def test_a_value_is_entered_and_kept_in_firefox(address: str, tmp_path: Path) -> None:
+def test_a_value_is_entered_and_kept_in_firefox(field_address: str, tmp_path: Path) -> None:
     """Written to the device's store, and the page is there without a signal."""
-    with firefox(address, tmp_path) as run:
+    with firefox(field_address, tmp_path) as run:
         assert entered(run) == [{"feet": {"left_fore": {"after": {"toe_length": 73}}}}]
 
 
@@ -48,9 +39,9 @@ def test_a_value_is_entered_and_kept_in_firefox(address: str, tmp_path: Path) ->
     not (MINI_BROWSER.exists() and shutil.which("WebKitWebDriver") and shutil.which("Xvfb")),
     reason="no WebKit on this machine (Debian: webkit2gtk-driver, xvfb)",
 )
-def test_a_value_is_entered_and_kept_in_webkit(address: str) -> None:
+def test_a_value_is_entered_and_kept_in_webkit(field_address: str) -> None:
     """The same, in the engine of Safari."""
-    with webkit(address) as run:
+    with webkit(field_address) as run:
         assert entered(run) == [{"feet": {"left_fore": {"after": {"toe_length": 73}}}}]
 
 

@@ -13,21 +13,14 @@ from recordgen.records.models.visit import Visit
 from recordgen.site.field.build import build_field
 from tests.conftest import ROOT, TODAY
 from tests.support.commands import small_practice
-from tests.support.field import MOST_BYTES, MOST_CONTACTS, Hand, field_folder, hosted, opened, phone, usual_visit
-
-
-@pytest.fixture(scope="module")
-def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The field page of one stable, at an address of this machine."""
-    with hosted(field_folder(tmp_path_factory.mktemp("field"))) as found:
-        yield found
+from tests.support.field import MOST_BYTES, MOST_CONTACTS, Hand, field_folder, opened, phone, usual_visit
 
 
 @pytest.fixture
-def hand(browser: Browser, address: str) -> Iterator[Hand]:
+def hand(browser: Browser, field_address: str) -> Iterator[Hand]:
     """A hand at a phone that has never seen the page."""
     context = phone(browser)
-    found = opened(context, address)
+    found = opened(context, field_address)
     yield found
     context.close()
     assert found.said == []

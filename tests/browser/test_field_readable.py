@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from tests.support.field import Hand, field_folder, hosted, opened, phone
+from tests.support.field import Hand, opened, phone
 from tests.support.readable import faint_texts, small_targets, width_of
 
 SHEETS = (
@@ -25,13 +25,6 @@ SHEETS_OF_A_FOOT = (
     "chip-right_fore-marks",
     "chip-right_fore-wound",
 )
-
-
-@pytest.fixture(scope="module")
-def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
-    """The field page of one stable, at an address of this machine."""
-    with hosted(field_folder(tmp_path_factory.mktemp("field"))) as found:
-        yield found
 
 
 def walked(hand: Hand) -> Iterator[str]:
@@ -83,12 +76,12 @@ def _sheets(hand: Hand, keys: tuple[str, ...]) -> Iterator[str]:
     ids=["usual", "dark", "narrow", "left hand", "landscape", "text at 200 %"],
 )
 def test_every_screen_can_be_read_and_tapped(
-    browser: Browser, address: str, width: int, height: int, more: dict[str, str]
+    browser: Browser, field_address: str, width: int, height: int, more: dict[str, str]
 ) -> None:
     """7 to 1 for all text, 48 px for all targets, and nothing runs off the side. Source: WCAG 2.2, 1.4.4, 1.4.6."""
     forced = more.pop("forced", "")
     context = phone(browser, viewport={"width": width, "height": height}, **more)
-    hand = opened(context, address)
+    hand = opened(context, field_address)
     if forced == "left":
         hand.page.evaluate("memory.meta.set('left_handed', true); look()")
     elif forced:

@@ -51,13 +51,13 @@ def test_the_formula_gives_the_known_ends() -> None:
     assert contrast("#767676", "#ffffff") >= 4.5 > contrast("#777777", "#ffffff")
 
 
-@pytest.mark.parametrize(("scheme", "colour"), product((LIGHT, DARK), MARKS))
+@pytest.mark.parametrize(("scheme", "colour"), list(product((LIGHT, DARK), MARKS)))
 def test_every_mark_stands_out_from_the_card(scheme: dict[str, str], colour: Colour) -> None:
     """Three to one at least, in light and in dark."""
     assert contrast(scheme[colour], scheme["card"]) >= 3
 
 
-@pytest.mark.parametrize(("scheme", "colour"), product((LIGHT, DARK), MARKS))
+@pytest.mark.parametrize(("scheme", "colour"), list(product((LIGHT, DARK), MARKS)))
 def test_marks_stand_out_from_the_band_behind_them(scheme: dict[str, str], colour: Colour) -> None:
     """The shaded band of growth and heels takes away little: still three to one."""
     assert contrast(scheme[colour], blended(scheme["moss"], scheme["card"], 0.16)) >= 3
@@ -71,7 +71,7 @@ def test_findings_stand_out_from_what_they_lie_on(scheme: dict[str, str]) -> Non
     assert all(contrast(scheme["clay"], ground) >= 3 for ground in grounds)
 
 
-@pytest.mark.parametrize(("scheme", "colour"), product((LIGHT, DARK), WORDS))
+@pytest.mark.parametrize(("scheme", "colour"), list(product((LIGHT, DARK), WORDS)))
 def test_words_in_pictures_are_readable(scheme: dict[str, str], colour: Colour) -> None:
     """Four and a half to one at least."""
     assert contrast(scheme[colour], scheme["card"]) >= 4.5

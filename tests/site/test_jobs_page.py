@@ -16,6 +16,7 @@ from recordgen.records.models.stable import Stable
 from recordgen.site.pages.ticks import tick_key
 from recordgen.site.templates import environment, rendered
 from tests.support.horse_records import NAMING, REFERENCE, practice, summary, visit
+from tests.support.pages import text_of
 
 TODAY = date(2026, 11, 2)
 WHOLE = practice(phone="07700 900142")
@@ -64,13 +65,6 @@ def rows(found: BeautifulSoup) -> dict[str, list[str]]:
 def meant(row: Tag) -> list[str]:
     """The days whose boxes are framed and printed."""
     return [str(box["aria-label"]).split(", ")[1] for box in row.select(".meant input")]
-
-
-def text_of(found: BeautifulSoup, part: str) -> str:
-    """The words of a part of the page."""
-    section = found.select_one(part)
-    assert section is not None
-    return " ".join(section.get_text(" ").split())
 
 
 def test_ticks_stand_on_their_days() -> None:

@@ -15,6 +15,7 @@ from recordgen.site.model import link
 from recordgen.site.prose.render import rendered_prose
 from recordgen.site.templates import environment
 from tests.support.horse_records import NAMING, REFERENCE, practice
+from tests.support.pages import text_of
 
 PLACES = ["GB", "DE", "US", "AU", "FR", None]
 # Sums, fines, prison: none of it is for a page on what keeps a horse safe.
@@ -41,13 +42,6 @@ def page(country: str | None, private: bool = False) -> BeautifulSoup:
         scope=scope_notes(country, REFERENCE.scope),
     )
     return BeautifulSoup(html, "lxml")
-
-
-def text_of(found: BeautifulSoup, part: str) -> str:
-    """The words of a part of the page."""
-    section = found.select_one(part)
-    assert section is not None
-    return " ".join(section.get_text(" ").split())
 
 
 @pytest.mark.parametrize("private", [False, True])

@@ -20,7 +20,8 @@ from recordgen.site.sheet import css_text, day_tiny
 from tests.conftest import RECORDS
 from tests.support.full_visits import sheet
 from tests.support.horse_records import WAYS, visit
-from tests.support.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of, text_of
+from tests.support.pages import text_of
+from tests.support.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of
 
 BOTH = ["bramble", "pippin"]
 NEVER_SAID = re.compile(r"\b(diagnos\w*|healthy|normal|poor|good|bad|severe|mild|excellent|worrying)\b", re.IGNORECASE)

@@ -29,3 +29,10 @@ def all_pages(folder: Path) -> list[Path]:
 def words(path: Path) -> str:
     """The words of a page's own part, without the engine's frame."""
     return " ".join(" ".join(tree(path).xpath("//article//text()")).split())
+
+
+def text_of(found: BeautifulSoup, part: str) -> str:
+    """The words of a part of a page."""
+    section = found.select_one(part)
+    assert section is not None
+    return " ".join(section.get_text(" ").split())

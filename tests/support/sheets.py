@@ -75,13 +75,6 @@ def soup_of(html: str) -> BeautifulSoup:
     return BeautifulSoup(html, "lxml")
 
 
-def text_of(found: BeautifulSoup, part: str) -> str:
-    """The words of a part of a sheet."""
-    section = found.select_one(part)
-    assert section is not None
-    return " ".join(section.get_text(" ").split())
-
-
 def sheet_page(slug: str, uri: str) -> Page:
     """The sheet of one horse of the demo as a page of a site."""
     ways = demo_ways()
