@@ -126,13 +126,18 @@ def print_problems(problems: list[Problem], records: Path | None = None) -> None
 
 
 def from_here(problem: Problem) -> Problem:
-    """The problem with a path that can be opened from this folder, where the one it has cannot."""
+    """The problem, of a file in the records, with a path that can be opened from this folder where its own cannot.
+
+    Paths of records begin with the name of their folder; those of a sheet or of notes from elsewhere stay as they are.
+    """
     ctx = click.get_current_context(silent=True)
     records = ctx.params.get("records") if ctx else None
     path = problem.place.path
     if records is None or os.path.lexists(path) or not _is_near(records):
         return problem
-    inside = path.partition("/")[2]
+    folder, _, inside = path.partition("/")
+    if not inside or folder != os.path.basename(os.path.realpath(records)):
+        return problem
     return replace(problem, place=replace(problem.place, path=Path(records, inside).as_posix()))
 
 

@@ -152,6 +152,21 @@ def test_a_problem_names_a_path_that_opens_from_here(
     assert os.path.samefile(line.partition(":")[0], records / "willowmere/bramble/2026-10-21.yaml")
 
 
+@pytest.mark.parametrize("inside", ["", "willowmere"])
+def test_a_problem_of_a_file_from_elsewhere_keeps_its_name(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, inside: str
+) -> None:
+    """A sheet's cell, notes that are none, and a file that is not there, from inside the records."""
+    records = small_practice(tmp_path)
+    (tmp_path / "visits.csv").write_text("date,horse,toe length\n2026-11-20,Bramble,wide\n")
+    (tmp_path / "notes.txt").write_text("Bramble was good.\n")
+    monkeypatch.chdir(records / inside)
+    told = [run("receive", tmp_path / name).output for name in ("visits.csv", "notes.txt", "gone.xlsx")]
+
+    for output, start in zip(told, ("visits.csv:2:", "notes.txt:1:", "gone.xlsx:1:1: error: there is no"), strict=True):
+        assert [line for line in output.splitlines() if line.startswith(start)] != [], output
+
+
 def test_a_port_that_is_taken_names_the_way_to_another(tmp_path: Path) -> None:
     """By the option."""
     records = small_practice(tmp_path)
