@@ -61,16 +61,17 @@ def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
     from recordgen.hoof.cautions.typed_names import names_to_type
     from recordgen.hoof.rounds.rounds import explain_held
 
-    yield _line(horse)
+    yield _line(horse, naming)
     if horse.held:
         yield f"    {explain_held(horse, naming)}"
     yield from (f"    {named}" for named in names_to_type(horse.cautions, naming))
 
 
-def _line(horse: HorseSummary) -> str:
+def _line(horse: HorseSummary, naming: Naming) -> str:
     name = f"{horse.stable}/{horse.slug}"
     if horse.due is None:
         return f"{name:32} no visit yet"
     due = horse.due
     late = f"  overdue by {counted(due.overdue_days, 'day')}" if due.overdue_days else ""
-    return f"{name:32} {due.best}  ({due.earliest} to {due.latest}){late}  {due.reason}"
+    holiday = "; " + naming.phrase("due_holiday", name=due.holiday) if due.holiday else ""
+    return f"{name:32} {due.best}  ({due.earliest} to {due.latest}){late}  {due.reason}{holiday}"

@@ -128,7 +128,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
     whole = read_whole(records, today, only)
     ways = ways_of(whole)
     stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
-    calendar = Calendar.of(whole.practice.file, start, skipped)
+    calendar = Calendar.of(ways, start, skipped)
     return _Planned(plan_of(stables, calendar), calendar, stables, ways)
 
 
@@ -178,7 +178,7 @@ def _table(planned: _Planned) -> Iterator[str]:
     naming, most = planned.ways.naming, str(planned.calendar.horses_a_day)
     rows = [
         (
-            weekday_day(one.day),
+            _day_told(one.day, planned.ways),
             ", ".join(planned.names[stable] for stable in one.stables),
             naming.phrase("rounds_held", count=str(len(one.wishes)), most=most),
             ", ".join(wish.name for wish in one.wishes),
@@ -188,6 +188,11 @@ def _table(planned: _Planned) -> Iterator[str]:
     wide = [max(map(len, column)) for column in zip(*rows, strict=True)]
     for row in rows:
         yield "  ".join(text.ljust(width) for text, width in zip(row, wide, strict=True)).rstrip()
+
+
+def _day_told(day: dt.date, ways: Context) -> str:
+    name = ways.public.name(day)
+    return ways.naming.phrase("rounds_on_holiday", day=weekday_day(day), name=name) if name else weekday_day(day)
 
 
 def _plain(planned: _Planned) -> dict[str, Any]:

@@ -93,6 +93,8 @@ def _told(summary: HorseSummary, naming: Naming) -> Iterator[str]:
     if summary.due:
         due = summary.due
         yield f"next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}"
+        if due.holiday:
+            yield naming.phrase("due_holiday", name=due.holiday)
     for job in summary.jobs:
         yield f"until then: {job.what}" + (f", {job.how_often}" if job.how_often else "")
     for kept in summary.withheld:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from recordgen.hoof.measures.measures import Measure, measures_of
 from recordgen.hoof.measures.repeatability import own_errors, with_own
 from recordgen.hoof.measures.rounding import typed_steps, with_rounding
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.figures import Reckon, reckoned
+from recordgen.public_holidays import OfYear, PublicHolidays, of_year
 from recordgen.records.models.names import CareClass
 from recordgen.records.models.reference import ClassWords, Reference
 from recordgen.records.models.settings import PracticeFile
@@ -21,7 +22,7 @@ from recordgen.records.models.visit import Visit
 class Context:
     """The context that summaries are made with: the practice's file, the tables, the measures and the naming.
 
-    reckon: finds the figures of a tracing; left out, they are reckoned each time.
+    reckon: finds the figures of a tracing; left out, they are reckoned each time. public: the public holidays here.
     """
 
     practice: PracticeFile
@@ -29,6 +30,7 @@ class Context:
     measures: tuple[Measure, ...]
     naming: Naming
     reckon: Reckon = reckoned
+    public: PublicHolidays = field(default_factory=PublicHolidays)
 
     @classmethod
     def of(
@@ -37,11 +39,14 @@ class Context:
         reference: Reference,
         repeated: Sequence[Visit] = (),
         reckon: Reckon = reckoned,
+        holidays: OfYear = of_year,
     ) -> Context:
         """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
         own = own_errors(reference, practice.methods, repeated) if repeated else {}
         tables = with_own(reference, own) if own else reference
-        return cls(practice, tables, measures_of(tables), Naming.of(practice, tables.phrases), reckon)
+        public = PublicHolidays(practice.country, practice.region, look_up=holidays)
+        naming = Naming.of(practice, tables.phrases)
+        return cls(practice, tables, measures_of(tables), naming, reckon, public)
 
     def rounded_as(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""

@@ -41,7 +41,10 @@ class Bound:
 
 @dataclass(frozen=True)
 class Due:
-    """A window for the next visit, and why. overdue_days counts from the latest day; 0 before it."""
+    """A window for the next visit, and why. overdue_days counts from the latest day; 0 before it.
+
+    holiday: the public holiday on the best day, if it is one.
+    """
 
     earliest: date
     best: date
@@ -51,6 +54,7 @@ class Due:
     earliest_reason: str
     latest_reason: str
     overdue_days: int
+    holiday: str | None = None
 
 
 @dataclass(frozen=True)
@@ -102,6 +106,7 @@ def due(
         word.early.reason,
         word.late.reason,
         late_days,
+        ways.public.name(word.best),
     )
 
 

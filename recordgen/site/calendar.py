@@ -151,6 +151,7 @@ def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
     lines = [
         naming.phrase("calendar_window_of", window=_window(due, naming)),
         naming.phrase("calendar_reason", reason=due.reason),
+        *([naming.phrase("due_holiday", name=due.holiday)] if due.holiday else []),
         *([naming.phrase("calendar_overdue", latest=naming.day(due.latest))] if due.overdue_days else []),
         *([explain_held(horse, naming).rstrip(".")] if horse.held else []),
     ]

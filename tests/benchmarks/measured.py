@@ -143,7 +143,7 @@ def rounds_seconds(stables: int, horses: int) -> float:
     from datetime import timedelta
 
     from recordgen.hoof.rounds.rounds import Calendar, Wish, plan_rounds
-    from tests.support.horse_records import practice
+    from tests.support.horse_records import ways
 
     wishes = [
         Wish(f"s{stable}", f"h{horse}", f"h{horse}", best - timedelta(days=7), best, best + timedelta(days=7))
@@ -152,7 +152,7 @@ def rounds_seconds(stables: int, horses: int) -> float:
         for best in [TODAY + timedelta(days=8 + (17 * stable + 5 * horse) % 42)]
     ]
     near = {f"s{stable}": [f"s{stable + 1}"] if stable % 3 else [] for stable in range(stables)}
-    calendar = Calendar.of(practice(horses_a_day=12), TODAY)
+    calendar = Calendar.of(ways(horses_a_day=12), TODAY)
     return _median_ms(lambda: str(plan_rounds(wishes, near, calendar)), 5) / 1000
 
 

@@ -150,7 +150,7 @@ def boards(context: BuildContext) -> list[SitePage]:
 
 def the_desk(context: BuildContext) -> SitePage:
     """The trimmer's front page alone."""
-    plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
+    plan = plan_of(context.stables, Calendar.of(context.ways, context.today))
     return render_practice(PageRenderer(context, private=True, menu=[[("index.md", "Today")]]), context.stables, plan)
 
 

@@ -369,3 +369,13 @@ def test_a_slow_season_moves_the_day_on() -> None:
     assert even == date(2026, 12, 13)
     assert 8 <= (slow - even).days <= 20
     assert 0.26 * winter.growing_days(date(2026, 11, 1), slow) == pytest.approx(11, abs=0.15)
+
+
+def test_a_best_day_that_is_a_public_holiday_is_named() -> None:
+    """Six weeks after 13 November 2026 is Christmas Day; elsewhere, and where no country is named, it is a day."""
+    last = visit("2026-11-13")
+    day = date(2026, 11, 14)
+
+    assert told(last, today=day, by=ways(country="GB")).holiday == "Christmas Day"
+    assert told(last, today=day, by=ways(country="JP")).holiday is None
+    assert told(last, today=day).holiday is None

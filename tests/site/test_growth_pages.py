@@ -70,7 +70,7 @@ def test_a_mark_is_told_with_the_month_it_grows_out(demo_sites: Path, stables: l
 def test_the_trimmer_sees_the_rounds_that_would_do(demo_sites: Path, stables: list[StableSummary]) -> None:
     """Each planned day with its horses, in order, as the planner gives it."""
     whole = read_whole(RECORDS, TODAY)
-    plan = plan_of(stables, Days.of(whole.practice.file, TODAY))
+    plan = plan_of(stables, Days.of(ways_of(whole), TODAY))
     rows = soup(demo_sites / "practice/index.html").select("#rounds li")
 
     assert [row.b.get_text(strip=True) for row in rows] == [weekday_day(one.day) for one in plan.rounds]

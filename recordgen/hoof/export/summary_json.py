@@ -50,6 +50,7 @@ def _due(due: Due) -> dict[str, Any]:
     return {
         "earliest": due.earliest.isoformat(),
         "best": due.best.isoformat(),
+        "holiday": due.holiday,
         "latest": due.latest.isoformat(),
         "whose": due.whose,
         "reason": due.reason,

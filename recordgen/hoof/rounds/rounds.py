@@ -9,13 +9,15 @@ from itertools import islice
 from typing import Literal, get_args
 
 from recordgen.days import weekday_day
+from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.rounds.all_places import SharedCalendar
 from recordgen.hoof.rounds.improve import PlaceRounds
 from recordgen.hoof.rounds.one_place import Asked, Window
 from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.public_holidays import PublicHolidays
 from recordgen.records.models.fields import DaySpan
-from recordgen.records.models.settings import PracticeFile, Weekday
+from recordgen.records.models.settings import Weekday
 
 Why = Literal["overdue", "no working day", "no room"]
 
@@ -78,6 +80,7 @@ class Calendar:
 
     weekdays: of work, such as mon. skipped: more days without rounds. start: the first day that may have one.
     horses_a_day: one or more. leeway_days: how long after the start horses may wait whose windows were over before it.
+    public: the public holidays that are kept.
     """
 
     weekdays: tuple[str, ...]
@@ -86,10 +89,12 @@ class Calendar:
     start: date
     horses_a_day: int
     leeway_days: int
+    public: PublicHolidays | None = None
 
     @classmethod
-    def of(cls, practice: PracticeFile, start: date, skipped: Iterable[date] = ()) -> Calendar:
+    def of(cls, ways: Context, start: date, skipped: Iterable[date] = ()) -> Calendar:
         """The calendar of a practice from a day on."""
+        practice = ways.practice
         return cls(
             weekdays=practice.working_days,
             holidays=practice.holidays,
@@ -97,6 +102,7 @@ class Calendar:
             start=start,
             horses_a_day=practice.horses_a_day,
             leeway_days=practice.leeway_days,
+            public=None if practice.work_on_public_holidays else ways.public,
         )
 
     def days(self, until: date, more: int = 0) -> list[date]:
@@ -108,9 +114,13 @@ class Calendar:
     def _open(self, first: int, last: int) -> Iterator[date]:
         for ordinal in range(first, min(last, date.max.toordinal()) + 1):
             day = date.fromordinal(ordinal)
-            at_work = WEEKDAYS[day.weekday()] in self.weekdays and day not in self.skipped
-            if at_work and not any(span.first <= day <= span.last for span in self.holidays):
+            if WEEKDAYS[day.weekday()] in self.weekdays and day not in self.skipped and not self._is_off(day):
                 yield day
+
+    def _is_off(self, day: date) -> bool:
+        if any(span.first <= day <= span.last for span in self.holidays):
+            return True
+        return self.public is not None and self.public.name(day) is not None
 
 
 def wishes_of(horses: Iterable[HorseSummary]) -> list[Wish]:

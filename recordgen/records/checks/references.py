@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Problem, Step, quoted, warning
+from recordgen.public_holidays import regions_of
 from recordgen.records.models.care_in_force import care_in_force
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import ZONES
@@ -23,6 +24,19 @@ _NAME = re.compile("[a-z0-9]+(-[a-z0-9]+)+")
 def unknown_in_practice(practice: Written[PracticeFile], reference: Reference) -> Iterator[Problem]:
     """The names in a practice's file that no table knows."""
     yield from _methods(practice, practice.record.methods, reference)
+    yield from _region(practice)
+
+
+def _region(practice: Written[PracticeFile]) -> Iterator[Problem]:
+    country, region = practice.record.country, practice.record.region
+    known = regions_of(country) if country and region else ()
+    if region is None or region in known:
+        return
+    message = f"{quoted(region)} is no region of {country or 'a country'} that has public holidays of its own"
+    way_out = f"Known are {', '.join(known)}" if known else "Add country:, such as GB"
+    if country and not known:
+        way_out = "Take region: out, and write the days you do not work in holidays:"
+    yield Problem(practice.place("region"), "region-unknown", message, way_out)
 
 
 def unknown_in_stable(stable: Written[Stable], stables: Sequence[str]) -> Iterator[Problem]:

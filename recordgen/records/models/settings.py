@@ -16,6 +16,7 @@ from recordgen.records.models.fields import (
     Record,
     Text,
     Whole,
+    YesNo,
     measured,
     refusal,
     several,
@@ -85,6 +86,7 @@ class PracticeFile(Record):
     phone: OneLine | None = told("telephone number, as dialled")
     email: OneLine | None = told("address")
     country: Country | None = told("two letters, such as GB; local law decides")
+    region: OneLine | None = told("part of the country whose public holidays are kept, such as SCT in GB or BY in DE")
     feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
     allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")
@@ -92,6 +94,7 @@ class PracticeFile(Record):
     leeway_days: Whole = measured("days", (0, 28), (0, 14), "before and after the best day", 7, basis=basis.JUDGEMENT)
     working_days: tuple[Weekday, ...] = told("days of work", ("mon", "tue", "wed", "thu", "fri"))
     holidays: tuple[Days, ...] = several("days nobody works, such as 2026-12-24 to 2027-01-02")
+    work_on_public_holidays: YesNo = told("whether rounds may fall on a public holiday of the country", False)
     horses_a_day: Whole = measured("horses", (1, 40), (2, 16), "most horses in one day", 8, basis=basis.COMMON_PRACTICE)
     seasons: Seasons | None = told(
         "which months are wet and which are warm, where the country does not tell it rightly"

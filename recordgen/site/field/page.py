@@ -81,7 +81,7 @@ def page_data(
         "trimmer": ways.practice.trimmer,
         "key": base64.urlsafe_b64encode(key).rstrip(b"=").decode(),
         "stables": stables_known(stables, naming),
-        "rounds": rounds_known(plan_of(stables, Calendar.of(ways.practice, today))),
+        "rounds": rounds_known(plan_of(stables, Calendar.of(ways, today))),
         "visit": list(visit_entries()),
         "foot": list(foot_entries()),
         "feet": {foot: naming.foot(foot) for foot in FEET},

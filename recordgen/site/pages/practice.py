@@ -17,6 +17,7 @@ from recordgen.hoof.practice.work import months_of_work
 from recordgen.hoof.rounds.rounds import Plan, fewest_told, unmet_told
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing
+from recordgen.records.models.fields import DaySpan
 from recordgen.site.drawings.due_picture import DayLine, Stretch, due_rows
 from recordgen.site.drawings.scales import aim_scale, fared_rows, month_bars
 from recordgen.site.model import Page
@@ -71,6 +72,7 @@ def _rounds(renderer: PageRenderer, stables: Sequence[StableSummary], plan: Plan
     return {
         "plan": plan,
         "round": next_round(plan, stables),
+        "holiday": renderer.context.ways.public.name,
         "rounds": ROUNDS if plan.rounds else None,
         "fewest_told": fewest_told(plan, naming),
         "unmet": [(one, unmet_told(one, naming)) for one in plan.unmet],
@@ -88,8 +90,10 @@ def _windows(renderer: PageRenderer, stables: Sequence[StableSummary], plan: Pla
 
 
 def _off(renderer: PageRenderer, line: DayLine) -> list[Stretch]:
-    """The holidays of the practice on the line of days."""
-    spans = renderer.context.ways.practice.holidays
+    """The holidays of the practice and, unless it works on them, the public ones on the line of days."""
+    ways = renderer.context.ways
+    public = () if ways.practice.work_on_public_holidays else ways.public.between(line.first, line.last)
+    spans = [*ways.practice.holidays, *(DaySpan(day, day) for day in public)]
     return [line.stretch(one.first, one.last) for one in spans if one.last >= line.first and one.first <= line.last]
 
 

@@ -54,7 +54,7 @@ def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[
     finished: pages by the folder of their stable that stand from an earlier build, and are not rendered again.
     """
     finished = finished or {}
-    plan = plan_of(context.stables, Calendar.of(context.ways.practice, context.today))
+    plan = plan_of(context.stables, Calendar.of(context.ways, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
     shared = placed(context.own_pages_of())

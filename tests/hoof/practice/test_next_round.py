@@ -12,7 +12,7 @@ from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
-from tests.support.horse_records import practice, summary, visit
+from tests.support.horse_records import summary, visit, ways
 
 TODAY = date(2026, 11, 27)
 CASS = {"name": "Cass Orme", "role": "manager", "phone": "07700 900625"}
@@ -33,7 +33,7 @@ def late(**values: Any) -> HorseSummary:
 def test_the_first_round_holds_its_stables_and_horses() -> None:
     """The day of the plan, and the contact of the stable."""
     here = stable(late(), contacts=[NO_PHONE, CASS])
-    found = next_round(plan_of([here], Calendar.of(practice(), TODAY)), [here])
+    found = next_round(plan_of([here], Calendar.of(ways(), TODAY)), [here])
 
     assert found is not None
     assert (found.day, found.horses) == (TODAY, 1)
@@ -44,7 +44,7 @@ def test_nothing_due_is_no_round() -> None:
     """A horse that was never visited is on none."""
     here = stable(summary(today=TODAY))
 
-    assert next_round(plan_of([here], Calendar.of(practice(), TODAY)), [here]) is None
+    assert next_round(plan_of([here], Calendar.of(ways(), TODAY)), [here]) is None
 
 
 def test_the_largest_findings_of_the_last_visit_are_told() -> None:
@@ -61,7 +61,7 @@ def test_the_largest_findings_of_the_last_visit_are_told() -> None:
         today=TODAY,
     )
     here = stable(found)
-    going = next_round(plan_of([here], Calendar.of(practice(), TODAY)), [here])
+    going = next_round(plan_of([here], Calendar.of(ways(), TODAY)), [here])
 
     assert going is not None
     assert [one.size_mm for one in going.stops[0].horses[0].findings] == [9, 6, 4]

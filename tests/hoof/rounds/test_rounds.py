@@ -12,7 +12,7 @@ from recordgen.hoof.rounds.improve import PlaceRounds, draw_nearer
 from recordgen.hoof.rounds.one_place import Asked, PlaceDays, Window
 from recordgen.hoof.rounds.rounds import Calendar, Plan, Wish, fewest_told, plan_rounds, wishes_of
 from recordgen.records.models.fields import DaySpan
-from tests.support.horse_records import NAMING, TODAY, practice, summary, visit
+from tests.support.horse_records import NAMING, TODAY, summary, visit, ways
 from tests.support.planned_practices import WORKING_DAYS, calendar, day, days_of, plan, unmet, wish
 
 
@@ -68,6 +68,17 @@ def test_two_horses_change_places_where_their_days_are_full() -> None:
 def test_rounds_are_on_days_of_work(values: dict[str, Any], expected: int) -> None:
     """Weekdays of work, no holiday, no day that is skipped, none before the start: the nearest one that is left."""
     assert days_of(plan(wish("Otter", 1, 9, 5), **values)) == {expected: "Otter"}
+
+
+@pytest.mark.parametrize(("work", "expected"), [("no", date(2026, 4, 2)), ("yes", date(2026, 4, 3))])
+def test_rounds_avoid_public_holidays_unless_the_practice_works_on_them(work: str, expected: date) -> None:
+    """Good Friday 2026 was 3 April (gov.uk, bank holidays: From memory, not read)."""
+    chosen = ways(country="GB", work_on_public_holidays=work)
+    good_friday = Wish("mill", "otter", "Otter", date(2026, 4, 2), date(2026, 4, 3), date(2026, 4, 3))
+
+    found = plan_rounds([good_friday], {}, Calendar.of(chosen, date(2026, 4, 1)))
+
+    assert [one.day for one in found.rounds] == [expected]
 
 
 def test_a_window_that_has_begun_goes_on_from_the_start() -> None:
@@ -219,8 +230,8 @@ def test_wishes_are_those_of_horses_with_a_next_visit() -> None:
 
 def test_the_calendar_of_a_practice_is_what_its_file_says() -> None:
     """Working days, holidays, horses a day and leeway, and what is skipped beside them."""
-    file = practice(working_days=["mon", "fri"], holidays=["2026-12-07"], horses_a_day=5, leeway_days=3)
-    found = Calendar.of(file, TODAY, [date(2026, 12, 14)])
+    chosen = ways(working_days=["mon", "fri"], holidays=["2026-12-07"], horses_a_day=5, leeway_days=3)
+    found = Calendar.of(chosen, TODAY, [date(2026, 12, 14)])
 
     assert found.days(date(2026, 12, 18)) == [date(2026, 12, 4), date(2026, 12, 11), date(2026, 12, 18)]
     assert found.days(date(2026, 12, 3), more=2) == [date(2026, 12, 4), date(2026, 12, 11)]
