@@ -13,9 +13,11 @@ const traceDraft = (data, store) => {
   const SCALE = { key: "scale", least: 2, exactly: true }, REVIEW = { key: "review", least: 0 };
 
   const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, back: [] });
+  // A tap of an earlier tracing is as sure as its landmark was.
+  const handOfRecord = (one) => (one.hand_error ? Object.fromEntries(Object.entries({ ...one.landmarks, scale: [1, 1] }).map(([key, points]) => [key, points.map(() => one.hand_errors?.[key] ?? one.hand_error)])) : {});
   const recorded = (one) => {
     const scale = one.scale, points = { ...one.landmarks, ...(scale ? { scale: [scale.from, scale.to] } : {}) };
-    return { ...fresh(), points, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: one.hand_error ? { earlier: [one.hand_error] } : {} };
+    return { ...fresh(), points, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
   };
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();
@@ -76,14 +78,26 @@ const traceDraft = (data, store) => {
   };
   // SD of a tap in px of this picture.
   const sd = () => ((handError() || USUAL_HAND) * data.size[0]) / 1000;
-  const handError = () => {
-    const all = Object.values(now.hand).flat();
-    if (!all.length) return null;
+  const meanError = (all) => {
     const mean = Math.sqrt(all.reduce((sum, one) => sum + one * one, 0) / all.length);
     return Math.round(Math.min(Math.max(mean, 0.3), 30) * 10) / 10;
+  };
+  const tapsOf = (key) => (now.hand[key] || []).filter(Boolean);
+  // Of the taps that lines are drawn by where there are such, else of all.
+  const handError = () => {
+    const keys = Object.keys(now.hand), onLines = keys.filter((key) => key in data.outlines).flatMap(tapsOf);
+    const all = onLines.length ? onLines : keys.flatMap(tapsOf);
+    return all.length ? meanError(all) : null;
+  };
+  // Of landmarks that were tapped otherwise: at another zoom, or with a finger that only touched.
+  const handErrors = () => {
+    const usual = handError(), OTHERWISE = 0.15;
+    const found = Object.keys(now.hand).filter((key) => tapsOf(key).length && pointsOf(key).length).map((key) => [key, meanError(tapsOf(key))]);
+    const apart = found.filter(([key, error]) => !(key in data.outlines) && Math.abs(error - usual) > OTHERWISE * usual);
+    return apart.length ? Object.fromEntries(apart) : null;
   };
   // How far a tap may be off, in px of a picture 1000 px wide. unit: px of the screen in one px of the picture.
   const handOf = (how, unit) => (HAND[how] / unit) * (1000 / data.size[0]);
 
-  return { get now() { return now; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handOf, save };
+  return { get now() { return now; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handErrors, handOf, save };
 };

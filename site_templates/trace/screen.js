@@ -100,7 +100,7 @@ const traceScreen = (root, data, picture, store, done) => {
   const write = async (number) => {
     sheets.open(words("writing"));
     const { usual, ...tracing } = draft.tracing();
-    const sent = { ...tracing, model: usual ? data.model.version : null, hand_error: draft.handError(), instead_of: number };
+    const sent = { ...tracing, model: usual ? data.model.version : null, hand_error: draft.handError(), hand_errors: draft.handErrors(), instead_of: number };
     const answer = await done(sent).catch(() => ({ written: false, problems: [words("not_reached")], figures: {} }));
     if (answer.written) {
       store.clear();

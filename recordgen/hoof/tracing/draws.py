@@ -7,7 +7,9 @@ and fold with the mirror image: the same foot has the same error however it was 
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Mapping
 from functools import cache
+from types import MappingProxyType
 
 import numpy as np
 
@@ -18,16 +20,23 @@ DRAWS = 100
 SCALE_FROM, SCALE_TO = "scale from", "scale to"
 
 
-def redrawn(px: Points, sd_px: float, draws: int = DRAWS) -> dict[str, Floats]:
+def redrawn(
+    px: Points, sd_px: float, draws: int = DRAWS, times: Mapping[str, float] = MappingProxyType({})
+) -> dict[str, Floats]:
     """The same points picked anew, (draws, n, 2): each with a normal error of its own, the same on every run.
 
-    sd_px: of the error along x and along y. A landmark's errors depend on its name and on how the foot lies, not on
+    sd_px: of the error along x and along y. times: by how much it is larger for a landmark that was picked otherwise,
+    where it is. A landmark's errors depend on its name and on how the foot lies, not on
     which others were picked.
     """
     scale = _both(px[SCALE_TO][0] - px[SCALE_FROM][0]) if SCALE_TO in px else np.eye(2)
     foot = frame(px, scale)
     return {
-        name: spots + sd_px * _errors(name, draws, len(spots)) @ (scale if name in (SCALE_FROM, SCALE_TO) else foot)
+        name: spots
+        + times.get(name, 1.0)
+        * sd_px
+        * standard_errors(name, draws, len(spots))
+        @ (scale if name in (SCALE_FROM, SCALE_TO) else foot)
         for name, spots in px.items()
     }
 
@@ -77,6 +86,7 @@ def _both(along: Floats) -> Floats:
 
 
 @cache
-def _errors(name: str, draws: int, count: int) -> Floats:
+def standard_errors(name: str, draws: int, count: int) -> Floats:
+    """Errors of size 1, (draws, count, 2), the same on every run and for each name others."""
     seed = int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big")
     return np.random.default_rng(seed).standard_normal((draws, count, 2))

@@ -20,10 +20,11 @@ from recordgen.hoof.tracing import mirror
 from recordgen.hoof.tracing import side as side_view
 from recordgen.hoof.tracing import sole as outline
 from recordgen.hoof.tracing import wall_thickness as ring
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.tracing.foot_frame import Floats, Points
+from recordgen.hoof.tracing.tilt import as_seen_square
 from recordgen.records.models.foot import FootVisit
-from recordgen.records.models.lines.drawn import drawn_lines
+from recordgen.records.models.lines.drawn import drawn_lines, follows_usual_shape, strayed_lines
 from recordgen.records.models.tracing import Spot, TracedMoment, TracedView, Tracing
 
 # Named among what lacks where no scale lay on the foot.
@@ -83,8 +84,7 @@ def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
 
     Some tens of milliseconds, most of it for the draws.
     """
-    px = picked(tracing)
-    return dict(_figures(tracing, landmarks(tracing, px), landmarks(tracing, redrawn(px, hand_px))))
+    return dict(_spread(tracing, hand_px))
 
 
 def traced(found: FootVisit, usual_error: float, reckon: Reckon = reckoned) -> tuple[Traced, ...]:
@@ -125,14 +125,29 @@ def is_length(figure: str) -> bool:
     return figure.endswith(LENGTHS)
 
 
-def _figures(tracing: Tracing, plain: Points, drawn: Points) -> Iterator[tuple[str, Figure]]:
+def _spread(tracing: Tracing, hand_px: float) -> Iterator[tuple[str, Figure]]:
+    px = picked(tracing)
+    plain = landmarks(tracing, px)
+    by_hand = strayed_lines(redrawn(px, hand_px, DRAWS, _times(tracing)), tracing, DRAWS)
+    photographed = tracing.of == "photograph"
+    seen = as_seen_square(px, by_hand, tracing.scale.mm_per_px if tracing.scale else None) if photographed else by_hand
     for compute, _ in COMPUTED[tracing.view]:
-        spread = compute(drawn)
-        for name, value in tellable(tracing, compute(plain)).items():
-            if name in spread and math.isfinite(value) and np.isfinite(spread[name]).any():
-                found = float(value), float(np.nanstd(spread[name], ddof=1))
-                lowered = name in mirror.MATCHES
-                yield name, Figure(*(mirror.unlowered(*found, float(np.nanmean(spread[name]))) if lowered else found))
+        values, draws = tellable(tracing, compute(plain)), compute(_measured(tracing, seen))
+        steady = compute(_measured(tracing, by_hand)) if mirror.MATCHES[0] in draws and photographed else draws
+        for name, value in values.items():
+            if name in draws and math.isfinite(value) and np.isfinite(draws[name]).any():
+                if name in mirror.MATCHES:
+                    told = mirror.told_match(float(value), steady[name], draws[name], follows_usual_shape(tracing))
+                else:
+                    told = float(value), float(np.nanstd(draws[name], ddof=1))
+                yield name, Figure(*told)
+
+
+def _times(tracing: Tracing) -> dict[str, float]:
+    """How much larger the error of a landmark is, by the names of `picked`."""
+    times = tracing.error_times()
+    scale = {end: times["scale"] for end in (SCALE_FROM, SCALE_TO) if "scale" in times}
+    return times | scale
 
 
 def plain_values(tracing: Tracing) -> dict[str, float]:
@@ -159,10 +174,14 @@ def landmarks(tracing: Tracing, px: Points) -> dict[str, Floats]:
 
     px: (..., n, 2), as `picked` gives them, or `redrawn`; the ends of the scale are left out of the result.
     """
-    drawn = drawn_lines(px, tracing)
+    return _measured(tracing, drawn_lines(px, tracing))
+
+
+def _measured(tracing: Tracing, px: Points) -> dict[str, Floats]:
+    """Drawn landmarks with y up, in mm where the tracing has a scale."""
     if tracing.scale is None:
-        return {name: spots * UP for name, spots in drawn.items()}
-    return in_mm(drawn, tracing.scale.length)
+        return {name: spots * UP for name, spots in px.items()}
+    return in_mm(px, tracing.scale.length)
 
 
 def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:

@@ -22,6 +22,9 @@ NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys((*MATCHES, "turn_deg"), ("wall
 # already, one far from perfect once. Twice lies between, the rest counts as error. Derived from: the mean size of
 # normal errors, once and with as much again; simulated soles hold it (tests/hoof/tracing/test_mirror_error.py).
 LOST, UNSURE = 2.0, 0.9
+# The same of what a camera takes that is not square, less sure, as most cameras are nearly so. Judgement, tried on
+# soles photographed square, 3 and 6 degrees from it (`python -m tests.tapped.judged`).
+LOST_BY_CAMERA, UNSURE_BY_CAMERA = 0.5, 0.5
 # The best axis is looked for within this of the frog's: a round outline matches as well folded aslant or crosswise.
 # Judgement.
 WIDEST_TURN = 20
@@ -55,6 +58,21 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     through = middle + best_aside(wall, middle, turn)
     own, best = match_about(wall, np.zeros(2), np.zeros(())), match_about(wall, through, turn)
     return dict(zip(MATCHES, (100 * own, 100 * np.maximum(best, own)), strict=True)) | {"turn_deg": turn}
+
+
+def told_match(match: float, by_hand: Floats, seen: Floats, usual: bool) -> tuple[float, float]:
+    """A match without what hand and camera took from it, and its standard deviation, both in %.
+
+    match: as picked. by_hand, seen: (draws,), with the hand's errors alone, and with the camera's too. usual: whether
+    the draws are of outlines that usually run so. A line through a few taps is too even by about what they lose, while
+    an even foot is as even as its line: what is told lies midway, and may be off to either.
+    """
+    middle, spread = float(np.nanmean(by_hand)), float(np.nanstd(by_hand, ddof=1))
+    half = (match - middle) / 2
+    found, sd = (match - half, math.hypot(spread, half)) if usual else unlowered(match, spread, middle)
+    lost = max(middle - float(np.nanmean(seen)), 0)
+    more = max(float(np.nanvar(seen, ddof=1)) - spread**2, 0)
+    return min(found + LOST_BY_CAMERA * lost, 100.0), math.sqrt(sd**2 + more + (UNSURE_BY_CAMERA * lost) ** 2)
 
 
 def unlowered(match: float, sd: float, redrawn: float) -> tuple[float, float]:

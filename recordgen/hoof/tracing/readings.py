@@ -40,8 +40,8 @@ def filled(measures: Sequence[Measure], found: FootVisit, traced: Sequence[Trace
                 by[slot, measure.key] = one
         for measure, slot, figure in _together(measures, one):
             if all(by.get((slot, part.key)) is one for part in measure.parts):
-                camera = measure.joint_sd(values[slot], *(camera_sd(part, one.tracing) for part in measure.parts))
-                sds[slot][measure.key] = math.hypot(figure.sd, camera)
+                stance = measure.joint_sd(values[slot], *(stance_sd(part, one.tracing) for part in measure.parts))
+                sds[slot][measure.key] = math.hypot(figure.sd, stance)
     return Filled(values, sds)
 
 
@@ -108,10 +108,14 @@ def disagreements(
 
 
 def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:
-    """Standard deviation of a traced reading: the hand's error, and on a photograph what the camera adds to it."""
-    return math.hypot(figure.sd, camera_sd(measure, tracing))
+    """Standard deviation of a traced reading: its figure's, and what the stance of the horse adds to it."""
+    return math.hypot(figure.sd, stance_sd(measure, tracing))
 
 
-def camera_sd(measure: Measure, tracing: Tracing) -> float:
-    """The camera's share of the error of a traced reading, in its unit: nothing where a drawing was traced."""
-    return 0 if tracing.of == "drawing" else float(measure.words.methods[TRACING].sd)
+def stance_sd(measure: Measure, tracing: Tracing) -> float:
+    """What the stance adds to the error of a traced reading, in its unit, by the table.
+
+    Nothing where a drawing was traced, nor of a sole, which is held up; a figure's own error knows the camera.
+    """
+    stands = tracing.of == "photograph" and tracing.view != "sole"
+    return float(measure.words.methods[TRACING].sd) if stands else 0

@@ -36,6 +36,7 @@ Drawn = Literal["straight", "smooth"]
 
 # SD of one picked point, in px of an image 1000 px wide, where nobody told another. Assumed, no source.
 HAND_ERROR = 1.5
+MOST_HAND_ERROR = 30
 SMALLEST_IMAGE, LARGEST_IMAGE = 100, 20_000
 
 
@@ -258,10 +259,13 @@ class Tracing(Record):
     model: Whole | None = told("where smooth: the version of the table of usual outlines that the lines follow")
     hand_error: Number | None = measured(
         "px",
-        (0.1, 30),
+        (0.1, MOST_HAND_ERROR),
         (0.3, 6),
         "SD of one picked point at an image 1000 px wide, where it is not the practice's",
         basis=basis.JUDGEMENT,
+    )
+    hand_errors: dict[str, Number] | None = told(
+        "the same of landmarks that were picked otherwise, such as {frog_apex: 15}; scale stands for both its ends"
     )
     ground: Line = several("side, front: two points on the ground")
     dorsal_wall: Line = several("side: the front wall from the hairline down, 3 points or more")
@@ -326,6 +330,20 @@ class Tracing(Record):
             )
         return model
 
+    @field_validator("hand_errors")
+    @classmethod
+    def _of_known_landmarks(cls, found: dict[str, float] | None, info: ValidationInfo) -> dict[str, float] | None:
+        known = ["scale", *LANDMARKS.get(info.data.get("view", "sole"), TAKES)]
+        for name, error in (found or {}).items():
+            if name not in known:
+                raise refusal(
+                    "key-unknown", f"{name} is not a known key here", did_you_mean(name, known, "Take it out")
+                )
+            if not 0.1 <= error <= MOST_HAND_ERROR:
+                message = f"{error:g} px is not possible; 0.1 to {MOST_HAND_ERROR} px is"
+                raise refusal("tracing-hand-error", f"{name}: {message}", "Take it out")
+        return found
+
     @field_validator(*TAKES, mode="before")
     @classmethod
     def _of_its_view(cls, value: Any, info: ValidationInfo) -> Any:
@@ -360,6 +378,11 @@ class Tracing(Record):
     def tells_lengths(self) -> bool:
         """Whether its scale lay where the foot was measured; without one, shares and angles alone are known."""
         return self.scale is not None and self.scale.lay == "on foot"
+
+    def error_times(self) -> dict[str, float]:
+        """How much larger than usual in this tracing the error of a landmark is that was picked otherwise."""
+        usual = HAND_ERROR if self.hand_error is None else self.hand_error
+        return {name: error / usual for name, error in (self.hand_errors or {}).items()}
 
     def error_px(self, usual: float = HAND_ERROR) -> float:
         """SD of one picked point in px of this image. usual: at an image 1000 px wide, where the tracing tells none."""

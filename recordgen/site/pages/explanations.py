@@ -8,6 +8,7 @@ from recordgen.hoof.cautions.cautions import LEVELS
 from recordgen.hoof.law_notes import scope_notes
 from recordgen.hoof.tracing.camera import TRUE_ANGLES, camera_table
 from recordgen.hoof.tracing.draws import DRAWS
+from recordgen.hoof.tracing.tilt import AWAY_MM, OFF_PLANE_MM, TILT_DEG
 from recordgen.records.models.annotations import range_at
 from recordgen.site.model import Page
 from recordgen.site.pages.renderer import PageRenderer
@@ -44,6 +45,9 @@ def render_method(renderer: PageRenderer) -> Page:
         safety=SAFETY,
         hand_error=renderer.context.ways.hand_error,
         draws=DRAWS,
+        tilt_deg=TILT_DEG,
+        away_mm=AWAY_MM,
+        off_plane_mm=OFF_PLANE_MM,
         camera=camera_table(),
         camera_angles=TRUE_ANGLES,
     )

@@ -85,7 +85,7 @@ def usual_outlines() -> dict[str, Any]:
 
 
 def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
-    return {name: value for name, value in entry.items() if name in ("scale", "drawn", "hand_error")} | {
+    return {name: value for name, value in entry.items() if name in ("scale", "drawn", "hand_error", "hand_errors")} | {
         "landmarks": {
             name: value if isinstance(value[0], list) else [value]
             for name, value in entry.items()

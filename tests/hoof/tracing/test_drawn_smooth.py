@@ -50,11 +50,11 @@ def hands() -> list[dict[str, float]]:
 
 @pytest.mark.parametrize("name", ["sole_width_mm", "sole_area_mm2", "ring_difference_mm", "ring_toe_mm"])
 def test_the_error_is_that_of_the_hand_that_tapped(name: str) -> None:
-    """The told standard deviation is how far 120 hands spread, within a quarter."""
+    """The told standard deviation is how far 120 hands spread, and more by what lies between the taps, up to double."""
     told = reckoned(few(FORE), HAND_PX)[name].sd
     spread = float(np.std([one[name] for one in hands()], ddof=1))
 
-    assert told == pytest.approx(spread, rel=0.25)
+    assert 0.75 * spread < told < 2 * spread
 
 
 def test_errors_of_close_points_would_tell_too_little() -> None:

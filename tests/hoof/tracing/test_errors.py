@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, redrawn
-from recordgen.hoof.tracing.figures import hand_error_px, in_mm
+from recordgen.hoof.tracing.figures import hand_error_px, in_mm, reckoned
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.front import front_figures
 from recordgen.hoof.tracing.side import side_figures
@@ -18,6 +18,7 @@ from recordgen.hoof.tracing.sole import sole_figures
 from recordgen.records.models.tracing import Tracing
 from tests.support.horse_records import summary, visit
 from tests.support.sole_shapes import FORE, other_foot, turned
+from tests.support.typed_tracings import typed
 from tests.support.upright_shapes import front, side
 
 PX_PER_MM, LENGTH = 6.0, 100.0
@@ -182,6 +183,16 @@ def test_a_wall_traced_twice_tells_the_error_of_the_hand(picks: int, again: int)
     found = [hand_error_px(*(_walls(count, hand) for count in (picks, again))) for _ in range(60)]
 
     assert math.sqrt(np.mean(np.square(found))) == pytest.approx(HAND_PX, rel=1 / 7)  # type: ignore[arg-type]
+
+
+def test_a_landmark_that_a_finger_only_touched_has_an_error_of_its_own() -> None:
+    """The frog's point ten times as unsure makes its length unsure, and the width of its base not."""
+    sure, touched = (
+        reckoned(Tracing.model_validate(typed(hand_errors=errors)), HAND_PX) for errors in (None, {"frog_apex": 15})
+    )
+
+    assert touched["frog_length_mm"].sd > 4 * sure["frog_length_mm"].sd
+    assert touched["frog_width_mm"].sd == pytest.approx(sure["frog_width_mm"].sd)
 
 
 def _walls(count: int, hand: np.random.Generator) -> Tracing:

@@ -9,11 +9,11 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.draws import redrawn
-from recordgen.hoof.tracing.figures import Traced, hand_error_px, in_mm, picked, plain_values, traced
+from recordgen.hoof.tracing.figures import Traced, hand_error_px, in_mm, picked, plain_values, reckoned, traced
 from recordgen.hoof.tracing.foot_frame import FROG
 from recordgen.hoof.tracing.sole import sole_figures
 from recordgen.records.models.tracing import Tracing
-from tests.support.horse_records import MEASURES, foot, summary, visit
+from tests.support.horse_records import foot, summary, visit
 from tests.support.sole_shapes import FORE, Sole
 from tests.support.typed_tracings import SINGLE, typed
 
@@ -122,14 +122,15 @@ def test_what_was_traced_is_a_reading_where_nothing_was_typed() -> None:
     assert only["sole_ratio"].after == pytest.approx(told().figures["width_to_length"].value)
 
 
-@pytest.mark.parametrize(("of", "camera"), [("drawing", 0.0), ("photograph", 2.0)])
-def test_a_photograph_adds_the_error_of_its_camera(of: str, camera: float) -> None:
-    """To that of the hand; a drawing has no camera."""
+@pytest.mark.parametrize("of", ["drawing", "photograph"])
+def test_the_reading_of_a_sole_has_the_error_of_its_figure(of: str) -> None:
+    """Which knows the camera of a photograph; a drawing has none, and is surer."""
+    tracing = Tracing.model_validate(typed(of=of))
     found = summary(visit("2026-10-14", left_fore={"tracings": [typed(of=of)]})).feet["left_fore"].measures
-    hand = told().figures["sole_length_mm"].sd
-    assert camera in (0.0, MEASURES["sole_length"].words.methods["tracing"].sd)
+    sd = reckoned(tracing, tracing.error_px())["sole_length_mm"].sd
 
-    assert found["sole_length"].smallest_real_change == pytest.approx(1.96 * math.sqrt(2) * math.hypot(hand, camera))
+    assert found["sole_length"].smallest_real_change == pytest.approx(1.96 * math.sqrt(2) * sd)
+    assert (sd > 1.2) == (of == "photograph")
 
 
 def test_a_flare_that_went_down_is_a_change() -> None:

@@ -61,7 +61,7 @@ def test_the_hands_error_grows_with_the_image(tmp_path: Path, own: str, expected
 
 def test_the_table_names_every_landmark_of_the_model() -> None:
     """Each view has its names, and no field is left without a view."""
-    others = {"view", "moment", "of", "file", "sha256", "image", "scale", "drawn", "model", "hand_error"}
+    others = {"view", "moment", "of", "file", "sha256", "image", "scale", "drawn", "model", "hand_error", "hand_errors"}
 
     assert list(LANDMARKS) == list(get_args(TracedView))
     assert set(TAKES) == set(Tracing.model_fields) - others

@@ -24,6 +24,7 @@ LANDMARKS = {name: points for name, points in MARKS.items() if name != "scale"}
 def answer(**values: Any) -> bytes:
     """A tracing as the screen sends it."""
     usual = {"view": "sole", "scale": SCALE, "drawn": "smooth", "landmarks": LANDMARKS, "hand_error": 2.4}
+    usual["hand_errors"] = {"frog_apex": 15.0}
     return json.dumps(usual | values).encode()
 
 
@@ -35,6 +36,7 @@ def test_it_is_written_with_its_picture(tmp_path: Path) -> None:
     (found,) = tracings_in(photo)
     assert (kept.written, kept.problems) == (True, ())
     assert (found.view, found.moment, found.hand_error, found.sha256) == ("sole", "after", 2.4, photo.sha256)
+    assert found.hand_errors == {"frog_apex": 15.0}
     assert kept.as_json()["figures"].keys() == reckoned(found, found.error_px()).keys()
     assert all(line in photo.visit.read_text().splitlines() for line in VISIT.splitlines())
 

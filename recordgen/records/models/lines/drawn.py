@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
+from recordgen.records.models.lines.between import astray_by, smooth_astray
 from recordgen.records.models.lines.smooth import Floats, smooth
 from recordgen.records.models.lines.usual_shape import off_the_curve, usual_lines
 from recordgen.records.models.tracing import OUTLINES, Tracing
@@ -21,14 +22,34 @@ def drawn_lines(points: Points, tracing: Tracing) -> dict[str, Floats]:
     """
     if tracing.drawn == "straight":
         return dict(points)
-    plain = {name: smooth(found) if name in OUTLINES else found for name, found in points.items()}
-    follows = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px())
-    return plain | (follows or {})
+    usual = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px())
+    return _smooth(points) | (usual or {})
+
+
+def strayed_lines(points: Points, tracing: Tracing, draws: int) -> dict[str, Floats]:
+    """The same as each may run between its taps, (draws, m, 2); straight ones as they were drawn.
+
+    points: taps picked anew, (draws, n, 2).
+    """
+    if tracing.drawn == "straight":
+        return dict(points)
+    sd = tracing.error_px()
+    astray = astray_by(_tapped(tracing), sd, draws)
+    usual = follows_usual_shape(tracing) and usual_lines(points, sd, astray)
+    plain = _smooth(points)
+    return plain | (usual or smooth_astray(points, plain, astray))
 
 
 def follows_usual_shape(tracing: Tracing) -> bool:
     """Whether the lines of a tracing follow the usual outlines: it says so, and no tap lies off them."""
     if tracing.model is None:
         return False
-    tapped = {name: np.array(spots, dtype=float) for name, spots in tracing.named().items()}
-    return not off_the_curve(tapped, tracing.error_px())
+    return not off_the_curve(_tapped(tracing), tracing.error_px())
+
+
+def _smooth(points: Points) -> dict[str, Floats]:
+    return {name: smooth(found) if name in OUTLINES else found for name, found in points.items()}
+
+
+def _tapped(tracing: Tracing) -> dict[str, Floats]:
+    return {name: np.array(spots, dtype=float) for name, spots in tracing.named().items()}

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, WALL
+from recordgen.records.models.lines.shape_table import ANGLES, FIRST_DEG, RING, STEP_DEG, WALL
 from recordgen.records.models.lines.smooth import STRETCHES, Floats
 
 Points = Mapping[str, Floats]
@@ -38,6 +38,14 @@ class Family(NamedTuple):
     rest: tuple[float, float]
 
 
+class Astray(NamedTuple):
+    """How outlines differ from the mean one: wall and ring over the table's angles, (..., k), in shares of the size."""
+
+    wall: Floats
+    ring: Floats
+
+
+NEVER_ASTRAY = Astray(*np.zeros((2, ANGLES)))
 WALLS = Family(WALL[0], WALL[1:], (0.011, 16.0))
 RINGS = Family(RING[0], RING[1:], (0.007, 14.0))
 
@@ -51,11 +59,15 @@ class Polar(NamedTuple):
 
     def told(self, line: Floats) -> tuple[Floats, Floats]:
         """Angles from the toe, rad, rising, and distances from the middle, both (..., n)."""
-        away = line - self.middle[..., None, :]
-        x, y = ((away * axis[..., None, :]).sum(axis=-1) for axis in (self.lateral, self.toe))
-        angle, far = np.arctan2(x, y), np.hypot(x, y)
+        angle, far = self.turns(line), np.hypot(*np.moveaxis(line - self.middle[..., None, :], -1, 0))
         order = np.argsort(angle, axis=-1)
         return np.take_along_axis(angle, order, axis=-1), np.take_along_axis(far, order, axis=-1)
+
+    def turns(self, line: Floats) -> Floats:
+        """Angles from the toe, rad, in the order of the points, (..., n)."""
+        away = line - self.middle[..., None, :]
+        x, y = ((away * axis[..., None, :]).sum(axis=-1) for axis in (self.lateral, self.toe))
+        return np.asarray(np.arctan2(x, y))
 
     def drawn(self, angle: Floats, far: Floats) -> Floats:
         """Points at angles and distances, (..., n, 2)."""
@@ -64,18 +76,20 @@ class Polar(NamedTuple):
         return np.asarray(self.middle[..., None, :] + spots)
 
 
-def usual_lines(points: Points, sd: float) -> dict[str, Floats] | None:
+def usual_lines(points: Points, sd: float, astray: Astray = NEVER_ASTRAY) -> dict[str, Floats] | None:
     """Wall and white line by name, as many close points each, (..., m, 2); None without wall or frog.
 
     points: landmarks of a sole, (..., n, 2); leading axes are draws. sd: of one tap, in the unit of the points.
+    astray: by how much each draw runs otherwise than the mean outline; near the taps the line keeps to them all the
+    same. Source: Wilson et al. 2021, J. Mach. Learn. Res. 22(105), Matheron's rule; from memory, not read.
     """
     polar = polar_of(points) if "wall" in points else None
     if polar is None:
         return None
-    at, wall = _wall(polar, points["wall"], sd)
+    at, wall = _wall(polar, points["wall"], sd, astray.wall)
     lines = {"wall": polar.drawn(at, wall)}
     if "white_line" in points:
-        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], at, wall, sd))
+        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], at, wall, sd, astray.ring))
     return lines
 
 
@@ -109,53 +123,76 @@ def polar_of(points: Points) -> Polar | None:
     return Polar(apex - BEHIND * axis, toe, across * side) if np.all(side) else None
 
 
-def _wall(polar: Polar, taps: Floats, sd: float) -> tuple[Floats, Floats]:
+def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats) -> tuple[Floats, Floats]:
     """Angles and distances of the wall, both (..., m)."""
     at, far = polar.told(taps)
-    mean = _at(WALLS.mean, at)
-    size = (mean * far).sum(axis=-1) / (mean**2).sum(axis=-1)
+    rough = size_of(at, far)[..., None]
+    far = far - rough * along(astray, at)
+    size = weighed_size(at, far, sd)
+    places = _places(at[..., 0], at[..., -1])
+    bent = size[..., None] * _bent(WALLS, at, far / size[..., None], sd / size, places)
+    return places, bent + rough * along(astray, places)
+
+
+def size_of(at: Floats, far: Floats) -> Floats:
+    """The size of a wall with these distances at angles, (...), by least squares."""
+    mean = along(WALLS.mean, at)
+    return np.asarray((mean * far).sum(axis=-1) / (mean**2).sum(axis=-1))
+
+
+def weighed_size(at: Floats, far: Floats, sd: float) -> Floats:
+    """The same, each tap by how much it tells. Source: generalised least squares."""
+    mean, size = along(WALLS.mean, at), size_of(at, far)
     for _ in range(ROUNDS):
         both = np.stack([far, mean], axis=-1)
-        weighed = np.linalg.solve(_spread(WALLS, at, at) + _noise(sd / size, at), both)
+        weighed = np.linalg.solve(covariance(WALLS, at, sd / size), both)
         size = (mean * weighed[..., 0]).sum(axis=-1) / (mean * weighed[..., 1]).sum(axis=-1)
-    places = _places(at[..., 0], at[..., -1])
-    return places, size[..., None] * _bent(WALLS, at, far / size[..., None], sd / size, places)
+    return size
 
 
-def _white_line(polar: Polar, taps: Floats, wall_at: Floats, wall: Floats, sd: float) -> tuple[Floats, Floats]:
+def _white_line(
+    polar: Polar, taps: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats
+) -> tuple[Floats, Floats]:
     """The same of the white line: the wall less a ring."""
     at, far = polar.told(taps)
     size = wall.mean(axis=-1)
-    ring = (_followed(wall_at, wall, at) - far) / size[..., None]
+    ring = (followed(wall_at, wall, at) - far) / size[..., None]
     ends = np.maximum(at[..., 0], wall_at[..., 0]), np.minimum(at[..., -1], wall_at[..., -1])
     places = _places(*ends)
-    inward = size[..., None] * _bent(RINGS, at, ring, sd / size, places)
-    return places, _followed(wall_at, wall, places) - inward
+    bent = _bent(RINGS, at, ring - along(astray, at), sd / size, places) + along(astray, places)
+    return places, followed(wall_at, wall, places) - size[..., None] * bent
 
 
 def _bent(family: Family, at: Floats, taps: Floats, sd: Floats, places: Floats) -> Floats:
     """The conditional mean at places, (..., m), given what was tapped at angles."""
-    apart = (taps - _at(family.mean, at))[..., None]
-    weights = np.linalg.solve(_spread(family, at, at) + _noise(sd, at), apart)
-    return np.asarray(_at(family.mean, places) + (_spread(family, places, at) @ weights)[..., 0])
+    apart = (taps - along(family.mean, at))[..., None]
+    weights = np.linalg.solve(covariance(family, at, sd), apart)
+    return np.asarray(along(family.mean, places) + (_spread(family, places, at) @ weights)[..., 0])
+
+
+def covariance(family: Family, at: Floats, sd: Floats) -> Floats:
+    """The covariance of taps at angles, (..., n, n), in shares of the size. sd: of one tap, the same, (...)."""
+    return _spread(family, at, at) + np.asarray(sd)[..., None, None] ** 2 * np.eye(at.shape[-1])
 
 
 def _spread(family: Family, one: Floats, other: Floats) -> Floats:
     """The covariance between angles, (..., a, b)."""
-    modes = sum(_at(mode, one)[..., :, None] * _at(mode, other)[..., None, :] for mode in family.modes)
+    modes = sum(along(mode, one)[..., :, None] * along(mode, other)[..., None, :] for mode in family.modes)
     sd, reach = family.rest
     apart = (one[..., :, None] - other[..., None, :]) / np.radians(reach)
     return np.asarray(modes + sd**2 * np.exp(-0.5 * apart**2))
 
 
-def _noise(sd: Floats, at: Floats) -> Floats:
-    return np.asarray(sd[..., None, None] ** 2 * np.eye(at.shape[-1]))
-
-
-def _at(values: Floats, angle: Floats) -> Floats:
-    """A table over the angle, (k,), at angles in rad; held at its ends."""
-    place = np.clip((np.degrees(angle) - FIRST_DEG) / STEP_DEG, 0, len(values) - 1)
-    return np.interp(place, np.arange(len(values)), values)
+def along(values: Floats, angle: Floats) -> Floats:
+    """A table over the angle, (k,), or one for each draw, (..., k), at angles in rad, (..., n); held at its ends."""
+    last = values.shape[-1] - 1
+    place = np.clip((np.degrees(angle) - FIRST_DEG) / STEP_DEG, 0, last)
+    below = np.minimum(place.astype(int), last - 1)
+    if values.ndim == 1:
+        low, high = values[below], values[below + 1]
+    else:
+        low, high = (np.take_along_axis(values, below + step, axis=-1) for step in (0, 1))
+    return np.asarray(low + (place - below) * (high - low))
 
 
 def _places(first: Floats, last: Floats) -> Floats:
@@ -164,7 +201,7 @@ def _places(first: Floats, last: Floats) -> Floats:
     return np.asarray(first[..., None] + share * (last - first)[..., None])
 
 
-def _followed(at: Floats, far: Floats, angle: Floats) -> Floats:
+def followed(at: Floats, far: Floats, angle: Floats) -> Floats:
     """Distances at angles of a line that was told at even ones, (..., n); held at its ends."""
     first, last = at[..., :1], at[..., -1:]
     place = np.clip((angle - first) / (last - first), 0, 1) * STRETCHES

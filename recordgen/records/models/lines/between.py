@@ -1,0 +1,104 @@
+"""How an outline may run between its taps: outlines drawn at random from the usual ones, wilder where the taps are odd.
+
+A line through a few taps looks surer than it is, since errors of the taps alone leave it as smooth as before. So each
+draw is of an outline that could be: it runs its own way between the taps and keeps to them.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from functools import cache
+
+import numpy as np
+
+from recordgen.records.models.lines.shape_table import ANGLES, FIRST_DEG, STEP_DEG
+from recordgen.records.models.lines.smooth import Floats, smooth
+from recordgen.records.models.lines.usual_shape import (
+    RINGS,
+    WALLS,
+    Astray,
+    Points,
+    Polar,
+    along,
+    covariance,
+    followed,
+    polar_of,
+    size_of,
+    usual_lines,
+    weighed_size,
+)
+
+# How many taps the usual outlines weigh against those of this foot in telling how far it may stray. Judgement, tried
+# on soles of kinds that the table never saw (`python -m tests.tapped.judged`).
+WEIGHT_OF_USUAL = 4.0
+# By how much more than the table's soles any foot may stray, since those were simulated. Judgement, tried likewise.
+LEAST_ODD = {"wall": 1.15, "white_line": 1.25}
+FAMILIES = {"wall": WALLS, "white_line": RINGS}
+
+
+def astray_by(points: Points, sd: float, draws: int) -> Astray:
+    """Ways in which a sole may differ from the mean outline, (draws, k); the same on every run.
+
+    points: what was tapped, (n, 2) each; sd: of one tap, in their unit. The further the taps lie from the usual
+    outline, the further the draws stray. Source: Shah, Wilson & Ghahramani 2014, AISTATS, Student-t processes, by which
+    a scale is told by the taps; from memory, not read.
+    """
+    wall, ring = oddness(points, sd)
+    return Astray(wall * _strayed("wall", draws), ring * _strayed("white_line", draws))
+
+
+def oddness(points: Points, sd: float) -> tuple[float, float]:
+    """How much further wall and ring stray from the usual than usual soles do; LEAST_ODD where nothing tells."""
+    polar, lines = polar_of(points), usual_lines(points, sd)
+    if polar is None or lines is None:
+        return LEAST_ODD["wall"], LEAST_ODD["white_line"]
+    at, far = polar.told(points["wall"])
+    size = weighed_size(at, far, sd)
+    wall = _odd("wall", at, far / size, sd / size)
+    if "white_line" not in points:
+        return wall, LEAST_ODD["white_line"]
+    (line_at, line_far), (wall_at, wall_far) = polar.told(points["white_line"]), polar.told(lines["wall"])
+    return wall, _odd("white_line", line_at, (followed(wall_at, wall_far, line_at) - line_far) / size, sd / size)
+
+
+def _odd(name: str, at: Floats, taps: Floats, sd: Floats) -> float:
+    family = FAMILIES[name]
+    apart = taps - along(family.mean, at)
+    squares = float(apart @ np.linalg.solve(covariance(family, at, sd), apart))
+    return float(np.sqrt(max(LEAST_ODD[name] ** 2, (WEIGHT_OF_USUAL + squares) / (WEIGHT_OF_USUAL + len(taps)))))
+
+
+@cache
+def _strayed(name: str, draws: int) -> Floats:
+    """Outlines of a family less its mean, (draws, k)."""
+    family = FAMILIES[name]
+    seed = int.from_bytes(hashlib.sha256(f"astray {name}".encode()).digest()[:8], "big")
+    lot = np.random.default_rng(seed)
+    angle = FIRST_DEG + STEP_DEG * np.arange(ANGLES)
+    sd, reach = family.rest
+    rest = sd**2 * np.exp(-0.5 * ((angle[:, None] - angle) / reach) ** 2) + 1e-12 * np.eye(ANGLES)
+    modes = lot.standard_normal((draws, len(family.modes))) @ family.modes
+    return np.asarray(modes + lot.standard_normal((draws, ANGLES)) @ np.linalg.cholesky(rest).T)
+
+
+def smooth_astray(points: Points, lines: Points, astray: Astray) -> dict[str, Floats]:
+    """Plain smooth lines as they may run between their taps, (..., m, 2); as they were without wall or frog.
+
+    points, lines: the taps and the lines through them, (..., n, 2). Each draw is off as the plain line through the same
+    places of an outline drawn at random is off that outline.
+    """
+    polar = polar_of(points) if "wall" in points else None
+    if polar is None:
+        return dict(lines)
+    size = size_of(*polar.told(points["wall"]))[..., None]
+    outer = WALLS.mean + astray.wall
+    outlines = {"wall": outer, "white_line": outer - RINGS.mean - astray.ring}
+    return {name: _off(polar, points[name], lines[name], size, outlines[name]) for name in outlines if name in lines}
+
+
+def _off(polar: Polar, taps: Floats, line: Floats, size: Floats, outline: Floats) -> Floats:
+    angle = polar.turns(taps)
+    through = smooth(polar.drawn(angle, size * along(outline, angle)))
+    at = polar.turns(through)
+    away = through - polar.middle[..., None, :]
+    return np.asarray(line + polar.drawn(at, size * along(outline, at)) - polar.middle[..., None, :] - away)
