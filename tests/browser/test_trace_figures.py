@@ -9,7 +9,7 @@ from playwright.sync_api import Browser
 
 from recordgen.site.single_page import read_part
 from recordgen.site.trace.page import FOLDER, usual_outlines
-from tests.tapped.cases import PYTHON_ALONE, written
+from tests.tapped.cases import in_python_alone, written
 
 CASES = written()
 SCRIPTS = "\n".join(read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "sole", "upright"))
@@ -37,7 +37,7 @@ def reckoned(browser: Browser) -> dict[str, dict[str, float]]:
 def test_the_browser_tells_what_python_tells(reckoned: dict[str, dict[str, float]], name: str) -> None:
     """Within a tenth of the unit, and every figure but those that hang on the hand's error or on the flares."""
     told = CASES[name]["figures"]
-    shared = {one: value for one, value in told.items() if one not in PYTHON_ALONE and not one.startswith("flare_")}
+    shared = {one: value for one, value in told.items() if not in_python_alone(one)}
 
     assert reckoned[name] == pytest.approx(shared, abs=0.1)
 

@@ -16,7 +16,7 @@ from tests.support.typed_tracings import tapped, typed
 
 TABLE = Path(__file__).parent / "cases.json"
 # Reckoned in Python alone, since the screen tells figures without their error.
-PYTHON_ALONE = ("best_mirror_match_percent", "turn_deg")
+PYTHON_ALONE = ("best_mirror_match_percent", "turn_deg", "flare_", "concentric_")
 Values = dict[str, Any]
 
 
@@ -47,6 +47,11 @@ def made() -> dict[str, Values]:
         "front": front(),
         "front from the other side": _moved(front(), mirrored=True),
     }
+
+
+def in_python_alone(figure: str) -> bool:
+    """Whether the screen does not tell a figure."""
+    return figure.startswith(PYTHON_ALONE)
 
 
 def table() -> dict[str, Values]:

@@ -68,9 +68,11 @@ class _Both:
 def pairs_of(looks: Looks, measures: Sequence[Measure]) -> tuple[PairDifference, ...]:
     """How far left and right are apart, for what was last measured on both feet of a pair at one moment of one visit.
 
-    By one rule for all of them: over the visits at which both were measured, or the last of those.
+    By one rule for all of them: over the visits at which both were measured, or the last of those. Zones whose changes
+    are not told are left out, as they would raise the bar for the others.
     """
-    compared = [one for one in measures if one.key in PAIRED_MEASURES or one.words.detail]
+    detailed = [one for one in measures if one.words.detail and (one.words.headline or one.zone is None)]
+    compared = [one for one in measures if one.key in PAIRED_MEASURES or one in detailed]
     both = [found for pair in PAIRS for measure in compared for found in [_both(pair, measure, looks)] if found]
     found = differences_of([_apart(one) for one in both])
     return tuple(_told(one) for one in found)

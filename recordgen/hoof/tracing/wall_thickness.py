@@ -7,6 +7,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from recordgen.hoof.tracing.concentric import CONCENTRIC, concentric_figures
 from recordgen.hoof.tracing.foot_frame import Floats, FootFrame, Points, frame_of, framed
 from recordgen.hoof.tracing.polygons import centroid, directions, nearest, reach
 from recordgen.records.models.names import ZONES, Zone
@@ -36,7 +37,14 @@ NAMES = {zone: zone.replace(" ", "_") for zone in ZONES}
 SIDES = ("ring_medial_mm", "ring_lateral_mm", "ring_difference_mm")
 # The landmarks that each figure needs.
 NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys(
-    [*(f"ring_{name}_mm" for name in NAMES.values()), *SIDES, *(f"flare_{name}_mm" for name in NAMES.values())], LINES
+    [
+        *(f"ring_{name}_mm" for name in NAMES.values()),
+        *SIDES,
+        *(f"flare_{name}_mm" for name in NAMES.values()),
+        CONCENTRIC,
+        *(f"concentric_{name}_mm" for name in NAMES.values()),
+    ],
+    LINES,
 )
 
 
@@ -87,6 +95,7 @@ def ring_figures(points: Points) -> dict[str, Floats]:
     over the angles traced on both, the toe's zone left out; ring_difference_mm: lateral less medial. flare_<zone>_mm:
     the mean of what stands above the smooth curve through both sides, which `outline_flare.baseline` tells with its
     limits; below 0 the wall is thinner than it; told where the ring was traced to 90 degrees on both sides.
+    concentric_mm and concentric_<zone>_mm: see `concentric.concentric_figures`.
 
     With straight lines between the picks the ring is some 0.2 mm too thick where the white line has 18 picks, 0.02
     where it has 60. Nothing here is a diagnosis.
@@ -95,6 +104,10 @@ def ring_figures(points: Points) -> dict[str, Floats]:
     if found is None:
         return {}
     figures = _zones("ring", found) | _sides(found) | _zones("flare", flares(found))
+    if far_enough(found.angle_deg):
+        inside = {NAMES[zone]: in_zone(found.angle_deg, zone) for zone in ZONES}
+        held = {name: places for name, places in inside.items() if places.sum() >= FEWEST_PLACES}
+        figures |= concentric_figures(found.angle_deg, found.thickness_mm, held)
     return {name: figures[name] for name in NEEDS if name in figures}
 
 

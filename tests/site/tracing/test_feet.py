@@ -90,12 +90,13 @@ def test_figures_are_told_with_the_error_of_the_hand() -> None:
     ]
 
 
-def test_each_zone_is_told_with_what_stands_above_the_curve() -> None:
+def test_each_zone_is_told_with_what_stands_above_the_curve_and_off_concentric() -> None:
     """Of the tracing that is drawn."""
     shown = cells(feet(section(usual()))["Left fore"])["outer quarter"]
 
     assert [cell.split(" ")[0] for cell in shown] == [
-        f"{figure('left_fore', name).value:.1f}" for name in ("ring_lateral_quarter_mm", "flare_lateral_quarter_mm")
+        f"{figure('left_fore', f'{name}_lateral_quarter_mm').value:.1f}".replace("-", "−")
+        for name in ("ring", "flare", "concentric")
     ]
 
 
