@@ -23,13 +23,13 @@ def can_ask() -> bool:
 
 def ask(words: str, **more: Any) -> str:
     """The answer to a question on the terminal. more: as click.prompt takes it."""
-    Waiting.wipe()
+    Waiting.end()
     return str(click.prompt(words, **more))
 
 
 def agrees(words: str) -> bool:
     """Whether the answer to a question on the terminal is yes."""
-    Waiting.wipe()
+    Waiting.end()
     return click.confirm(words)
 
 

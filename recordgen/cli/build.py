@@ -6,12 +6,22 @@ import datetime as dt
 import os
 import time
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import (
+    cache_option,
+    from_here,
+    json_option,
+    print_json,
+    print_problems,
+    records_option,
+    today_option,
+    told_plainly,
+)
 from recordgen.cli.places import stable_option
 from recordgen.cli.remembered import Remembered, as_problems, as_values, outputs_told
 from recordgen.cli.terminal import echo
@@ -19,22 +29,35 @@ from recordgen.problems import counted, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
+    from recordgen.site.apart.counts import Counts
+    from recordgen.site.build import Built
+    from recordgen.site.build_context import BuildContext
+    from recordgen.site.kept.standing import Standing
 
 
 @click.command("build")
 @records_option
 @today_option
 @click.option("--out", type=click.Path(path_type=Path), default=Path("sites"), help="Folder for the sites.")
-@stable_option("Build this stable's site alone.")
+@stable_option("Build this stable's site alone; practice is your own site over all.")
+@click.option(
+    "--with",
+    "counts",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="With --stable: what recordgen stables --counts wrote, so that it is the same as in a build of all.",
+)
 @click.option("--processes", type=click.IntRange(1), help="How many sites are built at once; else one for each core.")
+@json_option
 @cache_option
-@click.option("-v", "--verbose", is_flag=True, help="Print each stage with its time.")
+@click.option("-v", "--verbose", is_flag=True, help="Print each stage with its time, and what was used again.")
 def command(
     records: Path,
     today: dt.date,
     out: Path,
     stable: str | None,
+    counts: Path | None,
     processes: int | None,
+    as_json: bool,
     cache: Cache,
     verbose: bool,
 ) -> None:
@@ -43,95 +66,151 @@ def command(
     \b
         recordgen build
         recordgen build --stable willowmere --out ../look
+        recordgen build --stable willowmere --with ../counts.json --json
 
     The sites before stay until the new ones are whole. Nothing is ever replaced but sites that were built here.
     """
-    stages = _Stages(verbose)
-    with told_plainly():
+    from recordgen.records.load.folders import TAKEN
+
+    if counts and stable in (None, TAKEN):
+        raise click.UsageError("--with goes with --stable NAME.")
+    stages = Stages(verbose)
+    with told_plainly(as_json):
         if stages.aloud and cache.why_not:
             echo(sentences(cache.why_not), err=True)
-        known = Remembered(cache, records, "build", str(out), os.path.realpath(out), today, stable)
+        asked = BuildAsked(records, today, out, stable, _counts(counts), processes, cache)
+        known = asked.remembered()
         stages.done("look")
         answer = known.answer()
-        if answer and answer["outputs"] == _outputs(out, answer["slugs"]):
-            _tell(answer)
-            echo(f"Nothing has changed: {counted(len(answer['slugs']), 'site')} looked at in {stages.total():.1f} s.")
-            return
-        answer = _build(records, today, out, stable, processes, cache, stages)
-        known.keep({**answer, "outputs": _outputs(out, answer["slugs"])})
-        _tell(answer)
-    made = counted(len(answer["slugs"]), "site")
-    stood = f", {answer['stood']} of them as they stood" if answer["stood"] else ""
-    echo(f"{made} in {stages.total():.1f} s{stood}. Open the pages above, or run: recordgen preview")
+        unchanged = bool(answer) and answer["outputs"] == _outputs(out, answer)
+        if not unchanged:
+            answer = _build(asked, stages)
+            known.keep({**answer, "outputs": _outputs(out, answer)})
+    if as_json:
+        _print_json(answer, unchanged)
+    else:
+        _tell(answer, unchanged, stages)
 
 
-def _build(
-    records: Path,
-    today: dt.date,
-    out: Path,
-    stable: str | None,
-    processes: int | None,
-    cache: Cache,
-    stages: _Stages,
-) -> dict[str, Any]:
-    """Builds the sites: their folders, the warnings, and a line for each."""
+@dataclass(frozen=True)
+class BuildAsked:
+    """The sites to build, and how. stable: it alone, or the trimmer's own site."""
+
+    records: Path
+    today: dt.date
+    out: Path
+    stable: str | None
+    counts: Counts | None
+    processes: int | None
+    cache: Cache
+
+    def remembered(self) -> Remembered:
+        """The answer of an earlier build by all that it went by."""
+        place = (str(self.out), os.path.realpath(self.out))
+        counts = self.counts and self.counts.model_dump_json()
+        return Remembered(self.cache, self.records, "build", *place, self.today, self.stable, counts)
+
+
+def _counts(path: Path | None) -> Counts | None:
+    if path is None:
+        return None
+    from recordgen.site.apart.counts import read_counts
+
+    return read_counts(path)
+
+
+def _build(asked: BuildAsked, stages: Stages) -> dict[str, Any]:
+    """Builds the sites: each with its folder, the warnings, and what else lies among them."""
     from recordgen.cache.place import prune
     from recordgen.private.sharing.output_folder import refuse_sites
-    from recordgen.records.load.everything import read_whole
+    from recordgen.records.load.folders import TAKEN
     from recordgen.site.build import build_sites, find_strangers
-    from recordgen.site.build_context import BuildContext
-    from recordgen.site.kept.digest import RecordsDigest
-    from recordgen.site.kept.standing import Standing
-    from recordgen.site.pages.sites import PRACTICE
 
     stages.done("load")
-    refuse_sites(out, records)
-    before = None if cache.folder is None else RecordsDigest.of(records)
-    whole = read_whole(records, today, stable)
-    stages.done("read")
-    context = BuildContext.of(whole, today, cache, before)
-    stages.done("compute")
+    refuse_sites(asked.out, asked.records)
+    context, standing, warnings = _read(asked, stages)
     slugs = [one.slug for one in context.stables]
-    standing = Standing(cache, before, whole, context) if before else None
-    built = build_sites(context, slugs if stable else [*slugs, PRACTICE], out, processes, standing)
-    stages.done("build")
-    if cache.folder and not cache.why_not:
-        prune(cache.folder)
-    strangers = [] if stable else find_strangers(out, slugs)
+    wanted = [asked.stable] if asked.stable else [*slugs, TAKEN]
+    built = build_sites(context, wanted, asked.out, asked.processes, standing)
+    stages.done("build", sum(site.stood for site in built), len(built), "sites")
+    if asked.cache.folder and not asked.cache.why_not:
+        prune(asked.cache.folder)
+    strangers = [] if asked.stable else find_strangers(asked.out, slugs)
     return {
-        "slugs": [site.slug for site in built],
-        "stood": sum(site.stood for site in built),
-        "warnings": as_values(whole.warnings),
-        "lines": [
-            *(f"{site.folder / 'index.html'}  {site.name}, {counted(site.pages, 'page')}" for site in built),
-            *(f"{folder} is no stable of these records; delete it if it is not needed." for folder in strangers),
-        ],
+        "sites": [_site(one) for one in built],
+        "strangers": [str(folder) for folder in strangers],
+        "warnings": as_values(warnings),
     }
 
 
-def _tell(answer: dict[str, Any]) -> None:
+def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | None, tuple[Any, ...]]:
+    """Reads and computes; what stands of earlier builds, where that can be known; the warnings."""
+    from recordgen.records.load.everything import read_whole
+    from recordgen.records.load.folders import TAKEN
+    from recordgen.site.apart.count import read_counted
+    from recordgen.site.build_context import BuildContext
+    from recordgen.site.kept.digest import RecordsDigest
+    from recordgen.site.kept.standing import Standing
+
+    only = None if asked.stable == TAKEN else asked.stable
+    before = None if asked.cache.folder is None or asked.counts else RecordsDigest.of(asked.records)
+    if asked.counts and only:
+        whole = read_counted(asked.records, asked.today, only, asked.counts)
+    else:
+        whole = read_whole(asked.records, asked.today, only)
+    stages.done("read")
+    context = BuildContext.of(whole, asked.today, asked.cache, before, asked.counts)
+    found = context.summaries
+    stages.done("compute", found.kept if found else 0, len(context.stables), "stables")
+    return context, Standing(asked.cache, before, whole, context) if before else None, whole.warnings
+
+
+def _site(built: Built) -> dict[str, Any]:
+    page = str(built.folder / "index.html")
+    return {"site": built.slug, "name": built.name, "page": page, "pages": built.pages, "stood": built.stood}
+
+
+def _print_json(answer: dict[str, Any], unchanged: bool) -> None:
+    """One document: the sites, other sites that lie among them, the warnings, and whether nothing had changed."""
+    warnings = [from_here(problem).as_json() for problem in as_problems(answer["warnings"])]
+    told = {"sites": answer["sites"], "strangers": answer["strangers"], "problems": warnings, "unchanged": unchanged}
+    print_json(told)
+
+
+def _tell(answer: dict[str, Any], unchanged: bool, stages: Stages) -> None:
     print_problems(as_problems(answer["warnings"]))
-    for line in answer["lines"]:
-        echo(line)
+    for site in answer["sites"]:
+        echo(f"{site['page']}  {site['name']}, {counted(site['pages'], 'page')}")
+    for folder in answer["strangers"]:
+        echo(f"{folder} is no stable of these records; delete it if it is not needed.")
+    made = counted(len(answer["sites"]), "site")
+    if unchanged:
+        echo(f"Nothing has changed: {made} looked at in {stages.total():.1f} s.")
+        return
+    stood = sum(site["stood"] for site in answer["sites"])
+    told = f", {stood} of them as they stood" if stood else ""
+    echo(f"{made} in {stages.total():.1f} s{told}. Open the pages above, or run: recordgen preview")
 
 
-def _outputs(out: Path, slugs: Sequence[str]) -> str:
+def _outputs(out: Path, answer: dict[str, Any]) -> str:
     """The sites as they stand, and which other folders beside them are sites built here."""
+    slugs: Sequence[str] = [site["site"] for site in answer["sites"]]
     return f"{outputs_told([out / slug for slug in slugs])} {sorted(map(str, out.glob('*/.recordgen-site.json')))}"
 
 
-class _Stages:
-    """Tells how long each stage took, where that is asked for."""
+class Stages:
+    """Tells how long each stage took and what of it was used again, where that is asked for."""
 
     def __init__(self, aloud: bool) -> None:
         self.aloud = aloud
         self.start = self.last = time.perf_counter()
 
-    def done(self, name: str) -> None:
-        """The end of a stage."""
+    def done(self, name: str, again: int = 0, of: int = 0, what: str = "") -> None:
+        """The end of a stage. again: how many of so many were used again; what: they are."""
         now = time.perf_counter()
         if self.aloud:
-            echo(f"{name:8} {now - self.last:6.2f} s", err=True)
+            reused = f"  {again} of {of} {what} as before" if of else ""
+            echo(f"{name:8} {now - self.last:6.2f} s{reused}", err=True)
         self.last = now
 
     def total(self) -> float:

@@ -17,12 +17,14 @@ from recordgen.cli.options import (
     print_problems,
     records_option,
     today_option,
+    told_plainly,
 )
 from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.remembered import Remembered, as_problems, as_values
 from recordgen.cli.terminal import echo
 from recordgen.private.keystore.location import key_files
 from recordgen.problems import Problem, Trouble, counted, warning
+from recordgen.progress import steps
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -64,11 +66,12 @@ def command(
         explain(code)
         return
     records, stable = _looked_at(where, records, stable)
-    known = Remembered(cache, records, "check", today, stable, key_files())
-    answer = known.answer()
-    if answer is None:
-        answer = _look(records, today, stable, cache)
-        known.keep(answer)
+    with told_plainly(as_json):
+        known = Remembered(cache, records, "check", today, stable, key_files())
+        answer = known.answer()
+        if answer is None:
+            answer = _look(records, today, stable, cache)
+            known.keep(answer)
     problems = as_problems(answer["problems"])
     if as_json:
         print_json([from_here(problem).as_json() for problem in problems])
@@ -121,6 +124,6 @@ def _remarks(practice: Practice, reference: Reference, today: dt.date, cache: Ca
     from recordgen.site.tracing.figure_cache import FigureCache
 
     ways = Context.of(practice.file, reference, reckon=FigureCache(cache))
-    for record in practice.horses:
+    for record in steps("Looking at horses", practice.horses):
         for remark in compute_remarks(record, ways, today):
             yield warning(record.written[remark.visit].place(*remark.steps), remark.code, remark.text, remark.way_out)

@@ -20,7 +20,7 @@ GROUPS = {
     "Read and find": ("list", "find", "build", "preview", "due", "rounds", "summary", "repeatability"),
     "Hand over": ("publish", "readers", "verify", "sheet", "share"),
     "Keep safe and join": ("backup", "fetch", "export"),
-    "For this computer and its programs": ("schema", "cache"),
+    "For this computer and its programs": ("schema", "cache", "stables"),
 }
 # A shell's word for an end by a closed pipe: 128 and the number of the signal. Source: POSIX, sh, Exit Status.
 PIPE_CLOSED = 128 + 13

@@ -148,33 +148,38 @@ def _is_near(records: Path) -> bool:
 
 
 @contextmanager
-def told_plainly() -> Iterator[None]:
+def told_plainly(as_json: bool = False) -> Iterator[None]:
     """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback.
 
-    From a second on it tells on a terminal that the command is at work. A closed pipe is nobody's trouble.
+    From a second on it tells on a terminal how far the command has come. A closed pipe is nobody's trouble.
+    as_json: trouble is told as JSON, with the keys error, way_out and problems.
     """
-    with waiting_told(), _troubles_told():
+    with waiting_told(), _troubles_told(as_json):
         yield
 
 
 @contextmanager
-def _troubles_told() -> Iterator[None]:
+def _troubles_told(as_json: bool) -> Iterator[None]:
     try:
         yield
     except BrokenPipeError:
         raise
     except Trouble as trouble:
-        _tell(trouble)
+        _tell(trouble, as_json)
         raise click.exceptions.Exit(1) from None
     except OSError as fault:
-        echo(_os_told(fault), err=True)
+        _tell(_os_trouble(fault), as_json)
         raise click.exceptions.Exit(1) from None
 
 
-def _tell(trouble: Trouble) -> None:
+def _tell(trouble: Trouble, as_json: bool) -> None:
     from recordgen.records.load.everything import RecordsTrouble
 
-    if isinstance(trouble, RecordsTrouble):
+    if as_json:
+        problems = trouble.problems if isinstance(trouble, RecordsTrouble) else ()
+        told = [from_here(problem).as_json() for problem in problems]
+        print_json({"error": trouble.message, "way_out": trouble.way_out, "problems": told})
+    elif isinstance(trouble, RecordsTrouble):
         print_problems(list(trouble.problems))
         echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
     else:
@@ -192,12 +197,11 @@ def port_told(port: int) -> Iterator[None]:
         raise Trouble(f"port {port} is taken on this machine", f"Say another, such as --port {port + 1}") from None
 
 
-def _os_told(fault: OSError) -> str:
-    """The refusal of the system, as sentences; of a copy that found no room, where it was to go."""
+def _os_trouble(fault: OSError) -> Trouble:
+    """The refusal of the system; of a copy that found no room, where it was to go."""
     from recordgen.files import FULL, disk_trouble
 
     if fault.errno in FULL:
         target = fault.filename2 or fault.filename or tempfile.gettempdir()
-        trouble = disk_trouble(fault, str(target), "What was there before stays")
-        return sentences(trouble.message, trouble.way_out)
-    return sentences(f"{fault.filename or 'The system'} says: {fault.strerror or fault}")
+        return disk_trouble(fault, str(target), "What was there before stays")
+    return Trouble(f"{fault.filename or 'The system'} says: {fault.strerror or fault}")

@@ -5,20 +5,30 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from recordgen.cli.asking import agrees, must_be_askable, show_once
-from recordgen.cli.options import cache_option, print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import (
+    cache_option,
+    from_here,
+    json_option,
+    print_json,
+    print_problems,
+    records_option,
+    today_option,
+    told_plainly,
+)
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.problems import Trouble, counted
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
     from recordgen.hoof.naming import Naming
     from recordgen.private.publishing.publish import Edition
+    from recordgen.private.sealing.seal import SealedPage
 
 
 @click.command("publish")
@@ -28,14 +38,17 @@ if TYPE_CHECKING:
 @click.option("--dry-run", is_flag=True, help="List what would change, and publish nothing.")
 @click.option("--yes", is_flag=True, help="Publish without asking.")
 @click.option("--plain", is_flag=True, help="Publish the site unsealed, so that anybody can read it.")
+@json_option
 @cache_option
-def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool, cache: Cache) -> None:
+def command(
+    stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool, plain: bool, as_json: bool, cache: Cache
+) -> None:
     """Seal a stable's site, or the page for your phone, and put it where its readers open it.
 
     \b
         recordgen publish willowmere --dry-run
         recordgen publish willowmere
-        recordgen publish willowmere --yes
+        recordgen publish willowmere --yes --json
         recordgen publish field-notes
 
     The page for your phone is published as field-notes, to where practice.yaml says. What is served is files that
@@ -44,7 +57,10 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
     from recordgen.private.publishing.publish import edition
 
     must_be_askable(yes or dry_run)
-    with told_plainly(), edition(records, stable, today, plain, cache) as ready:
+    with told_plainly(as_json), edition(records, stable, today, plain, cache) as ready:
+        if as_json:
+            print_json(_as_json(ready, plain, dry_run))
+            return
         print_problems(list(ready.task.whole.warnings))
         naming = ready.task.naming
         for line in _told(ready, naming, plain):
@@ -63,17 +79,51 @@ def command(stable: str, records: Path, today: dt.date, dry_run: bool, yes: bool
         echo(naming.phrase("publish_done" if arrived else "publish_same", address=ready.task.publish.address))
 
 
+def _as_json(ready: Edition, plain: bool, dry_run: bool) -> dict[str, Any]:
+    """Publishes, unless it is a dry run, and tells it as one document. Raises Trouble where words must be shown."""
+    told = {
+        "site": ready.task.slug,
+        "name": ready.task.name,
+        "address": ready.task.publish.address,
+        "day": ready.day.isoformat(),
+        **{kind: [_title(page, ready) for page in pages] for kind, pages in _kinds(ready).items()},
+        "files": len(_sizes(ready)),
+        "bytes": sum(_sizes(ready)),
+        "remarks": list(_warnings(ready, ready.task.naming, plain)),
+        "problems": [from_here(problem).as_json() for problem in ready.task.whole.warnings],
+    }
+    if dry_run:
+        return {**told, "published": False, "same": not any(_kinds(ready).values())}
+    if ready.words:
+        raise Trouble("this makes six words, which somebody must see", "Publish the first time without --json")
+    ready.begin()
+    arrived = ready.send(lambda line: echo(line, err=True))
+    return {**told, "published": arrived, "same": not arrived}
+
+
+def _kinds(ready: Edition) -> dict[str, tuple[SealedPage, ...]]:
+    return {"new": ready.changes.new, "changed": ready.changes.changed, "removed": ready.changes.removed}
+
+
+def _title(page: SealedPage, ready: Edition) -> str:
+    """The title of a page without the name of the site."""
+    return page.title.removesuffix(f" - {ready.task.name}")
+
+
+def _sizes(ready: Edition) -> list[int]:
+    return [path.stat().st_size for path in ready.folder.rglob("*") if path.is_file()]
+
+
 def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
     name = ready.task.name
     yield naming.phrase("publish_heading", stable=name, address=ready.task.publish.address)
-    changes = ready.changes
-    kinds = {"new": changes.new, "changed": changes.changed, "removed": changes.removed}
+    kinds = _kinds(ready)
     for kind, pages in kinds.items():
         for page in pages:
-            yield f"  {naming.phrase(f'publish_{kind}', title=page.title.removesuffix(f' - {name}'))}"
+            yield f"  {naming.phrase(f'publish_{kind}', title=_title(page, ready))}"
     if not any(kinds.values()):
         yield naming.phrase("publish_unchanged")
-    sizes = [path.stat().st_size for path in ready.folder.rglob("*") if path.is_file()]
+    sizes = _sizes(ready)
     yield f"{counted(len(sizes), 'file')}, {sum(sizes) / 1e6:.1f} MB"
     yield from _warnings(ready, naming, plain)
 

@@ -9,13 +9,20 @@ import threading
 import time
 from collections.abc import Iterator
 from contextlib import contextmanager
+from typing import TYPE_CHECKING
 
 import click
 
 from recordgen.problems import visible
+from recordgen.progress import listened
+
+if TYPE_CHECKING:
+    from click._termui_impl import ProgressBar
 
 # Longer than this nobody should wait without a word.
 PATIENCE_SECONDS = 1.0
+# The line empty, and the cursor to be seen, which a line of progress hides. Source: ECMA-48, EL; VT510, DECTCEM.
+WIPED = "\r\x1b[K\x1b[?25h"
 
 
 def echo(text: object = "", err: bool = False, nl: bool = True, colour: str | None = None) -> None:
@@ -45,45 +52,92 @@ def has_colour(err: bool = False) -> bool:
 
 @contextmanager
 def waiting_told(patience_seconds: float = PATIENCE_SECONDS) -> Iterator[None]:
-    """Tells on a terminal how long a command has been at work, from a second on, until it prints something."""
+    """Tells on a terminal, from a second on, how far a command has come, or at least how long it has been at work."""
     if not (sys.stderr.isatty() and sys.stdout.isatty()) or Waiting.now:
         yield
         return
-    Waiting.now = Waiting(patience_seconds)
-    Waiting.now.start()
+    waiting = Waiting.now = Waiting(patience_seconds)
+    waiting.start()
     try:
-        yield
+        with listened(waiting.hear):
+            yield
     finally:
-        Waiting.wipe()
+        Waiting.end()
 
 
 class Waiting(threading.Thread):
-    """Writes the seconds into one line, which is wiped before anything else is printed."""
+    """Writes one line each second, which is wiped before anything else is printed."""
 
     now: Waiting | None = None
 
     def __init__(self, patience_seconds: float) -> None:
         super().__init__(daemon=True)
         self.patience_seconds = patience_seconds
+        self.begun, self.process = time.monotonic(), os.getpid()
         self.over = threading.Event()
-        self.line = ""
+        self.drawing = threading.Lock()
+        self.bar: ProgressBar[int] | None = None
+        self.shown = False
 
     def run(self) -> None:
         """Write the line anew each second until it is over."""
-        begun = time.monotonic()
         while not self.over.wait(self.patience_seconds):
-            self.line = f"At work for {time.monotonic() - begun:.0f} s …"
-            sys.stderr.write(f"\r{self.line}")
+            with self.drawing:
+                if not self.over.is_set():
+                    self._draw()
+
+    def hear(self, stage: str, done: int, of: int) -> None:
+        """A stage has come so far, as the line tells from now on. Builders in processes of their own are not heard."""
+        if os.getpid() != self.process:
+            return
+        with self.drawing:
+            if self.bar is None or (self.bar.label, self.bar.length) != (stage, of):
+                self._wipe()
+                self.bar = _bar(stage, of)
+            self.bar.make_step(done - self.bar.pos)
+
+    def _draw(self) -> None:
+        if self.bar:
+            self.bar.render_progress()
+        else:
+            sys.stderr.write(f"\rAt work for {time.monotonic() - self.begun:.0f} s …")
             sys.stderr.flush()
+        self.shown = True
+
+    def _wipe(self) -> None:
+        if self.shown:
+            sys.stderr.write(WIPED)
+            sys.stderr.flush()
+        self.shown = False
 
     @classmethod
     def wipe(cls) -> None:
+        """Take the line away, until it is time to write it again."""
+        if cls.now:
+            with cls.now.drawing:
+                cls.now._wipe()
+                cls.now.bar = None
+
+    @classmethod
+    def end(cls) -> None:
         """Take the line away, and write no more."""
+        cls.wipe()
         found, cls.now = cls.now, None
         if found:
             found.over.set()
             if found.is_alive():
                 found.join()
-            if found.line:
-                sys.stderr.write(f"\r{' ' * len(found.line)}\r")
-                sys.stderr.flush()
+
+
+def _bar(stage: str, of: int) -> ProgressBar[int]:
+    """A line that tells the stage, how many are done of all, and the time that is left."""
+    bar: ProgressBar[int] = click.progressbar(
+        length=of,
+        label=stage,
+        show_pos=True,
+        bar_template="%(label)s  [%(bar)s]  %(info)s",
+        width=20,
+        file=sys.stderr,
+        item_show_func=lambda _: "left" if bar.eta_known and not bar.finished else None,
+    )
+    return bar

@@ -5,7 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Literal
 
+from recordgen.git.repository import top_of
 from recordgen.git.run import run, text
+from recordgen.git.troubles import GitTrouble
+from recordgen.problems import quoted
 
 KindOfChange = Literal["added", "amended", "taken out"]
 
@@ -26,3 +29,23 @@ def _kind(states: str) -> KindOfChange:
     if "D" in states:
         return "taken out"
     return "added" if states == "??" or "A" in states else "amended"
+
+
+def names_changed_since(records: Path, revision: str) -> set[str]:
+    """The files under `records`, by their names from there, that are not now as they were at a revision.
+
+    What is not kept in git yet counts too. revision: any name of an entry, such as one of a tag. Raises GitTrouble.
+    """
+    try:
+        entry = text(
+            run(records, "rev-parse", "--verify", "--quiet", "--end-of-options", f"{revision}^{{commit}}")
+        ).strip()
+    except GitTrouble as trouble:
+        if top_of(records) is None:
+            raise
+        raise GitTrouble(f"git knows no entry {quoted(revision)} here", "Look with: git log") from trouble
+    inside = text(run(records, "rev-parse", "--show-prefix")).rstrip("\n")
+    differ = text(run(records, "diff", "--name-only", "--no-renames", "--no-ext-diff", "-z", entry, "--", "."))
+    new = text(run(records, "ls-files", "--others", "--exclude-standard", "-z"))
+    found = {name.removeprefix(inside) for name in differ.split("\0") if name}
+    return found | {name for name in new.split("\0") if name}

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from recordgen.hoof.measures.measures import Measure, measures_of
-from recordgen.hoof.measures.repeatability import own_errors, with_own
+from recordgen.hoof.measures.repeatability import Own, Way, own_errors, with_own
 from recordgen.hoof.measures.rounding import typed_steps, with_rounding
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.figures import Reckon, reckoned
@@ -40,9 +40,13 @@ class Context:
         repeated: Sequence[Visit] = (),
         reckon: Reckon = reckoned,
         holidays: OfYear = of_year,
+        errors: Mapping[Way, Own] | None = None,
     ) -> Context:
-        """The ways of a practice. repeated: the visits that tell how well its readings repeat."""
-        own = own_errors(reference, practice.methods, repeated) if repeated else {}
+        """The ways of a practice.
+
+        repeated: the visits that tell how well its readings repeat. errors: what they tell, where it is known already.
+        """
+        own = own_errors(reference, practice.methods, repeated) if errors is None else errors
         tables = with_own(reference, own) if own else reference
         public = PublicHolidays(practice.country, practice.region, look_up=holidays)
         naming = Naming.of(practice, tables.phrases)

@@ -8,7 +8,7 @@ import os
 import sys
 import threading
 from collections.abc import Iterator, Mapping, Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, replace
 from multiprocessing.process import BaseProcess
 from pathlib import Path
@@ -17,6 +17,7 @@ from recordgen.cache.entries import user_cache
 from recordgen.files import filling
 from recordgen.folders import replace_folder, workroom
 from recordgen.locks import hold_lock
+from recordgen.progress import steps, tell
 from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
@@ -85,7 +86,8 @@ def _look_at(out: Path, slugs: Sequence[str]) -> None:
 def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
     if processes == 1 or len(slugs) == 1:
         _begin(run)
-        yield from (_build_one(slug, beside / slug) for slug in slugs)
+        in_turn = steps("Building sites", slugs) if len(slugs) > 1 else slugs
+        yield from (_build_one(slug, beside / slug) for slug in in_turn)
         return
     _warm()
     # Forked builders share what was read and loaded; where forking is not safe, each gets a copy.
@@ -95,6 +97,8 @@ def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -
         waiting: dict[str, Future[Built]] = {
             slug: pool.submit(_build_one, slug, beside / slug) for slug in largest_first
         }
+        for done, _ in enumerate(as_completed(waiting.values())):
+            tell("Building sites", done + 1, len(slugs))
         yield from (waiting[slug].result() for slug in slugs)
 
 

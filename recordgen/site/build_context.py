@@ -22,6 +22,7 @@ from recordgen.records.load.everything import Whole
 from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import Photo
 from recordgen.site.amendments import HorseTrails
+from recordgen.site.apart.counts import Counts
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.site.kept.summaries import Summaries
@@ -56,22 +57,31 @@ class BuildContext:
     summaries: Summaries | None = None
 
     @classmethod
-    def of(cls, whole: Whole, today: date, cache: Cache | None, read: RecordsDigest | None = None) -> BuildContext:
+    def of(
+        cls,
+        whole: Whole,
+        today: date,
+        cache: Cache | None,
+        read: RecordsDigest | None = None,
+        counts: Counts | None = None,
+    ) -> BuildContext:
         """The context of a practice that was read, with the summaries of all that was read. cache: None for none.
 
         read: the records just before they were read, by which summaries are known again; all are computed where None.
+        counts: of the practice's other stables, where one was read alone.
         """
         cache = cache or Cache(None)
-        practice, ways = whole.practice, ways_of(whole, cache)
+        practice, ways = whole.practice, ways_of(whole, cache, counts.own_errors if counts else None)
         summaries = Summaries(whole, ways, today, cache, read)
-        known = trails(practice, whole.reference)
+        known = trails(practice, whole.reference, counts.private_entries if counts else ())
+        others = counts.shares if counts else None
         return cls(
             records=practice.folder,
             ways=ways,
             today=today,
             cache=cache,
             stables=summaries.stables,
-            patterns=patterns_by_stable(summaries.shares, whole.reference.patterns, ways.naming, today),
+            patterns=patterns_by_stable(summaries.shares, whole.reference.patterns, ways.naming, today, others),
             photos={(horse.stable, horse.slug): horse.photos for horse in practice.horses if horse.photos},
             trails={(one.stable, one.slug): known.of_horse(one.stable, one.slug) for one in practice.horses},
             no_trails=known.trouble,

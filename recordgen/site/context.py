@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from recordgen.cache.entries import Cache, user_cache
 from recordgen.hoof.context import Context
+from recordgen.hoof.measures.repeatability import Own, Way
 from recordgen.records.load.everything import Whole
 from recordgen.site.kept.holidays import HolidayCache
 from recordgen.site.tracing.figure_cache import FigureCache
 
 
-def ways_of(whole: Whole, cache: Cache | None = None) -> Context:
-    """The ways of a practice that was read. cache: of figures and holidays; else the user's own."""
+def ways_of(whole: Whole, cache: Cache | None = None, errors: Mapping[Way, Own] | None = None) -> Context:
+    """The ways of a practice that was read.
+
+    cache: of figures and holidays; else the user's own. errors: the practice's own errors of reading; else as they are
+    told by the visits that were read.
+    """
     kept = cache or user_cache()
-    return Context.of(whole.practice.file, whole.reference, whole.repeated, FigureCache(kept), HolidayCache(kept))
+    figures, holidays = FigureCache(kept), HolidayCache(kept)
+    return Context.of(whole.practice.file, whole.reference, whole.repeated, figures, holidays, errors)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import pty
 import re
@@ -94,6 +95,21 @@ def test_publishing_again_without_a_change_changes_no_byte(published: Desk) -> N
     assert "The same was there already." in result.output
     assert WORDS.findall(result.output) == []
     assert (published.public.stat().st_ino, published.state.serial) == (before, serial)
+
+
+@pytest.mark.usefixtures("quick_build")
+def test_another_program_gets_one_document_and_no_words(new: Desk) -> None:
+    """A dry run tells the pages by title; the first time, which shows words, is refused, and nothing is kept."""
+    told = json.loads(new.publish("--dry-run", "--json").output)
+    refused = new.publish("--yes", "--json")
+
+    assert (told["site"], told["address"], told["published"], told["same"]) == ("willowmere", ADDRESS, False, False)
+    assert {"Bramble", "Fennel"} <= set(told["new"])
+    assert (refused.exit_code, json.loads(refused.output)["error"]) == (
+        1,
+        "this makes six words, which somebody must see",
+    )
+    assert not new.public.exists()
 
 
 @pytest.mark.usefixtures("quick_build")

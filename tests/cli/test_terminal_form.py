@@ -9,10 +9,12 @@ import re
 import socket
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from recordgen import progress
 from recordgen.cli import feet_table, summary, terminal
 from recordgen.cli.columns import columns
 from recordgen.cli.feet_table import told
@@ -109,17 +111,46 @@ def test_nothing_is_coloured_for_other_programs(monkeypatch: pytest.MonkeyPatch)
     assert pipe.getvalue() == "red\n"
 
 
+def waited(monkeypatch: pytest.MonkeyPatch, meanwhile: Callable[[], object] = lambda: None) -> str:
+    """The screen of a command that draws once after `meanwhile`, then prints that it is done."""
+    screen = on_screen(monkeypatch)
+    monkeypatch.setattr(terminal.Waiting, "start", lambda self: None)
+    with terminal.waiting_told():
+        meanwhile()
+        found = terminal.Waiting.now
+        assert found
+        waits = iter([False, True])
+        monkeypatch.setattr(found.over, "wait", lambda seconds: next(waits))
+        found.run()
+        terminal.echo("done")
+    return screen.getvalue()
+
+
 def test_a_wait_is_told_and_wiped(monkeypatch: pytest.MonkeyPatch) -> None:
     """Before anything else is printed."""
-    screen = on_screen(monkeypatch)
-    found = terminal.Waiting(patience_seconds=1)
-    waits = iter([False, True])
-    monkeypatch.setattr(found.over, "wait", lambda seconds: next(waits))
-    terminal.Waiting.now = found
-    found.run()
-    terminal.echo("done")
+    assert waited(monkeypatch) == f"\rAt work for 0 s …{terminal.WIPED}done\n"
 
-    assert screen.getvalue() == "\rAt work for 0 s …\r                 \rdone\n"
+
+def test_how_far_it_has_come_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The stage, how many are done of all, and once it can be reckoned how long is left."""
+    clock = iter(range(1000, 9000, 3))
+    monkeypatch.setattr("time.time", lambda: next(clock))
+
+    def work() -> None:
+        for done in (0, 1, 6):
+            progress.tell("Building", done, 25)
+
+    assert re.search(r"Building  \[####-+\]  6/25  00:\d\d:\d\d  left\r\x1b", waited(monkeypatch, work))
+
+
+def test_who_is_done_is_told_when_the_next_is_asked_for() -> None:
+    """And all of them at the end; nobody need listen."""
+    heard: list[tuple[str, int, int]] = []
+    with progress.listened(lambda *told: heard.append(told)):
+        assert list(progress.steps("Reading", "ab")) == ["a", "b"]
+    progress.tell("Reading", 1, 2)
+
+    assert heard == [("Reading", 0, 2), ("Reading", 1, 2), ("Reading", 2, 2)]
 
 
 def test_a_closed_pipe_is_no_trouble() -> None:

@@ -76,10 +76,18 @@ def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
 
 
 def patterns_by_stable(
-    found: Mapping[str, SharesInTime], words: Mapping[str, PatternWords], naming: Naming, today: date
+    found: Mapping[str, SharesInTime],
+    words: Mapping[str, PatternWords],
+    naming: Naming,
+    today: date,
+    counted: Mapping[str, Shares] | None = None,
 ) -> dict[str, tuple[Pattern, ...]]:
-    """The patterns of each stable among all of a practice, by its slug. found: the shares of each."""
-    elsewhere = {slug: [now for other, (now, _) in found.items() if other != slug] for slug in found}
+    """The patterns of each stable among all of a practice, by its slug.
+
+    found: the shares of each. counted: the shares today of stables that were not read, too.
+    """
+    now = {**(counted or {}), **{slug: shares for slug, (shares, _) in found.items()}}
+    elsewhere = {slug: [shares for other, shares in now.items() if other != slug] for slug in found}
     return {slug: _patterns(*found[slug], elsewhere[slug], words, naming, today) for slug in found}
 
 

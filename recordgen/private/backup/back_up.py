@@ -30,6 +30,7 @@ from recordgen.private.backup.place import fit_copy, refuse_shared
 from recordgen.private.crypto.passphrases import six_words
 from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.problems import Trouble
+from recordgen.progress import tell
 
 # Shows new words once, before anything is sealed under them.
 ShowWords = Callable[[str], None]
@@ -56,13 +57,16 @@ def back_up(records: Path, address: str, show: ShowWords, ask: AskWords) -> Back
     if now is None:
         raise Trouble("nothing is kept in git yet", "Keep it first: recordgen commit")
     fit_copy(address, records)
+    tell("Backing up: what the copy holds", 0, 3)
     standing = fetch_lines(records, address)
     before = standing.get(MAIN_LINE)
     _refuse_ahead(records, now, before)
     keys = CopiedKeys.read(records)
     keys_entry = _keys_entry(records, keys, standing.get(SIDE_LINE), show, ask)
     lines = {MAIN_LINE: now} | ({SIDE_LINE: keys_entry} if keys_entry else {})
+    tell("Backing up: sending", 1, 3)
     send_lines(records, address, lines)
+    tell("Backing up: reading it back", 2, 3)
     _read_back(address, lines, keys)
     if keys_entry:
         name_entry(records, MET_SIDE, keys_entry)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from recordgen.files import list_files
 from recordgen.private.crypto.blobs import FILE, Blob, blob, frame_body
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
 from recordgen.private.keystore.site_keys import EDITIONS_KEPT, SeenEdition, SiteKeys
@@ -17,6 +18,7 @@ from recordgen.private.sealing.sealed_folder import MANIFEST, RING, Outlet, blob
 from recordgen.private.sealing.site_files import SiteFile, loaded_from_elsewhere, script_hashes, site_files, title_of
 from recordgen.private.sealing.unlock_pages import lock_files, reader_files, with_lock
 from recordgen.problems import Trouble
+from recordgen.progress import tell
 from recordgen.records.load.tables import read_reference
 
 # Of many faults alike, so many are told.
@@ -111,7 +113,9 @@ def seal(
     outlet.refuse_foreign(state.site_id, [*fixed, RING, MANIFEST])
     _refuse_elsewhere(site)
     edition = _Edition({}, set(), {}, {})
-    for entry in _entries(state, _locked(site, base, words)):
+    count = len(list_files(site))
+    for done, entry in enumerate(_entries(state, _locked(site, base, words))):
+        tell("Sealing files", min(done, count), count)
         outlet.put(blob_file(entry.blob.name), entry.blob.content)
         edition.add(entry)
     before = state.pages

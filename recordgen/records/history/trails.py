@@ -6,7 +6,7 @@ Told is what stands in the history of the present entry and nothing else; what t
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
@@ -45,20 +45,21 @@ class Trails:
         return tuple(map(self.of, self.files.get((stable, horse), ())))
 
 
-def trails(practice: Practice, reference: Reference) -> Trails:
+def trails(practice: Practice, reference: Reference, private: Collection[str] = ()) -> Trails:
     """The trail in git of each visit of a practice, read at once. Without git, or outside of it, nothing; never raises.
 
-    reference: the tables, for the words of what changed.
+    reference: the tables, for the words of what changed. private: entries that changed something private in visits that
+    were not read.
     """
     files = {(horse.stable, horse.slug): tuple(visit.file for visit in horse.written) for horse in practice.horses}
     every = [file for each in files.values() for file in each]
     try:
-        return Trails(_found(practice.folder, every, Words(practice.file, reference)), files)
+        return Trails(_found(practice.folder, every, Words(practice.file, reference), private), files)
     except GitTrouble as trouble:
         return Trails(trouble=trouble)
 
 
-def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTrail]:
+def _found(folder: Path, files: list[Path], words: Words, private: Collection[str]) -> dict[Path, VisitTrail]:
     places = text(run(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
     prefix, _, shallow = places.rpartition("\n")
     if prefix:
@@ -72,7 +73,7 @@ def _found(folder: Path, files: list[Path], words: Words) -> dict[Path, VisitTra
     made = {
         file: trail_of(name, _state(name, now, states), versions.get(name, []), past) for file, name in names.items()
     }
-    return _without_reasons_of_private(made)
+    return _without_reasons_of_private(made, private_entries(made.values()) | {*private})
 
 
 def _named(folder: Path, files: list[Path]) -> Iterator[tuple[Path, str]]:
@@ -99,10 +100,14 @@ def _lines(file: Path) -> set[str]:
         return set()
 
 
-def _without_reasons_of_private(made: dict[Path, VisitTrail]) -> dict[Path, VisitTrail]:
+def private_entries(found: Iterable[VisitTrail]) -> set[str]:
+    """The entries that changed anything private in any of these visits."""
+    changes = (change for trail in found for change in trail.changes)
+    return {change.entry for change in changes if any(part.private for part in change.parts)}
+
+
+def _without_reasons_of_private(made: dict[Path, VisitTrail], private: set[str]) -> dict[Path, VisitTrail]:
     """The trails, where an entry's reason is for the trimmer alone if it changed anything private in any visit."""
-    changes = [change for trail in made.values() for change in trail.changes]
-    private = {change.entry for change in changes if any(part.private for part in change.parts)}
     if not private:
         return made
     return {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -61,15 +61,15 @@ class Whole:
 
 
 def look_through(
-    folder: Path, today: dt.date, only: str | None = None, files: bool = False
+    folder: Path, today: dt.date, only: str | None = None, files: bool = False, beside: Collection[str] = ()
 ) -> tuple[Practice | None, Reference, Problems]:
     """The practice in `folder`, or None where something is wrong, its tables, and all problems of both.
 
     today: visits after this day are refused. only: the one stable to read. files: whether to tell of the files in the
-    folder that are no records, too.
+    folder that are no records, too. beside: stables of the practice whose folders need not be here.
     """
     reference, wrong = read_reference(folder)
-    practice, problems = read_practice(folder, today, only, reference)
+    practice, problems = read_practice(folder, today, only, reference, beside)
     problems.extend(wrong)
     if files:
         problems = with_strays(problems, folder, only)
@@ -83,3 +83,14 @@ def read_whole(folder: Path, today: dt.date, only: str | None = None, files: boo
     if practice is None:
         raise RecordsTrouble(problems)
     return Whole(practice, reference, tuple(problems.warnings), find_repeated_visits(practice, only))
+
+
+def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str]) -> Whole:
+    """One stable of a practice whose others need not be here. Raises RecordsTrouble where something is wrong.
+
+    beside: the names of all stables' folders.
+    """
+    practice, reference, problems = look_through(folder, today, stable, beside=beside)
+    if practice is None:
+        raise RecordsTrouble(problems)
+    return Whole(practice, reference, tuple(problems.warnings))

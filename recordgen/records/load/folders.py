@@ -15,6 +15,8 @@ from recordgen.records.models.horse import SHARED_FILE
 RECEIVED = "received"
 # Folders that are no stable and no horse: own templates, care notes and pages, photographs, and the sites built here.
 OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites", RECEIVED}
+# What lies beside the stables' folders and is read for each of them.
+SHARED = frozenset({"practice.yaml", "care", "pages", "site_templates"})
 # How the names of picture files end.
 PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.

@@ -8,12 +8,13 @@ from __future__ import annotations
 import datetime as dt
 import gc
 import os
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from pathlib import Path
 
 from recordgen.problems import Problems, quoted
+from recordgen.progress import steps
 from recordgen.records.checks.copies import copied
 from recordgen.records.checks.duplicates import doubled, is_same, namesakes
 from recordgen.records.checks.records import horse_problems, visit_problems
@@ -40,14 +41,19 @@ from recordgen.records.yaml.read import Kind, Written, read_as_far
 
 
 def read_practice(
-    folder: Path, today: dt.date, only: str | None = None, reference: Reference | None = None
+    folder: Path,
+    today: dt.date,
+    only: str | None = None,
+    reference: Reference | None = None,
+    beside: Collection[str] = (),
 ) -> tuple[Practice | None, Problems]:
     """The practice in `folder`, or None where something is wrong, and all problems of all files.
 
     today: visits after this day are refused. only: the one stable to read; all where None.
     reference: the tables that names of methods, care notes and cautions must stand in; not looked at where None.
+    beside: stables of the practice whose folders need not be here.
     """
-    reader = _Reader(Walk(folder), today, reference)
+    reader = _Reader(Walk(folder), today, reference, beside)
     with _without_collecting():
         practice = reader.practice(only)
     problems = reader.walk.problems
@@ -69,8 +75,9 @@ def _without_collecting() -> Iterator[None]:
 class _Reader:
     """Reads the folder once, from the practice down to each visit."""
 
-    def __init__(self, walk: Walk, today: dt.date, reference: Reference | None) -> None:
+    def __init__(self, walk: Walk, today: dt.date, reference: Reference | None, beside: Collection[str]) -> None:
         self.walk = walk
+        self.beside = beside
         self.today = today
         self.reference = reference
         self.usual: Mapping[str, str] = {}
@@ -94,7 +101,7 @@ class _Reader:
             if only:
                 code, missing = "stable-unknown", f"there is no stable {quoted(only)}"
             self.walk.tell(folder, code, missing, stable_meant(only or "", folder))
-        stables = [stable for stable in map(self.stable, names) if stable]
+        stables = [stable for stable in map(self.stable, steps("Reading stables", names)) if stable]
         self.walk.problems.extend((*doubled(self.horses), *namesakes(self.horses)))
         self.walk.problems.extend(copied([horse for stable in stables for horse in stable.horses]))
         return Practice(folder, file.record, tuple(_with_earlier(stables)), self.pages) if file else None
@@ -115,7 +122,7 @@ class _Reader:
     def stable(self, path: Path) -> StableRecord | None:
         file = self.file(path / "stable.yaml", Stable)
         if file and file.record.near:
-            self.walk.problems.extend(unknown_in_stable(file, stable_names(self.walk.root)))
+            self.walk.problems.extend(unknown_in_stable(file, sorted({*stable_names(self.walk.root), *self.beside})))
         self.walk.strangers(path, {"stable.yaml"})
         pages = self.own_pages(path)
         horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]

@@ -16,6 +16,7 @@ from pathlib import Path
 from recordgen.days import spoken_day
 from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Problem, Problems, Trouble
+from recordgen.progress import steps
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import MOMENTS, VIEWS, foot_named
 from recordgen.records.photos.add import keep_photo
@@ -95,7 +96,7 @@ class TakingIn:
                 for visit in brought.visits
             ]
         outcomes = []
-        for visit in brought.visits:
+        for visit in steps("Taking in visits", brought.visits):
             told = describe_visit(visit, self.horses)
             try:
                 outcomes.append(self._visit(visit, brought))

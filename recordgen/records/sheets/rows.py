@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from recordgen import progress
 from recordgen.problems import Problem, Problems, Step, Trouble, counted, quoted
 from recordgen.records.load.folders import slug_of
 from recordgen.records.models.names import Foot
@@ -96,7 +97,7 @@ class _Rows:
 
     def read(self) -> None:
         """Read every row below the headings."""
-        for row in range(self.layout.file.first_row - 1, len(self.grid.rows)):
+        for row in progress.steps("Reading rows", range(self.layout.file.first_row - 1, len(self.grid.rows))):
             if not self._is_passed_over(row):
                 self._row(row)
 

@@ -25,6 +25,7 @@ from recordgen.hoof.remarks import Remark
 from recordgen.hoof.stable.patterns import SharesInTime, shares_in_time
 from recordgen.hoof.stable.prevalence import Share
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise, summarise_stable
+from recordgen.progress import steps
 from recordgen.records.load.everything import Whole
 from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.site.kept.digest import RecordsDigest
@@ -68,7 +69,7 @@ class Summaries:
         self._keys = read.keys(whole, today) if read else {}
         self._fresh: list[str] = []
         self.shares: dict[str, SharesInTime] = {}
-        self.stables = tuple(self._stable(record) for record in whole.practice.stables)
+        self.stables = tuple(map(self._stable, steps("Computing stables", whole.practice.stables)))
 
     def _stable(self, record: StableRecord) -> StableSummary:
         kept = self._cache.get(KIND, self._keys[record.slug]) if self._keys else None
@@ -85,6 +86,11 @@ class Summaries:
             record.stable,
             tuple(KeptSummary(horse, self._ways, self._today, found) for horse, found in pairs),
         )
+
+    @property
+    def kept(self) -> int:
+        """Of how many stables what was computed before was used again."""
+        return len(self.stables) - len(self._fresh)
 
     def remember(self) -> None:
         """Keep what was computed now."""

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import StableSummary, last_visits
+from recordgen.progress import steps
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.model import Page, Site
@@ -80,7 +81,7 @@ def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[
 
 def _pages_of_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Page]:
     pages = [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
-    for horse in stable.horses:
+    for horse in steps(f"Pages of {stable.stable.name}", stable.horses):
         pages += render_horse_and_sheet(renderer, places.horses[horse.slug], horse, stable)
     return pages
 

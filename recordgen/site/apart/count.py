@@ -1,0 +1,70 @@
+"""The pass over all records that counts what stables are told of each other, and the look whether it fits."""
+
+from __future__ import annotations
+
+import datetime as dt
+import hashlib
+import json
+from pathlib import Path
+
+from recordgen import __version__
+from recordgen.files import list_files
+from recordgen.git.state import entry_told
+from recordgen.hoof.measures.repeatability import own_errors
+from recordgen.problems import Trouble, counted, quoted
+from recordgen.records.history.trails import private_entries
+from recordgen.records.load.everything import Whole, read_apart
+from recordgen.records.load.folders import SHARED
+from recordgen.site.apart.counts import ANEW, Counts, OwnError
+from recordgen.site.build_context import BuildContext
+
+
+def count(whole: Whole, context: BuildContext) -> Counts:
+    """The counts of a practice that was read whole. context: made of it, with its summaries."""
+    practice, computed = whole.practice, context.summaries
+    errors = own_errors(whole.reference, practice.file.methods, whole.repeated)
+    shares = {slug: now for slug, (now, _) in computed.shares.items()} if computed else {}
+    trails = (trail for horse in context.trails.values() for trail in horse if trail)
+    return Counts(
+        version=__version__,
+        today=context.today,
+        shared=shared_digest(practice.folder),
+        history=entry_told(practice.folder),
+        errors=tuple(
+            OwnError(measure=measure, way=way, sd=own.sd, sets=own.sets, freedom=own.freedom)
+            for (measure, way), own in sorted(errors.items())
+            if own.counts
+        ),
+        private=tuple(sorted(private_entries(trails))),
+        stables={
+            slug: {key: (one.count, one.looked, one.seen) for key, one in found.items()}
+            for slug, found in shares.items()
+        },
+    )
+
+
+def read_counted(records: Path, today: dt.date, stable: str, counts: Counts) -> Whole:
+    """One stable from its own folder and what all share. Raises Trouble where the counts do not fit what is here."""
+    if stable not in counts.stables:
+        known = f"They know {counted(len(counts.stables), 'stable')}: {', '.join(counts.stables)}"
+        raise Trouble(f"the counts know no stable {quoted(stable)}", f"{known}. {ANEW}")
+    if counts.today != today:
+        raise Trouble(f"the counts are as of {counts.today}, not {today}", f"Say --today {counts.today}. Or: {ANEW}")
+    if counts.shared != shared_digest(records):
+        raise Trouble(
+            f"one of {', '.join(sorted(SHARED))} is not as it was for the counts", f"Copy them anew. Or: {ANEW}"
+        )
+    if counts.history != (here := entry_told(records)):
+        message = f"the counts were made where git tells {quoted(counts.history)}, and here it tells {quoted(here)}"
+        raise Trouble(message, f"Fetch that entry with its whole history. Or: {ANEW}")
+    return read_apart(records, today, stable, counts.stables.keys())
+
+
+def shared_digest(records: Path) -> str:
+    """The SHA-256 of the names and bytes of all that stables share. Raises OSError."""
+    names = [name for name in SHARED if (records / name).is_file()]
+    names += [
+        f"{name}/{inside}" for name in SHARED if (records / name).is_dir() for inside in list_files(records / name)
+    ]
+    held = {name: hashlib.sha256((records / name).read_bytes()).hexdigest() for name in sorted(names)}
+    return hashlib.sha256(json.dumps(held).encode("utf-8", "surrogatepass")).hexdigest()

@@ -1,0 +1,1 @@
+"""Stables built apart from each other."""
