@@ -13,7 +13,6 @@ import click
 from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
-from recordgen.days import weekday_day
 from recordgen.problems import Trouble, sentences
 
 if TYPE_CHECKING:
@@ -191,8 +190,8 @@ def _table(planned: _Planned) -> Iterator[str]:
 
 
 def _day_told(day: dt.date, ways: Context) -> str:
-    name = ways.public.name(day)
-    return ways.naming.phrase("rounds_on_holiday", day=weekday_day(day), name=name) if name else weekday_day(day)
+    told, name = ways.naming.language.weekday_day(day), ways.public.name(day)
+    return ways.naming.phrase("rounds_on_holiday", day=told, name=name) if name else told
 
 
 def _plain(planned: _Planned) -> dict[str, Any]:

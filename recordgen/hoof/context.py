@@ -48,7 +48,7 @@ class Context:
         """
         own = own_errors(reference, practice.methods, repeated) if errors is None else errors
         tables = with_own(reference, own) if own else reference
-        public = PublicHolidays(practice.country, practice.region, look_up=holidays)
+        public = PublicHolidays(practice.country, practice.region, practice.language, holidays)
         naming = Naming.of(practice, tables.phrases)
         return cls(practice, tables, measures_of(tables), naming, reckon, public)
 

@@ -1,16 +1,18 @@
-"""Names and days as a practice's readers see them: feet in its own naming, places and phrases from the tables."""
+"""Names, days and lengths as a practice's readers see them: in its language, its naming of feet and its units."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from recordgen.days import listed, spoken_day
+from recordgen.language.spoken import ENGLISH, Language, language_of
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.settings import PracticeFile
 
 MONTH_DAYS = 365.25 / 12
+_NUMBER = re.compile(r"-?\d+\.\d+")
 # How long something lasts is told in days up to this many, in weeks from then on.
 MOST_IN_DAYS = 13
 FOOT_GROUPS = {
@@ -26,11 +28,12 @@ class Naming:
 
     phrases: dict[str, str]
     near_and_off: bool = False
+    language: Language = ENGLISH
 
     @classmethod
     def of(cls, practice: PracticeFile, phrases: dict[str, str]) -> Naming:
         """The naming a practice chose."""
-        return cls(phrases, practice.feet == "near and off")
+        return cls(phrases, practice.feet == "near and off", language_of(practice.language))
 
     def foot(self, foot: Foot) -> str:
         """A foot's name, such as left fore or near fore."""
@@ -52,16 +55,36 @@ class Naming:
         return self.phrase("measure_at", measure=name, place=self.place(zone)) if zone else name
 
     def phrase(self, key: str, **facts: str) -> str:
-        """A phrase of the tables with its facts filled in."""
-        return self.phrases[key].format(**facts)
+        """A phrase of the tables with its facts filled in, numbers among them as the language writes them."""
+        return self.phrases[key].format(**self.facts(facts))
+
+    def facts(self, facts: Mapping[str, str]) -> Mapping[str, str]:
+        """Facts for a phrase, with numbers as the language writes them."""
+        if self.language is ENGLISH:
+            return facts
+        return {key: self.figures(text) if _NUMBER.fullmatch(text) else text for key, text in facts.items()}
+
+    def figures(self, text: str) -> str:
+        """A number that is written with a point, as the language writes it."""
+        return self.language.figures(text)
+
+    def counted(self, key: str, count: float, **facts: str) -> str:
+        """A phrase that goes by a number: its entries end in one and several, and what else the language has."""
+        form = self.language.plural(count)
+        several = f"{key}_{form}" if f"{key}_{form}" in self.phrases else f"{key}_several"
+        return self.phrase(f"{key}_one" if form == "one" else several, count=f"{count:g}", **facts)
+
+    def value(self, value: str) -> str:
+        """One of the words that a record chooses from, such as mare or strong, as readers read it."""
+        return self.phrases.get(f"value_{value.replace(' ', '_').replace('-', '_')}", value)
 
     def weeks(self, count: float) -> str:
         """A number of weeks: 1 week, 6 weeks, 5.5 weeks."""
-        return self.phrase("week_one" if count == 1 else "week_several", count=f"{count:g}")
+        return self.counted("week", count)
 
     def days(self, count: int) -> str:
         """A number of days: 1 day, 7 days."""
-        return self.phrase("day_one" if count == 1 else "day_several", count=str(count))
+        return self.counted("day", count)
 
     def lasting(self, days: int) -> str:
         """How long something lasts: 13 days, then whole weeks, as 2 weeks."""
@@ -73,15 +96,23 @@ class Naming:
 
     def listed(self, parts: Sequence[str]) -> str:
         """Several parts as one: one, two and three."""
-        return listed(parts, self.phrases["and"])
+        return self.language.listed(parts)
 
     def day(self, day: date) -> str:
         """A day in words: 14 October 2026."""
-        return spoken_day(day)
+        return self.language.day(day)
 
     def mm(self, value: float) -> str:
         """A length in words: 18 mm."""
-        return f"{value:g} mm"
+        return f"{self.figures(f'{value:g}')} mm"
+
+    def length(self, mm: float, digits: int = 0) -> str:
+        """A length to so many digits: 18 mm."""
+        return f"{self.figures(f'{mm:.{digits}f}')} mm"
+
+    def caution(self, name: str) -> str:
+        """The name of a caution as readers read it: painful frog."""
+        return self.phrases.get(f"named_{name.replace('-', '_')}", name.replace("-", " "))
 
     def size(self, length: float | None, depth: float | None) -> str:
         """A size in words, of what was measured of it: 18 mm long and 3 mm deep."""

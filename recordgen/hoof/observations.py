@@ -80,7 +80,7 @@ def _frog(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
         text = naming.phrase("finding_infection", how=naming.phrase(f"infection_{frog.infection.replace(' ', '_')}"))
         yield Finding(foot, place, "infection", text)
     if frog and frog.tissue and frog.tissue != "usual":
-        yield Finding(foot, "frog", "tissue", naming.phrase("finding_tissue", how=frog.tissue))
+        yield Finding(foot, "frog", "tissue", naming.phrase("finding_tissue", how=naming.value(frog.tissue)))
 
 
 def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
@@ -92,7 +92,7 @@ def _sole(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     if sole and sole.gives:
         yield Finding(foot, "sole", "gives", naming.phrase("finding_gives"))
     if sole and sole.shape and sole.shape != "hollow":
-        yield Finding(foot, "sole", "shape", naming.phrase("finding_shape", how=sole.shape))
+        yield Finding(foot, "sole", "shape", naming.phrase("finding_shape", how=naming.value(sole.shape)))
 
 
 def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
@@ -104,7 +104,7 @@ def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
         key = "finding_wound_healed" if found.wound.healed else "finding_wound"
         yield Finding(foot, found.wound.where, "wound", naming.phrase(key))
     if found.abscess:
-        text = naming.phrase("finding_abscess", how=found.abscess.state or "suspected")
+        text = naming.phrase("finding_abscess", how=naming.value(found.abscess.state or "suspected"))
         yield Finding(foot, _drawn(found.abscess.where), "abscess", text)
     if found.hairline_dip:
         yield Finding(foot, "coronet", "dip", naming.phrase("finding_dip"))
@@ -118,7 +118,7 @@ def _drawn(where: str) -> Place:
 
 def _marks(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     for mark in found.marks:
-        text = naming.phrase("finding_mark", how=mark.kind, size=naming.mm(mark.below_hairline))
+        text = naming.phrase("finding_mark", how=naming.value(mark.kind), size=naming.mm(mark.below_hairline))
         yield Finding(foot, mark.zone, "mark", text, mark.below_hairline)
 
 

@@ -67,7 +67,12 @@ def templates_of(part: str, own: Path | None, **options: Any) -> Environment:
     folders = [place for place in places if place.is_dir()]
     kind = Sandbox if len(folders) > 1 else Environment
     return kind(
-        loader=FileSystemLoader(folders), undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, **options
+        loader=FileSystemLoader(folders),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        extensions=["jinja2.ext.i18n"],
+        **options,
     )
 
 

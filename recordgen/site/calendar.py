@@ -16,7 +16,6 @@ from typing import TYPE_CHECKING, Literal
 
 from icalendar import Calendar, Event, vText
 
-from recordgen.days import month_day
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
 from recordgen.hoof.naming import Naming
@@ -163,7 +162,8 @@ def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
 def _window(span: Due | Wish, naming: Naming) -> str:
     if span.earliest == span.latest:
         return naming.day(span.best)
-    days = {"earliest": month_day(span.earliest), "latest": naming.day(span.latest), "best": month_day(span.best)}
+    near = naming.language.month_day
+    days = {"earliest": near(span.earliest), "latest": naming.day(span.latest), "best": near(span.best)}
     return naming.phrase("calendar_window", **days)
 
 

@@ -47,7 +47,7 @@ class Site:
     """One site: its slug, the name its readers see, and its pages, the first being the front page.
 
     files: what lies beside the pages, such as dates.ics, by its path in the site. finished: more such files, which
-    stand from an earlier build.
+    stand from an earlier build. language: in which its readers read.
     """
 
     slug: str
@@ -55,6 +55,7 @@ class Site:
     pages: tuple[Page, ...]
     files: Mapping[str, bytes] = field(default_factory=dict)
     finished: tuple[str, ...] = ()
+    language: str = "en"
 
 
 def link(here: str, there: str) -> str:

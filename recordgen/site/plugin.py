@@ -22,12 +22,13 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
+from recordgen.language.catalogs import catalog_of
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
 from recordgen.records.sandbox import sandboxed
 from recordgen.site.model import Page, Site
-from recordgen.site.templates import compiled_once
+from recordgen.site.templates import compiled_once, speak
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
 
@@ -85,6 +86,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         config.nav = [
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
         ]
+        config.theme["language"] = self.site.language
         config.theme["favicon"] = _inside(Path(config.docs_dir) / config.theme["favicon"])
         return config
 
@@ -124,6 +126,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
     def on_env(self, env: Environment, config: MkDocsConfig, **_: Any) -> Environment:
         """Compile each template of the theme once; where a practice has files of its own there, sandbox all of them."""
         env.globals["theme_files"] = self.theme_files
+        speak(env, catalog_of(self.site.language))
         ours = packaged() / "site_templates" / "theme"
         return compiled_once(env if Path(config.theme.dirs[0]).samefile(ours) else sandboxed(env))
 

@@ -12,7 +12,6 @@ from markupsafe import Markup
 
 from recordgen import __version__
 from recordgen.csv_text import csv_of
-from recordgen.days import SHORT_MONTHS
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Sheet, SheetRow
 from recordgen.hoof.export.sheet_changes import same_since
@@ -21,7 +20,7 @@ from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_
 from recordgen.hoof.measures.change import Step
 from recordgen.hoof.measures.leading_changes import FOUND, leading_changes
 from recordgen.hoof.measures.measures import Measure
-from recordgen.hoof.naming import MONTH_DAYS
+from recordgen.hoof.naming import MONTH_DAYS, Naming
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words
 from recordgen.packaged import packaged
 from recordgen.site.build_context import BuildContext
@@ -77,11 +76,11 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "class_words": ways.group(sheet.summary.care_class),
         "sourced": _sourced(sheet),
         "tracings": tracings_of(sheet.summary, ways),
-        "figures_of": figures_of,
-        "change_of": change_of,
-        "day_tiny": day_tiny,
-        "days_tiny": days_tiny,
-        "month_mm": month_mm,
+        "figures_of": lambda row, figures: naming.figures(figures_of(row, figures)),
+        "change_of": lambda measure, step: change_of(naming, measure, step),
+        "day_tiny": naming.language.tiny_day,
+        "days_tiny": lambda first, last: days_tiny(naming, first, last),
+        "month_mm": lambda mm_per_day: naming.figures(month_mm(mm_per_day)),
         "css_text": css_text,
         "same_since": same_since,
         "lame_first": lame_first,
@@ -114,9 +113,9 @@ def figures_of(row: SheetRow, figures: tuple[float, float]) -> str:
     return "–".join(told)
 
 
-def change_of(measure: Measure, step: Step) -> str:
+def change_of(naming: Naming, measure: Measure, step: Step) -> str:
     """A change with its sign, in the digits of its measure; without one where those are all nought."""
-    told = signed(measure, step.change)
+    told = signed(naming, measure, step.change)
     return told if any(sign in "123456789" for sign in told) else told.lstrip("+−")
 
 
@@ -130,15 +129,11 @@ def month_mm(mm_per_day: float) -> str:
     return f"{mm_per_day * MONTH_DAYS:.1f}".replace("-", "−")
 
 
-def day_tiny(day: date) -> str:
-    """The day where there is hardly any room: `14 Oct 26`."""
-    return f"{day.day} {SHORT_MONTHS[day.month - 1]} {day.year % 100:02}"
-
-
-def days_tiny(first: date, last: date) -> str:
+def days_tiny(naming: Naming, first: date, last: date) -> str:
     """Two days where there is hardly any room, the year once where it is the same: `13 May to 8 Jul 26`."""
-    begins = day_tiny(first)
-    return f"{begins[:-3] if first.year == last.year else begins} to {day_tiny(last)}"
+    language = naming.language
+    begins = language.short_month_day(first) if first.year == last.year else language.tiny_day(first)
+    return naming.phrase("days_from_to", first=begins, last=language.tiny_day(last))
 
 
 def css_text(text: str) -> Markup:

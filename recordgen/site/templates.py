@@ -5,17 +5,20 @@ from __future__ import annotations
 import traceback
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 from jinja2 import BytecodeCache, Environment, TemplateError
 from jinja2.bccache import Bucket
 from markupsafe import Markup
 
-from recordgen.days import month_day, month_name, month_year, short_day, weekday_day
 from recordgen.hoof.details import details_of, handling_of
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
+from recordgen.language.catalogs import Catalog, catalog_of
 from recordgen.problems import Trouble
+from recordgen.records.models.fields import Birth
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.site.amendments import part_told
@@ -50,33 +53,53 @@ def compiled_once(made: Environment) -> Environment:
 
 def environment(records: Path, naming: Naming) -> Environment:
     """An environment that escapes whatever was typed, with the filters the pages use."""
+    language = naming.language
     made = compiled_once(templates_of("pages", records, autoescape=True, auto_reload=False))
+    speak(made, catalog_of(language.code))
     made.filters |= {
         "day": naming.day,
-        "day_short": short_day,
-        "month_day": month_day,
-        "weekday_day": weekday_day,
+        "day_short": language.short_day,
+        "month_day": language.month_day,
+        "weekday_day": language.weekday_day,
+        "short_month": language.short_month,
+        "short_month_day": language.short_month_day,
         "iso": date.isoformat,
         "foot": naming.foot,
         "place": naming.place,
         "named": named(naming),
-        "weeks": _weeks,
-        "plain": _plain,
+        "value": naming.value,
+        "caution_name": naming.caution,
+        "length_of": naming.length,
+        "length_bare": lambda mm, digits=0: naming.figures(_plain(mm, digits)),
+        "weeks": naming.lasting,
+        "plain": lambda value, digits=0: naming.figures(_plain(value, digits)),
         "plain_signed": _plain_signed,
+        "listed": naming.listed,
         "start_upper": _start_upper,
         "a_month": naming.a_month,
-        "month_name": month_name,
-        "month_year": month_year,
-        "short": "{:g}".format,
-        "age": _age,
+        "month_name": language.month_name,
+        "month_year": language.month_year,
+        "short": lambda value: naming.figures(f"{value:g}"),
+        "age": lambda months: _age(months, naming),
+        "born": lambda birth: _born(birth, naming),
     }
     made.globals |= {"part_told": lambda part, private: part_told(part, private, naming), "tick_key": tick_key}
     made.globals |= {
         "details": lambda found: details_of(found, naming),
         "handling": lambda one: handling_of(one, naming),
     }
-    made.globals |= {"FEET": FEET, "phrase": naming.phrase, "number": number, "signed": signed, "named": named(naming)}
+    made.globals |= {"FEET": FEET, "phrase": naming.phrase, "counted": naming.counted, "named": named(naming)}
+    made.globals |= {"number": partial(number, naming), "signed": partial(signed, naming), "language": language}
     return made
+
+
+def speak(made: Environment, catalog: Catalog) -> None:
+    """Let the templates of an environment say their sentences in the language of a catalog."""
+    # The extension adds its callables, which it types as any.
+    translating: Any = made
+    translating.install_gettext_callables(
+        catalog.gettext, catalog.ngettext, newstyle=True, pgettext=catalog.pgettext, npgettext=catalog.npgettext
+    )
 
 
 # What a template of a practice's own may stumble over while it is filled in.
@@ -102,18 +125,18 @@ def _where(fault: BaseException, template: str) -> str:
     return f"{getattr(fault, 'name', None) or template}, line {line or 1},"
 
 
-def number(measure: Measure, value: float | None) -> Markup:
+def number(naming: Naming, measure: Measure, value: float | None) -> Markup:
     """A reading with the digits its measure is told in; a dash where there is none."""
     if value is None:
-        return Markup('<span class="none" title="not recorded">–</span>')
+        return Markup('<span class="none" title="{}">–</span>').format(naming.phrase("not_recorded"))
     digits = measure.words.decimals
     text = f"{value:.{digits}f}" if digits != 1 and value == round(value, digits) else f"{value:.{max(digits, 1)}f}"
-    return Markup(_minus(text.removesuffix(".0") if digits < 2 else text))
+    return Markup(naming.figures(_minus(text.removesuffix(".0") if digits < 2 else text)))
 
 
-def signed(measure: Measure, value: float) -> str:
+def signed(naming: Naming, measure: Measure, value: float) -> str:
     """A change with its sign."""
-    text = str(number(measure, abs(value)))
+    text = str(number(naming, measure, abs(value)))
     return text if value == 0 else f"{'+' if value > 0 else '−'}{text}"
 
 
@@ -126,10 +149,15 @@ def _minus(text: str) -> str:
     return text.replace("-", "−")
 
 
-def _age(months: int) -> str:
-    if months < 24:
-        return "1 month" if months == 1 else f"{months} months"
-    return f"{months // 12} years"
+def _age(months: int, naming: Naming) -> str:
+    return naming.counted("month", months) if months < 24 else naming.counted("year", months // 12)
+
+
+def _born(birth: Birth, naming: Naming) -> str:
+    """The day, or the month or the year where only that is known."""
+    if birth.first == birth.last:
+        return naming.day(birth.first)
+    return naming.language.month_year(birth.first) if birth.first.month == birth.last.month else str(birth)
 
 
 def _plain(value: float, digits: int = 0) -> str:
@@ -138,12 +166,6 @@ def _plain(value: float, digits: int = 0) -> str:
 
 def _plain_signed(value: float) -> str:
     return _minus(f"{value:+.0f}") if value else "0"
-
-
-def _weeks(days: int) -> str:
-    if days < 14:
-        return "1 day" if days == 1 else f"{days} days"
-    return f"{days // 7} weeks"
 
 
 def _start_upper(text: str) -> str:

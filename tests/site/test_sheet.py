@@ -15,8 +15,9 @@ from recordgen.hoof.export.sheet_json import edition_of
 from recordgen.hoof.growth.rate import Rate
 from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.naming import MONTH_DAYS
+from recordgen.language.spoken import ENGLISH
 from recordgen.records.models.names import FEET, Foot
-from recordgen.site.sheet import css_text, day_tiny
+from recordgen.site.sheet import css_text
 from tests.conftest import RECORDS
 from tests.support.full_visits import sheet
 from tests.support.horse_records import WAYS, visit
@@ -83,7 +84,7 @@ def _reads_as(one: MeasureSummary, cell: Tag, last: date | None) -> None:
     shown = "".join(part.get_text(" ") for part in now.contents if getattr(part, "name", None) not in ("b", "small"))
 
     assert figures_in(shown) == [near(value, digits) for value in wanted]
-    assert days == ([] if one.day == last else [day_tiny(one.day)])
+    assert days == ([] if one.day == last else [ENGLISH.tiny_day(one.day)])
 
 
 @pytest.mark.parametrize("slug", BOTH)
@@ -110,7 +111,7 @@ def _tells(step: Step | None, shown: Tag, digits: int) -> None:
     change, day = text.split(" ", 1)
 
     assert figure(change) == near(step.change, digits)
-    assert day == day_tiny(step.since)
+    assert day == ENGLISH.tiny_day(step.since)
 
 
 @pytest.mark.parametrize("slug", BOTH)
@@ -128,7 +129,7 @@ def test_what_changed_is_marked(slug: str) -> None:
     assert marks.keys() == changed.keys()
     for key, mark in marks.items():
         assert mark[0] == ("↓" if changed[key].change < 0 else "↑")
-        assert mark.endswith(f" since {day_tiny(changed[key].since)}")
+        assert mark.endswith(f" since {ENGLISH.tiny_day(changed[key].since)}")
 
 
 @pytest.mark.parametrize("slug", BOTH)
@@ -198,7 +199,7 @@ def test_cautions_closed_tell_how_and_by_whom() -> None:
 
     assert "None is open" in text_of(found, "#cautions")
     for one in closed[:6]:
-        assert f"{day_tiny(one.since)} to {day_tiny(one.ended)} : {one.seen}" in text
+        assert f"{ENGLISH.tiny_day(one.since)} to {ENGLISH.tiny_day(one.ended)} : {one.seen}" in text
     assert f"And {len(closed) - 6} that ended earlier." in text
     assert "Ended by the vet, Imogen Sayle" in text
 

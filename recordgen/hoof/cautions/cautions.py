@@ -165,7 +165,7 @@ class _Words:
     def _seen(self, key: Key, day: date, raised: Raised) -> str:
         rule, foot, _ = key
         facts = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
-        seen = self.words[rule].seen.format(**facts)
+        seen = self.words[rule].seen.format(**self.naming.facts(facts))
         return seen[:1].upper() + seen[1:]
 
     def _age(self, kept: KeptOpen) -> str:
@@ -176,8 +176,7 @@ class _Words:
         since = self.naming.day(kept.since)
         if kept.times == 1:
             return self.naming.phrase("caution_age", since=since, ago=ago)
-        again = "caution_again_one" if kept.times == 2 else "caution_again_several"
-        times = self.naming.phrase(again, count=str(kept.times - 1))
+        times = self.naming.counted("caution_again", kept.times - 1)
         return self.naming.phrase("caution_age_again", since=since, ago=ago, again=times)
 
     def _days(self, since: date) -> int:

@@ -8,7 +8,6 @@ from datetime import date
 from itertools import islice
 from typing import Literal, get_args
 
-from recordgen.days import weekday_day
 from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.rounds.all_places import SharedCalendar
@@ -229,5 +228,5 @@ def unmet_told(one: Unmet, naming: Naming) -> str:
     earliest, latest = naming.day(one.wish.earliest), naming.day(one.wish.latest)
     window = latest if earliest == latest else naming.phrase("rounds_window", earliest=earliest, latest=latest)
     why = naming.phrase(f"rounds_{one.why.replace(' ', '_')}", window=window, latest=latest)
-    placed = naming.phrase("rounds_placed", day=weekday_day(one.placed)) if one.placed else None
+    placed = naming.phrase("rounds_placed", day=naming.language.weekday_day(one.placed)) if one.placed else None
     return f"{why}; {placed or naming.phrase('rounds_unplaced')}"

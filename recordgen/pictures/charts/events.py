@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
-from recordgen.days import short_day
 from recordgen.hoof.observations import Event, EventKind
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.pictures.canvas import Canvas, legend
 from recordgen.pictures.charts.limits import Span, day_number
 from recordgen.pictures.pen import Pen
@@ -66,14 +66,20 @@ def band_for(events: Sequence[Event], span: Span) -> float:
     return (max(rows) + 1) * ROW + 2 if rows else 0.0
 
 
-def draw_events(canvas: Canvas, events: Sequence[Event], span: Span, height: Callable[[float], float]) -> None:
+def draw_events(
+    canvas: Canvas,
+    events: Sequence[Event],
+    span: Span,
+    height: Callable[[float], float],
+    language: Language = ENGLISH,
+) -> None:
     """The marks above the days, each telling its days and texts to whoever points at it.
 
     height: the value that stands so many picture units above the days.
     """
     marks = marks_of(events, span)
     for (day, kind, shared), row in zip(marks, rows_of(marks, span), strict=True):
-        with canvas.told("\n".join(f"{short_day(event.day)}: {event.text}" for event in shared)):
+        with canvas.told("\n".join(f"{language.short_day(event.day)}: {event.text}" for event in shared)):
             draw_mark(canvas, kind, (day, height((row + 0.5) * ROW + 1)))
 
 

@@ -14,7 +14,7 @@ from matplotlib.lines import Line2D
 from matplotlib.ticker import MaxNLocator
 from matplotlib.transforms import blended_transform_factory
 
-from recordgen.days import SHORT_MONTHS
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of, on_axes
 from recordgen.pictures.charts.limits import FIRST_DAY, Scale, Span, day_number
 from recordgen.pictures.pen import COLOURS
@@ -39,7 +39,7 @@ class Frame:
 
     band: room kept free above the days, picture units. today, today_words: a day to mark, with its word above. sides:
     words at the right of the upper and of the lower half; then values are shown without their sign.
-    low: less high than other panels.
+    low: less high than other panels. language: of months and numbers.
     """
 
     span: Span
@@ -50,6 +50,7 @@ class Frame:
     today_words: str = ""
     sides: tuple[str, str] | None = None
     low: bool = False
+    language: Language = ENGLISH
 
     @property
     def height(self) -> float:
@@ -107,7 +108,7 @@ def day_ticks(frame: Frame) -> dict[float, str]:
     locator.intervald |= {YEARLY: YEAR_STEPS, MONTHLY: MONTH_STEPS}
     numbers = locator.tick_values(*(datetime.combine(day, time(), UTC) for day in frame.span))
     days = [FIRST_DAY + timedelta(days=number) for number in numbers]
-    words = [str(day.year) if day.month == 1 else SHORT_MONTHS[day.month - 1] for day in days]
+    words = [str(day.year) if day.month == 1 else frame.language.short_month(day) for day in days]
     if days and all(day.month > 1 for day in days):
         words[0] += f" \N{RIGHT SINGLE QUOTATION MARK}{days[0].year % 100:02}"
     first, last = frame.across
@@ -135,7 +136,9 @@ def drawn_frame(frame: Frame) -> str:
     axes = _axes(frame.right, frame.low)
     days = day_ticks(frame)
     axes.set_xticks(list(days), list(days.values()))
-    axes.set_yticks(frame.values, [_value_words(abs(one) if frame.sides else one) for one in frame.values])
+    axes.set_yticks(
+        frame.values, [_value_words(abs(one) if frame.sides else one, frame.language) for one in frame.values]
+    )
     axes.set(xlim=frame.across, ylim=frame.up)
     added: list[Artist] = []
     if frame.unit:
@@ -149,8 +152,8 @@ def drawn_frame(frame: Frame) -> str:
     return drawn(axes, [axes, *added])
 
 
-def _value_words(value: float) -> str:
-    return f"{value:g}".replace("-", "\N{MINUS SIGN}")
+def _value_words(value: float, language: Language) -> str:
+    return language.figures(f"{value:g}").replace("-", "\N{MINUS SIGN}")
 
 
 def _today(axes: Axes, day: int, words: str) -> list[Artist]:

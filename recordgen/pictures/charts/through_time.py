@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.observations import Event
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.pictures.canvas import Canvas
 from recordgen.pictures.charts.events import band_for, draw_events
 from recordgen.pictures.charts.forecast import ForecastCone, draw_forecast
@@ -50,6 +51,7 @@ def toe_length_panel(
     forecast: ForecastCone | None = None,
     today: tuple[date, str] | None = None,
     low: bool = False,
+    language: Language = ENGLISH,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
@@ -59,7 +61,7 @@ def toe_length_panel(
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else "mm", today, low=low)
+    canvas, frame = _begun(events, span, scale, "" if low else "mm", today, low=low, language=language)
     if forecast:
         draw_forecast(canvas, foot, forecast, weight, frame.up[0])
     draw_strokes(canvas, bridges(visits), NOT_MEASURED)
@@ -67,7 +69,7 @@ def toe_length_panel(
     draw_strokes(canvas, climbs(visits), pen_of(foot, 1.7 * weight))
     draw_ticks(canvas, foot, [v for v in visits if v.after is None], weight)
     draw_points(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days)
+    draw_events(canvas, events, span, frame.above_days, language)
     return canvas.picture(title, KIND)
 
 
@@ -80,6 +82,7 @@ def angle_panel(
     title: str,
     unit: str = "°",
     low: bool = False,
+    language: Language = ENGLISH,
 ) -> str:
     """An angle through time: the readings after each trim joined, the readings before it as level ticks.
 
@@ -87,9 +90,9 @@ def angle_panel(
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low)
+    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low, language=language)
     draw_joined(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days)
+    draw_events(canvas, events, span, frame.above_days, language)
     return canvas.picture(title, KIND)
 
 
@@ -103,6 +106,7 @@ def difference_panel(
     higher: tuple[str, str],
     error: float,
     unit: str = "mm",
+    language: Language = ENGLISH,
 ) -> str:
     """The outer heel minus the inner one through time, about a line at zero.
 
@@ -112,10 +116,10 @@ def difference_panel(
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, unit, sides=higher)
+    canvas, frame = _begun(events, span, scale, unit, sides=higher, language=language)
     _draw_band(canvas, frame, error)
     draw_joined(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days)
+    draw_events(canvas, events, span, frame.above_days, language)
     return canvas.picture(title, KIND)
 
 
@@ -132,13 +136,14 @@ def _begun(
     today: tuple[date, str] | None = None,
     sides: tuple[str, str] | None = None,
     low: bool = False,
+    language: Language = ENGLISH,
 ) -> tuple[Canvas, Frame]:
     """A sheet with the frame that all feet of a horse share."""
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.charts.panel import WIDTH, Frame, panel_view
 
     day, words = today or (None, "")
-    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides, low)
+    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides, low, language)
     return Canvas(WIDTH, frame.height, view=panel_view(frame)), frame
 
 

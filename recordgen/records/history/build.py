@@ -8,7 +8,6 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from recordgen.days import spoken_day
 from recordgen.git.log import Logged
 from recordgen.records.history.model import Amendment, Kind, State, VisitTrail, Words
 from recordgen.records.history.renames import Version
@@ -78,7 +77,7 @@ def _doubts(versions: Sequence[Version], past: Past, now: str | None) -> Iterato
     if any(entry.day is None for entry in entries):
         yield phrase("doubt_no_day")
     if anew := list(filter(None, map(_own_day_before, entries))):
-        yield phrase("doubt_written_anew", day=spoken_day(anew[0]))
+        yield phrase("doubt_written_anew", day=past.words.language.day(anew[0]))
 
 
 def _own_day_before(entry: Logged) -> dt.date | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Literal
 
-from recordgen.days import spoken_day
+from recordgen.language.spoken import language_of
 from recordgen.problems import Step
 from recordgen.records.history.versions import Difference, traced_points
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at
@@ -101,6 +101,7 @@ class Words:
 
     def __init__(self, practice: PracticeFile, reference: Reference) -> None:
         self.phrases = reference.phrases
+        self.language = language_of(practice.language)
         self.foot = "foot_near_" if practice.feet == "near and off" else "foot_"
         self.measures = {words.path: words.name for words in reference.measures.values() if words.path}
 
@@ -145,8 +146,11 @@ class Words:
         if isinstance(value, bool):
             return self.phrase("yes" if value else "no")
         if isinstance(value, dt.date):
-            return spoken_day(value)
+            return self.language.day(value)
         if isinstance(value, int | float):
             unit = extra(field_at(Visit, steps)).get("unit", "")
-            return f"{value:.10g}{'°' if unit == 'degrees' else f' {unit}' if unit else ''}"
-        return self.phrases[f"{self.foot}{value}"] if value in FEET else " ".join(str(value).split())
+            return f"{self.language.figures(f'{value:.10g}')}{'°' if unit == 'degrees' else f' {unit}' if unit else ''}"
+        if value in FEET:
+            return self.phrases[f"{self.foot}{value}"]
+        told = " ".join(str(value).split())
+        return self.phrases.get(f"value_{told.replace(' ', '_')}", told)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.checks.strays import with_strays
 from recordgen.records.history.moves import moves_told
@@ -15,6 +16,7 @@ from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.practice import Practice
 from recordgen.records.models.reference import Reference
+from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_with_key
 
@@ -60,6 +62,12 @@ class Whole:
     repeated: tuple[Visit, ...] = ()
 
 
+def language_named(folder: Path) -> str:
+    """The language that a practice names in its file; English where it names none, or anything is wrong there."""
+    file = read_with_key("language", folder / "practice.yaml", PracticeFile)
+    return file.language if file else ENGLISH_CODE
+
+
 def look_through(
     folder: Path, today: dt.date, only: str | None = None, files: bool = False, beside: Collection[str] = ()
 ) -> tuple[Practice | None, Reference, Problems]:
@@ -68,7 +76,7 @@ def look_through(
     today: visits after this day are refused. only: the one stable to read. files: whether to tell of the files in the
     folder that are no records, too. beside: stables of the practice whose folders need not be here.
     """
-    reference, wrong = read_reference(folder)
+    reference, wrong = read_reference(folder, language_named(folder))
     practice, problems = read_practice(folder, today, only, reference, beside)
     problems.extend(wrong)
     if files:

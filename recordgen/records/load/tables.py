@@ -7,10 +7,12 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TypeVar
 
+from recordgen.language.catalogs import ENGLISH_CODE, catalog_of
 from recordgen.packaged import packaged
 from recordgen.problems import Problem, quoted, warning
 from recordgen.records.checks.tables import OURS, is_note_name, not_while_problems, note_name, table_problems
 from recordgen.records.load.folders import Walk
+from recordgen.records.load.translated import translated
 from recordgen.records.models.reference import CareWords, CautionWords, Reference
 from recordgen.records.yaml.read import Written, read
 
@@ -21,13 +23,16 @@ TEMPLATES = WORDS.parent
 CARE = "care"
 
 
-def read_reference(records: Path | None) -> tuple[Reference, list[Problem]]:
+def read_reference(records: Path | None, language: str = ENGLISH_CODE) -> tuple[Reference, list[Problem]]:
     """The tables, with a practice's own entries over ours, and what is wrong with them.
 
     records: the practice's folder, whose `site_templates/words` holds tables and whose `care` holds care notes, each in
     a file named by its key; None for our tables alone. Own care notes come before ours.
+    language: in which our own words are wanted; a practice's are in its own as they stand.
     """
     ours, problems = _with_words(packaged() / WORDS, OURS, Reference())
+    if language != ENGLISH_CODE:
+        ours = translated(ours, catalog_of(language))
     if records is None:
         return ours, problems
     walk = Walk(records)

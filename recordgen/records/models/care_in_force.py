@@ -50,6 +50,8 @@ def run_out(visits: Sequence[Visit], library: Mapping[str, CareWords]) -> tuple[
 def until_next_visit(note: Care, library: Mapping[str, CareWords]) -> bool:
     """Whether a note says, in its own words or the library's, that it ends at the next visit."""
     words = library.get(note.what)
+    if words and not note.until and words.until_next_visit:
+        return True
     until = note.until or (words.until if words else None)
     return bool(until and _NEXT_VISIT.match(until.strip()))
 

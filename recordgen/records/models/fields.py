@@ -13,7 +13,6 @@ from pydantic.config import JsonDict
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError
 
-from recordgen.days import month_year, spoken_day
 from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
 
@@ -79,13 +78,6 @@ class Birth(NamedTuple):
         if self.first == self.last:
             return self.first.isoformat()
         return f"{self.first:%Y-%m}" if self.first.month == self.last.month else str(self.first.year)
-
-    @property
-    def in_words(self) -> str:
-        """The same as pages tell it: 6 May 2015, May 2015 or 2015."""
-        if self.first == self.last:
-            return spoken_day(self.first)
-        return month_year(self.first) if self.first.month == self.last.month else str(self)
 
     def youngest(self, day: dt.date) -> dt.date:
         """The day of birth by which it is youngest on a day; not after that day, but where it was born later."""

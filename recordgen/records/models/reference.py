@@ -124,6 +124,7 @@ class CareWords(Record):
     why: Text = told("why", ...)
     how_often: Text = told("how often", ...)
     until: Text | None = told("until when")
+    until_next_visit: YesNo = told("whether it ends with the visit after it, whatever the words of until", False)
     stop_if: Text | None = told("what to stop at")
     caution: Text | None = told("what to beware of")
     not_while: tuple[Text, ...] = several("open cautions, by name or level, while which the job is withheld")

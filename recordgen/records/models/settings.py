@@ -6,6 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field
 
+from recordgen.language.catalogs import ENGLISH_CODE, languages
+from recordgen.problems import quoted
 from recordgen.records.models import ranges as basis
 from recordgen.records.models.fields import (
     Country,
@@ -78,6 +80,13 @@ class Seasons(Record):
     warm_months: tuple[Month, ...] | None = told("months of warmth, such as [4, 5, 6, 7, 8, 9]; the others are cold")
 
 
+def _language(code: str) -> str:
+    if code not in languages():
+        known = ", ".join(languages())
+        raise refusal("language-unknown", f"there are no words in the language {quoted(code)}", f"Choose from {known}")
+    return code
+
+
 class PracticeFile(Record):
     """Who trims, and the ways of the practice."""
 
@@ -87,6 +96,7 @@ class PracticeFile(Record):
     email: OneLine | None = told("address")
     country: Country | None = told("two letters, such as GB; local law decides")
     region: OneLine | None = told("part of the country whose public holidays are kept, such as SCT in GB or BY in DE")
+    language: Annotated[OneLine, AfterValidator(_language)] = told("in which readers read, such as de", ENGLISH_CODE)
     feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
     allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from datetime import date, timedelta
 
-from recordgen.days import month_year, spoken_day
 from recordgen.hoof.growth.growing_out import GrowingOut
 from recordgen.hoof.growth.growth import FootGrowth
 from recordgen.hoof.growth.rate import Rate
@@ -30,7 +29,7 @@ def forecasts(summary: HorseSummary, naming: Naming) -> dict[Foot, ForecastCone]
     if due is None:
         return {}
     end = max(due.latest, due.best, summary.as_of) + BEYOND
-    told = naming.phrase("chart_forecast", day=spoken_day(due.best))
+    told = naming.phrase("chart_forecast", day=naming.day(due.best))
     found = {}
     for foot, one in summary.feet.items():
         length = one.measures.get("toe_length")
@@ -95,5 +94,5 @@ def _defect(mark: GrowingOut, naming: Naming) -> Defect:
         None,
         tuple(one.below_hairline_mm for one in mark.sightings[:-1]),
         expected or None,
-        naming.phrase("chart_grown_out", month=month_year(mark.about)),
+        naming.phrase("chart_grown_out", month=naming.language.month_year(mark.about)),
     )

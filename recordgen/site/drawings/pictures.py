@@ -89,6 +89,7 @@ class Pictures:
                 forecast=ahead.get(foot),
                 today=(summary.as_of, self.naming.phrase("chart_today")),
                 low=low,
+                language=self.naming.language,
             )
             for foot, series in readings.items()
         }
@@ -97,7 +98,17 @@ class Pictures:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
         title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
         return {
-            foot: self.kept.drawn(angle_panel, foot, series, summary.events, span, scale, title[foot], low=low)
+            foot: self.kept.drawn(
+                angle_panel,
+                foot,
+                series,
+                summary.events,
+                span,
+                scale,
+                title[foot],
+                low=low,
+                language=self.naming.language,
+            )
             for foot, series in readings.items()
         }
 
@@ -109,7 +120,16 @@ class Pictures:
         title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
         return {
             foot: self.kept.drawn(
-                difference_panel, foot, series, summary.events, span, scale, title[foot], higher, error
+                difference_panel,
+                foot,
+                series,
+                summary.events,
+                span,
+                scale,
+                title[foot],
+                higher,
+                error,
+                language=self.naming.language,
             )
             for foot, series in readings.items()
         }
@@ -130,6 +150,7 @@ class Pictures:
                     forecast=one.expected,
                     today=today,
                     low=True,
+                    language=self.naming.language,
                 )
             )
             for foot, one in toes.by_foot.items()

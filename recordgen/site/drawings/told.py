@@ -25,7 +25,7 @@ def series_told(naming: Naming, measure: str, foot: Foot, readings: Sequence[Rea
 
 def _value(naming: Naming, measure: str, value: float) -> str:
     if measure == "toe_angle":
-        return f"{value:g}°"
+        return f"{naming.figures(f'{value:g}')}°"
     if measure == "toe_length":
         return naming.mm(value)
     side = "level" if value == 0 else "outer" if value > 0 else "inner"

@@ -7,6 +7,7 @@ from datetime import date
 
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.measures.readings import Reading
+from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.names import FEET, Foot
 from recordgen.site.templates import number
@@ -48,22 +49,22 @@ class Comparison:
         ]
 
 
-def comparison_of(summary: HorseSummary, measures: tuple[Measure, ...]) -> Comparison | None:
+def comparison_of(summary: HorseSummary, measures: tuple[Measure, ...], naming: Naming) -> Comparison | None:
     """The measures of whole feet that were taken on two days at least; None of a horse with fewer than two visits."""
     days = tuple(dict.fromkeys(one.visit.date for one in summary.history))
     if len(days) < FEWEST_VISITS:
         return None
-    rows = [_row(summary, one) for one in measures if one.zone is None and not one.words.detail]
+    rows = [_row(summary, one, naming) for one in measures if one.zone is None and not one.words.detail]
     return Comparison(days, tuple(row for row in rows if len(row.by_day) >= FEWEST_VISITS))
 
 
-def _row(summary: HorseSummary, measure: Measure) -> ComparedRow:
+def _row(summary: HorseSummary, measure: Measure, naming: Naming) -> ComparedRow:
     by_day: dict[date, dict[Foot, str]] = {}
     for visit in summary.history:
         for foot, at in visit.feet.items():
             reading = at.look.readings.get(measure.key)
             if reading:
-                by_day.setdefault(visit.visit.date, {})[foot] = str(number(measure, _latest(reading)))
+                by_day.setdefault(visit.visit.date, {})[foot] = str(number(naming, measure, _latest(reading)))
     return ComparedRow(measure.words.name, measure.unit, by_day)
 
 

@@ -116,7 +116,7 @@ def _folded(renderer: PageRenderer, horse: HorseSummary) -> dict[str, object]:
     return {
         "found_in": lambda visit: found_in(visit, ways.naming),
         "measured": {key for one in horse.feet.values() for key in one.measures},
-        "comparison": comparison_of(horse, ways.measures),
+        "comparison": comparison_of(horse, ways.measures, ways.naming),
         "trail_of": trail_finder(horse, renderer.context.trails_of(horse)),
         "rows": side_by_side(horse, ways.measures),
         "figures": lambda measure: figures(horse, measure),

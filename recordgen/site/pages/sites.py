@@ -46,7 +46,7 @@ def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
     ]
     pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
     files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(renderer, stable, places) | pictures)
-    return Site(stable.slug, stable.stable.name, tuple(pages), files)
+    return Site(stable.slug, stable.stable.name, tuple(pages), files, language=context.ways.practice.language)
 
 
 def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[Page]] | None = None) -> Site:
@@ -76,7 +76,8 @@ def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[
     pages += [*render_own_pages(overall, shared), *render_explanations(overall)]
     pages += [render_problems(overall), *render_guide(overall)]
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
-    return Site(PRACTICE, context.ways.practice.name, tuple(pages), files)
+    practice = context.ways.practice
+    return Site(PRACTICE, practice.name, tuple(pages), files, language=practice.language)
 
 
 def _pages_of_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Page]:

@@ -8,7 +8,6 @@ from typing import TypeVar
 
 from markupsafe import Markup
 
-from recordgen.days import short_day
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.wall_thickness import ZONE_BOUNDS
 from recordgen.pictures.cache import PictureCache
@@ -97,7 +96,10 @@ class TracingPictures:
         for form, seen in lined:
             if seen.ring and seen.ring.stretches:
                 moment = self.naming.phrase(f"photo_moment_{seen.one.tracing.moment}")
-                found[form] = seen.ring, f"{moment}, {short_day(seen.day)}" if form == "earlier" else moment
+                found[form] = (
+                    seen.ring,
+                    f"{moment}, {self.naming.language.short_day(seen.day)}" if form == "earlier" else moment,
+                )
         return found
 
     def pair(self, told: PairTold) -> Markup | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.measures.measures import Measure
+from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.figures import Figure, Traced
 from recordgen.records.models.names import ZONES
 
@@ -57,7 +58,7 @@ class TracedWords:
         for figure, measure in self.told.items():
             found = [one.figures.get(figure) for one in traced]
             if measure.zone is None and any(found):
-                cells, words = tuple(with_error(measure, one) for one in found), measure.words
+                cells, words = tuple(with_error(self.naming, measure, one) for one in found), measure.words
                 first = words.headline or measure.key in TOLD_FIRST
                 yield TracedRow(words.name, _unit(measure), cells, first, words.detail)
 
@@ -67,7 +68,7 @@ class TracedWords:
             mine = [(figure, one) for figure, one in self.measures.items() if one.zone == zone]
             found = [(measure, one.figures.get(figure)) for figure, measure in mine]
             if any(figure for _, figure in found):
-                yield self.naming.place(zone), tuple(with_error(*cell) for cell in found)
+                yield self.naming.place(zone), tuple(with_error(self.naming, *cell) for cell in found)
 
     def lacking(self, one: Traced) -> Iterator[str]:
         """For each set of landmarks that were not traced, which measures are not told for it."""
@@ -91,13 +92,13 @@ class TracedWords:
         return self.naming.phrase("tracing_and_more", names=kept, count=str(more))
 
 
-def with_error(measure: Measure, figure: Figure | None) -> str:
+def with_error(naming: Naming, measure: Measure, figure: Figure | None) -> str:
     """A figure in the digits of its measure, with 95 % of the error of the hand; a dash without one."""
     if figure is None:
         return DASH
     digits = _digits(measure)
     error = max(WITHIN * figure.sd, 10.0**-digits)
-    return f"{_number(figure.value, digits)} ± {error:.{digits}f}"
+    return naming.figures(f"{_number(figure.value, digits)} ± {error:.{digits}f}")
 
 
 def _unit(measure: Measure) -> str:

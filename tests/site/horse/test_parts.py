@@ -9,7 +9,7 @@ from recordgen.site.horse.comparing import comparison_of
 from recordgen.site.horse.parts import MOST_VISITS, foot_parts, said_last
 from recordgen.site.photographs import Album
 from recordgen.site.tracing.feet import Tracings
-from tests.support.horse_records import WAYS, summary, toes, visit
+from tests.support.horse_records import NAMING, WAYS, summary, toes, visit
 
 LONG = "The heels came down. " + "The wall grew straight and even all around the foot. " * 8
 
@@ -59,10 +59,10 @@ def test_a_long_note_is_cut_after_a_sentence() -> None:
 def test_two_days_are_compared_by_what_both_hold() -> None:
     """Each measure that was taken on two days at least, as the page writes it, by the order of the feet."""
     horse = summary(*toes(("2026-09-01", 84, 74.5), ("2026-10-14", 85, None)))
-    found = comparison_of(horse, WAYS.measures)
+    found = comparison_of(horse, WAYS.measures, NAMING)
     assert found is not None
     (row,) = found.data
 
     assert row["name"] == "toe length"
     assert row["days"] == {"2026-10-14": ["85", "", "", ""], "2026-09-01": ["74.5", "", "", ""]}
-    assert comparison_of(summary(*toes(("2026-09-01", 84, 74))), WAYS.measures) is None
+    assert comparison_of(summary(*toes(("2026-09-01", 84, 74))), WAYS.measures, NAMING) is None

@@ -23,7 +23,7 @@ def pulse(seen: RuleContext) -> Answer:
     """A raised or strong pulse at the foot; ends with a usual one."""
     if seen.found.pulse is None:
         return None
-    return Cleared() if seen.found.pulse == "usual" else Raised({"what": seen.found.pulse})
+    return Cleared() if seen.found.pulse == "usual" else Raised({"what": seen.naming.value(seen.found.pulse)})
 
 
 def heat(seen: RuleContext) -> Answer:
@@ -45,7 +45,7 @@ def crack_open(seen: RuleContext) -> Answer:
     if crack is None:
         return None
     if crack.blood or crack.moisture:
-        return Raised({"what": "blood" if crack.blood else "moisture", "where": seen.where})
+        return Raised({"what": seen.naming.value("blood" if crack.blood else "moisture"), "where": seen.where})
     return Cleared() if crack.blood is crack.moisture is False else None
 
 

@@ -15,7 +15,7 @@ def frog_tissue(seen: RuleContext) -> Answer:
     tissue = seen.found.frog.tissue if seen.found.frog else None
     if tissue is None:
         return None
-    return Cleared() if tissue == "usual" else Raised({"what": tissue})
+    return Cleared() if tissue == "usual" else Raised({"what": seen.naming.value(tissue)})
 
 
 def painful_infection(seen: RuleContext) -> Answer:

@@ -18,7 +18,7 @@ CREST_FROM, HEAVY_FROM, THIN_TO = 3, 7, 3
 def stance(seen: RuleContext) -> Answer:
     """Any sign of how the horse stood or moved; ends where it was looked at and showed none."""
     if seen.visit.signs:
-        return Raised({"what": seen.naming.listed(list(seen.visit.signs))})
+        return Raised({"what": seen.naming.listed([seen.naming.value(sign) for sign in seen.visit.signs])})
     return Cleared() if seen.visit.showed_no_sign else None
 
 
@@ -26,12 +26,12 @@ def signs_together(seen: RuleContext) -> Answer:
     """Two or more kinds of sign at one visit: how the horse stood or moved, lameness, a strong pulse, a warm hoof."""
     feet = seen.visit.feet.values()
     pulses = {found.pulse for found in feet} & {"raised", "strong"}
-    signs: list[str] = list(dict.fromkeys(seen.visit.signs))
+    signs: list[str] = [seen.naming.value(sign) for sign in dict.fromkeys(seen.visit.signs)]
     grade = lameness(seen)
     if grade and grade.grade > 0:
         signs.append(seen.naming.phrase("lameness", grade=f"{grade.grade:g}", scale=grade.scale))
     if pulses:
-        signs.append(seen.naming.phrase("pulse", how="strong" if "strong" in pulses else "raised"))
+        signs.append(seen.naming.phrase("pulse", how=seen.naming.value("strong" if "strong" in pulses else "raised")))
     if any(found.heat for found in feet):
         signs.append(seen.naming.phrase("heat"))
     return Raised({"what": seen.naming.listed(signs)}) if len(signs) > 1 else None

@@ -46,7 +46,7 @@ def abscess(seen: RuleContext) -> Answer:
         return None
     if found.state == "drained":
         return Cleared()
-    return Raised({"where": seen.naming.place(found.where), "state": found.state or "suspected"})
+    return Raised({"where": seen.naming.place(found.where), "state": seen.naming.value(found.state or "suspected")})
 
 
 def abscess_drained(seen: RuleContext) -> Answer:
