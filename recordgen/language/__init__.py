@@ -1,5 +1,5 @@
-"""Languages and units in which people read: days, numbers and lists by CLDR, sentences by catalogs, lengths in inches.
+"""Languages in which people read: days, numbers, lists and plurals by CLDR, sentences by catalogs.
 
-Open `spoken.py` first. `catalogs.py` reads the catalogs of a language, `units.py` tells a length or a weight in the
-unit a practice shows. No record is known here, and English asks for no catalog and no library.
+Open `spoken.py` first; `catalogs.py` reads the catalogs of a language. No record is known here, and English asks for no
+catalog and no library.
 """
