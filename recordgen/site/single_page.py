@@ -17,18 +17,31 @@ def read_part(folder: str, name: str, own: Path | None = None) -> str:
     return (theirs if theirs.is_file() else ours).read_text("utf-8")
 
 
-def page_with(folder: str, data: tuple[str, str], scripts: Sequence[str], policy: str, own: Path | None) -> str:
-    """The page of a folder, with its style, and its data before its scripts as one script.
+def page_with(
+    folder: str,
+    data: tuple[str, str],
+    scripts: Sequence[str],
+    policy: str,
+    own: Path | None,
+    styles: Sequence[str] = ("style.css",),
+) -> str:
+    """The page of a folder, with its styles as one, and its data before its scripts as one script.
 
-    data: the name under which scripts find it, and JSON. policy: a content security policy with places for the hashes
-    of script and style. own: as for `read_part`.
+    data: the name under which scripts find it, and JSON. scripts, styles: files of that folder, or of another as
+    folder/name. policy: a content security policy with places for the hashes of script and style. own: as for
+    `read_part`.
     """
     name, text = data
-    style = read_part(folder, "style.css", own)
-    code = "\n".join(read_part(folder, script, own) for script in scripts)
+    style = "\n".join(_part(folder, part, own) for part in styles)
+    code = "\n".join(_part(folder, part, own) for part in scripts)
     script = f"'use strict';\nconst {name} = {_inside_script(text)};\n{code}"
     allowed = policy.format(script=policy_hash(script), style=policy_hash(style))
     return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, "SCRIPT": script})
+
+
+def _part(folder: str, name: str, own: Path | None) -> str:
+    elsewhere, _, alone = name.rpartition("/")
+    return read_part(elsewhere or folder, alone, own)
 
 
 def policy_hash(text: str) -> str:

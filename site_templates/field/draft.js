@@ -79,4 +79,4 @@ const impossible = (entry, value) => (entry.possible && (value < entry.possible[
 
 // Once around the horse, as one walks: left fore, left hind, right hind, right fore.
 const AROUND = ["left_fore", "left_hind", "right_hind", "right_fore"];
-const measured = (draft, foot) => ["before", "after"].some((moment) => !isEmpty(at(draft.record, ["feet", foot, moment])));
+const measured = (draft, foot) => ["before", "after", "tracings"].some((moment) => !isEmpty(at(draft.record, ["feet", foot, moment])));

@@ -9,7 +9,8 @@ const render = () => {
   const [name, parts] = route();
   const fresh = shown !== location.hash;
   const focused = document.activeElement?.dataset?.key;
-  // Somebody who types is not disturbed.
+  // Somebody who traces or types is not disturbed.
+  if (!fresh && name === "trace") return;
   if (!fresh && /^(TEXTAREA|INPUT)$/.test(document.activeElement?.tagName || "") && document.activeElement.type !== "file" && page.contains(document.activeElement)) return;
   const scrolled = [window.scrollY, ...[...page.querySelectorAll(".strip")].map((strip) => strip.scrollLeft)];
   shown = location.hash;

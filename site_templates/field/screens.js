@@ -106,8 +106,9 @@ const footTile = (draft, foot) => {
 const foundWords = (record) => {
   if (!record) return "";
   const walls = Object.entries(record.wall || {}).map(([zone, found]) => `${Object.keys(found).map(named).join(", ")}: ${placeName(zone)}`);
-  const others = Object.keys(record).filter((key) => !["before", "after", "wall", "done", "note"].includes(key)).map(named);
-  return [...walls, ...others, ...(record.done || [])].join("; ");
+  const others = Object.keys(record).filter((key) => !["before", "after", "wall", "done", "note", "tracings"].includes(key)).map(named);
+  const traced = [...new Set((record.tracings || []).map((one) => named(`view_${one.view}`)))];
+  return [...walls, ...others, ...(traced.length ? [words("traced_views", { views: traced.join(", ") })] : []), ...(record.done || [])].join("; ");
 };
 // The measures that are shown at once: those this horse had before, else length and heels; the others a tap away.
 const measureEntries = () => DATA.foot.find((entry) => entry.key === "after").fields;
@@ -212,7 +213,7 @@ const endsField = (draft, horse) => {
 
 const throwAway = async (draft) => {
   if (!window.confirm(words("throw_away_sure", { name: nameOf(draft) }))) return;
-  for (const photo of draft.photos) await drop("photos", photo);
+  for (const photo of draft.photos) await dropPhoto(photo);
   await drop("drafts", draft.id);
   go("");
 };

@@ -1,10 +1,10 @@
-// What is kept on the device: drafts, photographs, settings. Every change is written through before it is shown as kept.
-const DB = { name: "recordgen-field", version: 1, stores: ["drafts", "photos", "meta"] };
+// What is kept on the device: drafts, photographs, the points tapped on them, settings. Every change is written through before it is shown as kept.
+const DB = { name: "recordgen-field", version: 1, stores: ["drafts", "photos", "tracings", "meta"] };
 // Given back when the device says it is full, so that the small entries still fit.
 const SPARE_BYTES = 8 * 1024 * 1024;
 let db = null;
 let memoryOnly = false;
-const memory = { drafts: new Map(), photos: new Map(), meta: new Map() };
+const memory = { drafts: new Map(), photos: new Map(), tracings: new Map(), meta: new Map() };
 
 const asked = (request) => new Promise((done, fail) => {
   request.onsuccess = () => done(request.result);

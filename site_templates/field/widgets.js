@@ -29,7 +29,7 @@ const TOAST_GAP_PX = 8;
 const toast = (told, back) => {
   document.getElementById("toast")?.remove();
   const made = h("div", { id: "toast" }, h("span", {}, told), back && button(words("take_back"), "toast-back", back));
-  made.style.bottom = `${document.getElementById("bar").offsetHeight + TOAST_GAP_PX}px`;
+  made.style.bottom = `${(document.querySelector("#trace .bar") || document.getElementById("bar")).offsetHeight + TOAST_GAP_PX}px`;
   document.body.append(made);
   say(told);
   clearTimeout(telling);

@@ -22,8 +22,9 @@ const traceDraft = (data, store) => {
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();
   let now = kept || (earlier ? recorded(earlier) : fresh());
-  const source = kept ? "again" : earlier ? (earlier.same ? "from_visit" : "changed") : "";
-  const save = () => store.write(now);
+  const source = data.changed ? "changed" : kept ? "again" : earlier ? (earlier.same ? "from_visit" : "changed") : "";
+  let unkept = false;
+  const save = async () => { unkept = !(await store.write(now)); };
 
   const steps = () => [SCALE, ...table.steps.map(step), ...(now.more ? table.later.map(step) : []), REVIEW];
   const here = () => steps()[Math.min(now.at, steps().length - 1)];
@@ -99,5 +100,5 @@ const traceDraft = (data, store) => {
   // How far a tap may be off, in px of a picture 1000 px wide. unit: px of the screen in one px of the picture.
   const handOf = (how, unit) => (HAND[how] / unit) * (1000 / data.size[0]);
 
-  return { get now() { return now; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handErrors, handOf, save };
+  return { get now() { return now; }, get unkept() { return unkept; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handErrors, handOf, save };
 };

@@ -5,8 +5,7 @@ const traceStore = () => {
   return {
     read: () => tried(() => JSON.parse(localStorage.getItem(own)), null),
     write: (draft) => {
-      const kept = tried(() => { localStorage.setItem(own, JSON.stringify(draft)); localStorage.setItem(LENGTH, draft.length); return true; }, false);
-      if (!kept) document.body.dataset.unkept = TRACE.words.no_store;
+      return tried(() => { localStorage.setItem(own, JSON.stringify(draft)); localStorage.setItem(LENGTH, draft.length); return true; }, false);
     },
     length: () => Number(tried(() => localStorage.getItem(LENGTH), 0)),
     clear: () => tried(() => localStorage.removeItem(own)),

@@ -1,6 +1,7 @@
 // The tracing screen. data: as recordgen/site/trace/page.py makes it. picture: an image that is loaded. store: read(),
-// write(draft), length(), clear(). done(tracing): takes the tracing in, and tells {written, problems, figures}.
-const traceScreen = (root, data, picture, store, done) => {
+// write(draft) tells whether it was kept, length(), clear(). done(tracing): takes the tracing in, and tells {written,
+// problems, figures}. leave: goes back to where the screen was opened from; without, it stands alone.
+const traceScreen = (root, data, picture, store, done, leave = null) => {
   const table = data.words;
   const words = Object.assign((key, facts = {}) => Object.entries(facts).reduce((text, [name, value]) => text.replaceAll(`{${name}}`, value), table[key]), { table });
   const draft = traceDraft(data, store), view = traceView(data.size), sheets = traceSheets(root, data, draft, words);
@@ -28,14 +29,15 @@ const traceScreen = (root, data, picture, store, done) => {
     const off = usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table);
     if (off ? !message : message === "off_usual") message = off ? "off_usual" : "";
     say.classList.toggle("wrong", faults.length > 0);
-    say.textContent = faults[0] || (message ? words(message) : lacking(draft.here()));
+    say.textContent = faults[0] || (message ? words(message) : lacking(draft.here())) || (draft.unkept ? words("no_store") : "");
   };
   const counted = (step) => {
     const points = draft.pointsOf(step.key).length;
     if (step.key === "review") return "";
     return step.line ? (points > step.good ? String(points) : words("count", { count: points, good: step.good })) : step.least > 1 ? words("count", { count: points, good: step.least }) : "";
   };
-  const lacking = (step) => (step.line && draft.pointsOf(step.key).length < step.least ? words("needs", { least: step.least }) : "");
+  const shown = `${data.named.charAt(0).toUpperCase()}${data.named.slice(1)}, ${table.view[data.view]}, ${table.moment[data.moment]}.`;
+  const lacking = (step) => (step.key === "scale" ? shown : step.line && draft.pointsOf(step.key).length < step.least ? words("needs", { least: step.least }) : "");
   const enough = (step) => draft.pointsOf(step.key).length >= step.least && (step.key !== "scale" || draft.now.lay);
   const optional = (step) => step.key !== "scale" && !/^(frog_|ground)/.test(step.key);
 
@@ -50,15 +52,16 @@ const traceScreen = (root, data, picture, store, done) => {
       : enough(step) ? button(words("next"), "next", next, "go")
       : optional(step) ? button(words("leave_out"), "leave-out", leaveOut) : null;
     const held = document.activeElement?.dataset?.key;
-    bar.replaceChildren(button(words("back"), "back", back), button(words("take_back"), "take-back", takeBack), help(), ...(forward ? [forward] : []));
-    bar.children[0].disabled = draft.now.at === 0;
+    const first = draft.now.at === 0;
+    bar.replaceChildren(first && leave ? button(words("leave_short"), "leave", leave) : button(words("back"), "back", back), button(words("take_back"), "take-back", takeBack), help(), ...(forward ? [forward] : []));
+    bar.children[0].disabled = first && !leave;
     bar.children[1].disabled = !draft.now.back.length;
     if (held) bar.querySelector(`[data-key="${held}"]`)?.focus();
     showLive();
     drawn();
   };
   const help = () => {
-    const made = button("?", "camera", () => sheets.camera(anew));
+    const made = button("?", "camera", () => sheets.camera(anew, leave));
     made.setAttribute("aria-label", words("camera"));
     return made;
   };
@@ -104,11 +107,10 @@ const traceScreen = (root, data, picture, store, done) => {
     const answer = await done(sent).catch(() => ({ written: false, problems: [words("not_reached")], figures: {} }));
     if (answer.written) {
       store.clear();
-      sheets.written(answer);
       root.dataset.written = "yes";
-      return;
+      return leave ? leave() : sheets.written(answer);
     }
-    sheets.open(words("not_written"), answer.problems.map((text) => h("p", { className: "wrong" }, text)), button(words("go_back"), "go-back", sheets.close, "go"));
+    return sheets.open(words("not_written"), answer.problems.map((text) => h("p", { className: "wrong" }, text)), button(words("go_back"), "go-back", sheets.close, "go"));
   };
 
   const tell = {
@@ -125,6 +127,7 @@ const traceScreen = (root, data, picture, store, done) => {
   const hand = traceHand(canvas, view, draft, tell);
   const sized = () => {
     const box = canvas.getBoundingClientRect(), times = window.devicePixelRatio || 1;
+    if (!box.width || !box.height) return;
     [canvas.width, canvas.height] = [Math.round(box.width * times), Math.round(box.height * times)];
     view.resize(box.width, box.height);
     paint(hand);

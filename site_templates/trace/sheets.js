@@ -10,7 +10,7 @@ const traceSheets = (root, data, draft, words) => {
     made.append(...inside.flat(9).filter((one) => one !== null && one !== undefined && one !== false && one !== ""));
     return made;
   };
-  const svg = (parts, box, more = "") => `<svg viewBox="0 0 ${box}" aria-hidden="true">${parts.map(([kind, path]) => `<path class="${kind}" d="${path}"/>`).join("")}${more}</svg>`;
+  const svg = (parts, box, more = "") => `<svg class="drawing" viewBox="0 0 ${box}" aria-hidden="true">${parts.map(([kind, path]) => `<path class="${kind}" d="${path}"/>`).join("")}${more}</svg>`;
   const drawing = (html, kind) => { const made = h("div", { className: kind }); made.innerHTML = html; return made; };
   const button = (text, key, onclick, kind = "") => h("button", { type: "button", className: kind, "data-key": key, onclick }, text);
 
@@ -48,10 +48,10 @@ const traceSheets = (root, data, draft, words) => {
       Object.entries(words.table.lay).map(([lay, text]) => button(text, `lay-${lay.replace(" ", "-")}`, () => chosen(lay), draft.now.lay === lay ? "go" : "")),
       h("p", { className: "quiet" }, words("lay_lost")));
   };
-  const camera = (anew) => open(words("camera"),
-    drawing(svg(data.steps.camera[data.view], "200 120"), "camera"),
-    h("p", {}, words.table.camera_how[data.view]), h("p", {}, words("camera_safe")), h("p", { className: "quiet touch" }, words("settle")), h("p", { className: "quiet keys" }, words("keys")),
-    h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); })));
+  const camera = (anew, leave) => open(words("camera"),
+    drawing(svg(data.steps.camera[data.view], "200 120"), "hold"),
+    h("p", {}, words.table.camera_how[data.view]), h("p", {}, words("camera_safe")), h("p", { className: "quiet by-touch" }, words("settle")), h("p", { className: "quiet by-keys" }, words("keys")),
+    h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); }), leave && button(words("leave"), "leave", leave)));
 
   const told = (name, value, sd, bare) => {
     const [, unit, decimals] = words.table.figures[name], text = value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−");

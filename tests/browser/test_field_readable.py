@@ -9,7 +9,9 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.support.field import Hand, opened, phone
+from tests.support.field_tracing import photographed, tracing
 from tests.support.readable import faint_texts, small_targets, width_of
+from tests.support.tracing_screen import PUT, marks_of
 
 SHEETS = (
     "chip--lameness",
@@ -50,6 +52,20 @@ def walked(hand: Hand) -> Iterator[str]:
     hand.tap("more-measures")
     hand.settled()
     yield "all measures of a foot"
+    key = photographed(hand, foot="right_fore")
+    yield "photographs"
+    hand.tap("hold")
+    yield "how to hold the camera"
+    hand.tap("sheet-close")
+    tapper = tracing(hand, key)
+    yield "tracing"
+    tapper.press("camera")
+    yield "what the tracing screen tells of the camera"
+    tapper.press("close")
+    tapper.tap(*marks_of()["scale"])
+    yield "the scale"
+    tapper.press("lay-on-foot")
+    hand.page.evaluate(PUT, marks_of())
     hand.page.evaluate("location.hash = '#/hand'")
     hand.page.wait_for_selector('[data-key="save"]')
     yield "hand over"

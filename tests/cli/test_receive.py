@@ -580,3 +580,21 @@ def test_what_was_taken_in_goes_into_git_and_what_was_received_does_not(desk: De
     assert (told.exit_code, "Willowmere, 20 November 2026: Bramble seen" in told.output) == (0, True)
     assert git(desk.records, "status", "--porcelain") == ""
     assert RECEIVED not in git(desk.records, "ls-files")
+
+
+def test_a_tracing_finds_its_photograph_that_came_later(desk: Desk) -> None:
+    """The visit came with its picture cut off; the next file brings it, and nothing is asked or told as changed."""
+    picture = photo()
+    traced = {"view": "sole", "moment": "after", "file": "p1", "image": [320, 240], "sha256": picture["sha256"]}
+    record = {"feet": {"left_fore": {"tracings": [traced]}}, "next": {"weeks": 6}}
+    seen = visit(record=record)
+    desk.receive(desk.handed(seen, name="a"))
+    alone = desk.text()
+    told = desk.receive(desk.handed(seen, picture, name="b"))
+    checked = run("check", desk.records, "--today", TODAY.isoformat())
+
+    assert "file:" not in alone
+    assert picture["sha256"] in alone
+    assert f"file: {DAY}-left-fore-sole-after.jpg" in desk.text()
+    assert "photograph" not in checked.output
+    assert told.exit_code == 0

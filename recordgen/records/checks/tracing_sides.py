@@ -46,6 +46,12 @@ def traced_as(view: TracedView, points: Points) -> Right | None:
     return None if turn == 0 else "left" if turn > 0 else "right"
 
 
+def is_upside_down(view: TracedView, points: Points) -> bool:
+    """Whether a foot seen from the side or the front stands under its ground line; a sole may lie any way round."""
+    up = None if view == "sole" else _up(points)
+    return up is not None and up[1] > 0
+
+
 def side_of(foot: Foot) -> Right:
     """Whether a foot is a left or a right one."""
     return "left" if foot.startswith("left") else "right"
@@ -64,7 +70,7 @@ def _toe(points: Points) -> Way | None:
 
 
 def _up(points: Points) -> Way | None:
-    """From the ground of a front view straight up to the rest of it."""
+    """From the ground of a side or front view straight up to the rest of it."""
     others = [spot for name, spots in points.items() if name != "ground" for spot in spots]
     if "ground" not in points or not others:
         return None

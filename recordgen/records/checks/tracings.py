@@ -15,7 +15,7 @@ from itertools import combinations
 
 from recordgen.days import listed
 from recordgen.problems import Problem, Step, warning
-from recordgen.records.checks.tracing_sides import disagreeing, side_of, traced_as
+from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, side_of, traced_as
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.names import Foot, Moment
@@ -179,6 +179,13 @@ def _from_the_hairline_down(traced: TracedAt) -> Iterator[Problem]:
             yield traced.problem("tracing-upside-down", message, "Write its points from the hairline down", name)
 
 
+def _above_the_ground(traced: TracedAt) -> Iterator[Problem]:
+    if is_upside_down(traced.tracing.view, traced.tracing.named()):
+        message = "the foot stands under its ground line"
+        way_out = "Look whether the picture is upside down, or the two points on the ground were mistaken"
+        yield traced.problem("tracing-under-ground", message, way_out, "ground", unlikely=True)
+
+
 def _above(point: Spot, ground: Sequence[Spot]) -> float:
     """How far a point is from the ground's line, times the length of that line."""
     one, other = ground
@@ -257,6 +264,7 @@ _CHECKS: tuple[Callable[[TracedAt], Iterator[Problem]], ...] = (
     _sides_agree,
     _sides_fit_the_foot,
     _from_the_hairline_down,
+    _above_the_ground,
     _scale_is_long,
     _scale_is_sane,
     _after_a_trim,

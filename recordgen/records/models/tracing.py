@@ -260,7 +260,7 @@ class Tracing(Record):
     hand_error: Number | None = measured(
         "px",
         (0.1, MOST_HAND_ERROR),
-        (0.3, 6),
+        (0.3, 20),
         "SD of one picked point at an image 1000 px wide, where it is not the practice's",
         basis=basis.JUDGEMENT,
     )

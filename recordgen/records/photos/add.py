@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import io
 import os
+from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -80,7 +81,25 @@ def keep_photo(records: Path, horse: Path, subject: Subject, made: bytes) -> tup
                 return path, True
         if path.is_file() and path.read_bytes() == made:
             return path, False
-    raise Trouble(f"there are {MOST_ALIKE} photographs of this already", "Take some out first")
+    raise _too_many_alike()
+
+
+def next_name(horse: Path, subject: Subject, made: bytes, others: Mapping[str, bytes]) -> str:
+    """The name under which `keep_photo` would keep a plain photograph, beside others that are about to be kept.
+
+    horse: the horse's folder. others: by their names. Raises Trouble where no name is free.
+    """
+    for number in range(1, MOST_ALIKE + 1):
+        name = subject.file_name(number)
+        path = horse / PHOTOS / name
+        there = others.get(name) or (path.read_bytes() if path.is_file() else None)
+        if there == made or (there is None and not os.path.lexists(path)):
+            return name
+    raise _too_many_alike()
+
+
+def _too_many_alike() -> Trouble:
+    return Trouble(f"there are {MOST_ALIKE} photographs of this already", "Take some out first")
 
 
 def clean_photo(records: Path, file: Path) -> tuple[Path, bool]:

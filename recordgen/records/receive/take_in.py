@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import datetime as dt
 import hashlib
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from recordgen.days import spoken_day
@@ -18,14 +18,12 @@ from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.progress import steps
 from recordgen.records.models.horse import Horse
-from recordgen.records.models.names import MOMENTS, VIEWS, foot_named
 from recordgen.records.photos.add import keep_photo
-from recordgen.records.photos.convert import plain_photo
 from recordgen.records.photos.files import PHOTOS
-from recordgen.records.photos.names import Subject
-from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
+from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
 from recordgen.records.receive.doubts import Settled, settle
+from recordgen.records.receive.pictures import Picture, pictures_of, with_late_pictures, with_pictures
 from recordgen.records.receive.questions import Answers, Question, Say
 from recordgen.records.receive.seen import Seen, SeenVisit
 from recordgen.records.receive.visits import visit_text
@@ -149,8 +147,11 @@ class TakingIn:
             return Outcome(visit, told, "have")
         with self._undone_if_refused(visit, self.records / which) as placed:
             day = dt.date.fromisoformat(known.file[:10]) if known.file else visit.day
-            photos = self._photos(visit, which, day, known, placed)
-            if photos.keys() - known.photos.keys():
+            pictures = pictures_of(visit, self.records / which, day, known.photos, self.problems)
+            photos = self._photos(which, pictures.values(), placed)
+            if photos:
+                late = [pictures[id_] for id_ in photos]
+                known = self._name_late(self.records / which / known.file, known, late) if known.file else known
                 self._keep(visit, known.model_copy(update={"photos": known.photos | photos}))
         return Outcome(visit, told, "have", f"{which}/{known.file or ''}", tuple(path.name for path in placed))
 
@@ -159,8 +160,10 @@ class TakingIn:
     ) -> Outcome:
         name = found.new_name or self.horses.horses[which].name
         told = f"{name} at {self.horses.stables.get(which.partition('/')[0], which)}, {spoken_day(day)}"
-        settled = settle(visit, day.isoformat(), told, self.answers, self.say)
-        folder = self.records / which
+        folder, before = self.records / which, known.photos if known else {}
+        pictures = pictures_of(visit, folder, day, before, self.problems)
+        record = with_pictures(visit, pictures, self.problems)
+        settled = settle(replace(visit, record=record), day.isoformat(), told, self.answers, self.say)
         compose = self._composer(settled, visit, folder, name, day)
         deciding = Deciding(visit.key, visit.rev, told, folder, day, settled, known, compose, self.answers, self.say)
         decision = deciding.decide()
@@ -175,11 +178,11 @@ class TakingIn:
             horse=which,
             file=decision.file,
             sum=_sum_after(decision, known),
-            photos=known.photos if known else {},
+            photos=before,
             waiting=tuple(one.id for one in asked),
             answers=self.answers.used,
         )
-        photos = self._write(visit, found, which, day, decision, entry)
+        photos = self._write(visit, found, which, pictures, decision, entry)
         return Outcome(visit, told, decision.kind, f"{which}/{decision.file or ''}", photos, asked, decision.text)
 
     def _composer(self, settled: Settled, visit: BroughtVisit, folder: Path, name: str, day: dt.date) -> Compose:
@@ -191,7 +194,13 @@ class TakingIn:
         return lambda comments: visit_text(settled.record, [*head, *comments, *by_hand], self.near_and_off)
 
     def _write(
-        self, visit: BroughtVisit, found: Found, which: str, day: dt.date, decision: Decision, entry: SeenVisit
+        self,
+        visit: BroughtVisit,
+        found: Found,
+        which: str,
+        pictures: Mapping[str, Picture],
+        decision: Decision,
+        entry: SeenVisit,
     ) -> tuple[str, ...]:
         """Write a visit's photographs and then its file; where anything is refused, nothing stays. Raises Trouble."""
         folder = self.records / which
@@ -199,7 +208,7 @@ class TakingIn:
             self._keep(visit, _begun(entry, self.seen.visits.get(visit.id)))
             if found.new_name:
                 self._make_horse(folder, found.new_name, placed)
-            photos = self._photos(visit, which, day, entry, placed)
+            photos = self._photos(which, pictures.values(), placed)
             if decision.text and decision.file and not self.dry_run:
                 _put(folder / decision.file, decision)
             self._keep(visit, entry.model_copy(update={"photos": entry.photos | photos}))
@@ -239,36 +248,31 @@ class TakingIn:
             if write_new(file, as_yaml({"name": name})):
                 placed.append(file)
 
-    def _photos(
-        self, visit: BroughtVisit, which: str, day: dt.date, known: SeenVisit, placed: list[Path]
-    ) -> dict[str, str]:
-        """Keep the photographs that are not here: each one's file by its id. What is none is told."""
+    def _photos(self, which: str, pictures: Iterable[Picture], placed: list[Path]) -> dict[str, str]:
+        """Keep the photographs that are not here: each one's file by its id. Raises Trouble."""
         kept = {}
-        for photo in visit.photos:
-            if photo.id in known.photos:
+        for picture in pictures:
+            if picture.subject is None or self.dry_run:
                 continue
-            try:
-                subject, made = _subject(photo, day), plain_photo(photo.picture, "the photograph")
-            except Trouble as trouble:
-                self.problems.add(Problem(photo.place, "photo-not-received", trouble.message, trouble.way_out))
-                continue
-            if self.dry_run:
-                continue
-            path, new = keep_photo(self.records, self.records / which, subject, made)
-            kept[photo.id] = path.name
+            path, new = keep_photo(self.records, self.records / which, picture.subject, picture.made)
             placed.extend([path] if new else [])
+            if path.name != picture.name:
+                raise Trouble("another photograph was added meanwhile", "Take the notes in once more")
+            kept[picture.id] = path.name
         return kept
 
-
-def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:
-    """Find what a photograph shows. Raises Trouble where it does not tell it in words that are known."""
-    foot = foot_named(photo.foot)
-    view = next((one for one in VIEWS if one == photo.view), None)
-    moment = next((one for one in MOMENTS if one == photo.moment), None)
-    if foot is None or view is None or moment is None:
-        message = "the photograph does not tell its foot, view and moment in words that are known here"
-        raise Trouble(message, "It stays in the file that was received; add it from the phone's album: recordgen photo")
-    return Subject(day, foot, view, moment)
+    def _name_late(self, file: Path, known: SeenVisit, late: Iterable[Picture]) -> SeenVisit:
+        """Let the tracings in a visit's file name the photographs that came after it. Raises Trouble."""
+        if self.dry_run or not file.is_file():
+            return known
+        before = file.read_bytes()
+        after = with_late_pictures(before.decode("utf-8", "replace"), file.name, late).encode()
+        if after == before:
+            return known
+        with writing(file, "The visit stays as it was"):
+            write_whole(file, after)
+        is_ours = hashlib.sha256(before).hexdigest() == known.sum
+        return known.model_copy(update={"sum": hashlib.sha256(after).hexdigest()}) if is_ours else known
 
 
 def _put(path: Path, decision: Decision) -> None:

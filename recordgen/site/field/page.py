@@ -20,6 +20,8 @@ from recordgen.site.field.horses import done_before, rounds_known, stables_known
 from recordgen.site.field.sole_map import sole_map
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
 from recordgen.site.single_page import page_with, read_part
+from recordgen.site.trace.page import FOLDER as TRACE
+from recordgen.site.trace.page import SCREEN, SCREEN_STYLE, screen_data
 
 FOLDER = "field"
 # In the order in which each needs the ones before it.
@@ -31,9 +33,13 @@ SCRIPTS = (
     "widgets.js",
     "sheets.js",
     "screens.js",
+    "photos.js",
+    *(f"{TRACE}/{name}" for name in SCREEN),
+    "tracing.js",
     "handover.js",
     "main.js",
 )
+STYLES = ("style.css", f"{TRACE}/{SCREEN_STYLE}")
 POLICY = (
     "default-src 'none'; script-src {script}; style-src {style}; img-src blob: data: 'self'; "
     "manifest-src 'self'; worker-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'"
@@ -59,8 +65,9 @@ def field_files(
     The same records and day give the same bytes.
     """
     told = page_data(stables, ways, today, key, own) | {"sealed": sealed}
-    data = json.dumps(told, ensure_ascii=False, separators=(",", ":"), sort_keys=True)
-    page = page_with(FOLDER, ("DATA", data), SCRIPTS, SEALED_POLICY if sealed else POLICY, own).encode()
+    data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
+    policy = SEALED_POLICY if sealed else POLICY
+    page = page_with(FOLDER, ("DATA", data), SCRIPTS, policy, own, STYLES).encode()
     worker = read_part(FOLDER, "worker.js", own).replace("EDITION", hashlib.sha256(page).hexdigest()[:16])
     return {
         "index.html": page,
@@ -73,7 +80,7 @@ def field_files(
 def page_data(
     stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"", own: Path | None = None
 ) -> dict[str, Any]:
-    """The data of the page, as plain values: vocabulary, horses, rounds, words."""
+    """The data of the page, as plain values: vocabulary, horses, rounds, words, the tracing screen's."""
     naming = ways.naming
     return {
         "made": today.isoformat(),
@@ -90,4 +97,5 @@ def page_data(
         "done": done_before(stables),
         "care": {name: note.what for name, note in ways.reference.care.items()},
         "words": yaml.safe_load(read_part(FOLDER, "words.yaml", own)),
+        "tracing": screen_data(own),
     }

@@ -32,6 +32,7 @@ SCREEN = (
     "screen.js",
 )
 SCRIPTS = (*SCREEN, "main.js")
+SCREEN_STYLE = "screen.css"
 PICTURE = "photo.jpg"
 POLICY = (
     "default-src 'none'; script-src {script}; style-src {style}; img-src 'self'; connect-src 'self'; "
@@ -42,7 +43,7 @@ POLICY = (
 def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None) -> bytes:
     """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates."""
     data = json.dumps(page_data(photo, foot, own), ensure_ascii=False)
-    return page_with(FOLDER, ("TRACE", data), SCRIPTS, POLICY, own).encode()
+    return page_with(FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, ("style.css", SCREEN_STYLE)).encode()
 
 
 def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[str, Any]:

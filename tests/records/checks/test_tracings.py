@@ -53,6 +53,14 @@ def test_a_good_tracing_has_no_problems(tmp_path: Path) -> None:
     assert of(tmp_path, *SIDE, view="side") == []
 
 
+def test_a_foot_under_its_ground_line_is_asked_about(tmp_path: Path) -> None:
+    """As in a picture that is upside down; the tracing may stand."""
+    under = ["ground: [[100, 300], [900, 300]]", "dorsal_wall: [[400, 700], [330, 500], [260, 305]]"]
+    (line,) = of(tmp_path, *under, view="side")
+
+    assert f"warning: {AT}, ground: the foot stands under its ground line. Look whether the picture is upside" in line
+
+
 def test_an_outline_traced_the_other_way_round_is_accepted(tmp_path: Path) -> None:
     """Sides are told by names, not by the order of the points."""
     assert of(tmp_path, *with_mark(f"wall: {arc()[::-1]}")) == []
