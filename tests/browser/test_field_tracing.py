@@ -27,7 +27,10 @@ from tests.support.typed_tracings import tapped
 MOST_CONTACTS = 32
 MARKS = marks_of()
 _UNIT = "tracing.view.unit"
-_TURNED = "tracing.view.width > tracing.view.height"
+_TURNED = """() => new Promise((done) => {
+  const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
+  look();
+})"""
 
 
 @pytest.fixture(scope="module")
@@ -104,7 +107,7 @@ def test_wrong_taps_a_pinch_and_a_turn_leave_the_points_alone(hand: Hand) -> Non
     tapper.tap(*MARKS["frog_apex"])
     before = tapper.points()
     hand.page.set_viewport_size({"width": 844, "height": 390})
-    hand.page.wait_for_function(_TURNED)
+    hand.page.evaluate(_TURNED)
     tapper.tap(*MARKS["frog_medial"])
     turned = tapper.points()
     hand.page.set_viewport_size({"width": 390, "height": 844})

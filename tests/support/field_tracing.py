@@ -17,7 +17,7 @@ def photographed(hand: Hand, foot: str = "left_fore", view: str = "sole") -> str
     before = hand.page.locator(".pictures img").count()
     taken = {"name": "a.jpg", "mimeType": "image/jpeg", "buffer": picture(view)}
     hand.page.set_input_files("[data-key=camera]", taken)  # type: ignore[arg-type]
-    hand.page.wait_for_function("(count) => document.querySelectorAll('.pictures img').length > count", arg=before)
+    hand.page.locator(".pictures img").nth(before).wait_for()
     return str(hand.page.locator("button.trace").last.get_attribute("data-key"))
 
 
