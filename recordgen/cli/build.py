@@ -157,7 +157,7 @@ def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | N
     if asked.counts and only:
         whole = read_counted(asked.records, asked.today, only, asked.counts)
     else:
-        whole = read_whole(asked.records, asked.today, only)
+        whole = read_whole(asked.records, asked.today, only, cache=asked.cache)
     stages.done("read")
     context = BuildContext.of(whole, asked.today, asked.cache, before, asked.counts)
     found = context.summaries

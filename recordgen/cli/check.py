@@ -86,7 +86,7 @@ def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> di
     """The problems of all records in the order of their places, and how many records there are."""
     from recordgen.records.load.everything import look_through
 
-    practice, reference, problems = look_through(records, today, stable, files=True)
+    practice, reference, problems = look_through(records, today, stable, files=True, cache=cache)
     told = f"{problems.counted()}."
     if practice:
         problems.extend(_keys_to_bring(records))

@@ -159,10 +159,10 @@ def summarise_stable(record: StableRecord, ways: Context, today: date) -> Stable
 
 def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
-    horse, visits = record.horse, record.visits
+    horse, visits = record.horse, tuple(record.visits)
     ways = ways.rounded_as(visits)
     history = tuple(_visit(visit, ways) for visit in visits)
-    past = _Past(record, history, ways)
+    past = _Past(horse, visits, history, ways)
     growth = past.growth(today)
     window = due(horse, visits, past.found(len(visits) - 1), growth, ways, today)
     feet = _feet(past, growth, today)
@@ -207,9 +207,10 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
 
 def compute_remarks(record: HorseRecord, ways: Context, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
-    ways = ways.rounded_as(record.visits)
-    growth = _growth(record.horse, cycles_of(record.visits), ways, today)
-    timeline = Timeline(record.horse, record.visits, ways)
+    horse, visits = record.horse, tuple(record.visits)
+    ways = ways.rounded_as(visits)
+    growth = _growth(horse, cycles_of(visits), ways, today)
+    timeline = Timeline(horse, visits, ways)
     return tuple(_remarks(timeline, growth, compute_caution_book(timeline, None, today).open, today))
 
 
@@ -234,12 +235,12 @@ def _growth(horse: Horse, cycles: Cycles, ways: Context, day: date) -> HorseGrow
 class _Past:
     """Knowledge of a horse on the days of its visits."""
 
-    def __init__(self, record: HorseRecord, history: Sequence[VisitSummary], ways: Context) -> None:
-        self.horse = record.horse
-        self.visits = record.visits
+    def __init__(self, horse: Horse, visits: Sequence[Visit], history: Sequence[VisitSummary], ways: Context) -> None:
+        self.horse = horse
+        self.visits = visits
         self.history = history
         self.ways = ways
-        self.cycles = cycles_of(record.visits)
+        self.cycles = cycles_of(visits)
         self._growths: dict[date, HorseGrowth] = {}
 
     def growth(self, day: date) -> HorseGrowth:

@@ -6,11 +6,9 @@ import datetime as dt
 import multiprocessing
 import os
 import sys
-import threading
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Future, ProcessPoolExecutor, as_completed
 from dataclasses import dataclass, replace
-from multiprocessing.process import BaseProcess
 from pathlib import Path
 
 from recordgen.cache.entries import user_cache
@@ -26,6 +24,7 @@ from recordgen.site.kept.standing import KeptSite, Standing, part_of
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import PRACTICE, render_practice_site, render_site
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
+from recordgen.workers import end_with_parent
 
 
 @dataclass(frozen=True)
@@ -122,13 +121,7 @@ def _begin(run: _Run) -> None:
 def _begin_apart(run: _Run) -> None:
     """Begin in a builder's own process, which ends with its parent: left alone it would hold the folder of sites."""
     _begin(run)
-    threading.Thread(target=_end_with, args=(multiprocessing.parent_process(),), daemon=True).start()
-
-
-def _end_with(parent: BaseProcess | None) -> None:
-    if parent:
-        parent.join()
-        os._exit(1)
+    end_with_parent()
 
 
 def _warm() -> None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime as dt
+import hashlib
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from recordgen.problems import Problem, counted, warning
-from recordgen.records.models.practice import HorseRecord
+from recordgen.records.models.practice import HorseRecord, VisitPrint
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, values
 
@@ -15,24 +16,22 @@ from recordgen.records.yaml.read import Written, values
 LEAST_READINGS = 6
 
 Readings = tuple[object, ...]
-Copied = tuple[Written[Visit], Written[Visit], int]  # a visit, the one it is like, and how many readings they share
+Numbered = tuple[int, int]  # a horse's number among those looked at, and that of one of its visits
+Copied = tuple[Numbered, Numbered, int]  # a visit, the one it is like, and how many readings they share
 
 
-def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
-    """Problems of visits whose readings are those of another visit, number for number.
-
-    horses: those of the practice, in the order of their files. Of those that left nothing is told: their record may
-    have gone on in another.
-    """
-    here = [horse for horse in horses if horse.horse.left is None]
-    for horse in here:
-        yield from _twice(horse)
-    yield from _under_another(here)
+def print_of(visit: Written[Visit]) -> VisitPrint:
+    """What tells a visit from others without its record."""
+    record = visit.record
+    repeats = any(foot.repeat for foot in record.feet.values())
+    readings = None if _tells_enough(record) else _readings(record)
+    told = None if readings is None else (_hash(readings), len(readings))
+    return VisitPrint(visit.file.name, record.date, repeats, _hash(_outline(record)), told)
 
 
-def _twice(horse: HorseRecord) -> Iterator[Problem]:
-    """One horse's visit that is the one before it once more."""
-    for before, visit in pairwise(horse.written):
+def twice(written: Sequence[Written[Visit]]) -> Iterator[Problem]:
+    """One horse's visit that is the one before it once more. written: in order."""
+    for before, visit in pairwise(written):
         same_day = visit.record.date == before.record.date
         if same_day and visit.record == before.record:
             message = f"the same visit stands in {before.file.name} too"
@@ -49,11 +48,16 @@ def _twice(horse: HorseRecord) -> Iterator[Problem]:
                 )
 
 
-def _under_another(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
-    """Visits of one horse that are those of another on the same days; each pair of horses is told once."""
-    for pair in _alike(horses).values():
+def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
+    """Visits of one horse that are those of another on the same days; each pair of horses is told once.
+
+    horses: those of the practice, in the order of their files. Of those that left nothing is told: their record may
+    have gone on in another.
+    """
+    here = [horse for horse in horses if horse.horse.left is None]
+    for pair in _alike(here).values():
         if sum(count for _, _, count in pair) >= LEAST_READINGS:
-            visit, first, _ = pair[0]
+            visit, first = (here[number].written[index] for number, index in pair[0][:2])
             days = f" and so on {counted(len(pair) - 1, 'day')} more" if len(pair) > 1 else ""
             message = f"the readings are those of {first.shown}, number for number{days}"
             yield warning(
@@ -66,19 +70,37 @@ def _under_another(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
 
 def _alike(horses: Sequence[HorseRecord]) -> dict[tuple[int, int], list[Copied]]:
     """By two horses' numbers in `horses`: their visits of one day with the same readings."""
-    outlines: dict[tuple[dt.date, Readings], list[tuple[int, Written[Visit]]]] = {}
+    outlines: dict[tuple[dt.date, str], list[Numbered]] = {}
     for number, horse in enumerate(horses):
-        for visit in horse.written:
-            outlines.setdefault((visit.record.date, _outline(visit.record)), []).append((number, visit))
+        for index, visit in enumerate(horse.prints):
+            outlines.setdefault((visit.day, visit.outline), []).append((number, index))
     pairs: dict[tuple[int, int], list[Copied]] = {}
     for alike in outlines.values():
-        first: dict[Readings, tuple[int, Written[Visit]]] = {}
-        for number, visit in alike if len(alike) > 1 else ():
-            readings = _readings(visit.record)
-            origin, like = first.setdefault(readings, (number, visit))
-            if origin != number and readings:
-                pairs.setdefault((origin, number), []).append((visit, like, len(readings)))
+        first: dict[str, Numbered] = {}
+        for number, index in alike if len(alike) > 1 else ():
+            readings, count = _all_readings(horses[number], index)
+            like = first.setdefault(readings, (number, index))
+            if like[0] != number and count:
+                pairs.setdefault((like[0], number), []).append(((number, index), like, count))
     return pairs
+
+
+def _all_readings(horse: HorseRecord, index: int) -> tuple[str, int]:
+    """The hash of a visit's readings, and how many they are; its record is asked where its print tells too little."""
+    if told := horse.prints[index].readings:
+        return told
+    readings = _readings(horse.written[index].record)
+    return _hash(readings), len(readings)
+
+
+def _hash(readings: Readings) -> str:
+    return hashlib.sha256(repr(readings).encode()).hexdigest()[:32]
+
+
+def _tells_enough(visit: Visit) -> bool:
+    """Whether the outline of a visit holds a number, so that hardly another has the same."""
+    looked = [at for found in visit.feet.values() for at in (found.before, found.after) if at]
+    return any(at.toe_length is not None or at.toe_angle is not None for at in looked)
 
 
 def _outline(visit: Visit) -> Readings:

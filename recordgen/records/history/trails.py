@@ -51,7 +51,12 @@ def trails(practice: Practice, reference: Reference, private: Collection[str] = 
     reference: the tables, for the words of what changed. private: entries that changed something private in visits that
     were not read.
     """
-    files = {(horse.stable, horse.slug): tuple(visit.file for visit in horse.written) for horse in practice.horses}
+    files = {
+        (horse.stable, horse.slug): tuple(
+            practice.folder / horse.stable / horse.slug / one.file for one in horse.prints
+        )
+        for horse in practice.horses
+    }
     every = [file for each in files.values() for file in each]
     try:
         return Trails(_found(practice.folder, every, Words(practice.file, reference), private), files)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from recordgen.cache.entries import Cache
 from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.checks.strays import with_strays
@@ -14,11 +15,11 @@ from recordgen.records.history.moves import moves_told
 from recordgen.records.load.folders import VISIT_FILE, Walk
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
-from recordgen.records.models.practice import Practice
+from recordgen.records.models.practice import HorseRecord, Practice
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read_with_key
+from recordgen.records.yaml.read import Written, read_with_key
 
 
 def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
@@ -27,12 +28,16 @@ def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[V
     How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
     only: the one stable that was read; of the others the visits are read here.
     """
-    found = {one.file: one.record for horse in practice.horses for one in horse.written}
+    found = {visit.file: visit.record for horse in practice.horses for visit in _repeated(horse)}
     if only is not None:
         others = _visit_files_but_of(only, Walk(practice.folder))
         found |= {file: visit for file in others if (visit := read_with_key("repeat", file, Visit))}
     in_order = [found[file] for file in sorted(found, key=lambda file: file.parts)]
     return tuple(visit for visit in in_order if any(foot.repeat for foot in visit.feet.values()))
+
+
+def _repeated(horse: HorseRecord) -> list[Written[Visit]]:
+    return [horse.written[index] for index, one in enumerate(horse.prints) if one.repeats]
 
 
 def _visit_files_but_of(stable: str, walk: Walk) -> Iterator[Path]:
@@ -69,15 +74,21 @@ def language_named(folder: Path) -> str:
 
 
 def look_through(
-    folder: Path, today: dt.date, only: str | None = None, files: bool = False, beside: Collection[str] = ()
+    folder: Path,
+    today: dt.date,
+    only: str | None = None,
+    files: bool = False,
+    beside: Collection[str] = (),
+    cache: Cache | None = None,
 ) -> tuple[Practice | None, Reference, Problems]:
     """The practice in `folder`, or None where something is wrong, its tables, and all problems of both.
 
     today: visits after this day are refused. only: the one stable to read. files: whether to tell of the files in the
-    folder that are no records, too. beside: stables of the practice whose folders need not be here.
+    folder that are no records, too. beside: stables of the practice whose folders need not be here. cache: of what
+    looking over visits told; the user's own where None.
     """
     reference, wrong = read_reference(folder, language_named(folder))
-    practice, problems = read_practice(folder, today, only, reference, beside)
+    practice, problems = read_practice(folder, today, only, reference, beside, cache)
     problems.extend(wrong)
     if files:
         problems = with_strays(problems, folder, only)
@@ -85,9 +96,11 @@ def look_through(
     return (None if problems.errors else practice), reference, problems
 
 
-def read_whole(folder: Path, today: dt.date, only: str | None = None, files: bool = False) -> Whole:
+def read_whole(
+    folder: Path, today: dt.date, only: str | None = None, files: bool = False, cache: Cache | None = None
+) -> Whole:
     """The same where nothing is wrong. Raises RecordsTrouble where something is."""
-    practice, reference, problems = look_through(folder, today, only, files)
+    practice, reference, problems = look_through(folder, today, only, files, cache=cache)
     if practice is None:
         raise RecordsTrouble(problems)
     return Whole(practice, reference, tuple(problems.warnings), find_repeated_visits(practice, only))

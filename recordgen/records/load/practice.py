@@ -10,33 +10,26 @@ import gc
 import os
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
+from recordgen.cache.entries import Cache, user_cache
 from recordgen.problems import Problems, quoted
-from recordgen.progress import steps
 from recordgen.records.checks.copies import copied
 from recordgen.records.checks.duplicates import doubled, is_same, namesakes
-from recordgen.records.checks.records import horse_problems, visit_problems
-from recordgen.records.checks.references import (
-    ended_in_vain,
-    unknown_in_horse,
-    unknown_in_practice,
-    unknown_in_stable,
-    unknown_in_visit,
-)
-from recordgen.records.checks.trims import trim_problems
+from recordgen.records.checks.references import unknown_in_horse, unknown_in_practice, unknown_in_stable
 from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
+from recordgen.records.load.horse_visits import HorseFolder, VisitReader, VisitsRead
+from recordgen.records.load.on_demand import RecordsOf, Shelf, WrittenVisits
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFile, shared_problems
 from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
-from recordgen.records.models.visit import Visit
 from recordgen.records.pages.checks import page_problems
 from recordgen.records.pages.files import read_pages
 from recordgen.records.pages.model import OwnPages
-from recordgen.records.photos.files import read_photos, without_visit
+from recordgen.records.photos.files import read_photos
 from recordgen.records.yaml.read import Kind, Written, read_as_far
 
 
@@ -46,14 +39,16 @@ def read_practice(
     only: str | None = None,
     reference: Reference | None = None,
     beside: Collection[str] = (),
+    cache: Cache | None = None,
 ) -> tuple[Practice | None, Problems]:
     """The practice in `folder`, or None where something is wrong, and all problems of all files.
 
     today: visits after this day are refused. only: the one stable to read; all where None.
     reference: the tables that names of methods, care notes and cautions must stand in; not looked at where None.
-    beside: stables of the practice whose folders need not be here.
+    beside: stables of the practice whose folders need not be here. cache: of what looking over visits told; the user's
+    own where None.
     """
-    reader = _Reader(Walk(folder), today, reference, beside)
+    reader = _Reader(Walk(folder), today, reference, beside, cache or user_cache())
     with _without_collecting():
         practice = reader.practice(only)
     problems = reader.walk.problems
@@ -72,16 +67,29 @@ def _without_collecting() -> Iterator[None]:
             gc.enable()
 
 
-class _Reader:
-    """Reads the folder once, from the practice down to each visit."""
+@dataclass(frozen=True)
+class _StableFolder:
+    """A stable's folder before the visits of its horses are read. shared: by the horse's folder, its log."""
 
-    def __init__(self, walk: Walk, today: dt.date, reference: Reference | None, beside: Collection[str]) -> None:
+    path: Path
+    file: Written[Stable] | None
+    pages: OwnPages
+    horses: tuple[HorseFolder, ...]
+    shared: Mapping[Path, tuple[Shared, ...]]
+
+
+class _Reader:
+    """Reads the folder once, from the practice down to each horse, and then the visits of all horses."""
+
+    def __init__(
+        self, walk: Walk, today: dt.date, reference: Reference | None, beside: Collection[str], cache: Cache
+    ) -> None:
         self.walk = walk
         self.beside = beside
         self.today = today
         self.reference = reference
-        self.usual: Mapping[str, str] = {}
-        self.horses: list[Written[Horse]] = []
+        self.cache = cache
+        self.shelf = Shelf()
         self.pages = OwnPages()
 
     def practice(self, only: str | None) -> Practice | None:
@@ -91,7 +99,6 @@ class _Reader:
             self.walk.tell(folder, "folder-missing", "there is no such folder", way_out)
             return None
         file = self.file(folder / "practice.yaml", PracticeFile)
-        self.usual = file.record.methods if file else {}
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
         self.pages = self.own_pages(folder)
@@ -101,10 +108,40 @@ class _Reader:
             if only:
                 code, missing = "stable-unknown", f"there is no stable {quoted(only)}"
             self.walk.tell(folder, code, missing, stable_meant(only or "", folder))
-        stables = [stable for stable in map(self.stable, steps("Reading stables", names)) if stable]
-        self.walk.problems.extend((*doubled(self.horses), *namesakes(self.horses)))
-        self.walk.problems.extend(copied([horse for stable in stables for horse in stable.horses]))
-        return Practice(folder, file.record, tuple(_with_earlier(stables)), self.pages) if file else None
+        stables = [self.stable(name) for name in names]
+        self.walk.problems.extend((*doubled(horses := _files_of(stables)), *namesakes(horses)))
+        usual = dict(file.record.methods) if file else {}
+        records = self.with_visits(stables, VisitReader(folder, self.today, usual, self.reference, self.cache))
+        self.walk.problems.extend(copied([horse for stable in records for horse in stable.horses]))
+        return Practice(folder, file.record, tuple(_with_earlier(records)), self.pages) if file else None
+
+    def with_visits(self, stables: Sequence[_StableFolder], reader: VisitReader) -> list[StableRecord]:
+        """The records of stables, the visits of their horses included."""
+        folders = [horse for stable in stables for horse in stable.horses]
+        visits = dict(zip((folder.path for folder in folders), reader.read_all(folders), strict=True))
+        for read in visits.values():
+            self.walk.problems.extend(read.looked.problems)
+        return [record for stable in stables if (record := self.stable_record(stable, visits))]
+
+    def stable_record(self, stable: _StableFolder, visits: Mapping[Path, VisitsRead]) -> StableRecord | None:
+        if stable.file is None:
+            return None
+        horses = [
+            self.horse_record(horse, horse.file.record, visits[horse.path], stable.shared.get(horse.path, ()))
+            for horse in stable.horses
+            if horse.file
+        ]
+        by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
+        return StableRecord(stable.path.name, stable.file.record, tuple(by_name), stable.pages)
+
+    def horse_record(
+        self, folder: HorseFolder, horse: Horse, visits: VisitsRead, shared: tuple[Shared, ...]
+    ) -> HorseRecord:
+        path, prints = folder.path, visits.looked.prints
+        files = tuple(one.file for one in prints)
+        written = WrittenVisits(path, self.walk.shown(path), files, visits.digests, visits.packed, self.shelf)
+        names = (path.name, path.parent.name)
+        return HorseRecord(*names, horse, RecordsOf(written), written, prints, shared=shared, photos=folder.photos)
 
     def own_pages(self, folder: Path) -> OwnPages:
         """The own pages of a practice's or a stable's folder, held against those of the practice."""
@@ -119,55 +156,37 @@ class _Reader:
         self.walk.problems.extend(problems)
         return written
 
-    def stable(self, path: Path) -> StableRecord | None:
+    def stable(self, path: Path) -> _StableFolder:
         file = self.file(path / "stable.yaml", Stable)
         if file and file.record.near:
             self.walk.problems.extend(unknown_in_stable(file, sorted({*stable_names(self.walk.root), *self.beside})))
         self.walk.strangers(path, {"stable.yaml"})
-        pages = self.own_pages(path)
-        horses = [horse for horse in map(self.horse, self.walk.folders(path)) if horse]
-        by_name = sorted(horses, key=lambda horse: (horse.horse.name.lower(), horse.slug))
-        return StableRecord(path.name, file.record, tuple(by_name), pages) if file else None
+        pages, folders = self.own_pages(path), self.walk.folders(path)
+        return _StableFolder(path, file, pages, tuple(map(self.horse, folders)), dict(map(self.shared, folders)))
 
-    def horse(self, path: Path) -> HorseRecord | None:
+    def horse(self, path: Path) -> HorseFolder:
         file = self.file(path / "horse.yaml", Horse)
-        days = [day for day in self.walk.entries(path) if VISIT_FILE.fullmatch(day.name)]
-        log = [path / SHARED_FILE] if os.path.lexists(path / SHARED_FILE) else []
-        self.walk.strangers(path, {"horse.yaml", *(one.name for one in (*days, *log))})
+        days = tuple(day for day in self.walk.entries(path) if VISIT_FILE.fullmatch(day.name))
+        log = {SHARED_FILE} if os.path.lexists(path / SHARED_FILE) else set()
+        self.walk.strangers(path, {"horse.yaml", *log, *(day.name for day in days)})
         self.walk.unread_folders(path)
-        visits = [visit for visit in map(self.visit, days) if visit]
-        self.walk.problems.extend(ended_in_vain(visits, self.reference.care if self.reference else {}))
         photos = read_photos(self.walk, path, self.today)
-        if all(visit.whole for visit in visits) and len(visits) == len(days):
-            here = [photo for photo in photos if photo.subject.day <= self.today]
-            without_visit(self.walk, here, [visit.record for visit in visits])
-        shared = tuple(entry for one in log for entry in self.shared(one))
-        if file is None:
-            return None
-        self.horses.append(file)
-        if self.reference:
+        if file and self.reference:
             self.walk.problems.extend(unknown_in_horse(file, self.reference))
-        self.walk.problems.extend(horse_problems(file, visits, self.today))
-        in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
-        filled = tuple(visit for visit in in_order if not visit.record.is_blank)
-        by_day = tuple(one.record for one in filled)
-        return HorseRecord(path.name, path.parent.name, file.record, by_day, filled, shared=shared, photos=photos)
+        return HorseFolder(path, file, days, photos)
 
-    def shared(self, path: Path) -> tuple[Shared, ...]:
-        written = self.file(path, SharedFile)
+    def shared(self, path: Path) -> tuple[Path, tuple[Shared, ...]]:
+        """A horse's folder and its log."""
+        written = self.file(path / SHARED_FILE, SharedFile) if os.path.lexists(path / SHARED_FILE) else None
         if written is None:
-            return ()
+            return path, ()
         self.walk.problems.extend(shared_problems(written, self.today))
-        return written.record.shared
+        return path, written.record.shared
 
-    def visit(self, path: Path) -> Written[Visit] | None:
-        written = self.file(path, Visit)
-        if written:
-            self.walk.problems.extend(visit_problems(written, path.name[:10], self.today))
-            self.walk.problems.extend(trim_problems(written, self.usual, self.reference))
-        if written and self.reference:
-            self.walk.problems.extend(unknown_in_visit(written, self.reference))
-        return written
+
+def _files_of(stables: Sequence[_StableFolder]) -> list[Written[Horse]]:
+    """The files of all horses, in order."""
+    return [horse.file for stable in stables for horse in stable.horses if horse.file]
 
 
 def _with_earlier(stables: Sequence[StableRecord]) -> Iterator[StableRecord]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import Path
 
 from recordgen.nearest import did_you_mean
@@ -17,19 +19,35 @@ from recordgen.records.yaml.read import Written
 
 
 @dataclass(frozen=True)
-class HorseRecord:
-    """One horse: its file, and its visits, oldest first.
+class VisitPrint:
+    """What is known of a visit without its record: its file's name, its day, and what tells whether it was copied.
 
-    written: the same visits with the files they stand in. earlier: records of the same horse that ended elsewhere, such
-    as fallow-end/otter. shared: whom the record was shared with, in the order of the file.
-    photos: its photographs by day, foot, view and moment.
+    repeats: whether a reading was taken more than once. outline: the hash of a few of its readings. readings: the hash
+    of all of them and how many they are; None where the outline hardly ever is that of another.
+    """
+
+    file: str
+    day: date
+    repeats: bool
+    outline: str
+    readings: tuple[str, int] | None
+
+
+@dataclass(frozen=True)
+class HorseRecord:
+    """One horse: its file, and its visits, oldest first; of a practice that was read they are parsed when asked for.
+
+    written: the same visits with the files they stand in. prints: what is known of them without asking. earlier:
+    records of the same horse that ended elsewhere, such as fallow-end/otter. shared: whom the record was shared with,
+    in the order of the file. photos: its photographs by day, foot, view and moment.
     """
 
     slug: str
     stable: str
     horse: Horse
-    visits: tuple[Visit, ...]
-    written: tuple[Written[Visit], ...] = ()
+    visits: Sequence[Visit]
+    written: Sequence[Written[Visit]] = ()
+    prints: tuple[VisitPrint, ...] = ()
     earlier: tuple[str, ...] = ()
     shared: tuple[Shared, ...] = ()
     photos: tuple[Photo, ...] = ()

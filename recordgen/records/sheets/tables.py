@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -119,7 +119,7 @@ def _photo_columns() -> dict[str, str]:
     return {"stable": KEYS["stable"], "horse": KEYS["horse"], **_PHOTO}
 
 
-def _numbered(visits: tuple[Visit, ...]) -> Iterator[tuple[Visit, int]]:
+def _numbered(visits: Sequence[Visit]) -> Iterator[tuple[Visit, int]]:
     seen: dict[dt.date, int] = {}
     for visit in visits:
         seen[visit.date] = seen.get(visit.date, 0) + 1

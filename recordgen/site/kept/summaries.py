@@ -57,7 +57,7 @@ class KeptSummary(HorseSummary):
     @property
     def visit_days(self) -> tuple[date, ...]:
         """The days of all visits, the last one first."""
-        return tuple(visit.date for visit in reversed(self.__dict__["_made_from"][0].visits))
+        return tuple(visit.day for visit in reversed(self.__dict__["_made_from"][0].prints))
 
 
 class Summaries:
