@@ -58,7 +58,7 @@ class PublicHolidays:
     look_up: OfYear = of_year
 
     def name(self, day: date) -> str | None:
-        """What a day is called that is one; None of any other."""
+        """The name of a day that is one; None of any other."""
         if self.country is None:
             return None
         return self.look_up(self.country, self.region or "", self.language, day.year).get(day)

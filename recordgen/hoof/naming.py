@@ -62,7 +62,7 @@ class Naming:
         """Facts for a phrase, with numbers as the language writes them."""
         if self.language is ENGLISH:
             return facts
-        return {key: self.figures(text) if _NUMBER.fullmatch(text) else text for key, text in facts.items()}
+        return {key: self.figures(fact) if _NUMBER.fullmatch(str(fact)) else fact for key, fact in facts.items()}
 
     def figures(self, text: str) -> str:
         """A number that is written with a point, as the language writes it."""
@@ -76,7 +76,7 @@ class Naming:
 
     def value(self, value: str) -> str:
         """One of the words that a record chooses from, such as mare or strong, as readers read it."""
-        return self.phrases.get(f"value_{value.replace(' ', '_').replace('-', '_')}", value)
+        return self.phrases.get(f"value_{value.replace(',', '').replace(' ', '_').replace('-', '_')}", value)
 
     def weeks(self, count: float) -> str:
         """A number of weeks: 1 week, 6 weeks, 5.5 weeks."""
@@ -109,6 +109,10 @@ class Naming:
     def length(self, mm: float, digits: int = 0) -> str:
         """A length to so many digits: 18 mm."""
         return f"{self.figures(f'{mm:.{digits}f}')} mm"
+
+    def unit(self, unit: str) -> str:
+        """A unit as readers read it: degrees; marks such as mm and ° stay."""
+        return self.phrases.get(f"unit_{unit.replace(' ', '_')}", unit)
 
     def caution(self, name: str) -> str:
         """The name of a caution as readers read it: painful frog."""

@@ -77,7 +77,7 @@ def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -
         "typed": f"{one.typed:.1f}",
         "traced": f"{one.traced:.1f}",
         "apart": f"{one.apart:.1f}",
-        "unit": one.measure.unit,
+        "unit": naming.unit(one.measure.unit),
     }
     steps = ("feet", foot, "tracings", one.number)
     way_out = naming.phrase("remark_traced_way_out")

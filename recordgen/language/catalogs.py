@@ -61,7 +61,7 @@ class Catalog:
         return forms[self.form(count)] if forms else self.ngettext(one, several, count)
 
     def under(self, place: str) -> Iterator[tuple[str, str]]:
-        """What is translated at places below one, by the rest of the place."""
+        """All that is translated at places below one, by the rest of the place."""
         for (at, _), text in self.texts.items():
             if at and at.startswith(place):
                 yield at.removeprefix(place), text

@@ -62,6 +62,10 @@ class Language:
         """A month where there is little room: Oct."""
         return days.SHORT_MONTHS[day.month - 1]
 
+    def inside(self, words: str) -> str:
+        """Words that may begin a sentence, as they stand inside one."""
+        return words.lower()
+
     @property
     def weekdays(self) -> tuple[str, ...]:
         """The days of a week, Monday first."""
@@ -136,6 +140,9 @@ class OtherLanguage(Language):
 
     def short_month(self, day: date) -> str:  # noqa: D102
         return self._by("LLL", day)
+
+    def inside(self, words: str) -> str:  # noqa: D102
+        return words
 
     @property
     def weekdays(self) -> tuple[str, ...]:  # noqa: D102

@@ -153,4 +153,4 @@ class Words:
         if value in FEET:
             return self.phrases[f"{self.foot}{value}"]
         told = " ".join(str(value).split())
-        return self.phrases.get(f"value_{told.replace(' ', '_')}", told)
+        return self.phrases.get(f"value_{told.replace(',', '').replace(' ', '_')}", told)

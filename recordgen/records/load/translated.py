@@ -5,6 +5,7 @@ A message is asked for by its place, such as `cautions.wound.seen`, and its Engl
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import Any, TypeVar
 
@@ -22,6 +23,8 @@ WORDS = {
     *("until", "stop_if", "caution", "meaning", "maybe", "rule", "share"),
 }
 SOURCES = {"source", "weeks_source", "growth_source"}
+# A source of our own words; one that names a publication stays in the language it was written in.
+OWN_WORDS = re.compile(r"(Assumed|As for|Common practice|Pages of)[^0-9]*")
 # Tables whose entries are words themselves.
 SENTENCES = ("phrases",)
 # What only the terminal and the trimmer's list of codes say stays in English.
@@ -41,8 +44,9 @@ def messages(tables: Reference) -> Iterator[Message]:
 def _messages(entry: Record, place: str) -> Iterator[Message]:
     for name, value in entry:
         at = f"{place}.{name}"
-        if isinstance(value, str) and value and name in SOURCES:
-            yield None, value
+        if name in SOURCES:
+            if value and OWN_WORDS.fullmatch(value):
+                yield None, value
         elif isinstance(value, str) and value and name in WORDS:
             yield at, value
         else:

@@ -65,7 +65,7 @@ def _row(summary: HorseSummary, measure: Measure, naming: Naming) -> ComparedRow
             reading = at.look.readings.get(measure.key)
             if reading:
                 by_day.setdefault(visit.visit.date, {})[foot] = str(number(naming, measure, _latest(reading)))
-    return ComparedRow(measure.words.name, measure.unit, by_day)
+    return ComparedRow(measure.words.name, naming.unit(measure.unit), by_day)
 
 
 def _latest(reading: Reading) -> float | None:

@@ -66,7 +66,7 @@ def found_in(visit: VisitSummary, naming: Naming) -> list[str]:
     """The kinds of what one visit found, each once, the horse's before those of its feet, in lower case."""
     lame = visit.visit.lameness is not None and visit.visit.lameness.grade > 0
     kinds = dict.fromkeys(one.kind for at in visit.feet.values() for one in at.findings)
-    return [naming.phrase(f"glance_{kind}").lower() for kind in (*(["lame"] if lame else []), *kinds)]
+    return [naming.language.inside(naming.phrase(f"glance_{kind}")) for kind in (*(["lame"] if lame else []), *kinds)]
 
 
 @dataclass(frozen=True)

@@ -39,6 +39,7 @@ def test_the_due_window() -> None:
     assert plain(FULL)["due"] == {
         "earliest": "2026-11-18",
         "best": "2026-11-25",
+        "holiday": None,
         "latest": "2026-12-02",
         "whose": "trimmer",
         "reason": "6 weeks after the last visit, as Wren Ashdown set it that day",

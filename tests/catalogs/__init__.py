@@ -1,0 +1,77 @@
+"""The messages that a language must hold, taken out of templates and tables, and the catalogs that hold them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from io import BytesIO
+from pathlib import Path
+
+import yaml
+from babel.messages.catalog import Catalog
+from babel.messages.extract import extract_from_dir
+from babel.messages.pofile import read_po, write_po
+
+from recordgen.language.catalogs import catalogs_folder
+from recordgen.packaged import packaged
+from recordgen.records.load.tables import read_reference
+from recordgen.records.load.translated import messages
+from recordgen.records.models import ranges
+
+TEMPLATES = packaged() / "site_templates"
+# What stays in English: the codes of problems and the guide are for the trimmer, like the terminal.
+IN_ENGLISH = ("guide/", "problems.html")
+COMMANDS_AND_DATA = ("terminal.yaml", "dictionary.yaml")
+READ = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
+# One message, or the forms of a plural; and the place it stands at, where it has one.
+Asked = tuple[str | None, str | tuple[str, ...]]
+
+HEADER = (
+    'msgid ""\nmsgstr ""\n"Language: {code}\\n"\n"MIME-Version: 1.0\\n"\n"Content-Type: text/plain; charset=utf-8\\n"\n'
+    '"Content-Transfer-Encoding: 8bit\\n"\n"Plural-Forms: {plurals}\\n"\n\n'
+)
+
+
+def asked_of_templates() -> Iterator[Asked]:
+    """The messages of the templates of the pages and of their frame."""
+    for part in ("pages", "theme"):
+        found = extract_from_dir(
+            TEMPLATES / part, [("**.html", "jinja2"), ("**.md", "jinja2")], {"**.html": READ, "**.md": READ}
+        )
+        for name, _, message, _, place in found:
+            if not name.startswith(IN_ENGLISH):
+                yield place, message
+
+
+def asked_of_tables() -> Iterator[Asked]:
+    """The messages of the tables, without those of the terminal and of data for programs, and the words about ranges."""
+    texts = [(TEMPLATES / "words" / name).read_text("utf-8") for name in COMMANDS_AND_DATA]
+    left_out = {f"phrases.{key}" for text in texts for key in yaml.safe_load(text)["phrases"]}
+    yield from (one for one in messages(read_reference(None)[0]) if one[0] not in left_out)
+    yield from ((None, basis) for basis in (ranges.JUDGEMENT, ranges.COMMON_PRACTICE, ranges.BY_DEFINITION))
+
+
+# The files of a language, and what each holds.
+DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables}
+
+
+def path_of(code: str, domain: str) -> Path:
+    """The file of a language for one domain."""
+    return catalogs_folder() / code / f"{domain}.po"
+
+
+def held(code: str, domain: str) -> Catalog:
+    """The catalog that a language has of a domain; an empty one where it has no such file."""
+    path = path_of(code, domain)
+    return read_po(BytesIO(path.read_bytes()) if path.is_file() else BytesIO(), locale=code)
+
+
+def renewed(code: str, domain: str) -> str:
+    """The text of a catalog with all messages of today in their order: those it holds translated, the others empty."""
+    before = {(one.context, one.id): one.string for one in held(code, domain)}
+    after = Catalog(locale=code)
+    for place, message in DOMAINS[domain]():
+        key = message if isinstance(message, str) else tuple(message)
+        after.add(key, before.get((place, key), ""), context=place)
+    out = BytesIO()
+    write_po(out, after, omit_header=True, width=0)
+    return HEADER.format(code=code, plurals=after.plural_forms) + out.getvalue().decode()

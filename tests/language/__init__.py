@@ -1,0 +1,1 @@
+"""How other languages write days, numbers and lists, and what their catalogs hold."""
