@@ -43,7 +43,7 @@ def asked_of_templates() -> Iterator[Asked]:
 
 
 def asked_of_tables() -> Iterator[Asked]:
-    """The messages of the tables, without those of the terminal and of data for programs, and the words about ranges."""
+    """The messages of the tables, without those of the terminal and of data for programs, and words about ranges."""
     texts = [(TEMPLATES / "words" / name).read_text("utf-8") for name in COMMANDS_AND_DATA]
     left_out = {f"phrases.{key}" for text in texts for key in yaml.safe_load(text)["phrases"]}
     yield from (one for one in messages(read_reference(None)[0]) if one[0] not in left_out)
