@@ -45,7 +45,7 @@ def write_new(path: Path, content: str | bytes, mode: int | None = None) -> bool
     if os.path.lexists(path):
         # A run killed just after it gave the file its name left the part, and nobody writes the file again.
         with suppress(OSError):
-            _clear_parts(path)
+            clear_parts(path)
         return False
     with _written_beside(path, content, mode, lasting=True) as part:
         return _named_first(part, path)
@@ -61,7 +61,7 @@ def _written_beside(path: Path, content: str | bytes, mode: int | None, lasting:
     """The content in a part beside its place, which is gone once the block is through."""
     with _naming(path):
         if lasting:
-            _clear_parts(path)
+            clear_parts(path)
         part, handle = _begun(path, mode)
         try:
             with os.fdopen(handle, "wb") as file:
@@ -94,8 +94,8 @@ def _begun(path: Path, mode: int | None) -> tuple[Path, int]:
         os.close(handle)
 
 
-def _clear_parts(path: Path) -> None:
-    """Take away the parts of this file that killed runs left; whoever still writes holds theirs."""
+def clear_parts(path: Path) -> None:
+    """Take away the parts of this file that killed runs left; whoever still writes holds theirs. Raises OSError."""
     for part in path.parent.iterdir():
         if is_part(part.name) and part.name[1 : -len(".00000000.part")] == path.name:
             clear_part(part)

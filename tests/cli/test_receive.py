@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
@@ -550,6 +551,28 @@ def test_a_run_killed_at_any_step_is_ended_by_the_next(
         f"willowmere/clover/{DAY}.yaml",
         f"willowmere/clover/photos/{DAY}-left-fore-sole-after.jpg",
     }
+
+
+def test_the_part_that_a_kill_left_beside_a_whole_visit_goes(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Killed between the file's name and the end of its part, a run left both; the next has nothing to write."""
+    file = desk.handed(visit())
+    part = (desk.records / FILE).with_name(f".{DAY}.yaml.0a1b2c3d.part")
+    keep = take_in.TakingIn._keep
+
+    def killed_at_the_end(self: take_in.TakingIn, *told: Any) -> None:
+        if told[1] and not told[1].begun:
+            part.touch()
+            raise Killed
+        keep(self, *told)
+
+    with monkeypatch.context() as patch, suppress(Killed):
+        patch.setattr(take_in.TakingIn, "_keep", killed_at_the_end)
+        desk.receive(file)
+    assert part.exists()
+    assert desk.receive(file).exit_code == 0
+
+    assert not part.exists()
+    assert (desk.records / FILE).is_file()
 
 
 def test_where_the_disk_refuses_a_visit_nothing_of_it_stays(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:

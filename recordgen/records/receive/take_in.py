@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from recordgen.days import spoken_day
-from recordgen.files import write_new, write_whole, writing
+from recordgen.files import clear_parts, write_new, write_whole, writing
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.progress import steps
 from recordgen.records.models.horse import Horse
@@ -204,8 +204,12 @@ class TakingIn:
     ) -> tuple[str, ...]:
         """Write a visit's photographs and then its file; where anything is refused, nothing stays. Raises Trouble."""
         folder = self.records / which
+        known = self.seen.visits.get(visit.id)
+        if known and known.begun and decision.file and not decision.text and not self.dry_run:
+            # A run that was killed just after it gave the file its name left the part that it wrote.
+            clear_parts(folder / decision.file)
         with self._undone_if_refused(visit, folder) as placed:
-            self._keep(visit, _begun(entry, self.seen.visits.get(visit.id)))
+            self._keep(visit, _begun(entry, known))
             if found.new_name:
                 self._make_horse(folder, found.new_name, placed)
             photos = self._photos(which, pictures.values(), placed)
