@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.pictures.canvas import Canvas, legend, stroke_key
 from recordgen.pictures.pen import Pen
-from recordgen.pictures.shapes import Point, line, segments
+from recordgen.pictures.shapes import Point, line
+from recordgen.pictures.tracing import sole_anatomy as anatomy
 from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
 
 # At 310 CSS px wide, what a phone gives it, 12 of these units are still more than 11 px.
@@ -29,7 +30,8 @@ EDGE = Pen("ink", 2.0, round_ends=True)
 WHITE_LINE = Pen("straw", 1.5, dash=(0.1, 3.0), round_ends=True)
 FLARE = Pen("moss", 0.8, "moss", fill_opacity=0.85)
 BARE_FROG, FROG = Pen(fill="card"), Pen("ink", 1.0, "straw", fill_opacity=0.26)
-BARS = Pen("ink", 3.0, round_ends=True, opacity=0.75)
+BARE_BARS, BARS = Pen(fill="card"), Pen("ink", 1.1, "quiet", fill_opacity=0.3)
+GROOVE, MIDDLE_GROOVE = Pen(fill="ink", opacity=0.42), Pen(fill="ink", opacity=0.7)
 AXIS = Pen("quiet", 1.0, dash=(2.0, 2.6))
 BEST_AXIS = Pen("moss", 1.8, dash=(8.0, 4.0))
 BREAKOVER = Pen("ink", 1.8)
@@ -85,45 +87,47 @@ def extent_of(soles: Sequence[TracedSole]) -> Extent:
 
 def traced_sole(sole: TracedSole, extent: Extent, labels: Mapping[str, str], title: str) -> str:
     """One sole with a bar of 20 mm. labels: `inner`, `outer`, and `bar`, the words beside the bar."""
-    unit = _unit(extent, WIDTH)
-    canvas = Canvas(WIDTH, _height(extent, unit, TOP), FONT_SIZE)
-    _draw(canvas, sole, _Place(extent, unit, WIDTH / 2, TOP))
-    _name_sides(canvas, labels, 0, WIDTH, 12)
-    draw_scale_bar(canvas, labels["bar"], unit, _height(extent, unit, TOP))
+    unit = unit_of(extent, WIDTH)
+    canvas = Canvas(WIDTH, height_of(extent, unit, TOP), FONT_SIZE)
+    _draw(canvas, sole, SolePlace(extent, unit, WIDTH / 2, TOP))
+    name_sides(canvas, labels, 0, WIDTH, 12)
+    draw_scale_bar(canvas, labels["bar"], unit, height_of(extent, unit, TOP))
     return canvas.picture(title, "wide")
 
 
 def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping[str, str], title: str) -> str:
     """Two soles side by side on one scale, each under its name. soles: by name, left one first; labels as above."""
     cell, top = PAIR_WIDTH / 2, TOP + NAME_ROOM
-    unit = _unit(extent, cell)
-    canvas = Canvas(PAIR_WIDTH, _height(extent, unit, top), FONT_SIZE)
+    unit = unit_of(extent, cell)
+    canvas = Canvas(PAIR_WIDTH, height_of(extent, unit, top), FONT_SIZE)
     for number, (name, sole) in enumerate(soles.items()):
         start = cell * number
-        _draw(canvas, sole, _Place(extent, unit, start + cell / 2, top))
+        _draw(canvas, sole, SolePlace(extent, unit, start + cell / 2, top))
         canvas.write(name, (start + cell / 2, 12), "middle", "ink")
-        _name_sides(canvas, labels, start + PAIR_INSET, start + cell - PAIR_INSET, 12 + NAME_ROOM)
-    draw_scale_bar(canvas, labels["bar"], unit, _height(extent, unit, top))
+        name_sides(canvas, labels, start + PAIR_INSET, start + cell - PAIR_INSET, 12 + NAME_ROOM)
+    draw_scale_bar(canvas, labels["bar"], unit, height_of(extent, unit, top))
     return canvas.picture(title, "wide")
 
 
-def _unit(extent: Extent, width: float) -> float:
+def unit_of(extent: Extent, width: float) -> float:
     """Picture units for a millimetre."""
     across, along = extent.right - extent.left, extent.front - extent.back + 2 * BEYOND
     return min((width - 2 * SIDE_ROOM) / max(across, 1), MOST_HEIGHT / max(along, 1))
 
 
-def _height(extent: Extent, unit: float, top: float) -> float:
+def height_of(extent: Extent, unit: float, top: float) -> float:
+    """How high a sheet must be, picture units, with so much room on top."""
     return top + (extent.front - extent.back + 2 * BEYOND) * unit + BAR_ROOM
 
 
-def _name_sides(canvas: Canvas, labels: Mapping[str, str], left: float, right: float, height: float) -> None:
+def name_sides(canvas: Canvas, labels: Mapping[str, str], left: float, right: float, height: float) -> None:
+    """The words for the inner and the outer side at both ends of a row."""
     canvas.write(labels["inner"], (left + 1, height))
     canvas.write(labels["outer"], (right - 1, height), "end")
 
 
 @dataclass(frozen=True)
-class _Place:
+class SolePlace:
     """Where a sole stands on the sheet: the axis at `middle`, the foremost point below `top`."""
 
     extent: Extent
@@ -132,9 +136,11 @@ class _Place:
     top: float
 
     def at(self, point: Point) -> Point:
+        """Where a point of the foot stands."""
         return self.middle + point[0] * self.unit, self.top + (self.extent.front + BEYOND - point[1]) * self.unit
 
     def all(self, points: Sequence[Point]) -> list[Point]:
+        """Where points of the foot stand."""
         return [self.at(point) for point in points]
 
     def axis(self, through: Point, degrees: float) -> list[Point]:
@@ -144,54 +150,55 @@ class _Place:
         return [self.at((through[0] + (y - through[1]) * lean, y)) for y in ends]
 
 
-def _draw(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
+def _draw(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
     for part, there in _PARTS.values():
         if there(sole):
             part(canvas, sole, place)
 
 
-def _draw_wall(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
+def _draw_wall(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
     wall, white = place.all(sole.wall), place.all(sole.white_line)
-    canvas.draw(line(white or wall, closed=True), GROUND)
+    canvas.draw(anatomy.smoothly(white or wall), GROUND)
     if white:
-        canvas.draw(line([*wall, *reversed(white)], closed=True), HORN)
-    canvas.draw(line(wall), EDGE)
+        canvas.draw(anatomy.band(wall, white), HORN)
+    canvas.draw(anatomy.smoothly(wall), EDGE)
 
 
-def _draw_white_line(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
-    canvas.draw(line(place.all(sole.white_line)), WHITE_LINE)
+def _draw_white_line(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
+    canvas.draw(anatomy.smoothly(place.all(sole.white_line)), WHITE_LINE)
 
 
-def _draw_flares(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
+def _draw_flares(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
     for flare in sole.flares:
         canvas.draw(line(place.all(flare), closed=True), FLARE)
 
 
-def _draw_frog(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
-    frog = line(place.all(sole.frog), closed=True)
-    canvas.draw(frog, BARE_FROG)
-    canvas.draw(frog, FROG)
+def _draw_frog(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
+    """With its branches, the groove between them and those beside it, after its three points."""
+    corners = place.all(sole.frog)
+    for side in (0, 2):
+        canvas.draw(anatomy.side_groove(corners, side), GROOVE)
+    canvas.draw(anatomy.frog(corners), BARE_FROG)
+    canvas.draw(anatomy.frog(corners), FROG)
+    canvas.draw(anatomy.central_groove(corners), MIDDLE_GROOVE)
 
 
-def _draw_bars(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
-    canvas.draw(segments(_ends(place, sole.bars)), BARS)
+def _draw_bars(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
+    for bar in sole.bars:
+        canvas.draw(anatomy.bar(place.all(bar)), BARE_BARS)
+        canvas.draw(anatomy.bar(place.all(bar)), BARS)
 
 
-def _ends(place: _Place, bars: Sequence[Line]) -> Iterator[tuple[Point, Point]]:
-    for bar in bars:
-        yield place.at(bar[0]), place.at(bar[-1])
-
-
-def _draw_axis(canvas: Canvas, _: TracedSole, place: _Place) -> None:
+def _draw_axis(canvas: Canvas, _: TracedSole, place: SolePlace) -> None:
     canvas.draw(line(place.axis((0.0, 0.0), 0.0)), AXIS)
 
 
-def _draw_best_axis(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
+def _draw_best_axis(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
     if sole.best_axis:
         canvas.draw(line(place.axis(*sole.best_axis)), BEST_AXIS)
 
 
-def _draw_breakover(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
+def _draw_breakover(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
     if sole.breakover:
         x, y = sole.breakover
         across = [(x - BREAKOVER_HALF, y - BREAKOVER_END), (x - BREAKOVER_HALF, y)]
@@ -199,7 +206,7 @@ def _draw_breakover(canvas: Canvas, sole: TracedSole, place: _Place) -> None:
 
 
 # In the order in which they are drawn: how, and whether a sole has it.
-_PARTS: dict[SoleForm, tuple[Callable[[Canvas, TracedSole, _Place], None], Callable[[TracedSole], bool]]] = {
+_PARTS: dict[SoleForm, tuple[Callable[[Canvas, TracedSole, SolePlace], None], Callable[[TracedSole], bool]]] = {
     "wall": (_draw_wall, lambda sole: bool(sole.wall)),
     "white line": (_draw_white_line, lambda sole: bool(sole.white_line)),
     "flare": (_draw_flares, lambda sole: bool(sole.flares)),
@@ -228,7 +235,7 @@ def _key_wall(canvas: Canvas, at: Point) -> None:
 
 def _key_frog(canvas: Canvas, at: Point) -> None:
     x, y = at
-    canvas.draw(line([(x - 5, y + 6), (x, y - 6), (x + 5, y + 6)], closed=True), FROG)
+    canvas.draw(anatomy.frog([(x - 5, y + 5), (x, y - 7), (x + 5, y + 5)]), FROG)
 
 
 def _key_breakover(canvas: Canvas, at: Point) -> None:
@@ -241,7 +248,7 @@ _KEY_FORMS: dict[SoleForm, Callable[[Canvas, Point], None]] = {
     "white line": stroke_key(WHITE_LINE),
     "flare": lambda canvas, at: canvas.draw(line(_box(at, 5.0), closed=True), FLARE),
     "frog": _key_frog,
-    "bars": stroke_key(BARS),
+    "bars": lambda canvas, at: canvas.draw(anatomy.bar([(at[0] - 5, at[1] + 6), (at[0] + 4, at[1] - 6)]), BARS),
     "axis": stroke_key(AXIS),
     "best axis": stroke_key(BEST_AXIS),
     "breakover": _key_breakover,

@@ -79,12 +79,16 @@ class ViewTold:
 
 @dataclass(frozen=True)
 class FootTold:
-    """One foot: its views, and earlier days with what was traced, the newest first."""
+    """One foot: its views, and earlier days with what was traced, the newest first.
+
+    year: its soles of the last year at one moment, the oldest first.
+    """
 
     foot: Foot
     views: tuple[ViewTold, ...]
     earlier: tuple[tuple[date, tuple[DatedTracing, ...]], ...]
     earlier_left_out: int
+    year: tuple[DatedTracing, ...] = ()
 
 
 @dataclass(frozen=True)

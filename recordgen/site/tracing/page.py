@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from datetime import date
+from datetime import date, timedelta
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.measures.balance import PAIRS
@@ -17,6 +18,8 @@ from recordgen.site.tracing.words import TracedWords
 
 # Of each foot so many earlier days are shown, the newest first.
 MOST_EARLIER = 3
+# Two rows of the strip of a year, which reaches a little further back than one.
+MOST_FRAMES, YEAR = 10, timedelta(days=380)
 
 
 def tracings_of(summary: HorseSummary, ways: Context, album: Album | None = None) -> Tracings:
@@ -48,7 +51,16 @@ def _foot(
         views,
         tuple(days[:MOST_EARLIER]),
         max(len(days) - MOST_EARLIER, 0),
+        _year([seen for seen in held if seen.sole]),
     )
+
+
+def _year(soles: Sequence[DatedTracing]) -> tuple[DatedTracing, ...]:
+    """The soles of the last year at the moment that was traced most often, the oldest first; at most so many."""
+    moments = Counter(seen.one.tracing.moment for seen in soles).most_common(1)
+    since = max((seen.day for seen in soles), default=date.max) - YEAR
+    kept = [seen for seen in soles if seen.day >= since and seen.one.tracing.moment == moments[0][0]]
+    return tuple(reversed(kept[:MOST_FRAMES]))
 
 
 def _by_day(held: Iterable[DatedTracing]) -> list[tuple[date, tuple[DatedTracing, ...]]]:

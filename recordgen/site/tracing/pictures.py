@@ -11,15 +11,22 @@ from markupsafe import Markup
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.wall_thickness import ZONE_BOUNDS
 from recordgen.pictures.cache import PictureCache
+from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, off_key
 from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
 from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, traced_pair, traced_sole
+from recordgen.pictures.tracing.sole_over import sole_over_photo
+from recordgen.pictures.tracing.soles_together import LaidForm, film_strip, laid_key, laid_over
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
 from recordgen.records.models.names import ZONES
-from recordgen.site.tracing.feet import DatedTracing, PairTold, Tracings, ViewTold
+from recordgen.site.tracing.feet import DatedTracing, FootTold, PairTold, Tracings, ViewTold
 from recordgen.site.tracing.soles import RingShape
+from recordgen.site.tracing.together import laid_soles, off_shape, sole_on_photo, zones_outside
 from recordgen.site.tracing.upright import PASTERN, WALLS, upright_shape
+from recordgen.site.tracing.words import DASH
 
 Form = TypeVar("Form", bound=str)
+# A strip of fewer soles tells no more than two laid over each other.
+FEWEST_FRAMES = 3
 
 
 @dataclass(frozen=True)
@@ -36,8 +43,10 @@ class TracingPictures:
         return self.place(svg) if svg else None
 
     def over(self, seen: DatedTracing) -> Markup | None:
-        """One tracing from the side or the front, to lie over its photograph; not yet placed."""
-        svg = self._upright(seen, over=True) if seen.view != "sole" else None
+        """One tracing, to lie over its photograph; not yet placed."""
+        if seen.view == "sole":
+            return Markup(self.kept.drawn(sole_over_photo, sole_on_photo(seen.one), self._title("sole_over", seen)))
+        svg = self._upright(seen, over=True)
         return Markup(svg) if svg else None
 
     def _sole(self, seen: DatedTracing, all_of: Tracings) -> str | None:
@@ -109,6 +118,68 @@ class TracingPictures:
             return None
         title = self._phrase("title_pair", pair=self._phrase(f"pair_{told.pair}"))
         return self.place(self.kept.drawn(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
+
+    def laid_over(self, told: ViewTold) -> Markup | None:
+        """The latest sole over that of the other moment, else over an earlier one; None where they do not fit."""
+        first = self._first_of(told)
+        both = laid_soles(first.one, told.shown.one) if first else None
+        if not first or not both:
+            return None
+        areas = [seen.one.figures.get("sole_area_mm2") for seen in (first, told.shown)]
+        one, other = (f"{area.value / 100:.0f}" if area else DASH for area in areas)
+        title = self._phrase("title_laid", foot=self.naming.foot(first.foot), **self.laid_words(told), a=one, b=other)
+        return self.place(self.kept.drawn(laid_over, *both, self._labels(), title))
+
+    def laid_words(self, told: ViewTold) -> dict[LaidForm, str]:
+        """The words for both that `laid_over` shows."""
+        first = self._first_of(told)
+        last: dict[LaidForm, str] = {"last": self._dated(told.shown)}
+        return {"first": self._dated(first), **last} if first else last
+
+    def laid_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
+        """The form and the words of both."""
+        words = self.laid_words(told)
+        return self._key(laid_key(words), words)
+
+    @staticmethod
+    def _first_of(told: ViewTold) -> DatedTracing | None:
+        return told.moments[0] if len(told.moments) > 1 else told.earlier
+
+    def _dated(self, seen: DatedTracing) -> str:
+        moment = self.naming.phrase(f"photo_moment_{seen.one.tracing.moment}")
+        return f"{moment}, {self.naming.language.short_day(seen.day)}"
+
+    def film(self, foot: FootTold) -> Markup | None:
+        """The soles of a year side by side; None of fewer than three."""
+        frames = [(self.naming.language.short_month_day(seen.day), seen.sole) for seen in foot.year if seen.sole]
+        if len(frames) < FEWEST_FRAMES:
+            return None
+        first, last = foot.year[0], foot.year[-1]
+        widths = [seen.one.figures.get("sole_width_mm") for seen in (first, last)]
+        one, other = (f"{width.value:.0f}" if width else DASH for width in widths)
+        days = {"first": self.naming.day(first.day), "last": self.naming.day(last.day)}
+        title = self._phrase("title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other)
+        return self.place(self.kept.drawn(film_strip, frames, title))
+
+    def off_concentric(self, view: ViewTold) -> Markup | None:
+        """The latest sole against the line of equal distance; None where it was not traced far enough."""
+        seen = view.shown
+        shape = off_shape(seen.one, seen.sole, self.naming) if seen.view == "sole" else None
+        if shape is None:
+            return None
+        labels = self._labels() | {"note": self._phrase("off_note")}
+        told = self._phrase("off_nothing")
+        for zone, mm in zones_outside(seen.one)[:1]:
+            told = self._phrase("off_most", zone=self.naming.place(zone), mm=self.naming.language.figures(f"{mm:.1f}"))
+        facts = {"foot": self.naming.foot(seen.foot), "day": self.naming.day(seen.day)}
+        title = self._phrase("title_off", **facts, told=told)
+        return self.place(self.kept.drawn(off_concentric, shape, labels, title))
+
+    def off_key(self) -> list[tuple[Markup, str]]:
+        """The form and the words of what that drawing shows."""
+        forms: tuple[OffForm, ...] = ("wall", "white line", "even", "outside")
+        words = {form: self._phrase(f"key_{form.replace(' ', '_')}") for form in forms}
+        return self._key(off_key(words), words)
 
     def sole_key(self, shown: Sequence[DatedTracing]) -> list[tuple[Markup, str]]:
         """The form and the words of whatever some soles show."""

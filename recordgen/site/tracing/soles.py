@@ -38,7 +38,7 @@ def ring_shape(one: Traced) -> RingShape | None:
     found = ring(one.points) if one.tracing.tells_lengths else None
     if found is None:
         return None
-    thickness, runs = found.thickness_mm, _runs(found.angle_deg)
+    thickness, runs = found.thickness_mm, runs_of(found.angle_deg)
     stretches = tuple(_drawn(found.angle_deg[run], thickness[run]) for run in runs)
     over = flares(found)
     if over is None:
@@ -49,7 +49,7 @@ def ring_shape(one: Traced) -> RingShape | None:
         stretches,
         tuple(_drawn(found.angle_deg[run], base[run]) for run in runs),
         tuple(_polygon(_spots(found, hill, thickness), _spots(found, hill, base)) for hill in hills),
-        tuple(_on_sole(one.points, found, base, hill) for hill in hills),
+        tuple(on_sole(one.points, found, base, hill) for hill in hills),
         bool(both_sides_bulge(found)),
     )
 
@@ -88,7 +88,7 @@ def _drawn(angles: Floats, mm: Floats) -> Line:
     return plain_line(np.stack([angles, mm], axis=-1))
 
 
-def _runs(angles: Floats) -> list[NDArray[np.intp]]:
+def runs_of(angles: Floats) -> list[NDArray[np.intp]]:
     """Which places follow each other without a gap; a place alone makes no line."""
     gaps = np.nonzero(np.diff(angles) > 1.5 * STEP)[0] + 1
     return [run for run in np.split(np.arange(len(angles)), gaps) if len(run) > 1]
@@ -110,7 +110,7 @@ def _polygon(outer: Floats, inner: Floats) -> Line:
     return plain_line(np.concatenate([outer, inner[::-1]]))
 
 
-def _on_sole(points: Points, found: WallRing, base: Floats, hill: NDArray[np.intp]) -> Line:
+def on_sole(points: Points, found: WallRing, base: Floats, hill: NDArray[np.intp]) -> Line:
     """The outer share of the wall that stands above the baseline, along the rays by which the ring was taken."""
     frame = sole_frame(points)
     if frame is None:

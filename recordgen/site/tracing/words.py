@@ -96,7 +96,11 @@ def with_error(naming: Naming, measure: Measure, figure: Figure | None) -> str:
     """A figure in the digits of its measure, with 95 % of the error of the hand; a dash without one."""
     if figure is None:
         return DASH
-    digits = _digits(measure)
+    return with_hand_error(naming, figure, _digits(measure))
+
+
+def with_hand_error(naming: Naming, figure: Figure, digits: int) -> str:
+    """A figure in so many digits with 95 % of its error."""
     error = max(WITHIN * figure.sd, 10.0**-digits)
     return naming.figures(f"{_number(figure.value, digits)} ± {error:.{digits}f}")
 

@@ -68,7 +68,7 @@ def photographed(folder: Path, size: tuple[int, int] = (1200, 1000)) -> Album:
 def test_each_foot_shows_the_latest_of_each_view_in_the_order_told() -> None:
     """From below with its ring, from the side and from the front; a foot that was not traced is not named."""
     found = feet(section(usual()))
-    captions = [text(one) for one in found["Left fore"].select(".rg-traced-view figcaption")]
+    captions = [text(one) for one in found["Left fore"].select(".rg-traced-view > div > .rg-traced figcaption")]
 
     assert list(found) == ["Left fore", "Right fore", "Left hind"]
     assert captions == [
@@ -150,7 +150,8 @@ def test_a_crooked_leg_is_compared_with_itself_only() -> None:
 
 def test_before_after_and_earlier_lie_over_each_other_in_the_ring() -> None:
     """Each with its day or moment in the key of the strip."""
-    (key,) = [one for one in feet(section(usual()))["Left fore"].select(".rg-key") if "trim" in one.get_text()]
+    keys = feet(section(usual()))["Left fore"].select(".rg-traced-view > div > .rg-key")
+    (key,) = [one for one in keys if "trim" in one.get_text()]
     told = [text(one) for one in key.select(":scope > span")]
     words = ("after the trim", "before the trim", "after the trim, 10 Jun 2026", "smooth curve")
 

@@ -11,9 +11,10 @@ import pytest
 from recordgen.hoof.tracing.figures import Traced, traced
 from recordgen.hoof.tracing.wall_thickness import ring
 from recordgen.site.tracing.soles import ring_shape, sole_shape
+from recordgen.site.tracing.together import laid_soles, off_shape, zones_outside
 from recordgen.site.tracing.upright import GOES_ON, upright_shape
 from tests.support import upright_shapes
-from tests.support.horse_records import foot
+from tests.support.horse_records import NAMING, foot
 from tests.support.sole_shapes import FORE, Bulge, Sole
 from tests.support.tracing_pages import FLARED, front, side, upright
 from tests.support.typed_tracings import typed
@@ -164,3 +165,27 @@ def test_without_ground_walls_are_drawn_and_no_angle() -> None:
 
     assert [wall.straight for wall in shape.walls] == [(), ()]
     assert shape.pastern_words == ""
+
+
+def test_outside_the_line_of_equal_distance_zones_are_told() -> None:
+    """A bulge's zone first, with a shaded stretch at its side and its figure beside it."""
+    one = told(typed(FLARED))
+    shape = off_shape(one, sole_shape(one, None), NAMING)
+    assert shape is not None
+    zone, mm = zones_outside(one)[0]
+
+    assert mm == one.figures[f"concentric_{zone.replace(' ', '_')}_mm"].value
+    assert len(shape.told) == len(zones_outside(one))
+    shaded = max(x for form in shape.outside for x, _ in form)
+    assert shaded == pytest.approx(max(x for x, _ in shape.sole.wall), abs=0.5)
+    assert off_shape(told(typed(FORE, without="white_line")), shape.sole, NAMING) is None
+
+
+def test_the_same_sole_photographed_anew_is_laid_on_itself() -> None:
+    """Wherever it lay in the picture; without a frog nothing is laid."""
+    first, last = laid_soles(told(typed(FORE)), told(typed(FORE, shift=(500, 850)))) or (None, None)
+    assert first is not None
+    assert last is not None
+
+    assert np.array(last.wall) == pytest.approx(np.array(first.wall), abs=0.02)
+    assert laid_soles(told(typed(FORE, without="frog_apex")), told(typed(FORE))) is None
