@@ -47,6 +47,7 @@ class _Planned:
     calendar: Calendar
     stables: Sequence[StableSummary]
     ways: Context
+    records: Path
 
     @property
     def names(self) -> dict[str, str]:
@@ -128,7 +129,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
     ways = ways_of(whole)
     stables = [summarise_stable(one, ways, today) for one in whole.practice.stables]
     calendar = Calendar.of(ways, start, skipped)
-    return _Planned(plan_of(stables, calendar), calendar, stables, ways)
+    return _Planned(plan_of(stables, calendar), calendar, stables, ways, records)
 
 
 def _told(planned: _Planned) -> Iterator[str]:
@@ -250,13 +251,15 @@ def _written(planned: _Planned, folder: Path, today: dt.date, only: str | None) 
 def _calendars(planned: _Planned, today: dt.date, only: str | None) -> dict[str, bytes]:
     """The content of each calendar file by its name; empty where nothing is planned."""
     from recordgen.hoof.summary import last_visits
+    from recordgen.records.history.earlier_names import find_first_places
     from recordgen.site.calendar import rounds_calendar, stable_calendar
 
     plan, names, ways = planned.plan, planned.names, planned.ways
     visited = last_visits(horse for one in planned.stables for horse in one.present)
-    files = {slug: stable_calendar(slug, plan, names, ways, today, visited) for slug in names}
+    first = find_first_places(planned.records, visited)
+    files = {slug: stable_calendar(slug, plan, names, ways, today, visited, first) for slug in names}
     if only:
         return files
     if "rounds" in files:
         raise Trouble("the stable rounds would have the trimmer's own file", "Give its folder another name")
-    return {"rounds": rounds_calendar(plan, names, ways, today, visited), **files}
+    return {"rounds": rounds_calendar(plan, names, ways, today, visited, first), **files}

@@ -63,13 +63,10 @@ def command(
         raise click.UsageError("--with needs a name on one line.")
     handing = Handing(to.strip(), today, until, photo_days, not no_pdf)
     with told_plainly():
-        sealed, written, naming = _shared(records, stable, horse, out, handing)
-    _tell(sealed, written, naming)
+        _share(records, stable, horse, out, handing)
 
 
-def _shared(
-    records: Path, stable: str, horse: str, out: Path | None, handing: Handing
-) -> tuple[SealedFile, list[Path], Naming]:
+def _share(records: Path, stable: str, horse: str, out: Path | None, handing: Handing) -> None:
     from recordgen.private.sharing.output_folder import fit_place
     from recordgen.private.sharing.share import hand_over, require_consent, seal_sheet
     from recordgen.private.sharing.sheet import horse_sheet, photographs
@@ -84,12 +81,13 @@ def _shared(
     pictures = tuple(photographs(record.photos, handing.photo_days, ways.naming))
     sheet = horse_sheet(whole, record, ways, handing.on, pictures)
     sealed = seal_sheet(sheet, handing, ways.naming, whole.practice)
-    return sealed, hand_over(sealed, whole.practice, record, place), ways.naming
-
-
-def _tell(sealed: SealedFile, written: list[Path], naming: Naming) -> None:
-    for path in written:
+    # Shown before anything is written: no file lies there, and none is in the log, whose words nobody saw.
+    _tell_words(sealed, ways.naming)
+    for path in hand_over(sealed, whole.practice, record, place):
         echo(path)
+
+
+def _tell_words(sealed: SealedFile, naming: Naming) -> None:
     if sealed.no_pdf:
         echo(sentences(sealed.no_pdf.message, sealed.no_pdf.way_out), err=True)
     show_once(naming.phrase("share_words"), sealed.words)

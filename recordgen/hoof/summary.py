@@ -201,7 +201,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
         grades=grades_by_scale(visits),
         gaps=gaps_of(record, ways.reference.classes),
         shared=record.shared,
-        remarks=tuple(_remarks(timeline, growth, book.open, today)),
+        remarks=tuple(_remarks(timeline, growth, in_force, withheld, book.open, today)),
     )
 
 
@@ -211,10 +211,19 @@ def compute_remarks(record: HorseRecord, ways: Context, today: date) -> tuple[Re
     ways = ways.rounded_as(visits)
     growth = _growth(horse, cycles_of(visits), ways, today)
     timeline = Timeline(horse, visits, ways)
-    return tuple(_remarks(timeline, growth, compute_caution_book(timeline, None, today).open, today))
+    opened = compute_caution_book(timeline, None, today).open
+    in_force = jobs_in_force(visits, ways.reference.care)
+    return tuple(_remarks(timeline, growth, in_force, withheld_of(in_force, opened), opened, today))
 
 
-def _remarks(timeline: Timeline, growth: HorseGrowth, opened: Sequence[Caution], today: date) -> Iterator[Remark]:
+def _remarks(
+    timeline: Timeline,
+    growth: HorseGrowth,
+    in_force: Sequence[Job],
+    withheld: Sequence[Withheld],
+    opened: Sequence[Caution],
+    today: date,
+) -> Iterator[Remark]:
     horse, visits, ways = timeline.horse, timeline.visits, timeline.ways
     yield from growth_remarks(growth, visits, ways.naming)
     yield from tracing_remarks(visits, ways)
@@ -223,7 +232,7 @@ def _remarks(timeline: Timeline, growth: HorseGrowth, opened: Sequence[Caution],
     yield from resolved_without_a_vet(timeline)
     yield from next_remarks(horse, visits, ways)
     yield from care_remarks(care_advice(horse, visits, ways, opened, today), visits)
-    yield from care_checks(horse, visits, opened, ways)
+    yield from care_checks(horse, visits, in_force, withheld, opened, ways)
 
 
 def _growth(horse: Horse, cycles: Cycles, ways: Context, day: date) -> HorseGrowth:

@@ -17,6 +17,7 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.pictures.cache import PictureCache
+from recordgen.records.history.earlier_names import find_first_places
 from recordgen.records.history.trails import trails
 from recordgen.records.load.everything import Whole
 from recordgen.records.pages.model import OwnPages
@@ -36,11 +37,11 @@ HorsePlace = tuple[str, str]
 class BuildContext:
     """The one thing that pages, sheets and sites are made with.
 
-    records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: of pictures, figures
-    and small photographs. patterns: by the stable's folder. no_trails: why git tells no trail of any visit, where it
-    tells none. page_name: names a horse's page on its stable's own site by the horse's folder; a published site takes
-    names that tell a host nothing. own_pages: by the stable's folder, the
-    practice's by an empty name.
+    records: the practice's folder. ways: its ways of measuring, the tables and the naming. cache: of pictures,
+    figures and small photographs. patterns: by the stable's folder. first_places: where the folder of each horse
+    lay first. no_trails: why git tells no trail of any visit, where it tells none. page_name: names a horse's page
+    on its stable's own site by the horse's folder; a published site takes names that tell a host nothing.
+    own_pages: by the stable's folder, the practice's by an empty name.
     """
 
     records: Path
@@ -51,6 +52,7 @@ class BuildContext:
     patterns: Mapping[str, Sequence[Pattern]] = field(default_factory=dict)
     photos: Mapping[HorsePlace, tuple[Photo, ...]] = field(default_factory=dict)
     trails: Mapping[HorsePlace, HorseTrails] = field(default_factory=dict)
+    first_places: Mapping[HorsePlace, str] = field(default_factory=dict)
     no_trails: GitTrouble | None = None
     own_pages: Mapping[str, OwnPages] = field(default_factory=dict)
     page_name: Callable[[str], str] = str
@@ -84,6 +86,7 @@ class BuildContext:
             patterns=patterns_by_stable(summaries.shares, whole.reference.patterns, ways.naming, today, others),
             photos={(horse.stable, horse.slug): horse.photos for horse in practice.horses if horse.photos},
             trails={(one.stable, one.slug): known.of_horse(one.stable, one.slug) for one in practice.horses},
+            first_places=find_first_places(practice.folder, [(one.stable, one.slug) for one in practice.horses]),
             no_trails=known.trouble,
             summaries=summaries,
             own_pages={"": practice.pages, **{stable.slug: stable.pages for stable in practice.stables}},
@@ -111,6 +114,7 @@ class BuildContext:
             patterns={slug: self.patterns[slug]} if slug in self.patterns else {},
             photos={place: found for place, found in self.photos.items() if place[0] == slug},
             trails={place: found for place, found in self.trails.items() if place[0] == slug},
+            first_places={place: found for place, found in self.first_places.items() if place[0] == slug},
             summaries=None,
             own_pages={name: found for name, found in self.own_pages.items() if name in ("", slug)},
         )

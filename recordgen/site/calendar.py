@@ -28,6 +28,10 @@ if TYPE_CHECKING:
 
 # The day of each horse's last visit, by the folders of its stable and of the horse.
 LastVisits = Mapping[tuple[str, str], date]
+# Where the folder of each horse lay first, as stable/horse, by the folders of today: what it is known by for good.
+FirstPlaces = Mapping[tuple[str, str], str]
+# Each horse is known by its folder of today.
+NONE_MOVED: FirstPlaces = {}
 
 PRODUCT = "-//recordgen//Days of visits//EN"
 # A name that no host will ever have. Source: RFC 2606, section 2.
@@ -42,13 +46,19 @@ class _Anchor:
     """The identity of an event, wherever its day moves: a horse's next visit, or the round that this horse leads."""
 
     what: Literal["visit", "round"]
-    stable: str
-    horse: str
+    first_place: str
     last_visit: date
+
+    @classmethod
+    def of(
+        cls, what: Literal["visit", "round"], stable: str, horse: str, last_visit: date, first: FirstPlaces
+    ) -> _Anchor:
+        """The identity of an event of a horse by the folders of today."""
+        return cls(what, first.get((stable, horse), f"{stable}/{horse}"), last_visit)
 
     def uid(self) -> str:
         """One for each event, with nothing to read in it. Source: RFC 7986, section 5.3."""
-        told = "\0".join((self.what, self.stable, self.horse, self.last_visit.isoformat()))
+        told = "\0".join((self.what, *self.first_place.split("/"), self.last_visit.isoformat()))
         return f"{hashlib.sha256(told.encode()).hexdigest()[:32]}@{DOMAIN}"
 
 
@@ -62,43 +72,57 @@ class _Day:
     lines: Sequence[str]
 
 
-def rounds_calendar(plan: Plan, names: Mapping[str, str], ways: Context, today: date, last_visits: LastVisits) -> bytes:
+def rounds_calendar(
+    plan: Plan,
+    names: Mapping[str, str],
+    ways: Context,
+    today: date,
+    last_visits: LastVisits,
+    first: FirstPlaces = NONE_MOVED,
+) -> bytes:
     """The trimmer's file: a day for each round with its stables, their horses and windows; b"" without a round.
 
-    names: of the stables, by folder. The horse whose window ends first leads a round: as long as it leads one and waits
-    for the same visit, the event stays the same on another day.
+    names: of the stables, by folder. first: by it an event stays the same though a folder is renamed.
+    The horse whose window ends first leads a round: as long as it leads one and waits for the same visit, the event
+    stays the same on another day.
     Raises KeyError for a stable without a name or a horse without a last visit.
     """
-    days = [_round(one, names, ways.naming, last_visits) for one in plan.rounds]
+    days = [_round(one, names, ways.naming, last_visits, first) for one in plan.rounds]
     return _file(ways.naming.phrase("calendar_rounds", practice=ways.practice.name), days, today)
 
 
 def stable_calendar(
-    slug: str, plan: Plan, names: Mapping[str, str], ways: Context, today: date, last_visits: LastVisits
+    slug: str,
+    plan: Plan,
+    names: Mapping[str, str],
+    ways: Context,
+    today: date,
+    last_visits: LastVisits,
+    first: FirstPlaces = NONE_MOVED,
 ) -> bytes:
     """The owners' file of one stable: for each horse the day its visit is planned; b"" without one.
 
     It holds no word of another stable. Arguments and errors as with `rounds_calendar`.
     """
     ours = [(one.day, wish) for one in plan.rounds for wish in one.wishes if wish.stable == slug]
-    days = [_planned(day, wish, ways, last_visits) for day, wish in ours]
+    days = [_planned(day, wish, ways, last_visits, first) for day, wish in ours]
     return _file(ways.naming.phrase("calendar_stable", stable=names[slug]), days, today)
 
 
-def due_calendar(stable: StableSummary, ways: Context, today: date) -> bytes:
+def due_calendar(stable: StableSummary, ways: Context, today: date, first: FirstPlaces = NONE_MOVED) -> bytes:
     """The file on a stable's own site: for each present horse the best day of its window; b"" without one.
 
     An overdue horse stays on its best day, and its words say by when it was due: a day that moved on with every build
     would look like an appointment. A horse's event is the same as in `stable_calendar`.
     """
-    days = [day for horse in stable.present if (day := _due(horse, ways.naming))]
+    days = [day for horse in stable.present if (day := _due(horse, ways.naming, first))]
     in_order = sorted(days, key=lambda one: (one.day, one.summary))
     return _file(ways.naming.phrase("calendar_stable", stable=stable.stable.name), in_order, today)
 
 
-def horse_calendar(horse: HorseSummary, ways: Context, today: date) -> bytes:
+def horse_calendar(horse: HorseSummary, ways: Context, today: date, first: FirstPlaces = NONE_MOVED) -> bytes:
     """The file of one horse, b"" without a day; its event is that of `due_calendar`, so that both double none."""
-    day = _due(horse, ways.naming)
+    day = _due(horse, ways.naming, first)
     return _file(ways.naming.phrase("calendar_due", horse=horse.horse.name), [day] if day else [], today)
 
 
@@ -107,9 +131,9 @@ def is_calendar(content: bytes) -> bool:
     return f"PRODID:{PRODUCT}".encode() in content[:1000]
 
 
-def _round(one: Round, names: Mapping[str, str], naming: Naming, last_visits: LastVisits) -> _Day:
+def _round(one: Round, names: Mapping[str, str], naming: Naming, last_visits: LastVisits, first: FirstPlaces) -> _Day:
     leader = min(one.wishes, key=lambda wish: (wish.latest, wish.stable, wish.horse))
-    anchor = _Anchor("round", leader.stable, leader.horse, last_visits[leader.stable, leader.horse])
+    anchor = _Anchor.of("round", leader.stable, leader.horse, last_visits[leader.stable, leader.horse], first)
     lines: list[str] = []
     for stable in one.stables:
         horses = [_horse(wish, one.day, naming) for wish in one.wishes if wish.stable == stable]
@@ -131,9 +155,9 @@ def _outside(wish: Wish, day: date, naming: Naming) -> str:
     return naming.phrase("calendar_early" if day < wish.earliest else "calendar_late")
 
 
-def _planned(day: date, wish: Wish, ways: Context, last_visits: LastVisits) -> _Day:
+def _planned(day: date, wish: Wish, ways: Context, last_visits: LastVisits, first: FirstPlaces) -> _Day:
     naming = ways.naming
-    anchor = _Anchor("visit", wish.stable, wish.horse, last_visits[wish.stable, wish.horse])
+    anchor = _Anchor.of("visit", wish.stable, wish.horse, last_visits[wish.stable, wish.horse], first)
     how = _outside(wish, day, naming)
     lines = [
         naming.phrase("calendar_proposed", trimmer=ways.practice.trimmer),
@@ -143,7 +167,7 @@ def _planned(day: date, wish: Wish, ways: Context, last_visits: LastVisits) -> _
     return _Day(anchor, day, naming.phrase("calendar_planned", horse=wish.name), [sentences(line) for line in lines])
 
 
-def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
+def _due(horse: HorseSummary, naming: Naming, first: FirstPlaces) -> _Day | None:
     due, last = horse.due, horse.last_visit
     if due is None or last is None:
         return None
@@ -154,7 +178,7 @@ def _due(horse: HorseSummary, naming: Naming) -> _Day | None:
         *([naming.phrase("calendar_overdue", latest=naming.day(due.latest))] if due.overdue_days else []),
         *([explain_held(horse, naming).rstrip(".")] if horse.held else []),
     ]
-    anchor = _Anchor("visit", horse.stable, horse.slug, last)
+    anchor = _Anchor.of("visit", horse.stable, horse.slug, last, first)
     summary = naming.phrase("calendar_due", horse=horse.horse.name)
     return _Day(anchor, due.best, summary, [sentences(line) for line in lines])
 

@@ -40,6 +40,23 @@ def test_the_records_check_afterwards(records: Path, tmp_path: Path) -> None:
     assert run_today("check", records=records).exit_code == 0
 
 
+def test_the_words_are_shown_before_anything_is_written(records: Path, tmp_path: Path) -> None:
+    """Whoever is cut off between the two has words without a file, never a file that nobody can open."""
+    out = tmp_path / "out"
+    out.mkdir()
+    seen = {}
+
+    def note(told: str, secret: str) -> None:
+        seen[secret] = [*out.iterdir(), *(records / "willowmere/bramble").glob("shared.yaml")]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr("recordgen.cli.share.show_once", note)
+        run_today("share", "willowmere/bramble", *VETS, "--out", out, "--no-pdf", records=records)
+
+    assert list(seen.values()) == [[]]
+    assert len(list(out.iterdir())) == 1
+
+
 def test_a_pdf_is_made_beside_it(records: Path, tmp_path: Path) -> None:
     """Under the same name, told with how the words must be typed."""
     needed_browser()

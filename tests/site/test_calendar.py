@@ -59,6 +59,16 @@ def test_an_event_is_known_again_by_later_versions(ways: Context) -> None:
     assert visit["uid"] == hashlib.sha256(told.encode()).hexdigest()[:32] + "@recordgen.invalid"
 
 
+def test_an_event_stays_the_same_though_its_folders_are_renamed(ways: Context, willowmere: StableSummary) -> None:
+    """By where the horse's folder lay first, so that nobody's calendar holds the visit twice."""
+    before = due_calendar(willowmere, ways, TODAY)
+    renamed = tuple(replace(horse, stable="mere", slug=f"old-{horse.slug}") for horse in willowmere.horses)
+    first = {("mere", f"old-{horse.slug}"): f"willowmere/{horse.slug}" for horse in willowmere.horses}
+    after = due_calendar(replace(willowmere, slug="mere", horses=renamed), ways, TODAY, first)
+
+    assert [event["uid"] for event in events(after)] == [event["uid"] for event in events(before)]
+
+
 def test_the_name_of_the_calendar(ways: Context) -> None:
     """The trimmer's is named by the practice. Source: RFC 7986, section 5.1."""
     calendar = dict(components(rounds_calendar(PLAN, NAMES, ways, TODAY, LAST))[0])

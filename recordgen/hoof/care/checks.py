@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from recordgen.hoof.care.jobs import Job, jobs_in_force
-from recordgen.hoof.care.withheld import Withheld, withheld_of
+from recordgen.hoof.care.jobs import Job
+from recordgen.hoof.care.withheld import Withheld
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
@@ -16,15 +16,22 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.visit import Visit, alike
 
 
-def care_checks(horse: Horse, visits: Sequence[Visit], opened: Sequence[Caution], ways: Context) -> Iterator[Remark]:
+def care_checks(
+    horse: Horse,
+    visits: Sequence[Visit],
+    jobs: Sequence[Job],
+    withheld: Sequence[Withheld],
+    opened: Sequence[Caution],
+    ways: Context,
+) -> Iterator[Remark]:
     """The remarks on the care notes in force after the last visit; none for a horse that has left.
 
-    visits: oldest first. opened: the cautions that are open after it.
+    visits: oldest first. jobs: in force after the last of them. withheld: those of the jobs that wait. opened: the
+    cautions that are open after it.
     """
     if horse.left or not visits:
         return
-    jobs = jobs_in_force(visits, ways.reference.care)
-    for one in withheld_of(jobs, opened):
+    for one in withheld:
         yield _withheld(one, visits, ways.naming)
     for job in jobs:
         yield from _own_words(job, visits, opened, ways.naming)

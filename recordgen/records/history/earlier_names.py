@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
 from recordgen.git.changes import kinds_of_change
@@ -25,21 +25,38 @@ def find_first_names(records: Path, horses: Iterable[tuple[str, str]]) -> dict[s
     horses: stable and horse, by the names of their folders, all of one stable. Where two horses bore the same name one
     after the other, the later one has a number behind it. Without git each has the name of today.
     """
-    files = {f"{stable}/{horse}/horse.yaml": horse for stable, horse in horses}
-    ways = _ways_back(records, files)
-    first = {horse: _horse_of((ways[file] or [file])[-1]) for file, horse in files.items()}
+    horses = list(horses)
+    first = _first_files(records, horses)
+    return _told_apart({horse: PurePosixPath(first[stable, horse]).parent.name for stable, horse in horses})
+
+
+def find_first_places(records: Path, horses: Iterable[tuple[str, str]]) -> dict[tuple[str, str], str]:
+    """For each horse the place where its folder lay first, as stable/horse, whatever both are called now.
+
+    horses: stable and horse, by the names of their folders, of any stable. As above where two had the same place.
+    """
+    first = _first_files(records, horses)
+    places = {f"{stable}/{horse}": str(PurePosixPath(file).parent) for (stable, horse), file in first.items()}
+    found = _told_apart(places)
+    return {(stable, horse): found[f"{stable}/{horse}"] for stable, horse in first}
+
+
+def _first_files(records: Path, horses: Iterable[tuple[str, str]]) -> dict[tuple[str, str], str]:
+    files = {(stable, horse): f"{stable}/{horse}/horse.yaml" for stable, horse in horses}
+    ways = _ways_back(records, files.values())
+    return {which: (ways[file] or [file])[-1] for which, file in files.items()}
+
+
+def _told_apart(first: Mapping[str, str]) -> dict[str, str]:
+    """The first name of each name of today; the later one of two that had the same has a number behind it."""
     # Whoever still bears the name that another one had is the later of the two.
-    in_order = sorted(first, key=lambda horse: (first[horse] == horse, horse))
+    in_order = sorted(first, key=lambda name: (first[name] == name, name))
     seen: dict[str, int] = {}
     found = {}
-    for horse in in_order:
-        number = seen[first[horse]] = seen.get(first[horse], 0) + 1
-        found[horse] = first[horse] if number == 1 else f"{first[horse]} {number}"
+    for name in in_order:
+        number = seen[first[name]] = seen.get(first[name], 0) + 1
+        found[name] = first[name] if number == 1 else f"{first[name]} {number}"
     return found
-
-
-def _horse_of(name: str) -> str:
-    return PurePosixPath(name).parent.name
 
 
 def _ways_back(records: Path, files: Iterable[str]) -> dict[str, list[str]]:

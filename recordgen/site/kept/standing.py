@@ -64,8 +64,12 @@ class Standing:
             stable.slug: [context.trails.get((stable.slug, horse.slug)) for horse in stable.horses]
             for stable in whole.practice.stables
         }
+        first = {
+            stable.slug: [context.first_places.get((stable.slug, horse.slug), "") for horse in stable.horses]
+            for stable in whole.practice.stables
+        }
         self._keys = {
-            slug: key_of(key, no_git, trails[slug], list(context.patterns.get(slug, ())))
+            slug: key_of(key, no_git, trails[slug], first[slug], list(context.patterns.get(slug, ())))
             for slug, key in read.keys(whole, context.today).items()
         }
         self._below = {slug: key_of(key, fronts) for slug, key in self._keys.items()}

@@ -103,13 +103,13 @@ def _menu_of_horses(stable: StableSummary, places: StablePlaces) -> Sequence[tup
 
 def _dates(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> dict[str, bytes]:
     """The dates for a calendar program, of the stable and of each horse; no file where nothing is due."""
-    ways, today = renderer.context.ways, renderer.context.today
-    dates = due_calendar(stable, ways, today)
+    ways, today, first = renderer.context.ways, renderer.context.today, renderer.context.first_places
+    dates = due_calendar(stable, ways, today, first)
     found = {DATES: dates} if dates else {}
     for horse in stable.present:
         uri = places.horses[horse.slug]
         if has_calendar(renderer, horse):
-            found[f"{uri.rpartition('/')[0]}/{calendar_name(uri)}"] = horse_calendar(horse, ways, today)
+            found[f"{uri.rpartition('/')[0]}/{calendar_name(uri)}"] = horse_calendar(horse, ways, today, first)
     return found
 
 
@@ -117,5 +117,6 @@ def _rounds(context: BuildContext, plan: Plan) -> dict[str, bytes]:
     """The rounds for a calendar program; no file where there is none."""
     names = {stable.slug: stable.stable.name for stable in context.stables}
     horses = [horse for stable in context.stables for horse in stable.present]
-    rounds = rounds_calendar(plan, names, context.ways, context.today, last_visits(horses))
+    first = context.first_places
+    rounds = rounds_calendar(plan, names, context.ways, context.today, last_visits(horses), first)
     return {ROUNDS: rounds} if rounds else {}
