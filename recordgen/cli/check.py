@@ -91,11 +91,9 @@ def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> di
     if practice:
         problems.extend(_keys_to_bring(records))
         problems.extend(_remarks(practice, reference, today, cache))
-        horses = counted(len(practice.horses), "horse")
-        told = (
-            f"All is well: {counted(len(practice.stables), 'stable')}, {horses}, "
-            f"{counted(practice.visit_count, 'visit')}; {problems.counted()}."
-        )
+        stables, horses = counted(len(practice.stables), "stable"), counted(len(practice.horses), "horse")
+        answer = "Looked through" if problems.found else "All is well"
+        told = f"{answer}: {stables}, {horses}, {counted(practice.visit_count, 'visit')}; {problems.counted()}."
     return {"problems": as_values(list(problems)), "told": told}
 
 

@@ -7,22 +7,33 @@ from pathlib import Path
 
 import click
 
+from recordgen.cli.asking import ask, can_ask
 from recordgen.cli.options import told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.problems import quoted
+from recordgen.records.models.names import PLACEHOLDERS
+
+# Asked on a terminal, in this order.
+_ASKED = {"practice": "Name of your practice", "trimmer": "Your name, as owners know you", "stable": "First stable"}
 
 
 @click.command("init")
 @click.argument("folder", type=click.Path(path_type=Path))
-@click.option("--practice", "practice_name", default="My practice", show_default=True, help="Name of the practice.")
-@click.option("--trimmer", default="Your name", show_default=True, help="Who trims.")
-@click.option("--stable", "stable_name", default="First stable", show_default=True, help="Name of the first stable.")
-def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) -> None:
+@click.option("--practice", help="Name of the practice.")
+@click.option("--trimmer", help="Who trims.")
+@click.option("--stable", help="Name of the first stable.")
+def command(folder: Path, **told: str | None) -> None:
     """Make a new private records repository, with help for the editor and a first stable.
 
     \b
         recordgen init my-practice
         recordgen init my-practice --practice "Hazel Hoof Care" --trimmer "Wren Ashdown" --stable Willowmere
+
+    On a terminal it asks for the names that were not said. Elsewhere it leaves words in their place, to be filled in
+    before anything is built.
     """
+    names = {what: told[what] or (ask(words) if can_ask() else PLACEHOLDERS[what]) for what, words in _ASKED.items()}
+    stable_name, practice_name, trimmer = names["stable"], names["practice"], names["trimmer"]
     with told_plainly():
         from recordgen.records.load.folders import slug_of
         from recordgen.records.write.practice import found_practice
@@ -34,4 +45,7 @@ def command(folder: Path, practice_name: str, trimmer: str, stable_name: str) ->
         echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
     else:
         echo("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks).")
+    for what in (what for what, name in names.items() if name == PLACEHOLDERS[what]):
+        file = folder / (f"{slug_of(stable_name)}/stable.yaml" if what == "stable" else "practice.yaml")
+        echo(f"Fill in {quoted(names[what])} in {file} first: nothing is built while it stands there.")
     echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")

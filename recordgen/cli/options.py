@@ -19,6 +19,7 @@ import click
 
 from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo, waiting_told
+from recordgen.days import days_meant
 from recordgen.problems import Problem, Trouble, sentences
 
 if TYPE_CHECKING:
@@ -40,7 +41,9 @@ class DayType(click.ParamType):  # type: ignore[type-arg]
         try:
             return dt.datetime.strptime(value, "%Y-%m-%d").date()
         except ValueError:
-            self.fail(f"'{value}' is not a day; write it like 2026-11-25", param, ctx)
+            meant = [day.isoformat() for day in days_meant(value)]
+            write = f"write it {' or '.join(meant)}" if meant else "write it like 2026-11-25"
+            self.fail(f"'{value}' is not a day; {write}", param, ctx)
 
 
 def found_records() -> Path:

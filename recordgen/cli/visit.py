@@ -37,6 +37,8 @@ def command(which: str, records: Path, horse: str | None, day: dt.date, short: b
     """
     stable, _, named = which.partition("/")
     horse = named or horse
+    if day > dt.date.today():
+        raise click.UsageError(f"{day} is still to come. Begin a visit on its day: records of later days are refused.")
     with told_plainly():
         from recordgen.records.load.everything import read_whole
         from recordgen.records.load.named import folder_of_horse

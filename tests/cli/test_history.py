@@ -37,7 +37,8 @@ def records(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     program.write_text(f'#!/bin/sh\nPYTHONPATH={ROOT} exec {sys.executable} -m recordgen "$@"\n')
     program.chmod(0o755)
     monkeypatch.setenv("PATH", f"{program.parent}{os.pathsep}{os.environ['PATH']}")
-    assert "Git looks through the records before" in run("init", tmp_path / "own", "--stable", "Old Mill").output
+    names = ("--practice", "Hazel Hoof Care", "--trimmer", "Wren Ashdown", "--stable", "Old Mill")
+    assert "Git looks through the records before" in run("init", tmp_path / "own", *names).output
     return tmp_path / "own"
 
 

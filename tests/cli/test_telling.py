@@ -84,4 +84,4 @@ def test_a_day_that_is_none_is_wrong_use(tmp_path: Path) -> None:
     result = run("check", "--today", "25.11.2026")
 
     assert result.exit_code == 2
-    assert "write it like 2026-11-25" in result.output
+    assert "write it 2026-11-25" in result.output

@@ -112,6 +112,29 @@ def test_init_makes_a_practice_that_checks_visits_and_commits(tmp_path: Path) ->
     assert (tmp_path / "sites/old-mill/horses/daisy.html").is_file()
 
 
+def test_a_name_that_init_left_to_be_filled_in_is_told_and_stops_the_build(tmp_path: Path) -> None:
+    """At once, and with its line by every later command, until the right name stands there."""
+    folder = tmp_path / "own"
+    made = run("init", folder, "--practice", "Own Practice", "--stable", "Old Mill")
+    built = run_today("build", "--out", tmp_path / "sites", records=folder)
+
+    assert (made.exit_code, built.exit_code) == (0, 1)
+    assert f"Fill in 'Your name' in {folder / 'practice.yaml'} first" in made.output
+    assert "own/practice.yaml:4:1: error: trimmer: 'Your name' was left to be filled in" in built.output
+    assert not (tmp_path / "sites").exists()
+
+
+def test_init_asks_on_a_terminal_for_what_was_not_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The practice, who trims, and the first stable."""
+    answers = {"Name of your practice": "Own Practice", "Your name, as owners know you": "Ada", "First stable": "Mere"}
+    monkeypatch.setattr("recordgen.cli.init.can_ask", lambda: True)
+    monkeypatch.setattr("recordgen.cli.init.ask", answers.__getitem__)
+    run("init", tmp_path / "own")
+
+    assert "name: Own Practice\ntrimmer: Ada\n" in (tmp_path / "own/practice.yaml").read_text()
+    assert (tmp_path / "own/mere/stable.yaml").is_file()
+
+
 def test_init_refuses_a_folder_that_holds_anything(tmp_path: Path) -> None:
     """Nothing of somebody's is touched."""
     (tmp_path / "note.txt").write_text("mine")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from recordgen.days import days_meant
 from recordgen.git.changes import kinds_of_change
 from recordgen.git.repository import list_contents
 from recordgen.problems import Trouble, quoted
@@ -50,6 +51,9 @@ def _visit_file(horse: OneRecord[Horse], day: str) -> Path:
     file = horse.folder / f"{day}.yaml"
     if VISIT_FILE.fullmatch(file.name) and file.is_file():
         return file
+    meant = [one.isoformat() for one in days_meant(day)]
+    if meant and meant != [day]:
+        raise Trouble(f"{quoted(day)} does not name a visit", f"Write the day as its file: {' or '.join(meant)}")
     days = sorted(path.stem for path in horse.folder.iterdir() if VISIT_FILE.fullmatch(path.name))
     way_out = f"The last ones are {', '.join(days[-3:])}" if days else f"{horse.record.name} has none yet"
     raise Trouble(f"{horse.record.name} has no visit {quoted(day)}", way_out)

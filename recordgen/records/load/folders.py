@@ -7,6 +7,7 @@ import re
 import unicodedata
 from pathlib import Path
 
+from recordgen.days import days_meant
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.models.horse import SHARED_FILE
@@ -79,7 +80,9 @@ class Walk:
                 path,
                 "file-missing",
                 "this file is missing",
-                f"Make it; recordgen schema {path.stem} tells what goes in",
+                f"Make it, with a line such as name: {path.parent.name.title().replace('-', ' ')}"
+                if path.name in ("horse.yaml", "stable.yaml")
+                else f"Make it; recordgen schema {path.stem} tells what goes in",
             )
         return False
 
@@ -130,7 +133,8 @@ class Walk:
         if SLUG.fullmatch(path.name):
             return True
         message = "the folder's name cannot be part of an address"
-        self.tell(path, "folder-name", message, "Use small letters, digits and hyphens, such as old-mill")
+        way_out = f"Use small letters, digits and hyphens, such as {slug_of(path.name) or 'old-mill'}"
+        self.tell(path, "folder-name", message, way_out)
         return False
 
     def _not_lost(self, path: Path) -> None:
@@ -186,6 +190,9 @@ def stable_names(records: Path) -> list[str]:
 
 def stable_meant(typed: str, records: Path) -> str:
     """The way out where a practice has no stable in a folder of that name."""
+    at = next((one.parent.parent.name for one in sorted(records.glob(f"*/{typed}/horse.yaml"))), "") if typed else ""
+    if at and SLUG.fullmatch(typed):
+        return f"{typed} is a horse at {at}; name that stable"
     return did_you_mean(typed, stable_names(records), "A stable is a folder with a stable.yaml in it")
 
 
@@ -208,7 +215,18 @@ def slug_of(name: str) -> str:
 def _means(name: str) -> str | None:
     """The name of a record that a file's name is near to: small letters and `.yaml`; None for other files."""
     stem, dot, ending = name.lower().rpartition(".")
+    if ending == "txt" and (stem.endswith((".yaml", ".yml")) or _day_in(stem) or stem in ("horse", "stable")):
+        stem, ending = re.sub(r"\.ya?ml$", "", stem), "yaml"
+    if not dot and _day_in(name):
+        return f"{name}.yaml"
     return f"{stem}.yaml" if dot and ending in ("yaml", "yml") else None
+
+
+def _day_in(stem: str) -> str:
+    """The one day that the beginning of a file's name tells, in any form, as year-month-day; empty where none is."""
+    found = re.match(r"[0-9]{1,4}[-._][0-9]{1,2}[-._][0-9]{1,4}", stem)
+    days = days_meant(found[0].replace("_", "-")) if found else []
+    return days[0].isoformat() if len(days) == 1 else ""
 
 
 def _named_rightly(meant: str, known: set[str]) -> str:
@@ -216,4 +234,8 @@ def _named_rightly(meant: str, known: set[str]) -> str:
         return "A stable holds stable.yaml and a folder for each horse; visits lie in the horse's folder"
     if (meant == SHARED_FILE or VISIT_FILE.fullmatch(meant)) and meant not in known:
         return f"Name it {meant}"
+    if meant == "horse.yaml":
+        return "There is a horse.yaml already: put what is right into it, and delete this file"
+    if (day := _day_in(meant)) and f"{day}.yaml" not in known:
+        return f"Name it {day}.yaml"
     return "A visit's file is named by its day: 2026-10-14.yaml, a second one 2026-10-14-b.yaml"

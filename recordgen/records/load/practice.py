@@ -17,6 +17,7 @@ from recordgen.cache.entries import Cache, user_cache
 from recordgen.problems import Problems, quoted
 from recordgen.records.checks.copies import copied
 from recordgen.records.checks.duplicates import doubled, is_same, namesakes
+from recordgen.records.checks.placeholders import placeholders_left
 from recordgen.records.checks.references import unknown_in_horse, unknown_in_practice, unknown_in_stable
 from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
 from recordgen.records.load.horse_visits import HorseFolder, VisitReader, VisitsRead
@@ -99,6 +100,8 @@ class _Reader:
             self.walk.tell(folder, "folder-missing", "there is no such folder", way_out)
             return None
         file = self.file(folder / "practice.yaml", PracticeFile)
+        if file:
+            self.walk.problems.extend(placeholders_left(file))
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
         self.pages = self.own_pages(folder)
@@ -158,6 +161,8 @@ class _Reader:
 
     def stable(self, path: Path) -> _StableFolder:
         file = self.file(path / "stable.yaml", Stable)
+        if file:
+            self.walk.problems.extend(placeholders_left(file))
         if file and file.record.near:
             self.walk.problems.extend(unknown_in_stable(file, sorted({*stable_names(self.walk.root), *self.beside})))
         self.walk.strangers(path, {"stable.yaml"})

@@ -13,6 +13,7 @@ from pydantic.config import JsonDict
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, PydanticCustomError
 
+from recordgen.days import days_meant
 from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
 
@@ -55,6 +56,8 @@ FIRST_YEAR = 1950  # no animal in a record was born or seen before
 _DAY = re.compile("[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _SPAN = "^ *[0-9]{4}-[0-9]{2}-[0-9]{2}( to [0-9]{4}-[0-9]{2}-[0-9]{2})? *$"
 _YEAR = re.compile("[0-9]{4}")
+# What stands between the first and the last of several days, but for our own word.
+_BETWEEN = re.compile(" +(?:to|until|bis|-|–|—) +")
 _YEAR_MONTH = re.compile("[0-9]{4}-(0[1-9]|1[0-2])")
 # A number, or a fraction with or without a whole in front of it, and perhaps a unit.
 _WITH_UNIT = '^ *[-+]?[0-9][0-9./ -]*[¼½¾⅛⅜⅝⅞]? *[a-zA-Z"°″]*\\.?$'
@@ -90,9 +93,14 @@ class Record(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
 
 
-def refusal(code: str, message: str, way_out: str) -> PydanticCustomError:
-    """The error a value is refused with: its code, what is wrong, and the way out."""
-    return PydanticCustomError("refused", "{message}", {"code": code, "message": message, "way_out": way_out})
+def refusal(code: str, message: str, way_out: str, write: str = "", at: str = "") -> PydanticCustomError:
+    """The error a value is refused with: its code, what is wrong, and the way out.
+
+    write: the value that was probably meant, told behind its key in place of the way out. at: the key that is meant,
+    where a record as a whole is refused.
+    """
+    told = {"code": code, "message": message, "way_out": way_out, "write": write, "at": at}
+    return PydanticCustomError("refused", "{message}", told)
 
 
 class NamedKeys:
@@ -150,7 +158,8 @@ def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
             return read(text)
         except q.NotAQuantity as why:
             way_out = why.way_out or f"Write it like {example}"
-            raise refusal("number-form", f"{quoted(text)} does not read as a number: {why}", way_out) from None
+            message = f"{quoted(text)} does not read as a number: {why}"
+            raise refusal("number-form", message, way_out, why.write) from None
 
     return parse
 
@@ -170,16 +179,23 @@ def _date(value: Any) -> dt.date:
         return value
     text = _typed(value, "a date", "2026-10-14")
     if not _DAY.fullmatch(text):
-        raise refusal("date-form", f"{quoted(text)} is not a date", "Write year-month-day, like 2026-10-14")
+        raise refusal("date-form", f"{quoted(text)} is not a date", *_day_to_write(text))
     try:
         day = dt.date.fromisoformat(text)
     except ValueError:
-        raise refusal(
-            "date-not-in-calendar", f"'{text}' is not a day in the calendar", "Look at the month and the day"
-        ) from None
+        message, (_, write) = f"'{text}' is not a day in the calendar", _day_to_write(text)
+        raise refusal("date-not-in-calendar", message, "Look at the month and the day", write) from None
     if day.year < FIRST_YEAR:
         raise refusal("date-too-early", f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
     return day
+
+
+def _day_to_write(text: str) -> tuple[str, str]:
+    """The way out of a day in another form, and the day to write where only one can be meant."""
+    meant = [day.isoformat() for day in days_meant(text)]
+    if len(meant) > 1:
+        return f"Write {' or '.join(meant)}: year, month, day", ""
+    return "Write year-month-day, like 2026-10-14", "".join(meant)
 
 
 def _days(value: Any) -> DaySpan:
@@ -187,6 +203,10 @@ def _days(value: Any) -> DaySpan:
         return value
     text = _typed(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
     first, to, last = text.partition(" to ")
+    parts = [days_meant(part) for part in _BETWEEN.split(text)]
+    if len(parts) == 2 and all(len(days) == 1 for days in parts) and (not to or not _DAY.fullmatch(first.strip())):
+        write = " to ".join(days[0].isoformat() for days in parts)
+        raise refusal("date-form", f"{quoted(text)} is not in the form of days", "Write the days like that", write)
     span = DaySpan(_date(first), _date(last if to else first))
     if span.last < span.first:
         raise refusal("days-backwards", f"{quoted(text)} ends before it begins", "Write the earlier day first")
@@ -202,6 +222,10 @@ def _born(value: Any) -> Birth:
     if isinstance(text, str) and (month := _month(text)):
         first = _date(f"{month}-01")
         return Birth(first, first.replace(day=calendar.monthrange(first.year, first.month)[1]))
+    if isinstance(text, str) and not days_meant(text) and not _DAY.fullmatch(text):
+        years = re.findall(r"(?<![0-9])(?:19|20)[0-9]{2}(?![0-9])", text)
+        way_out = "Write the day, the month or the year, like 2015-05-12, May 2015 or 2015"
+        raise refusal("date-form", f"{quoted(text)} is not a date", way_out, years[0] if len(years) == 1 else "")
     day = _date(text)
     return Birth(day, day)
 

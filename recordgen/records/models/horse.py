@@ -5,9 +5,9 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator
-from typing import Annotated, Literal, Self
+from typing import Annotated, Any, Literal, Self, get_args
 
-from pydantic import AfterValidator, model_validator
+from pydantic import AfterValidator, BeforeValidator, WithJsonSchema, model_validator
 
 from recordgen.problems import Problem, quoted
 from recordgen.records.models import ranges as basis
@@ -70,11 +70,19 @@ class Aim(Record):
         return self
 
 
+def _kind(typed: Any) -> Any:
+    return "horse" if typed == FOAL else typed
+
+
+FOAL = "foal"
+TypedKind = Annotated[Kind, BeforeValidator(_kind), WithJsonSchema({"enum": [*get_args(Kind), FOAL]})]
+
+
 class Horse(Record):
     """A horse, pony, donkey or mule."""
 
     name: OneLine = told("the name it is called by", ...)
-    kind: Kind = told("horse, pony, donkey or mule", "horse")
+    kind: TypedKind = told("horse, pony, donkey or mule; foal where it is a young horse, with its birth", "horse")
     sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
     born: Born | None = told("day, month or year of birth")
     height: Height | None = measured(
@@ -95,6 +103,16 @@ class Horse(Record):
     left: Left | None = told("when and why the record ends")
     note: Text | None = told("about the horse, for the owner to read")
     private_note: Text | None = told("about the horse, for the trimmer alone")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _foal_with_its_birth(cls, values: Any) -> Any:
+        if isinstance(values, dict) and values.get("kind") == FOAL and not values.get("born"):
+            message = "a foal is told by its birth, and none is written"
+            raise refusal(
+                "foal-without-birth", message, "Add the day, the month or the year: born: May 2026", at="kind"
+            )
+        return values
 
 
 SHARED_FILE = "shared.yaml"

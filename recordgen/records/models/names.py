@@ -59,6 +59,9 @@ VIEWS: tuple[View, ...] = get_args(View)
 Moment = Literal["found", "before", "after"]
 MOMENTS: tuple[Moment, ...] = get_args(Moment)
 
+# Names that `recordgen init` writes where none was told, to be filled in before anything is built.
+PLACEHOLDERS = {"practice": "My practice", "trimmer": "Your name", "stable": "First stable"}
+
 # What is trimmed.
 Kind = Literal["horse", "pony", "donkey", "mule"]
 

@@ -4,9 +4,16 @@ from __future__ import annotations
 
 import re
 
-MILLIMETRES = {"": 1.0, "mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "inch": 25.4, "inches": 25.4, '"': 25.4}
-CENTIMETRES = {"": 1.0, "cm": 1.0, "mm": 0.1, "m": 100.0, "in": 2.54, "inch": 2.54, "inches": 2.54, '"': 2.54}
-DEGREES = {"": 1.0, "°": 1.0, "deg": 1.0, "degrees": 1.0}
+_INCH_MM = 25.4
+_MM_IN = {
+    **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), 1.0),
+    **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), 10.0),
+    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1000.0),
+    **dict.fromkeys(("in", "ins", "inch", "inches", '"'), _INCH_MM),
+}
+MILLIMETRES = {"": 1.0, **_MM_IN}
+CENTIMETRES = {"": 1.0, **{unit: millimetres / 10 for unit, millimetres in _MM_IN.items()}}
+DEGREES = {"": 1.0, **dict.fromkeys(("°", "deg", "degree", "degrees"), 1.0)}
 NO_UNIT = {"": 1.0}
 
 _NUMBER = re.compile(
@@ -14,7 +21,9 @@ _NUMBER = re.compile(
     r"(?:(?P<top>[0-9]{1,9})/(?P<bottom>[0-9]{1,9})|(?P<plain>[0-9]{1,9}(?:\.[0-9]{1,20})?|\.[0-9]{1,20}))"
     r" *(?P<unit>[^\d\s]*)"
 )
-_HANDS = re.compile(r"(?P<hands>[0-9]{1,2})(?:\.(?P<inches>[0-9]+)(?P<half> 1/2)?)? *(?:hh|hands)")
+_HANDS = re.compile(r"(?P<hands>[0-9]{1,2})(?:\.(?P<inches>[0-9]+)(?P<half> 1/2)?)? *(?:hh|hands?)")
+# Words of doubt before a number; the doubt belongs in a note.
+_ABOUT = re.compile(r"^ *(?:[~≈]|(?:ca|circa|about|approx|approximately|roughly|c)\b\.?) *", re.IGNORECASE)
 
 # Signs that phones and word processors put in place of plain ones.
 _PLAIN = str.maketrans(
@@ -25,11 +34,15 @@ _PLAIN = str.maketrans(
 
 
 class NotAQuantity(ValueError):
-    """The text is no quantity in a known unit: why, and where there is a better way out than an example, that."""
+    """The text is no quantity in a known unit: why, and where there is a better way out than an example, that.
 
-    def __init__(self, why: str, way_out: str = "") -> None:
+    write: what was probably meant, to be written instead; empty where that is not clear.
+    """
+
+    def __init__(self, why: str, way_out: str = "", write: str = "") -> None:
         super().__init__(why)
         self.way_out = way_out
+        self.write = write
 
 
 def quantity(text: str, units: dict[str, float]) -> float:
@@ -40,10 +53,10 @@ def quantity(text: str, units: dict[str, float]) -> float:
     """
     match = _NUMBER.fullmatch(_plain(text))
     if not match:
-        raise _not_a_number(text)
+        raise _not_a_number(text, units)
     unit = match["unit"].lower().rstrip(".")
     if unit not in units:
-        raise _unknown_unit(match["unit"], units)
+        raise _unknown_unit(match["unit"], _plain(text).removesuffix(match["unit"]).strip(), units)
     value = _value(match) * units[unit]
     return round(-value if match["sign"] == "-" else value, 4)
 
@@ -62,17 +75,22 @@ def _value(match: re.Match[str]) -> float:
     return int(match["whole"] or 0) + int(match["top"]) / int(match["bottom"])
 
 
-def _not_a_number(text: str) -> NotAQuantity:
+def _not_a_number(text: str, units: dict[str, float]) -> NotAQuantity:
     if re.search(r"\d,\d", text):
-        return NotAQuantity(
-            "a comma stands in it", "Write a decimal with a point, like 8.2, and thousands without a sign"
-        )
-    return NotAQuantity("it is not a number")
+        way_out = "Write a decimal with a point, like 8.2, and thousands without a sign"
+        return NotAQuantity("a comma stands in it", way_out, _if_right(text.replace(",", "."), units))
+    return NotAQuantity("it is not a number", write=_if_right(_ABOUT.sub("", text), units))
 
 
-def _unknown_unit(unit: str, units: dict[str, float]) -> NotAQuantity:
+def _if_right(text: str, units: dict[str, float]) -> str:
+    """The text where it is a quantity, else nothing."""
+    found = _NUMBER.fullmatch(_plain(text))
+    return text if found and found["unit"].lower().rstrip(".") in units else ""
+
+
+def _unknown_unit(unit: str, number: str, units: dict[str, float]) -> NotAQuantity:
     if len(units) == 1:
-        return NotAQuantity("a number alone is expected", f"Take out '{unit}'")
+        return NotAQuantity("a number alone is expected", f"Take out '{unit}'", number)
     return NotAQuantity(f"the unit '{unit}' is not known here")
 
 

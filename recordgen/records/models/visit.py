@@ -62,6 +62,13 @@ def _step(scale: str, grade: float) -> None:
         )
 
 
+def _with_scale(typed: Any) -> str:
+    """The scale and the grade that a text such as AAEP 2 holds, as a record; empty where it does not hold both."""
+    words = str(typed).split()
+    scale = next((one for one in LAMENESS_SCALES if words[:-1] == one.split()), None)
+    return f"{{scale: {scale}, grade: {words[-1]}}}" if scale and words[-1].replace(".", "", 1).isdigit() else ""
+
+
 class Lameness(Record):
     """A grade, never without the name of its scale."""
 
@@ -74,7 +81,8 @@ class Lameness(Record):
     def _named(cls, value: Any) -> Any:
         if isinstance(value, str | int | float) or (isinstance(value, dict) and value.get("scale") is None):
             way_out = "Write it like {scale: AAEP, grade: 2}; the scales are " + ", ".join(LAMENESS_SCALES)
-            raise refusal("grade-without-scale", "a grade tells nothing without the name of its scale", way_out)
+            message = "a grade tells nothing without the name of its scale"
+            raise refusal("grade-without-scale", message, way_out, _with_scale(value))
         return value
 
     @field_validator("grade")

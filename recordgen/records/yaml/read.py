@@ -18,6 +18,7 @@ from recordgen.records.models.fields import Record
 from recordgen.records.yaml.comments import lost_in_comments
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from recordgen.records.yaml.tree import Document, document, typed_key
+from recordgen.records.yaml.unknown import missing_told_already
 from recordgen.records.yaml.validation_errors import refused, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
 
@@ -86,7 +87,9 @@ def _understood(raw: bytes, file: Path, shown: str, model: type[Kind]) -> tuple[
         record, problems = model.model_validate(found.values), []
     except ValidationError as wrong:
         errors = wrong.errors(include_url=False)
-        problems = _first_ones([refused(found, model, error) for error in errors[: MOST_PROBLEMS + 1]])
+        problems = _first_ones(
+            [refused(found, model, error) for error in missing_told_already(errors)[: MOST_PROBLEMS + 1]]
+        )
         rest = _rest(found.values, model, errors)
         if rest is None:
             return None, [*problems, *lost]

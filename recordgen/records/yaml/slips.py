@@ -13,6 +13,14 @@ _GLUED = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*):(?=[^\s:/\\])(?P<val
 _UNSURE = re.compile(r"(?<=\S) #|(?<=[ \t])#(?=[^\s#])")
 _NEXT_KEY = re.compile(r"\s+(?=[^\W\d][\w -]*:)")
 LONGEST_SHOWN = 60
+# `note: 'It's calm'`: the text within the quotes holds one of them.
+_QUOTE_WITHIN = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*): +(?P<quote>['\"])(?P<text>.+)(?P=quote)[ \t]*")
+# `note: Stall: wet`: a second colon in text that stands in no quotes and no brackets.
+_COLON_WITHIN = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*): +(?P<text>[^\s'\"\[{|>#&*!].*?: .*)")
+_KEY_AND_NUMBER = re.compile(r"[a-z_]+: [0-9][^,:]*")
+# A list as other programs write it: with round points or numbers.
+_BULLET = re.compile(r"[ \t]*(?:[•‣◦·–—*]|[0-9]{1,2}[.)]) *(?P<text>[^\s].*)")
+_CURLY = "“”„‟‘’‚‛«»"
 
 
 def glued(text: str) -> tuple[str, str] | None:
@@ -48,6 +56,9 @@ def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
         if found:
             yield (number + 1, lines[number].index(":") + 1, *missing_space(*found))
             continue
+        if slip := _within_line(lines[number]):
+            yield (number + 1, *slip)
+            continue
         column = unsure_comment(lines[number])
         if column is not None and not lines[number].lstrip().startswith("#"):
             message = "# begins a comment here, and what follows is not read"
@@ -58,6 +69,35 @@ def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
                 message,
                 "Put the whole text in quotes where # belongs to it",
             )
+
+
+def _within_line(line: str) -> tuple[int, str, str, str] | None:
+    """The column, code, words and way out of what one line alone tells: a list's sign, a quote or a colon in text."""
+    if found := _BULLET.fullmatch(line):
+        return found.start("text") + 1, "yaml-dash", "a list is written with dashes", f"Write - {_short(found['text'])}"
+    if (found := _QUOTE_WITHIN.fullmatch(line)) and found["quote"] in found["text"].replace("''", ""):
+        at = found.start("text") + found["text"].index(found["quote"]) + 1
+        return at, "yaml-quote", "the quote here ends the text", f"Write {found['key']}: {_quoted(found['text'])}"
+    if found := _COLON_WITHIN.fullmatch(line):
+        text = found["text"].strip()
+        whole = f"{{{text}}}" if _KEY_AND_NUMBER.fullmatch(text) else _quoted(text.strip(_CURLY))
+        return (
+            found.end("key") + 1,
+            "yaml-colon",
+            "a second colon stands in this line",
+            f"Write {found['key']}: {whole}",
+        )
+    return None
+
+
+def _quoted(text: str) -> str:
+    """Text in the quotes that it does not hold."""
+    sign = "'" if '"' in text else '"'
+    return f"{sign}{_short(text.replace(sign, ''))}{sign}"
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN].rstrip()}…"
 
 
 def _above(lines: Sequence[str], line: int) -> int:

@@ -17,6 +17,16 @@ MOST_PROBLEMS = 100
 # No record goes deeper than about ten.
 DEEPEST_TEXT = 100
 
+# How files begin that were saved as something else than plain text. Sources: Unicode Standard, byte order mark; ISO/IEC
+# 21320 (PK); ISO 32000 (%PDF). The others from memory, not read.
+_WORD_PROCESSOR = "this is a document of a word processor or a spreadsheet, not plain text"
+_NO_TEXT = {
+    **dict.fromkeys((b"\xff\xfe", b"\xfe\xff"), "this was saved as UTF-16, which some programs call Unicode"),
+    **dict.fromkeys((b"PK\x03\x04", b"{\\rtf", b"\xd0\xcf\x11\xe0"), _WORD_PROCESSOR),
+    b"%PDF": "this is a PDF, not plain text",
+    **dict.fromkeys((b"\xff\xd8\xff", b"\x89PNG"), "this is a picture, not plain text"),
+}
+
 # Signs that YAML does not allow, and those that YAML takes for the end of a line where an editor does not.
 _NOT_ALLOWED = re.compile("[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
 _BRACKET = re.compile(r"[\[\]{}]")
@@ -44,6 +54,9 @@ def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
     if len(raw) > LARGEST_FILE_BYTES:
         way_out = "Move pictures and long notes elsewhere"
         return "", [Problem(Place(path), "file-too-large", "the file is larger than 1 MB, which no record is", way_out)]
+    if message := next((words for begin, words in _NO_TEXT.items() if raw.startswith(begin)), ""):
+        way_out = "Open it, choose Save As, and save it as plain text (UTF-8)"
+        return "", [Problem(Place(path), "file-not-utf8", message, way_out)]
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
@@ -118,7 +131,7 @@ _SYNTAX = {
     "could not find expected ':'": (
         "yaml-colon-missing",
         "a key stands here without its colon",
-        "Write key: value, a space after the colon",
+        "Write key: value, a space after the colon; text that goes on below its key is indented by two",
     ),
     "did not find expected ',' or": (
         "yaml-bracket",

@@ -4,21 +4,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from typing import Any, get_args
+from typing import Annotated, Any
 
-from pydantic import BaseModel
+from pydantic import BaseModel, TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
-from recordgen.nearest import did_you_mean
 from recordgen.problems import Problem, Step, quoted
-from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
-from recordgen.records.models.names import foot_named, zone_named
+from recordgen.records.models.annotations import annotation_at, extra, field_at, is_model
 from recordgen.records.yaml.shapes import as_keys, as_list, correct_line
 from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
+from recordgen.records.yaml.unknown import Wrong, unknown_choice, unknown_key, wrong_name
 from recordgen.records.yaml.values import is_known
 
-Wrong = tuple[str, str, str]  # the code, what is wrong, the way out
+# A number without a unit, and the other units in which one may have been read.
+_BARE = re.compile(r"[0-9][0-9 ./]*")
+_UNITS = {"mm": ("cm", "in"), "cm": ("hh", "m", "in")}
 
 _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not its value
 
@@ -28,7 +29,7 @@ def refused(found: Document, model: type[BaseModel], error: ErrorDetails) -> Pro
     steps = steps_of(error)
     if slip := _missing_space(found, model, steps, error):
         return slip
-    wrong = _wrong_name(model, steps) if _KEY in error["loc"] else _words(found, model, steps, error)
+    wrong = wrong_name(model, steps) if _KEY in error["loc"] else _words(found, model, steps, error)
     return Problem(found.place(steps), *wrong)
 
 
@@ -48,7 +49,8 @@ def _missing_space(
 
 def steps_of(error: ErrorDetails) -> tuple[Step, ...]:
     """The steps to the value that was refused."""
-    return tuple(step for step in error["loc"] if step != _KEY)
+    at = (error.get("ctx") or {}).get("at")
+    return (*(step for step in error["loc"] if step != _KEY), *([at] if at else ()))
 
 
 def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> Wrong:
@@ -56,15 +58,16 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
     name = say_steps(found.typed(steps)) or "the file"
     match error["type"]:
         case "refused":
-            return context["code"], f"{name}: {context['message']}", context["way_out"]
+            way_out = correct_line(found.typed(steps), context["write"], context["way_out"])
+            return context["code"], f"{name}: {context['message']}", way_out
         case "missing":
             if found.wrote(steps):
                 return "value-empty", f"{name} is empty", f"Add {steps[-1]}"
             return "key-missing", f"{name} is missing", f"Add {steps[-1]}"
         case "extra_forbidden":
-            return _unknown_key(model, steps)
+            return unknown_key(model, steps, values_at(found.values, found.typed(steps[:-1])))
         case "literal_error":
-            return _unknown_choice(model, steps, name, error["input"])
+            return unknown_choice(model, steps, name, error["input"])
         case "greater_than_equal" | "less_than_equal":
             return _out_of_range(model, steps, name, error["input"])
         case "model_type" | "dict_type" | "tuple_type" if error["input"] is not None:
@@ -78,12 +81,32 @@ def _wrong_shape(model: type[BaseModel], steps: tuple[Step, ...], name: str, err
     given = error["input"]
     if error["type"] == "tuple_type":
         way_out = "Write it as [one, two], or each on its own line behind a dash"
-        return "list-expected", f"{name} should be a list", correct_line(steps, as_list(given), way_out)
+        meant = as_list(annotation_at(model, steps[:-1]), steps[-1], given)
+        return "list-expected", f"{name} should be a list", correct_line(steps, meant, way_out)
     around = annotation_at(model, steps)
-    way_out = correct_line(
-        steps, as_keys(around, given) if is_model(around) else None, "Write key: value, each on its own line"
-    )
-    return "keys-expected", f"{name} should hold keys with values", way_out
+    meant = as_keys(around, given) if steps and is_model(around) else None
+    return "keys-expected", f"{name} should hold keys with values", correct_line(steps, meant, _as_keys(steps, given))
+
+
+def _as_keys(steps: Sequence[Step], given: Any) -> str:
+    """The way out where it is not known which keys were meant."""
+    if isinstance(given, list):
+        return "Take out the dashes or brackets: each key stands on its own line, without one"
+    if steps:
+        return "Write key: value, each on its own line"
+    return "Write key: value, each on its own line, and free words behind note:"
+
+
+def values_at(values: Any, steps: Sequence[Step]) -> Any:
+    """The value at some steps of a file, as typed; None where nothing stands."""
+    for step in steps:
+        if isinstance(values, dict):
+            values = values.get(step)
+        elif isinstance(values, list) and isinstance(step, int) and step < len(values):
+            values = values[step]
+        else:
+            return None
+    return values
 
 
 def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wrong:
@@ -111,46 +134,34 @@ def _short(step: str) -> str:
     return quoted(step)[1:-1]
 
 
-def _unknown_key(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
-    typed = str(steps[-1])
-    around = annotation_at(model, steps[:-1])
-    known = list(around.model_fields) if is_model(around) else []
-    return "key-unknown", f"{quoted(typed)} is not a known key here", _nearest(typed, known)
-
-
-def _nearest(typed: str, known: list[str]) -> str:
-    if re.match(r"[0-9]", typed):
-        return "A comma parts two values; write a decimal with a point, like 8.2"
-    key, colon, value = typed.partition(":")
-    if colon and key in known:
-        return f"Put a space after the colon: {key}: {_short(value.strip())}"
-    return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
-
-
-def _wrong_name(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
-    typed = str(steps[-1])
-    name = foot_named(typed) or zone_named(typed)
-    if name:
-        return "name-twice", f"{quoted(typed)} means {name}, which is described twice", "Keep one of the two"
-    names = list(choices(get_args(annotation_at(model, steps[:-1]))[0]))
-    return "name-unknown", f"{quoted(typed)} is none of the names used here", f"The names are {', '.join(names)}"
-
-
-def _unknown_choice(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
-    if given is None:
-        return "value-empty", f"{name} is empty", "Fill it in, or take it out"
-    words = list(choices(annotation_at(model, steps)))
-    choose = f"Choose from {', '.join(words)}"
-    if not isinstance(given, str):
-        return "word-unknown", f"{name}: one word is expected here", choose
-    if " ".join(given.split()) in words:
-        return "unusual-space", f"{name}: an unusual space stands in {quoted(given)}", "Type the space anew"
-    hint = did_you_mean(given, words, "")
-    return "word-unknown", f"{name}: {quoted(given)} is not one of the words for it", f"{hint} {choose}".strip()
-
-
 def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     told = extra(field_at(model, steps))
     low, high = told["possible"]
-    message = f"{name}: {_short(str(given))} is not possible; {low:g} to {high:g} {told['unit']} is"
-    return "value-impossible", message, "Type it anew, with its unit where it is another"
+    way_out = correct_line(steps, in_other_unit(model, steps, given), "Type it anew, with its unit where it is another")
+    shown = _short(str(given))
+    return "value-impossible", f"{name}: {shown} is not possible; {low:g} to {high:g} {told['unit']} is", way_out
+
+
+def in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> str | None:
+    """A bare number with the one unit in which it would be likely; None where none is, or several are."""
+    info, around = field_at(model, steps), annotation_at(model, steps[:-1])
+    if info is None or not is_model(around) or not isinstance(given, str) or not _BARE.fullmatch(given.strip()):
+        return None
+    low, high = extra(info)["likely"]
+    likely = []
+    for unit in _UNITS.get(extra(info)["unit"], ()):
+        value = value_of(around, str(steps[-1]), f"{given.strip()} {unit}")
+        if value is not None and low <= value <= high:
+            likely.append(f"{given.strip()} {unit}")
+    return likely[0] if len(likely) == 1 else None
+
+
+def value_of(model: type[BaseModel], name: str, typed: str) -> float | None:
+    """The number that one key of a record makes of a text; None where it refuses it."""
+    info = model.model_fields[name]
+    try:
+        form: Any = Annotated[(info.annotation, *info.metadata)]
+        value: object = TypeAdapter(form).validate_python(typed)
+    except ValidationError:
+        return None
+    return value if isinstance(value, int | float) else None

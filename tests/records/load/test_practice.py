@@ -113,8 +113,7 @@ def test_the_folder_may_be_the_one_we_stand_in(tmp_path: Path, monkeypatch: pyte
         ),
         (
             {"willowmere/stable.yaml": None},
-            "willowmere/stable.yaml:1:1: error: this file is missing. "
-            "Make it; recordgen schema stable tells what goes in.",
+            "willowmere/stable.yaml:1:1: error: this file is missing. Make it, with a line such as name: Willowmere.",
         ),
         (
             {"practice.yaml": None, "practice.yml": "name: x\ntrimmer: y\n"},

@@ -102,14 +102,22 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("[1, 2]\n", "1:1: error: the file should hold keys with values. Write key: value, each on its own line."),
-        ("hello\n", "1:1: error: the file should hold keys with values. Write key: value, each on its own line."),
+        (
+            "[1, 2]\n",
+            "1:1: error: the file should hold keys with values. "
+            "Take out the dashes or brackets: each key stands on its own line, without one.",
+        ),
+        (
+            "hello\n",
+            "1:1: error: the file should hold keys with values. "
+            "Write key: value, each on its own line, and free words behind note:.",
+        ),
         ("since_last: x\n", "1:1: error: date is missing. Add date."),
         (
             "date: 2026-02-30\n",
             "1:1: error: date: '2026-02-30' is not a day in the calendar. Look at the month and the day.",
         ),
-        ("date: 14/10/2026\n", "1:1: error: date: '14/10/2026' is not a date. Write year-month-day, like 2026-10-14."),
+        ("date: 14/10/2026\n", "1:1: error: date: '14/10/2026' is not a date. Write date: 2026-10-14."),
         ("date: ٢٠٢٦-١٠-١٤\n", "1:1: error: date: '٢٠٢٦-١٠-١٤' is not a date. Write year-month-day, like 2026-10-14."),
         ("date: 0202-10-14\n", "1:1: error: date: '0202-10-14' is too long ago. Write a year from 1950 on."),
         (
@@ -123,7 +131,8 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
         ),
         (
             "date: 2026-10-14\nfeet: [left_fore]\n",
-            "2:1: error: feet should hold keys with values. Write key: value, each on its own line.",
+            "2:1: error: feet should hold keys with values. "
+            "Take out the dashes or brackets: each key stands on its own line, without one.",
         ),
         (
             "date: 2026-10-14\nfeet: {left: {}}\n",
@@ -156,12 +165,11 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
         (
             FOOT + "    before: {toe_length: '8,2 cm'}\n",
             "4:14: error: feet, left_fore, before, toe_length: '8,2 cm' does not read as a number: "
-            "a comma stands in it. Write a decimal with a point, like 8.2, and thousands without a sign.",
+            "a comma stands in it. Write toe_length: 8.2 cm.",
         ),
         (
             FOOT + "    before: {toe_length: 82, 5 cm}\n",
-            "4:30: error: '5 cm' is not a known key here. "
-            "A comma parts two values; write a decimal with a point, like 8.2.",
+            "4:30: error: '5 cm' is not a known key here. A comma parts two values; write toe_length: 82.5 cm.",
         ),
         (
             FOOT + "    landing: lateral\u00a0first\n",

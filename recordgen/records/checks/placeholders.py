@@ -1,0 +1,20 @@
+"""Words that `recordgen init` left to be filled in, and that would stand on every page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from recordgen.problems import Problem, quoted
+from recordgen.records.models.names import PLACEHOLDERS
+from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.stable import Stable
+from recordgen.records.yaml.read import Written
+
+
+def placeholders_left(file: Written[PracticeFile] | Written[Stable]) -> Iterator[Problem]:
+    """A problem for each name that is still the one written by `recordgen init`."""
+    for key in ("name", "trimmer"):
+        typed = str(getattr(file.record, key, ""))
+        if typed in PLACEHOLDERS.values():
+            message = f"{key}: {quoted(typed)} was left to be filled in"
+            yield Problem(file.place(key), "placeholder-left", message, f"Write {key}: and the right name behind it")
