@@ -10,6 +10,7 @@ from recordgen.hoof.measures.repeatability import Own, Way, own_errors, with_own
 from recordgen.hoof.measures.rounding import typed_steps, with_rounding
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.figures import Reckon, reckoned
+from recordgen.hoof.tracing.twice import own_hand_times
 from recordgen.public_holidays import OfYear, PublicHolidays, of_year
 from recordgen.records.models.names import CareClass
 from recordgen.records.models.reference import ClassWords, Reference
@@ -23,6 +24,7 @@ class Context:
     """The context that summaries are made with: the practice's file, the tables, the measures and the naming.
 
     reckon: finds the figures of a tracing; left out, they are reckoned each time. public: the public holidays here.
+    hand_times: how much larger the error of the practice's hands is than its tracings tell.
     """
 
     practice: PracticeFile
@@ -31,6 +33,7 @@ class Context:
     naming: Naming
     reckon: Reckon = reckoned
     public: PublicHolidays = field(default_factory=PublicHolidays)
+    hand_times: float = 1.0
 
     @classmethod
     def of(
@@ -50,7 +53,7 @@ class Context:
         tables = with_own(reference, own) if own else reference
         public = PublicHolidays(practice.country, practice.region, practice.language, holidays)
         naming = Naming.of(practice, tables.phrases)
-        return cls(practice, tables, measures_of(tables), naming, reckon, public)
+        return cls(practice, tables, measures_of(tables), naming, reckon, public, own_hand_times(repeated))
 
     def rounded_as(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""

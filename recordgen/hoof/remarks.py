@@ -11,8 +11,9 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.growth.cycles import Doubted
 from recordgen.hoof.growth.growth import HorseGrowth
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.tracing.readings import Disagreement, disagreements
+from recordgen.hoof.tracing.readings import Disagreement, PicturesApart, disagreements, pictures_apart
 from recordgen.problems import Step
+from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
@@ -62,12 +63,34 @@ def next_remarks(horse: Horse, visits: Sequence[Visit], ways: Context) -> Iterat
 
 
 def tracing_remarks(visits: Sequence[Visit], ways: Context) -> Iterator[Remark]:
-    """The readings that were typed and traced and cannot both be right. visits: oldest first."""
+    """The readings, typed and traced or traced in two pictures, that cannot both be right. visits: oldest first."""
     for number, visit in enumerate(visits):
         methods = {**ways.practice.methods, **visit.methods}
         for foot, found in visit.feet.items():
-            for one in disagreements(ways.measures, found, methods, ways.hand_error, ways.reckon):
+            for one in disagreements(ways.measures, found, methods, ways.hand_error, ways.reckon, ways.hand_times):
                 yield _tracing_remark(number, foot, one, ways.naming)
+            for pair in pictures_apart(ways.measures, found, ways.hand_error, ways.reckon, ways.hand_times):
+                yield _pictures_remark(number, foot, pair, found, ways.naming)
+
+
+def _pictures_remark(visit: int, foot: Foot, pair: PicturesApart, found: FootVisit, naming: Naming) -> Remark:
+    """Two pictures, each by its file where it has one, else by its number."""
+    first, second = (found.tracings[number].file for number in (pair.first, pair.second))
+    named = first and second and first != second
+    facts = {
+        "foot": naming.foot(foot),
+        "view": naming.phrase(f"photo_view_{found.tracings[pair.first].view}"),
+        "measure": naming.measure(pair.measure.words.name, pair.measure.zone),
+        "first": str(first if named else pair.first + 1),
+        "second": str(second if named else pair.second + 1),
+        "one": f"{pair.one:.1f}",
+        "other": f"{pair.other:.1f}",
+        "apart": f"{pair.apart:.1f}",
+        "unit": pair.measure.unit,
+    }
+    steps = ("feet", foot, "tracings", pair.second)
+    way_out = naming.phrase("remark_pictures_way_out")
+    return Remark(visit, steps, "traced-pictures-differ", naming.phrase("remark_pictures", **facts), way_out)
 
 
 def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -> Remark:

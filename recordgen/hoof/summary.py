@@ -283,7 +283,7 @@ def _visit(visit: Visit, ways: Context) -> VisitSummary:
 
 def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Context) -> FootAtVisit:
     found = visit.feet[foot]
-    pictures = traced(found, ways.hand_error, ways.reckon)
+    pictures = traced(found, ways.hand_error, ways.reckon, ways.hand_times)
     also = filled(ways.measures, found, pictures)
     readings = readings_at(ways.measures, found, visit.date, also.values)
     return FootAtVisit(

@@ -23,9 +23,10 @@ from recordgen.hoof.tracing import wall_thickness as ring
 from recordgen.hoof.tracing.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.tilt import as_seen_square
+from recordgen.hoof.tracing.twice import hand_error_px, same_picture
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.lines.drawn import drawn_lines, follows_usual_shape, strayed_lines
-from recordgen.records.models.tracing import Spot, TracedMoment, TracedView, Tracing
+from recordgen.records.models.tracing import TracedMoment, TracedView, Tracing
 
 # Named among what lacks where no scale lay on the foot.
 SCALE = "scale"
@@ -87,13 +88,16 @@ def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
     return dict(_spread(tracing, hand_px))
 
 
-def traced(found: FootVisit, usual_error: float, reckon: Reckon = reckoned) -> tuple[Traced, ...]:
+def traced(
+    found: FootVisit, usual_error: float, reckon: Reckon = reckoned, hand_times: float = 1.0
+) -> tuple[Traced, ...]:
     """Figures of a foot's tracings, one for each view and moment, in the order written.
 
-    Where one was done twice, the first counts, and both tell the error of the hand.
-    usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
+    Where one was done twice, the first counts; where both are of one picture, they tell the error of the hand.
+    usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none. hand_times: how
+    much larger the practice's own is than what is told.
     """
-    return tuple(_told(alike, usual_error, reckon) for alike in _by_picture(found.tracings))
+    return tuple(_told(alike, usual_error, reckon, hand_times) for alike in _by_picture(found.tracings))
 
 
 def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
@@ -103,9 +107,10 @@ def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
     yield from found.values()
 
 
-def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon) -> Traced:
+def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_times: float) -> Traced:
     first = alike[0]
-    hand = (hand_error_px(*alike[:2]) if len(alike) > 1 else None) or first.error_px(usual_error)
+    again = next((one for one in alike[1:] if same_picture(first, one)), None)
+    hand = (hand_error_px(first, again) if again else None) or first.error_px(usual_error) * hand_times
     plain, figures = landmarks(first, picked(first)), reckon(first, hand)
     lacking = {
         name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)
@@ -192,31 +197,3 @@ def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:
     span = px[SCALE_TO] - px[SCALE_FROM]
     mm_per_px = length_mm / np.hypot(span[..., 0], span[..., 1])[..., None]
     return {name: spots * mm_per_px * UP for name, spots in px.items() if name not in (SCALE_FROM, SCALE_TO)}
-
-
-def hand_error_px(first: Tracing, again: Tracing) -> float | None:
-    """The standard deviation of one picked coordinate, px, from a picture traced twice; None where nothing fits.
-
-    Each difference between two picks has twice the variance of one. Lines with another number of points, and long ones
-    whose points are nobody's landmark, count by the distance of each point from the other line, a coordinate each.
-    Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs.
-    """
-    one, other = first.named(), again.named()
-    points = {name: np.array(spots, dtype=float) for name, spots in other.items()}
-    lines = drawn_lines(points, again)
-    both = [name for name in one if name in other]
-    differences = [found for name in both for found in _differences(one[name], other[name], lines[name])]
-    return math.sqrt(math.fsum(d * d for d in differences) / (2 * len(differences))) if differences else None
-
-
-def _differences(one: tuple[Spot, ...], other: tuple[Spot, ...], drawn: Floats) -> Iterator[float]:
-    """The differences of two picks of one landmark; drawn: the other one's line."""
-    if len(one) == len(other) <= 2:
-        for (x, y), (also_x, also_y) in zip(one, other, strict=True):
-            yield from (x - also_x, y - also_y)
-        return
-    from shapely import LineString, Point
-
-    line = LineString(drawn)
-    # Ends may lie beyond the other line's, which is no error across it.
-    yield from (line.distance(Point(spot)) for spot in one[1:-1])

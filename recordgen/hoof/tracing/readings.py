@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 from recordgen.hoof.measures.measures import Measure, smallest_real_change
 from recordgen.hoof.measures.readings import Moment
@@ -85,10 +86,11 @@ def disagreements(
     methods: Mapping[str, str],
     usual_error: float,
     reckon: Reckon = reckoned,
+    hand_times: float = 1.0,
 ) -> Iterator[Disagreement]:
     """Where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
 
-    methods: how each measure was taken. usual_error, reckon: as `traced.traced` takes them.
+    methods: how each measure was taken. usual_error, reckon, hand_times: as `traced` takes them.
     """
     for number, tracing in enumerate(found.tracings):
         values = plain_values(tracing)
@@ -100,7 +102,9 @@ def disagreements(
             sd = float(measure.method(methods).sd)
             if abs(typed - value) < smallest_real_change(sd, 0):
                 continue
-            told = ((one.tracing.view, one.tracing.moment, one) for one in traced(found, usual_error, reckon))
+            told = (
+                (one.tracing.view, one.tracing.moment, one) for one in traced(found, usual_error, reckon, hand_times)
+            )
             one = next(one for view, moment, one in told if (view, moment) == (tracing.view, tracing.moment))
             apart = smallest_real_change(sd, reading_sd(measure, tracing, one.figures[measure.traced]))
             if abs(typed - value) >= apart:
@@ -119,3 +123,57 @@ def stance_sd(measure: Measure, tracing: Tracing) -> float:
     """
     stands = tracing.of == "photograph" and tracing.view != "sole"
     return float(measure.words.methods[TRACING].sd) if stands else 0
+
+
+# How many SD two pictures of a visit may differ in the one figure of some twenty that differs the most, for 95 in 100.
+# Derived from: the normal distribution, a twentieth of 5 %.
+FURTHEST_APART = 3.02
+
+
+@dataclass(frozen=True)
+class PicturesApart:
+    """Two tracings of a foot, view and moment at one visit that cannot both be right, by the measure furthest apart.
+
+    first, second: numbers of the foot's tracings. one, other: their values; apart: the least difference that would be
+    too much; in the unit of the measure.
+    """
+
+    first: int
+    second: int
+    measure: Measure
+    one: float
+    other: float
+    apart: float
+
+
+def pictures_apart(
+    measures: Sequence[Measure],
+    found: FootVisit,
+    usual_error: float,
+    reckon: Reckon = reckoned,
+    hand_times: float = 1.0,
+) -> Iterator[PicturesApart]:
+    """Where two tracings of a foot from one side and at one moment of a visit differ beyond their errors, each once.
+
+    usual_error, reckon, hand_times: as `traced` takes them.
+    """
+    for (first, one), (second, other) in combinations(enumerate(found.tracings), 2):
+        if (one.view, one.moment) == (other.view, other.moment):
+            figures = [reckon(tracing, tracing.error_px(usual_error) * hand_times) for tracing in (one, other)]
+            told = [_apart(measure, (first, one), (second, other), figures) for measure in measures]
+            worst = max((pair for pair in told if pair), key=lambda pair: pair[0], default=None)
+            if worst and worst[0] >= 1:
+                yield worst[1]
+
+
+def _apart(
+    measure: Measure, first: tuple[int, Tracing], second: tuple[int, Tracing], figures: Sequence[Mapping[str, Figure]]
+) -> tuple[float, PicturesApart] | None:
+    """The difference of one measure as a share of what is too much, and told."""
+    one, other = (held.get(measure.traced) for held in figures)
+    if one is None or other is None:
+        return None
+    sds = (reading_sd(measure, tracing, figure) for (_, tracing), figure in ((first, one), (second, other)))
+    apart = FURTHEST_APART * math.hypot(*sds)
+    told = PicturesApart(first[0], second[0], measure, one.value, other.value, apart)
+    return abs(one.value - other.value) / apart, told

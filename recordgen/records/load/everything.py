@@ -23,7 +23,9 @@ from recordgen.records.yaml.read import Written, read_with_key
 
 
 def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
-    """The visits with `repeat:`, of every stable, in the order of their files; those with an error are left out.
+    """The visits with `repeat:`, or a picture traced twice, of every stable, in the order of their files.
+
+    Those with an error are left out.
 
     How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
     only: the one stable that was read; of the others the visits are read here.
@@ -31,9 +33,14 @@ def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[V
     found = {visit.file: visit.record for horse in practice.horses for visit in _repeated(horse)}
     if only is not None:
         others = _visit_files_but_of(only, Walk(practice.folder))
-        found |= {file: visit for file in others if (visit := read_with_key("repeat", file, Visit))}
+        found |= {file: visit for file in others if (visit := _read_repeated(file))}
     in_order = [found[file] for file in sorted(found, key=lambda file: file.parts)]
-    return tuple(visit for visit in in_order if any(foot.repeat for foot in visit.feet.values()))
+    return tuple(visit for visit in in_order if any(foot.repeats for foot in visit.feet.values()))
+
+
+def _read_repeated(file: Path) -> Visit | None:
+    """A visit of another stable, where it may hold something done twice."""
+    return read_with_key("repeat", file, Visit) or read_with_key("tracings", file, Visit)
 
 
 def _repeated(horse: HorseRecord) -> list[Written[Visit]]:

@@ -269,3 +269,9 @@ class FootVisit(Record):
     drew_blood: YesNo | None = told("whether this trim drew blood")
     done: Done = several("what was done, such as [toe taken back, edge rounded]; one thing may stand without brackets")
     note: Text | None = told("anything else about this foot, for the owner to read")
+
+    @property
+    def repeats(self) -> bool:
+        """Whether it was measured again, or a picture of it traced again."""
+        pictures = [(one.view, one.file, one.image) for one in self.tracings]
+        return self.repeat is not None or len(pictures) > len(set(pictures))

@@ -1,0 +1,75 @@
+"""Pictures traced twice, and two pictures of one visit."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import pytest
+
+from recordgen.hoof.tracing.twice import FEWEST_PICTURES, own_hand_times, same_picture
+from recordgen.records.models.tracing import Tracing
+from recordgen.records.models.visit import Visit
+from tests.support.horse_records import summary, visit
+from tests.support.sole_shapes import FORE, HIND
+from tests.support.typed_tracings import SINGLE, typed
+
+
+def once(lot: np.random.Generator, hand_px: float, file: str) -> dict[str, Any]:
+    """The frog, heels and breakover of a sole, tapped by a hand that tells an error of 1.5 px."""
+    marks = {name: value for name, value in typed().items() if name in SINGLE}
+    shaken = {name: [side + float(lot.normal(0, hand_px)) for side in spot] for name, spot in marks.items()}
+    told = {name: value for name, value in typed().items() if name in ("view", "moment", "image")}
+    return told | {"hand_error": 1.5, "file": file} | shaken
+
+
+def visits(pictures: int, hand_px: float) -> list[Visit]:
+    """So many visits, each with one picture that was traced twice."""
+    lot = np.random.default_rng(3)
+    names = [f"2026-10-{day:02}.jpg" for day in range(1, pictures + 1)]
+    return [visit("2026-10-14", left_fore={"tracings": [once(lot, hand_px, name) for _ in range(2)]}) for name in names]
+
+
+@pytest.mark.parametrize("times", [0.5, 1.0, 3.0])
+def test_pictures_traced_twice_tell_the_hands_of_a_practice(times: float) -> None:
+    """Against what its tracings tell, within a sixth over twenty. Source: Bland & Altman 1996, BMJ 312:1654."""
+    told_px = 1.5 * 1200 / 1000
+
+    assert own_hand_times(visits(20, times * told_px)) == pytest.approx(times, rel=1 / 6)
+
+
+def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
+    """Below five the error stays as it is told."""
+    assert own_hand_times(visits(FEWEST_PICTURES - 1, 9)) == 1.0
+
+
+@pytest.mark.parametrize("other", [{"file": "b.jpg"}, {"image": [1300, 1000]}])
+def test_another_photograph_is_not_the_same_picture(other: dict[str, Any]) -> None:
+    """Whose points lie elsewhere, and tell nothing of the hand."""
+    one, again = (Tracing.model_validate(typed(file="a.jpg") | more) for more in ({}, other))
+
+    assert same_picture(one, one)
+    assert not same_picture(one, again)
+
+
+def remarks(*tracings: dict[str, Any]) -> list[tuple[tuple[str | int, ...], str, str]]:
+    """The remarks on one visit with these tracings."""
+    found = summary(visit("2026-10-14", left_fore={"tracings": list(tracings)})).remarks
+    return [(one.steps, one.code, one.text) for one in found if one.code == "traced-pictures-differ"]
+
+
+def test_two_pictures_of_a_visit_that_cannot_both_be_right_are_asked_about_once() -> None:
+    """At the second of them, by the measure that differs the most, with both values and names."""
+    ((steps, _, text),) = remarks(typed(FORE, file="a.jpg"), typed(HIND, file="b.jpg"))
+
+    assert steps == ("feet", "left_fore", "tracings", 1)
+    assert "in tracing a.jpg and" in text
+    assert "in tracing b.jpg of this visit" in text
+
+
+def test_pictures_that_agree_are_not_asked_about() -> None:
+    """Nor those of two moments, or from two sides."""
+    again = typed(shift=(630, 880), file="b.jpg")
+
+    assert remarks(typed(file="a.jpg"), again) == []
+    assert remarks(typed(FORE, file="a.jpg"), typed(HIND, moment="before", file="b.jpg")) == []
