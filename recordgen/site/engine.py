@@ -16,6 +16,7 @@ from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
 from recordgen.folders import bring_along, replace_folder, workroom
+from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.site.model import Site, link
@@ -48,10 +49,11 @@ def write_site(site: Site, folder: Path, records: Path, before: Path | None = No
 
 def configuration(site: Site, folder: Path) -> MkDocsConfig:
     """The base configuration, set to write one site."""
+    searched = "search" if site.language == ENGLISH_CODE else {"search": {"lang": site.language}}
     return load_config(
         str(packaged() / "mkdocs.yml"),
         site_dir=str(folder.resolve()),
-        plugins=["search", {"recordgen": {"site": site}}],
+        plugins=[searched, {"recordgen": {"site": site}}],
     )
 
 

@@ -22,7 +22,7 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
-from recordgen.language.catalogs import catalog_of
+from recordgen.language.catalogs import ENGLISH_CODE, catalog_of
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
@@ -39,6 +39,7 @@ THEME_FILES = {
     "search": "assets/javascripts/workers/search.*.min.js",
 }
 # What no page loads: source maps, search in other languages, the theme's colours and its own mark.
+STEMMERS = "assets/javascripts/lunr/min"
 UNUSED = ("*.map", "assets/javascripts/lunr/*", "assets/stylesheets/palette.*", "assets/images/favicon.png")
 
 
@@ -109,12 +110,17 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
         """Add each page and file as a generated one; leave out what no page asks for."""
         for file in list(files):
-            if any(fnmatch(file.src_uri, pattern) for pattern in UNUSED):
+            if any(fnmatch(file.src_uri, pattern) for pattern in UNUSED) and not self._stems(file):
                 files.remove(file)
         self.theme_files = {name: _only(files, pattern) for name, pattern in THEME_FILES.items()}
         for page in self.site.pages:
             files.append(_generated(config, page))
         return files
+
+    def _stems(self, file: File) -> bool:
+        """Whether search loads a file to bring words of this site's language to their stems."""
+        names = ("stemmer.support", self.site.language) if self.site.language != ENGLISH_CODE else ()
+        return file.src_uri in [f"{STEMMERS}/lunr.{name}.min.js" for name in names]
 
     def on_post_build(self, config: MkDocsConfig) -> None:
         """Write the other files, one at a time: of photographs there are more than the memory holds."""

@@ -70,7 +70,7 @@ const showAbout = (about) => {
   showSaved(about.saved, "");
   const day = new Date(about.day || "");
   if (isNaN(day)) return;
-  const told = day.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+  const told = day.toLocaleDateString(words.locale, { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
   title.textContent = words.published.replace("{day}", told);
 };
 

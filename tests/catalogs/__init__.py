@@ -21,7 +21,8 @@ TEMPLATES = packaged() / "site_templates"
 # What stays in English: the codes of problems and the guide are for the trimmer, like the terminal.
 IN_ENGLISH = ("guide/", "problems.html")
 COMMANDS_AND_DATA = ("terminal.yaml", "dictionary.yaml")
-READ = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
+_FORM = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
+READ = dict.fromkeys(("**.html", "**.md", "**.jinja"), _FORM)
 # One message, or the forms of a plural; and the place it stands at, where it has one.
 Asked = tuple[str | None, str | tuple[str, ...]]
 
@@ -33,10 +34,8 @@ HEADER = (
 
 def asked_of_templates() -> Iterator[Asked]:
     """The messages of the templates of the pages and of their frame."""
-    for part in ("pages", "theme"):
-        found = extract_from_dir(
-            TEMPLATES / part, [("**.html", "jinja2"), ("**.md", "jinja2")], {"**.html": READ, "**.md": READ}
-        )
+    for part in ("pages", "theme", "private"):
+        found = extract_from_dir(TEMPLATES / part, [(ending, "jinja2") for ending in READ], READ)
         for name, _, message, _, place in found:
             if not name.startswith(IN_ENGLISH):
                 yield place, message

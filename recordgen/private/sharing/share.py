@@ -77,7 +77,7 @@ def seal_sheet(sheet: HorseSheet, handing: Handing, naming: Naming, practice: Pr
     """The sheet of one horse, sealed under fresh words as an HTML file, and as a PDF where one can be made."""
     document = add_note(sheet.html, handing, naming, practice)
     words, no_pdf = six_words(), None
-    files: dict[SharedForm, bytes] = {"html": single_file(document, words, practice.folder).encode()}
+    files: dict[SharedForm, bytes] = {"html": single_file(document, words, practice.folder, naming.language).encode()}
     if handing.with_pdf:
         try:
             files["pdf"] = make_sealed_pdf(document, words)

@@ -19,24 +19,28 @@ from pathlib import Path
 from jinja2 import Environment
 from markupsafe import Markup
 
+from recordgen.language.catalogs import catalog_of
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.private.crypto.blobs import padme
 from recordgen.private.crypto.passphrases import ITERATIONS, normal, pbkdf2
 from recordgen.private.crypto.primitives import NONCE_BYTES, encrypt
 from recordgen.records.sandbox import templates_of
 from recordgen.site.single_page import policy_hash
+from recordgen.site.templates import speak
 
 SALT_BYTES = 16
 
 
-def single_file(document: str, words: str, own: Path) -> str:
+def single_file(document: str, words: str, own: Path, language: Language = ENGLISH) -> str:
     """A page that shows the document to whoever types the words, and to nobody else.
 
     document: a whole HTML document that needs no other file. own: the records' folder, whose templates go before ours.
+    language: in which the page asks for the words.
     Raises ValueError for no words at all.
     """
     if not normal(words):
         raise ValueError("a file needs words")
-    templates = environment(own)
+    templates = environment(own, language)
     script = templates.get_template("record.js").render()
     sealed = seal(document, words)
     hashed = Markup(policy_hash(script))
@@ -69,6 +73,9 @@ def _as_data(value: dict[str, str | int]) -> Markup:
     return Markup(json.dumps(value))
 
 
-def environment(own: Path) -> Environment:
+def environment(own: Path, language: Language = ENGLISH) -> Environment:
     """The templates of what is handed over: a practice's own, then ours."""
-    return templates_of("private", own, autoescape=True)
+    made = templates_of("private", own, autoescape=True)
+    made.globals["language"] = language
+    speak(made, catalog_of(language.code))
+    return made
