@@ -46,7 +46,7 @@ def test_a_sole_by_a_few_taps_is_drawn_as_any() -> None:
     """With its ring and its figures."""
     found = page(tapped())
 
-    assert len(found.select("figure.rg-traced svg")) == 2
+    assert len(found.select(".rg-traced-view > div > figure.rg-traced svg")) == 2
     assert "sole width, mm" in text(found)
 
 
