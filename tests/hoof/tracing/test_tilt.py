@@ -44,3 +44,14 @@ def test_a_rule_that_lies_off_the_plane_makes_every_length_as_unsure() -> None:
     span = np.hypot(*(seen[SCALE_TO] - seen[SCALE_FROM])[:, 0].T)
 
     assert float(span.std()) / 100 == pytest.approx(tilt.OFF_PLANE_MM / tilt.AWAY_MM, rel=0.25)
+
+
+@pytest.mark.parametrize("px", [{}, {"frog_apex": SPOTS[:1]}])
+@pytest.mark.parametrize("mm_per_px", [None, 0.2])
+def test_one_point_alone_has_no_tilt(px: Points, mm_per_px: float | None) -> None:
+    """Nor has a picture on which nothing but the scale was marked."""
+    draws = {name: np.repeat(spots[None], 100, 0) for name, spots in {**px, SCALE_FROM: SPOTS[:1]}.items()}
+
+    seen = tilt.as_seen_square(px, draws, mm_per_px)
+
+    assert {name: spots.tolist() for name, spots in seen.items()} == {k: v.tolist() for k, v in draws.items()}
