@@ -128,6 +128,12 @@ class HorseSummary:
         return self.visit_days[0] if self.visit_days else None
 
     @property
+    def last_findings(self) -> tuple[Finding, ...]:
+        """What was found at the last visit."""
+        last = [foot for foot in self.feet.values() if foot.last_seen == self.last_visit]
+        return tuple(one for foot in last for one in foot.findings)
+
+    @property
     def days_since(self) -> int | None:
         """Days since the last visit."""
         return (self.as_of - self.last_visit).days if self.last_visit else None

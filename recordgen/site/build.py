@@ -20,9 +20,9 @@ from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
 from recordgen.site.kept.search_entries import add_entries, read_entries
-from recordgen.site.kept.standing import KeptSite, Standing, part_of
-from recordgen.site.model import Site
-from recordgen.site.pages.sites import PRACTICE, render_practice_site, render_site
+from recordgen.site.kept.standing import KeptSite, Standing
+from recordgen.site.model import Finished, Site
+from recordgen.site.pages.sites import PRACTICE, render_site
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
 from recordgen.workers import end_with_parent
 
@@ -137,17 +137,8 @@ def _build_one(slug: str, folder: Path) -> Built:
     keys = run.standing.keys_of(slug) if run.standing else {}
     if before and before.keys == keys and slug != PRACTICE:
         return Built(slug, before.name, place, len(before.pages), stood=True)
-    site = _with_finished(slug, run, before, keys)
+    site = render_site(run.context, slug, before.finished(keys) if before else Finished())
     return Built(slug, site.name, folder, len(site.pages), _written(site, folder, run, before, keys))
-
-
-def _with_finished(slug: str, run: _Run, before: KeptSite | None, keys: Mapping[str, str]) -> Site:
-    """A site, of which the parts that have changed are rendered."""
-    if slug != PRACTICE or before is None:
-        return render_site(run.context, slug)
-    same = [part for part, key in keys.items() if before.keys.get(part) == key]
-    site = render_practice_site(run.context, {part: before.pages_of(part) for part in same})
-    return replace(site, finished=tuple(file for file in before.files if part_of(file) in same))
 
 
 def _written(site: Site, folder: Path, run: _Run, before: KeptSite | None, keys: Mapping[str, str]) -> KeptSite | None:

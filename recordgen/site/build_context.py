@@ -106,15 +106,22 @@ class BuildContext:
         """The pictures that were drawn before, in this run or an earlier one."""
         return PictureCache(self.cache)
 
-    def alone(self, slug: str) -> BuildContext:
-        """The same with nothing of any other stable in it, so that what is made with it goes by this one alone."""
+    def alone(self, slug: str, horse: str | None = None) -> BuildContext:
+        """The same with nothing of any other stable in it, so that what is made with it goes by this one alone.
+
+        horse: and with nothing of any other horse either, nor of the stable as a whole.
+        """
+        stable = self.stable(slug)
+        if horse is not None:
+            stable = replace(stable, horses=tuple(one for one in stable.horses if one.slug == horse))
+        places = {(one.stable, one.slug) for one in stable.horses}
         own = replace(
             self,
-            stables=(self.stable(slug),),
-            patterns={slug: self.patterns[slug]} if slug in self.patterns else {},
-            photos={place: found for place, found in self.photos.items() if place[0] == slug},
-            trails={place: found for place, found in self.trails.items() if place[0] == slug},
-            first_places={place: found for place, found in self.first_places.items() if place[0] == slug},
+            stables=(stable,),
+            patterns={slug: self.patterns[slug]} if slug in self.patterns and horse is None else {},
+            photos={place: found for place, found in self.photos.items() if place in places},
+            trails={place: found for place, found in self.trails.items() if place in places},
+            first_places={place: found for place, found in self.first_places.items() if place in places},
             summaries=None,
             own_pages={name: found for name, found in self.own_pages.items() if name in ("", slug)},
         )

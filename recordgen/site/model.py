@@ -58,6 +58,14 @@ class Site:
     language: str = "en"
 
 
+@dataclass(frozen=True)
+class Finished:
+    """The pages of a site, by their uri, and its other files, that stand from an earlier build."""
+
+    pages: Mapping[str, Page] = field(default_factory=dict)
+    files: tuple[str, ...] = ()
+
+
 def link(here: str, there: str) -> str:
     """The relative address from one page's source to another's: from horses/bramble.md to index.md, ../index.html."""
     folder = posixpath.dirname(here) or "."

@@ -71,5 +71,4 @@ def _stop(stable: StableSummary, going: Round) -> Stop:
 
 
 def _largest(horse: HorseSummary) -> tuple[Finding, ...]:
-    last = [one for foot in horse.feet.values() if foot.last_seen == horse.last_visit for one in foot.findings]
-    return tuple(sorted(last, key=lambda one: -(one.size_mm or 0))[:MOST_FINDINGS])
+    return tuple(sorted(horse.last_findings, key=lambda one: -(one.size_mm or 0))[:MOST_FINDINGS])

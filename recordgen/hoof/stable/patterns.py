@@ -7,14 +7,16 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.stable.prevalence import WINDOW, Share, Shares, pooled, shares
+from recordgen.hoof.stable.prevalence import WINDOW, Found, Share, Shares, found_of, pooled, shares, shares_of
 from recordgen.hoof.stable.proportions import Stand, stand, wilson
-from recordgen.hoof.summary import StableSummary
+from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.records.models.reference import PatternWords
 
 YEAR = timedelta(days=365)
 # The shares of one stable today, and those of a year ago.
 SharesInTime = tuple[Shares, Shares]
+# The same of one horse.
+FoundInTime = tuple[Found, Found]
 
 
 @dataclass(frozen=True)
@@ -72,7 +74,17 @@ def patterns(
 
 def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
     """The shares of a stable today, and a year ago."""
-    return shares(stable, today), shares(stable, today - YEAR)
+    return shares_together([found_in_time(horse, today) for horse in stable.horses])
+
+
+def found_in_time(horse: HorseSummary, today: date) -> FoundInTime:
+    """What was found of a horse today, and a year ago."""
+    return found_of(horse, today), found_of(horse, today - YEAR)
+
+
+def shares_together(found: Sequence[FoundInTime]) -> SharesInTime:
+    """The shares of a stable today, and a year ago. found: of each horse."""
+    return shares_of([now for now, _ in found]), shares_of([then for _, then in found])
 
 
 def patterns_by_stable(

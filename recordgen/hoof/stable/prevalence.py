@@ -43,6 +43,8 @@ class Share:
 
 # By the key of the finding.
 Shares = dict[str, Share]
+# Whether a horse has a finding, by its key; None where it was not looked at for it. Empty for a horse not seen.
+Found = dict[str, bool | None]
 
 
 def shares(stable: StableSummary, day: date) -> Shares:
@@ -50,7 +52,12 @@ def shares(stable: StableSummary, day: date) -> Shares:
 
     A horse is seen where one of its feet was recorded in the thirteen weeks up to that day and it had not left by then.
     """
-    seen = [found for horse in stable.horses if (found := _findings(horse, day))]
+    return shares_of([found_of(horse, day) for horse in stable.horses])
+
+
+def shares_of(found: Sequence[Found]) -> Shares:
+    """The same for what was found of each horse."""
+    seen = [one for one in found if one]
     return {key: _share([one[key] for one in seen]) for key in SIGNS}
 
 
@@ -68,7 +75,7 @@ def _share(found: Sequence[bool | None]) -> Share:
     return Share(found.count(True), len(found) - found.count(None), len(found))
 
 
-def _findings(horse: HorseSummary, day: date) -> dict[str, bool | None]:
+def found_of(horse: HorseSummary, day: date) -> Found:
     """By finding: whether any foot had it when the record last told of that foot; None where it tells of none."""
     left = horse.horse.left
     if left and left.date <= day:

@@ -1,8 +1,9 @@
 """The sites that stand from an earlier build, by all that each part of them was made from.
 
-A part is a stable's own site, or what the trimmer's site holds of that stable. Its key covers every byte of the
-stable's folder, what all stables share, what git and the other stables tell of it, the day and the program; the pages
-of a part are rendered from nothing else (`BuildContext.alone`). A site that is not as it was left is made again whole.
+A part is a horse: its pages, pictures and dates. Its key covers every byte of the horse's folder, what its stable and
+all stables share, what git tells of it, the menu, the day and the program; its pages are rendered from nothing else
+(`BuildContext.alone`). Another part is all else of a stable, whose key covers those of its horses, and what the other
+stables tell of it. A site that is not as it was left is made again whole.
 """
 
 from __future__ import annotations
@@ -10,7 +11,8 @@ from __future__ import annotations
 import hashlib
 import json
 import os
-from collections.abc import Mapping
+import posixpath
+from collections.abc import Collection, Mapping
 from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import Any
@@ -22,11 +24,13 @@ from recordgen.records.load.everything import Whole
 from recordgen.site.build_context import BuildContext
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.site.kept.search_entries import Entries
-from recordgen.site.model import Page
+from recordgen.site.model import Finished, Page
 
 PLACES, SITES = "places", "sites"
-# The part of the trimmer's site that no stable has to itself; it is made again each time.
+# The part of a site that belongs to no horse, and in the trimmer's to no stable; there it is made again each time.
 OVERALL = ""
+# The folder of the horses' pages in a stable's own site.
+HORSES = "horses"
 
 
 @dataclass(frozen=True)
@@ -42,14 +46,19 @@ class KeptSite:
     files: tuple[str, ...] = ()
     entries: Entries = field(default_factory=dict)
 
-    def pages_of(self, part: str) -> list[Page]:
-        """The pages of a part, finished in the folder of the site."""
-        return [Page(*page[:2], "", (), *page[2:], finished=True) for page in self.pages if part_of(page[0]) == part]
+    def finished(self, keys: Mapping[str, str]) -> Finished:
+        """What stands in the folder of the site of the parts that have the same keys."""
+        same = {part for part, key in keys.items() if self.keys.get(part) == key}
+        pages = [page for page in self.pages if part_of(page[0], self.keys) in same]
+        made = {page[0]: Page(*page[:2], "", (), *page[2:], finished=True) for page in pages}
+        return Finished(made, tuple(file for file in self.files if part_of(file, self.keys) in same))
 
 
-def part_of(path: str) -> str:
-    """The part that a page or file of the trimmer's site belongs to: the folder on top."""
-    return path.partition("/")[0] if "/" in path else OVERALL
+def part_of(path: str, parts: Collection[str]) -> str:
+    """The part that a page or file of a site belongs to: a horse's, whose page it is or lies beside, or a stable's."""
+    page = path.removesuffix(".md").removesuffix(".ics")
+    found = (page, page.removesuffix("-sheet"), posixpath.dirname(path), path.partition("/")[0])
+    return next((one for one in found if one in parts), OVERALL)
 
 
 class Standing:
@@ -58,25 +67,25 @@ class Standing:
     def __init__(self, cache: Cache, read: RecordsDigest, whole: Whole, context: BuildContext) -> None:
         """read: the records just before they were read."""
         self._cache, self._read, self._summaries = cache, read, context.summaries
+        records, self._keys = read.keys(whole, context.today), dict[str, dict[str, str]]()
         fronts = [(stable.slug, stable.stable.name) for stable in context.stables]
         no_git = context.no_trails and (context.no_trails.message, context.no_trails.way_out)
-        trails = {
-            stable.slug: [context.trails.get((stable.slug, horse.slug)) for horse in stable.horses]
-            for stable in whole.practice.stables
-        }
-        first = {
-            stable.slug: [context.first_places.get((stable.slug, horse.slug), "") for horse in stable.horses]
-            for stable in whole.practice.stables
-        }
-        self._keys = {
-            slug: key_of(key, no_git, trails[slug], first[slug], list(context.patterns.get(slug, ())))
-            for slug, key in read.keys(whole, context.today).items()
-        }
-        self._below = {slug: key_of(key, fronts) for slug, key in self._keys.items()}
+        self._below: dict[str, str] = {}
+        for stable in context.stables:
+            slug, menu = stable.slug, [(horse.slug, horse.horse.name) for horse in stable.present]
+            git = {
+                one.slug: [no_git, *(held.get((slug, one.slug)) for held in (context.trails, context.first_places))]
+                for one in stable.horses
+            }
+            each = {one: key_of(records.horses[slug, one], menu, told) for one, told in git.items()}
+            rest = key_of(records.stables[slug], list(git), each, list(context.patterns.get(slug, ())))
+            self._keys[slug] = {OVERALL: rest, **{f"{HORSES}/{one}": key for one, key in each.items()}}
+            below = {slug: rest, **{f"{slug}/{one}": key for one, key in each.items()}}
+            self._below |= {part: key_of(key, fronts) for part, key in below.items()}
 
     def keys_of(self, slug: str) -> Mapping[str, str]:
         """The keys of a site's parts as it would be made now."""
-        return {OVERALL: self._keys[slug]} if slug in self._keys else self._below
+        return self._keys.get(slug, self._below)
 
     def find(self, place: Path) -> KeptSite | None:
         """The site that stands in a place; None where it is not as it was left."""

@@ -21,10 +21,11 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
 from recordgen.hoof.growth.forecasts import Fared, Forecast
 from recordgen.hoof.missing import Gap
+from recordgen.hoof.observations import Finding
 from recordgen.hoof.remarks import Remark
-from recordgen.hoof.stable.patterns import SharesInTime, shares_in_time
+from recordgen.hoof.stable.patterns import FoundInTime, SharesInTime, found_in_time, shares_together
 from recordgen.hoof.stable.prevalence import Share
-from recordgen.hoof.summary import HorseSummary, StableSummary, summarise, summarise_stable
+from recordgen.hoof.summary import HorseSummary, StableSummary, summarise
 from recordgen.progress import steps
 from recordgen.records.load.everything import Whole
 from recordgen.records.models.practice import HorseRecord, StableRecord
@@ -32,10 +33,13 @@ from recordgen.site.kept.digest import RecordsDigest
 
 KIND = "summaries"
 CLASSES = {
-    one.__name__: one for one in (Caution, ClosedCaution, Due, Fared, Forecast, Gap, Job, Remark, Share, Withheld)
+    one.__name__: one
+    for one in (Caution, ClosedCaution, Due, Fared, Finding, Forecast, Gap, Job, Remark, Share, Withheld)
 }
 # Taken from the record itself.
 _RECORDED = ("stable", "slug", "horse", "shared", "as_of")
+# What was found last, which the next round asks, is kept beside the fields.
+LAST = "_last_findings"
 _FIELDS = frozenset(one.name for one in fields(HorseSummary))
 
 
@@ -55,6 +59,12 @@ class KeptSummary(HorseSummary):
         return self.__dict__[name]
 
     @property
+    def last_findings(self) -> tuple[Finding, ...]:
+        """What was found at the last visit."""
+        found: tuple[Finding, ...] = self.__dict__[LAST]
+        return found
+
+    @property
     def visit_days(self) -> tuple[date, ...]:
         """The days of all visits, the last one first."""
         return tuple(visit.day for visit in reversed(self.__dict__["_made_from"][0].prints))
@@ -66,44 +76,43 @@ class Summaries:
     def __init__(self, whole: Whole, ways: Context, today: date, cache: Cache, read: RecordsDigest | None) -> None:
         """read: the records just before they were read; nothing is taken from the cache where None."""
         self._cache, self._ways, self._today = cache, ways, today
-        self._keys = read.keys(whole, today) if read else {}
-        self._fresh: list[str] = []
+        self._keys = read.keys(whole, today).horses if read else {}
+        self._fresh: list[tuple[HorseSummary, FoundInTime]] = []
         self.shares: dict[str, SharesInTime] = {}
+        self.horses = len(whole.practice.horses)
         self.stables = tuple(map(self._stable, steps("Computing stables", whole.practice.stables)))
 
     def _stable(self, record: StableRecord) -> StableSummary:
-        kept = self._cache.get(KIND, self._keys[record.slug]) if self._keys else None
+        known = [self._horse(horse) for horse in record.horses]
+        self.shares[record.slug] = shares_together([found for _, found in known])
+        return StableSummary(record.slug, record.stable, tuple(horse for horse, _ in known))
+
+    def _horse(self, record: HorseRecord) -> tuple[HorseSummary, FoundInTime]:
+        """A horse's summary, and what was found of it."""
+        kept = self._cache.get(KIND, self._keys[record.stable, record.slug]) if self._keys else None
         if kept is None:
-            self._fresh.append(record.slug)
-            made = summarise_stable(record, self._ways, self._today)
-            self.shares[record.slug] = shares_in_time(made, self._today)
-            return made
+            made = summarise(record, self._ways, self._today)
+            self._fresh.append((made, found_in_time(made, self._today)))
+            return self._fresh[-1]
         known = from_json(json.loads(kept), CLASSES)
-        self.shares[record.slug] = known["shares"]
-        pairs = zip(record.horses, known["horses"], strict=True)
-        return StableSummary(
-            record.slug,
-            record.stable,
-            tuple(KeptSummary(horse, self._ways, self._today, found) for horse, found in pairs),
-        )
+        return KeptSummary(record, self._ways, self._today, known["horse"]), known["found"]
 
     @property
     def kept(self) -> int:
-        """Of how many stables what was computed before was used again."""
-        return len(self.stables) - len(self._fresh)
+        """Of how many horses what was computed before was used again."""
+        return self.horses - len(self._fresh)
 
     def remember(self) -> None:
         """Keep what was computed now."""
-        for stable in self.stables:
-            if self._keys and stable.slug in self._fresh:
-                told = {"shares": self.shares[stable.slug], "horses": tuple(map(_to_keep, stable.horses))}
-                self._cache.put(KIND, self._keys[stable.slug], json.dumps(as_json(told, CLASSES)).encode())
+        for horse, found in self._fresh if self._keys else ():
+            told = {"horse": _to_keep(horse), "found": found}
+            self._cache.put(KIND, self._keys[horse.stable, horse.slug], json.dumps(as_json(told, CLASSES)).encode())
 
 
 def _to_keep(horse: HorseSummary) -> dict[str, Any]:
     """The fields of a summary that can be kept."""
     found = {name: getattr(horse, name) for name in sorted(_FIELDS - {*_RECORDED})}
-    return {name: value for name, value in found.items() if _is_plain(value)}
+    return {LAST: horse.last_findings, **{name: value for name, value in found.items() if _is_plain(value)}}
 
 
 def _is_plain(value: object) -> bool:

@@ -33,8 +33,13 @@ def render_horse_and_sheet(
     renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary
 ) -> tuple[Page, Page]:
     """A horse's page, and its sheet for the vet."""
-    sheet = f"{uri.removesuffix('.md')}-sheet.md"
+    sheet = sheet_uri(uri)
     return render_horse(renderer, uri, sheet, horse, stable), render_sheet(renderer, sheet, horse, stable)
+
+
+def sheet_uri(uri: str) -> str:
+    """Where the sheet of the horse lies whose page is there."""
+    return f"{uri.removesuffix('.md')}-sheet.md"
 
 
 def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> Page:

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
+from dataclasses import replace
 
 from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
-from recordgen.hoof.summary import StableSummary, last_visits
+from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.progress import steps
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
-from recordgen.site.model import Page, Site
+from recordgen.site.model import Finished, Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
 from recordgen.site.pages.guide import render_guide
-from recordgen.site.pages.horse import calendar_name, has_calendar, render_horse_and_sheet
+from recordgen.site.pages.horse import calendar_name, has_calendar, render_horse_and_sheet, sheet_uri
 from recordgen.site.pages.own import render_own_pages
 from recordgen.site.pages.practice import ROUNDS, render_practice
 from recordgen.site.pages.renderer import PageRenderer
@@ -25,36 +26,43 @@ PRACTICE = "practice"
 FRONT, JOBS = "index.md", "jobs.md"
 
 
-def render_site(context: BuildContext, slug: str) -> Site:
-    """One site, ready for the engine. slug: a stable's folder, or PRACTICE."""
+def render_site(context: BuildContext, slug: str, finished: Finished | None = None) -> Site:
+    """One site, ready for the engine. slug: a stable's folder, or PRACTICE.
+
+    finished: what stands of it from an earlier build, and is not rendered again.
+    """
+    finished = finished or Finished()
     if slug == PRACTICE:
-        return render_practice_site(context)
-    return render_stable_site(context.alone(slug), context.stable(slug))
+        return render_practice_site(context, finished)
+    return render_stable_site(context.alone(slug), context.stable(slug), finished)
 
 
-def render_stable_site(context: BuildContext, stable: StableSummary) -> Site:
+def render_stable_site(context: BuildContext, stable: StableSummary, finished: Finished | None = None) -> Site:
     """The site of one stable: front page, jobs, a page per horse, and what explains them. No word of another stable."""
+    finished = finished or Finished()
     horses = {horse.slug: f"horses/{context.page_name(horse.slug)}.md" for horse in stable.horses}
     places = StablePlaces(FRONT, JOBS, horses)
     menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
     own = placed(context.own_pages_of()) | placed(context.own_pages_of(stable.slug))
     renderer = PageRenderer(context, private=False, menu=menu, own=own)
     pages = [
-        *_pages_of_stable(renderer, stable, places),
+        *_pages_of_stable(renderer, stable, places, finished),
         *render_own_pages(renderer, own),
         *render_explanations(renderer),
     ]
     pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
-    files = PhotoFiles(_albums(renderer, stable, places), context.cache, _dates(renderer, stable, places) | pictures)
-    return Site(stable.slug, stable.stable.name, tuple(pages), files, language=context.ways.practice.language)
+    dates = _dates(renderer, stable, places, finished)
+    files = PhotoFiles(_albums(renderer, stable, places, finished), context.cache, dates | pictures)
+    language = context.ways.practice.language
+    return Site(stable.slug, stable.stable.name, tuple(pages), files, finished.files, language=language)
 
 
-def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[Page]] | None = None) -> Site:
+def render_practice_site(context: BuildContext, finished: Finished | None = None) -> Site:
     """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included.
 
-    finished: pages by the folder of their stable that stand from an earlier build, and are not rendered again.
+    finished: what stands of it from an earlier build, and is not rendered again.
     """
-    finished = finished or {}
+    finished = finished or Finished()
     plan = plan_of(context.stables, Calendar.of(context.ways, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
@@ -63,32 +71,54 @@ def render_practice_site(context: BuildContext, finished: Mapping[str, Sequence[
     pictures = own_pictures(context.own_pages_of())
     pages, albums = [render_practice(overall, context.stables, plan)], []
     for stable in context.stables:
-        if stable.slug in finished:
-            pages += finished[stable.slug]
-            continue
         places = _places_below_practice(stable)
         own = placed(context.own_pages_of(stable.slug), f"{stable.slug}/")
         menu_here = [*menu, _menu_of_horses(stable, places)]
         renderer = PageRenderer(context.alone(stable.slug), private=True, menu=menu_here, own=shared | own)
-        pages += [*_pages_of_stable(renderer, stable, places), *render_own_pages(renderer, own)]
-        pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
-        albums += _albums(renderer, stable, places)
+        pages += _pages_of_stable(renderer, stable, places, finished)
+        if places.front in finished.pages:
+            pages += [finished.pages[uri] for uri in own]
+        else:
+            pages += render_own_pages(renderer, own)
+            pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
+        albums += _albums(renderer, stable, places, finished)
     pages += [*render_own_pages(overall, shared), *render_explanations(overall)]
     pages += [render_problems(overall), *render_guide(overall)]
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     practice = context.ways.practice
-    return Site(PRACTICE, practice.name, tuple(pages), files, language=practice.language)
+    return Site(PRACTICE, practice.name, tuple(pages), files, finished.files, language=practice.language)
 
 
-def _pages_of_stable(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Page]:
-    pages = [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
+def _pages_of_stable(
+    renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished
+) -> list[Page]:
+    if places.front in finished.pages:
+        pages = [finished.pages[places.front], finished.pages[places.jobs]]
+    else:
+        pages = [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
     for horse in steps(f"Pages of {stable.stable.name}", stable.horses):
-        pages += render_horse_and_sheet(renderer, places.horses[horse.slug], horse, stable)
+        uri = places.horses[horse.slug]
+        if uri in finished.pages:
+            pages += [finished.pages[uri], finished.pages[sheet_uri(uri)]]
+        else:
+            pages += _pages_of_horse(renderer, uri, horse)
     return pages
 
 
-def _albums(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> list[Album]:
-    return [renderer.find_album(places.horses[horse.slug], horse) for horse in stable.horses]
+def _pages_of_horse(renderer: PageRenderer, uri: str, horse: HorseSummary) -> tuple[Page, Page]:
+    """The pages of a horse, made with nothing of any other one but the menu."""
+    alone = replace(renderer, context=renderer.context.alone(horse.stable, horse.slug))
+    return render_horse_and_sheet(alone, uri, horse, alone.context.stable(horse.stable))
+
+
+def _albums(renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished) -> list[Album]:
+    """The photographs of the horses whose pages are made."""
+    uris = {horse.slug: places.horses[horse.slug] for horse in stable.horses}
+    return [
+        renderer.find_album(uris[horse.slug], horse)
+        for horse in stable.horses
+        if uris[horse.slug] not in finished.pages
+    ]
 
 
 def _places_below_practice(stable: StableSummary) -> StablePlaces:
@@ -101,14 +131,14 @@ def _menu_of_horses(stable: StableSummary, places: StablePlaces) -> Sequence[tup
     return [(places.horses[horse.slug], horse.horse.name) for horse in stable.present]
 
 
-def _dates(renderer: PageRenderer, stable: StableSummary, places: StablePlaces) -> dict[str, bytes]:
-    """The dates for a calendar program, of the stable and of each horse; no file where nothing is due."""
+def _dates(renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished) -> dict[str, bytes]:
+    """The dates for a calendar program, of the stable and of each horse that is made; no file where nothing is due."""
     ways, today, first = renderer.context.ways, renderer.context.today, renderer.context.first_places
     dates = due_calendar(stable, ways, today, first)
     found = {DATES: dates} if dates else {}
     for horse in stable.present:
         uri = places.horses[horse.slug]
-        if has_calendar(renderer, horse):
+        if uri not in finished.pages and has_calendar(renderer, horse):
             found[f"{uri.rpartition('/')[0]}/{calendar_name(uri)}"] = horse_calendar(horse, ways, today, first)
     return found
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import pickle
-from dataclasses import fields
-from pathlib import Path
+from dataclasses import fields, replace
 
 import pytest
 
@@ -19,6 +18,7 @@ from tests.conftest import RECORDS, TODAY
 
 # Asked of every horse by the front page, the rounds, the calendars or the menus.
 ASKED = ("due", "held", "cautions", "closed_cautions", "jobs", "withheld", "gaps", "remarks", "fared", "care_class")
+MORE = ("last_visit", "last_findings", "horse", "shared")
 
 
 @pytest.fixture(scope="module")
@@ -52,11 +52,8 @@ def test_every_field_is_as_computed(whole: Whole, cache: Cache) -> None:
     assert kept.shares == computed.shares
 
     for one, other in zip(horses(kept), horses(computed), strict=True):
-        assert (one.last_visit, one.days_since, one.visit_days) == (
-            other.last_visit,
-            other.days_since,
-            other.visit_days,
-        )
+        for name in ("last_visit", "days_since", "visit_days", "last_findings"):
+            assert getattr(one, name) == getattr(other, name), name
         for field in fields(HorseSummary):
             assert repr(getattr(one, field.name)) == repr(getattr(other, field.name)), field.name
 
@@ -66,7 +63,7 @@ def test_what_all_ask_is_at_hand(whole: Whole, cache: Cache, monkeypatch: pytest
     monkeypatch.setattr(room, "summarise", lambda *_: pytest.fail("computed again"))
     found = horses(summed(whole, cache))
 
-    assert all(hasattr(horse, name) for horse in found for name in (*ASKED, "last_visit", "horse", "shared"))
+    assert all(hasattr(horse, name) for horse in found for name in (*ASKED, *MORE))
 
 
 def test_another_process_gets_it_whole(whole: Whole, cache: Cache) -> None:
@@ -82,10 +79,10 @@ def test_no_other_attribute_is_made_up(whole: Whole, cache: Cache) -> None:
     assert not hasattr(horses(summed(whole, cache))[0], "fields")
 
 
-def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache, tmp_path: Path) -> None:
-    """One folder that differs; the others are known."""
+def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache) -> None:
+    """One horse's folder that differs; the others are known."""
     read = RecordsDigest.of(RECORDS)
-    other = RecordsDigest(read.root, read.shared, {**read.stables, "willowmere": "other"}, read.touched)
+    other = replace(read, horses={**read.horses, "willowmere/bramble": "other"})
     found = Summaries(whole, ways_of(whole), TODAY, cache, other)
 
-    assert {stable.slug for stable in found.stables if type(stable.horses[0]) is HorseSummary} == {"willowmere"}
+    assert [horse.slug for horse in horses(found) if type(horse) is HorseSummary] == ["bramble"]
