@@ -117,7 +117,7 @@ def reading_sd(measure: Measure, tracing: Tracing, figure: Figure) -> float:
 
 
 def stance_sd(measure: Measure, tracing: Tracing) -> float:
-    """What the stance adds to the error of a traced reading, in its unit, by the table.
+    """The part that the stance adds to the error of a traced reading, in its unit, by the table.
 
     Nothing where a drawing was traced, nor of a sole, which is held up; a figure's own error knows the camera.
     """

@@ -1,4 +1,4 @@
-"""What a camera does to a picture: it is seldom quite square to the foot, and a rule lies seldom quite in its plane.
+"""The error of the camera: it is seldom quite square to the foot, and a rule lies seldom quite in its plane.
 
 The picture does not show it. So each draw takes the picture for one of a camera that was off by another angle, and sees
 the foot as it would have been then. Derived from: the pinhole camera.

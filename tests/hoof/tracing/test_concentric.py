@@ -104,7 +104,7 @@ def test_the_line_of_equal_distance_is_that_of_the_ring() -> None:
 
 
 def test_the_zones_weighed_by_their_places_are_even_on_the_whole() -> None:
-    """What stands out in some stands back in others."""
+    """A zone that stands out is made up for by others that stand back."""
     found = ring(FLARED.points())
     assert found is not None
 

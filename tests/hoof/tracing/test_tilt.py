@@ -1,4 +1,4 @@
-"""What a camera that is not square to a foot does to its points, undone again."""
+"""A camera that is not square to a foot moves its points, which is undone again."""
 
 from __future__ import annotations
 

@@ -36,7 +36,7 @@ def read_back(found: Settled) -> Visit:
     return Visit.model_validate(document("visit", visit_text(found.record).encode()).values)
 
 
-@settings(max_examples=60, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(record=visits())
 def test_any_visit_that_the_models_allow_raises_no_question(record: Values) -> None:
     """It goes through the lines of a file as JSON and reads back equal."""
@@ -57,7 +57,7 @@ _ANY = st.recursive(
 )
 
 
-@settings(max_examples=300, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=100, suppress_health_check=[HealthCheck.too_slow])
 @given(record=st.dictionaries(_KEYS, _ANY, max_size=5))
 def test_anything_at_all_becomes_a_visit_and_questions(record: Values) -> None:
     """Nothing breaks, and what is left of it reads back."""

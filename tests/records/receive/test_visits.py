@@ -48,7 +48,7 @@ def test_a_visit_is_typed_as_a_person_would() -> None:
     assert visit_text(RECORD, ["Bramble, 27 November 2026."], near_and_off=True) == TYPED
 
 
-@settings(max_examples=100, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
+@settings(max_examples=30, suppress_health_check=[HealthCheck.too_slow, HealthCheck.data_too_large])
 @given(record=visits())
 def test_any_visit_reads_back_as_it_was(record: Values) -> None:
     """Whatever the models allow goes into a file and comes out of it unchanged."""

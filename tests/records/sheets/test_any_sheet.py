@@ -52,7 +52,7 @@ def _sheet(width: int) -> st.SearchStrategy[list[list[str]]]:
     return st.tuples(heads, rows).map(lambda parts: [parts[0], *parts[1]])
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=40, deadline=None, suppress_health_check=list(HealthCheck))
 @given(st.integers(1, 5).flatmap(_sheet))
 def test_any_sheet_is_read_or_refused_in_words(rows: list[list[str]]) -> None:
     """Each visit that comes of it is one that the models take, once what they refuse is put into words."""

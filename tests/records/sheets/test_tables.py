@@ -62,7 +62,7 @@ def _is_carried(value: Any) -> bool:
     return not isinstance(value, str) or (" ".join(value.split()).lower() not in ("-", "–", "—", "n/a", "."))
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=list(HealthCheck))
+@settings(max_examples=20, deadline=None, suppress_health_check=list(HealthCheck))
 @given(visits())
 def test_any_visit_comes_back_as_far_as_its_table_carries_it(record: Values) -> None:
     """Written as tables, taken in as a sheet, written again: the same tables, of the visit and of its feet."""

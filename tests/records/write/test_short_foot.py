@@ -85,7 +85,7 @@ def taken(measures: Measures) -> dict[str, Any]:
     return {name: value for name, value in measures.model_dump(exclude_none=True).items() if value != {}}
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(visits())
 def test_after_any_visit_the_file_is_read_as_one_only_begun(record: dict[str, Any]) -> None:
     """Whatever was found, its empty lines are right, and an editor underlines none."""
@@ -98,7 +98,7 @@ def test_after_any_visit_the_file_is_read_as_one_only_begun(record: dict[str, An
     assert complaints(text) == []
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(visits())
 def test_the_line_of_measures_says_all_of_them(record: dict[str, Any]) -> None:
     """A line tells of a foot what was typed, to the last decimal."""
