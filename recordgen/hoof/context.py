@@ -9,8 +9,8 @@ from recordgen.hoof.measures.measures import Measure, measures_of
 from recordgen.hoof.measures.repeatability import Own, Way, own_errors, with_own
 from recordgen.hoof.measures.rounding import typed_steps, with_rounding
 from recordgen.hoof.naming import Naming
+from recordgen.hoof.tracing.errors.twice import own_hand_times
 from recordgen.hoof.tracing.figures import Reckon, reckoned
-from recordgen.hoof.tracing.twice import own_hand_times
 from recordgen.public_holidays import OfYear, PublicHolidays, of_year
 from recordgen.records.models.names import CareClass
 from recordgen.records.models.reference import ClassWords, Reference

@@ -129,7 +129,7 @@ class HorseSummary:
 
     @property
     def last_findings(self) -> tuple[Finding, ...]:
-        """What was found at the last visit."""
+        """The findings of the last visit."""
         last = [foot for foot in self.feet.values() if foot.last_seen == self.last_visit]
         return tuple(one for foot in last for one in foot.findings)
 

@@ -7,9 +7,9 @@ from datetime import date
 
 import pytest
 
+from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import Traced, traced
 from recordgen.hoof.tracing.side import side_figures
-from recordgen.hoof.tracing.twice import hand_error_px
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import Foot
 from recordgen.records.models.tracing import HAND_ERROR, LANDMARKS, Tracing

@@ -7,7 +7,7 @@ import math
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.camera import pitched_deg, yawed_deg
+from recordgen.hoof.tracing.errors.camera import pitched_deg, yawed_deg
 from recordgen.hoof.tracing.side import side_figures
 from tests.support.upright_shapes import arc, side
 

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from recordgen.hoof.tracing.errors.tilt import OFF_PLANE_MM
 from recordgen.hoof.tracing.figures import Figures, reckoned
-from recordgen.hoof.tracing.tilt import OFF_PLANE_MM
 from tests.support.photographed_feet import photographed_foot, traced_by
 from tests.support.photographed_soles import SIZE, Photographed, photographed, tapped_by
 

@@ -78,7 +78,7 @@ def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
 
 
 def found_in_time(horse: HorseSummary, today: date) -> FoundInTime:
-    """What was found of a horse today, and a year ago."""
+    """The findings of a horse today, and a year ago."""
     return found_of(horse, today), found_of(horse, today - YEAR)
 
 

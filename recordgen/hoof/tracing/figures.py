@@ -20,10 +20,10 @@ from recordgen.hoof.tracing import mirror
 from recordgen.hoof.tracing import side as side_view
 from recordgen.hoof.tracing import sole as outline
 from recordgen.hoof.tracing import wall_thickness as ring
-from recordgen.hoof.tracing.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.tilt import as_seen_square
+from recordgen.hoof.tracing.errors.twice import hand_error_px, same_picture
 from recordgen.hoof.tracing.foot_frame import Floats, Points
-from recordgen.hoof.tracing.tilt import as_seen_square
-from recordgen.hoof.tracing.twice import hand_error_px, same_picture
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.lines.drawn import drawn_lines, follows_usual_shape, strayed_lines
 from recordgen.records.models.tracing import TracedMoment, TracedView, Tracing

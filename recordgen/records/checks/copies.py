@@ -21,7 +21,7 @@ Copied = tuple[Numbered, Numbered, int]  # a visit, the one it is like, and how 
 
 
 def print_of(visit: Written[Visit]) -> VisitPrint:
-    """What tells a visit from others without its record."""
+    """The print that tells a visit from others without its record."""
     record = visit.record
     repeats = any(foot.repeats for foot in record.feet.values())
     readings = None if _tells_enough(record) else _readings(record)

@@ -53,7 +53,7 @@ class HorseFolder:
 
 @dataclass(frozen=True)
 class Looked:
-    """What looking over the visits of one horse told: their prints in order, without blank ones, and all problems.
+    """The outcome of looking over the visits of one horse: their prints in order, without blank ones, and all problems.
 
     since: the day it was looked over on. Where nothing was wrong then, nothing is on a later day: all that is held
     against the day is that nothing lies after it.

@@ -20,7 +20,7 @@ from recordgen.records.yaml.read import Written
 
 @dataclass(frozen=True)
 class VisitPrint:
-    """What is known of a visit without its record: its file's name, its day, and what tells whether it was copied.
+    """The part of a visit that is known without its record: its file, its day, and what tells whether it was copied.
 
     repeats: whether a reading was taken more than once. outline: the hash of a few of its readings. readings: the hash
     of all of them and how many they are; None where the outline hardly ever is that of another.

@@ -47,7 +47,7 @@ class KeptSite:
     entries: Entries = field(default_factory=dict)
 
     def finished(self, keys: Mapping[str, str]) -> Finished:
-        """What stands in the folder of the site of the parts that have the same keys."""
+        """The files that stand in the folder of the site of the parts that have the same keys."""
         same = {part for part, key in keys.items() if self.keys.get(part) == key}
         pages = [page for page in self.pages if part_of(page[0], self.keys) in same]
         made = {page[0]: Page(*page[:2], "", (), *page[2:], finished=True) for page in pages}

@@ -60,7 +60,7 @@ class KeptSummary(HorseSummary):
 
     @property
     def last_findings(self) -> tuple[Finding, ...]:
-        """What was found at the last visit."""
+        """The findings of the last visit."""
         found: tuple[Finding, ...] = self.__dict__[LAST]
         return found
 

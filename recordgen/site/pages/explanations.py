@@ -6,9 +6,9 @@ from dataclasses import replace
 
 from recordgen.hoof.cautions.cautions import LEVELS
 from recordgen.hoof.law_notes import scope_notes
-from recordgen.hoof.tracing.camera import TRUE_ANGLES, camera_table
-from recordgen.hoof.tracing.draws import DRAWS
-from recordgen.hoof.tracing.tilt import AWAY_MM, OFF_PLANE_MM, TILT_DEG
+from recordgen.hoof.tracing.errors.camera import TRUE_ANGLES, camera_table
+from recordgen.hoof.tracing.errors.draws import DRAWS
+from recordgen.hoof.tracing.errors.tilt import AWAY_MM, OFF_PLANE_MM, TILT_DEG
 from recordgen.records.models.annotations import range_at
 from recordgen.site.model import Page
 from recordgen.site.pages.renderer import PageRenderer

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.concentric import equal_distance, even_thickness, off_even
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO
+from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.figures import Traced, picked
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach

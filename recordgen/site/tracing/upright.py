@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO
+from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.figures import Traced, picked
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.upright import direction, level, mirrored

@@ -46,7 +46,6 @@ def test_the_due_window() -> None:
         "earliest_reason": "7 days from the best day, which does as well",
         "latest_reason": "7 days from the best day, which does as well",
         "overdue_days": 0,
-        "holiday": None,
     }
 
 

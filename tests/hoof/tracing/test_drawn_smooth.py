@@ -7,8 +7,8 @@ from functools import cache
 import numpy as np
 import pytest
 
+from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import plain_values, reckoned, traced
-from recordgen.hoof.tracing.twice import hand_error_px
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.lines.smooth import smooth
 from recordgen.records.models.tracing import Tracing

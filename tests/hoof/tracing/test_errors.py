@@ -9,13 +9,13 @@ from typing import Any
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import in_mm, reckoned
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.front import front_figures
 from recordgen.hoof.tracing.side import side_figures
 from recordgen.hoof.tracing.sole import sole_figures
-from recordgen.hoof.tracing.twice import hand_error_px
 from recordgen.records.models.tracing import Tracing
 from tests.support.horse_records import summary, visit
 from tests.support.sole_shapes import FORE, other_foot, turned

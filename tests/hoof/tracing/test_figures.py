@@ -8,11 +8,11 @@ from typing import Any
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.draws import redrawn
+from recordgen.hoof.tracing.errors.draws import redrawn
+from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import Traced, in_mm, picked, plain_values, reckoned, traced
 from recordgen.hoof.tracing.foot_frame import FROG
 from recordgen.hoof.tracing.sole import sole_figures
-from recordgen.hoof.tracing.twice import hand_error_px
 from recordgen.records.models.tracing import Tracing
 from tests.support.horse_records import foot, summary, visit
 from tests.support.sole_shapes import FORE, Sole

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.draws import redrawn
+from recordgen.hoof.tracing.errors.draws import redrawn
 from recordgen.hoof.tracing.mirror import MATCHES, mirror_figures, unlowered
 from tests.support.sole_shapes import FORE, HIND, Bulge, Sole, jittered
 

@@ -69,7 +69,7 @@ def test_what_the_looking_over_goes_by_is_looked_over_again(records: Path, cache
 
 
 def test_a_visit_that_changed_since_it_was_looked_over_is_not_taken(records: Path, cache: Cache) -> None:
-    """What a page shows was looked over, or the command ends."""
+    """A page shows only what was looked over, or the command ends."""
     read_whole(records, TODAY, cache=cache)
     (horse,) = unparsed(records, cache).practice.horses
     (records / VISIT_FILE).write_text(f"{VISIT}# Changed.\n", "utf-8")

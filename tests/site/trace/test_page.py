@@ -30,11 +30,12 @@ def test_every_landmark_is_a_step_with_words_and_a_place_in_the_drawing(view: Tr
 def test_every_figure_but_those_of_zones_has_a_name() -> None:
     """And no name is left over."""
     computed = {name for parts in COMPUTED.values() for _, needs in parts for name in needs}
-    named, of_zones = set(DATA["words"]["figures"]), re.compile("(flare|ring)_.*(heel|quarter|toe)_mm")
+    named, of_zones = set(DATA["words"]["figures"]), re.compile("(flare|ring|concentric)_.*(heel|quarter|toe)_mm")
 
     assert named <= computed
     assert {name for name in computed - named if not of_zones.fullmatch(name)} == {
         "bar_difference_deg",
+        "concentric_mm",
         "lateral_area_percent",
         "lateral_gap_mm",
         "medial_gap_mm",

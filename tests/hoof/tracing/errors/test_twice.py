@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.twice import FEWEST_PICTURES, own_hand_times, same_picture
+from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, own_hand_times, same_picture
 from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import summary, visit

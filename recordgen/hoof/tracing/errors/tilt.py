@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
+from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 
 # SD of how far the camera is from square to the foot, degrees about each of two axes: of a hundred pictures five are

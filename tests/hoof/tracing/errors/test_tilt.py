@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing import tilt
-from recordgen.hoof.tracing.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
+from recordgen.hoof.tracing.errors import tilt
+from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 
 SPOTS = np.array([[-60.0, -50.0], [0.0, 70.0], [60.0, -70.0], [20.0, 0.0], [-60.0, 70.0], [60.0, 0.0]])

@@ -1,0 +1,1 @@
+"""Tests of `recordgen/hoof/tracing/errors`."""
