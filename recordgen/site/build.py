@@ -19,7 +19,7 @@ from recordgen.progress import steps, tell
 from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
-from recordgen.site.kept.search_entries import add_entries, read_entries
+from recordgen.site.frame.search_index import entry_of
 from recordgen.site.kept.standing import KeptSite, Standing
 from recordgen.site.model import Finished, Site
 from recordgen.site.pages.sites import PRACTICE, render_site
@@ -138,21 +138,19 @@ def _build_one(slug: str, folder: Path) -> Built:
     if before and before.keys == keys and slug != PRACTICE:
         return Built(slug, before.name, place, len(before.pages), stood=True)
     site = render_site(run.context, slug, before.finished(keys) if before else Finished())
-    return Built(slug, site.name, folder, len(site.pages), _written(site, folder, run, before, keys))
+    return Built(slug, site.name, folder, len(site.pages), _written(site, folder, run, keys))
 
 
-def _written(site: Site, folder: Path, run: _Run, before: KeptSite | None, keys: Mapping[str, str]) -> KeptSite | None:
+def _written(site: Site, folder: Path, run: _Run, keys: Mapping[str, str]) -> KeptSite | None:
     """Writes a site into its workroom; what is to be known of it the next time."""
     from recordgen.site.engine import write_site
 
     finished = any(page.finished for page in site.pages)
     write_site(site, folder, run.context.records, run.out / site.slug if finished else None)
-    if finished and before:
-        add_entries(folder, site.pages, before.entries)
     mark_folder(folder, site.slug)
-    entries = read_entries(folder, site.pages) if run.standing else None
-    if entries is None:
+    if not run.standing:
         return None
+    entries = {page.uri: entry for page in site.pages if (entry := entry_of(page))}
     pages = tuple((page.uri, page.title, page.in_menu, page.searched) for page in site.pages)
     return KeptSite(site.name, keys, pages, (*site.files, *site.finished), entries)
 

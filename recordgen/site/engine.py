@@ -16,7 +16,6 @@ from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
 from recordgen.folders import bring_along, replace_folder, workroom
-from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.site.model import Site, link
@@ -26,7 +25,7 @@ FIXED_TIME = "0"
 
 
 def write_site(site: Site, folder: Path, records: Path, before: Path | None = None) -> None:
-    """Write a site into an empty or new folder, all but the entries of search of its finished pages.
+    """Write a site into an empty or new folder.
 
     records: the practice's folder, whose own theme files and assets go before ours. before: where its finished pages
     and files stand. Raises OSError on a full disk and the like, and Trouble where the engine gives up.
@@ -49,11 +48,10 @@ def write_site(site: Site, folder: Path, records: Path, before: Path | None = No
 
 def configuration(site: Site, folder: Path) -> MkDocsConfig:
     """The base configuration, set to write one site."""
-    searched = "search" if site.language == ENGLISH_CODE else {"search": {"lang": site.language}}
     return load_config(
         str(packaged() / "mkdocs.yml"),
         site_dir=str(folder.resolve()),
-        plugins=[searched, {"recordgen": {"site": site}}],
+        plugins=[{"recordgen": {"site": site}}],
     )
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import posixpath
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import Any
 
 _LATE = re.compile(r"<!--late (\d+)-->")
 
@@ -16,9 +17,9 @@ class Page:
 
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
     which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
-    found_by: more words by which search finds it, shown nowhere. weight: of its place among what search finds.
-    finished: whether the file stands from an earlier build, so that no text of it is here. head: more for the head of
-    the document, such as the size of its paper.
+    found_by: more words by which search finds it, shown nowhere. visits: the days it tells of, ISO. weight: of its
+    place among what search finds. finished: whether the file stands from an earlier build, so that no text of it is
+    here; entry: what search read of it then. head: more for the head of the document, such as the size of its paper.
     """
 
     uri: str
@@ -28,8 +29,10 @@ class Page:
     in_menu: bool = True
     searched: bool = True
     found_by: tuple[str, ...] = ()
+    visits: tuple[str, ...] = ()
     weight: float = 1.0
     finished: bool = False
+    entry: Sequence[Any] | None = None
     head: str = ""
 
     def complete(self, text: str) -> str:

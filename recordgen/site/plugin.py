@@ -8,7 +8,6 @@ from __future__ import annotations
 import base64
 import datetime as dt
 import logging
-from fnmatch import fnmatch
 from pathlib import Path
 from typing import Any
 
@@ -22,25 +21,22 @@ from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
 
-from recordgen.language.catalogs import ENGLISH_CODE, catalog_of
+from recordgen.language.catalogs import catalog_of
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
 from recordgen.records.sandbox import sandboxed
+from recordgen.site.frame.home_screen import MANIFEST, manifest
+from recordgen.site.frame.search_index import PLACE, entry_of, index_script
+from recordgen.site.frame.styles import style_of
 from recordgen.site.model import Page, Site
 from recordgen.site.templates import compiled_once, speak
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
 
-# What the pages load of the theme; each file's name holds a hash that changes with the theme's version.
-THEME_FILES = {
-    "style": "assets/stylesheets/main.*.min.css",
-    "script": "assets/javascripts/bundle.*.min.js",
-    "search": "assets/javascripts/workers/search.*.min.js",
-}
-# What no page loads: source maps, search in other languages, the theme's colours and its own mark.
-STEMMERS = "assets/javascripts/lunr/min"
-UNUSED = ("*.map", "assets/javascripts/lunr/*", "assets/stylesheets/palette.*", "assets/images/favicon.png")
+# The mark of the site, and the scripts of every page, in this order; search is loaded when somebody searches.
+MARK = "assets/mark.svg"
+SCRIPTS = ("assets/recordgen.js", "assets/ticks.js", "assets/horse.js")
 
 
 def _inside(mark: Path) -> str:
@@ -56,14 +52,6 @@ def _generated(config: MkDocsConfig, page: Page) -> File:
     return file
 
 
-def _only(files: Files, pattern: str) -> str:
-    """The one file of the theme whose path fits. Raises PluginError where the theme has none or several."""
-    fitting = [file.src_uri for file in files if fnmatch(file.src_uri, pattern)]
-    if len(fitting) != 1:
-        raise PluginError(f"the theme has {len(fitting)} files like {pattern}, where one is needed")
-    return fitting[0]
-
-
 class Options(config_base.Config):  # type: ignore[no-untyped-call]
     """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
 
@@ -77,7 +65,6 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     site: Site
     pages: dict[str, Page]
-    theme_files: dict[str, str]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Name the site and set its menu. Names are escaped here, since the theme prints them as they are."""
@@ -88,7 +75,6 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
         ]
         config.theme["language"] = self.site.language
-        config.theme["favicon"] = _inside(Path(config.docs_dir) / config.theme["favicon"])
         return config
 
     def _from_records(self, config: MkDocsConfig) -> Site:
@@ -108,40 +94,32 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return Path(config.config_file_path or ".").parent / self.config.records
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add each page and file as a generated one; leave out what no page asks for."""
-        for file in list(files):
-            if any(fnmatch(file.src_uri, pattern) for pattern in UNUSED) and not self._stems(file):
-                files.remove(file)
-        self.theme_files = {name: _only(files, pattern) for name, pattern in THEME_FILES.items()}
+        """Add each page as a generated one."""
         for page in self.site.pages:
             files.append(_generated(config, page))
         return files
 
-    def _stems(self, file: File) -> bool:
-        """Whether search loads a file to bring words of this site's language to their stems."""
-        names = ("stemmer.support", self.site.language) if self.site.language != ENGLISH_CODE else ()
-        return file.src_uri in [f"{STEMMERS}/lunr.{name}.min.js" for name in names]
-
     def on_post_build(self, config: MkDocsConfig) -> None:
         """Write the other files, one at a time: of photographs there are more than the memory holds."""
-        for path, content in self.site.files.items():
+        entries = [entry for page in self.site.pages if (entry := entry_of(page))]
+        made = {PLACE: index_script(entries).encode(), MANIFEST: manifest(self.site.name)}
+        for path, content in (*made.items(), *self.site.files.items()):
             place = Path(config.site_dir) / path
             place.parent.mkdir(parents=True, exist_ok=True)
             place.write_bytes(content)
 
     def on_env(self, env: Environment, config: MkDocsConfig, **_: Any) -> Environment:
-        """Compile each template of the theme once; where a practice has files of its own there, sandbox all of them."""
-        env.globals["theme_files"] = self.theme_files
+        """Compile each template of the frame once; where a practice has files of its own there, sandbox all of them."""
+        env.globals |= {"mark_inside": _inside(Path(config.docs_dir) / MARK), "scripts": SCRIPTS, "style_of": style_of}
         speak(env, catalog_of(self.site.language))
         ours = packaged() / "site_templates" / "theme"
         return compiled_once(env if Path(config.theme.dirs[0]).samefile(ours) else sandboxed(env))
 
     def on_page_markdown(self, markdown: str, page: EnginePage, **_: Any) -> str:
-        """Leave nothing for Markdown to read; set the page's title and what search knows of it."""
+        """Leave nothing for Markdown to read; set the page's title, its styles and more for its head."""
         ours = self.pages[page.file.src_uri]
         page.title = escape(ours.title)
-        page.meta["search"] = {"exclude": not ours.searched, "boost": ours.weight}
-        page.meta["tags"] = list(ours.found_by)
+        page.meta["style"] = style_of(ours.complete(ours.html))
         page.meta["head"] = ours.head
         return ""
 
@@ -150,7 +128,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return self.pages[page.file.src_uri].html
 
     def on_post_page(self, output: str, page: EnginePage, **_: Any) -> str:
-        """Fill in pictures and tables, after search has read the words."""
+        """Fill in pictures and tables, which the engine need not read through."""
         return self.pages[page.file.src_uri].complete(output)
 
     def on_serve(self, server: Any, config: MkDocsConfig, **_: Any) -> Any:

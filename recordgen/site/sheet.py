@@ -22,9 +22,9 @@ from recordgen.hoof.measures.leading_changes import FOUND, leading_changes
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS, Naming
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words
-from recordgen.packaged import packaged
 from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
+from recordgen.site.frame.styles import EVERY_PAGE, style_text
 from recordgen.site.horse.parts import said_last
 from recordgen.site.model import Page
 from recordgen.site.templates import rendered, signed
@@ -46,7 +46,6 @@ MOST = {
 }
 # As it stands in the template of a sheet that stands alone.
 GENERATOR = b'<meta name="generator" content="recordgen sheet">'
-STYLES = [f"site_templates/static/assets/{name}.css" for name in ("recordgen", "sheet")]
 
 
 def is_sheet(content: bytes) -> bool:
@@ -101,7 +100,7 @@ def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
     ways, pictures = context.ways, Pictures(context.pictures, context.ways.naming)
     title = ways.naming.phrase("sheet_title", horse=sheet.summary.horse.name)
     values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
-    frame = {"private": False, "practice": ways.practice, "style": _style()}
+    frame = {"private": False, "practice": ways.practice, "style": Markup(style_text((*EVERY_PAGE, "sheet")))}
     html = rendered(context.templates, "sheet/alone.html", **values, **frame)
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
 
@@ -149,7 +148,3 @@ def _sourced(sheet: Sheet) -> Mapping[str, str]:
     rows = [row for row in sheet.rows if not row.measure.parts]
     taken = [(row.measure.words.name, one) for row in rows for one in row.taken.values()]
     return {name: one.source for name, one in taken if one.error != "assumed"}
-
-
-def _style() -> Markup:
-    return Markup("\n".join((packaged() / style).read_text("utf-8") for style in STYLES))

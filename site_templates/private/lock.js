@@ -36,10 +36,10 @@ const element = (name, text, act) => {
   return made;
 };
 
-const head = document.querySelector(".md-header__inner");
+const head = document.querySelector(".rg-head-in");
 if (head) {
   const button = element("button", "", lock);
-  button.className = "md-header__button md-icon private-lock";
+  button.className = "rg-icon private-lock";
   button.title = words.lock;
   button.setAttribute("aria-label", words.lock);
   button.innerHTML = given.icon;
@@ -79,7 +79,7 @@ foot.className = "private-foot";
 foot.append(title, element("button", words.lock, lock), keepCopy, state);
 const style = element("style", given.style);
 document.head.append(style);
-(document.querySelector(".rg") || document.querySelector(".md-content__inner") || document.body).append(foot);
+(document.querySelector(".rg") || document.querySelector("article") || document.body).append(foot);
 
 if (container) {
   worker().then((found) => ask(found, { say: "about" }, 3000)).then(showAbout);

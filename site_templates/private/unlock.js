@@ -12,8 +12,8 @@ const refuse = (name) => { page.dataset.state = "refused"; tell(name); };
 
 // The colours that a reader chose on the pages.
 tab(() => {
-  const chosen = JSON.parse(localStorage.getItem(`${base.pathname}.__palette`));
-  if (chosen && chosen.color) page.dataset.scheme = chosen.color.scheme;
+  const chosen = localStorage.getItem("rg-scheme");
+  if (chosen) page.dataset.scheme = chosen;
 });
 
 const obstacle = async () => {

@@ -19,6 +19,7 @@ from tests.benchmarks.measured import (
     picture_times,
     rounds_seconds,
 )
+from tests.benchmarks.pages import print_pages
 from tests.conftest import RECORDS
 
 ROW = "{:<86} {:>9} {:>9} {:>9}"
@@ -30,6 +31,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         _practice("demo", RECORDS, Path(folder))
         print_first_levels(Path(folder) / "demo sites")
+        print_pages(Path(folder) / "demo sites")
     print_changes(stables=5, horses=12, years=2)
     print(ROW.format("recordgen --help", f"{help_time():.2f}", "", ""))
     for kind, ms in picture_times().items():

@@ -79,7 +79,7 @@ def bare_yaml(records: Path) -> Measured:
 
 
 def bare_engine(sites: Path, folder: Path) -> Measured:
-    """`mkdocs build` with the same theme over pages that hold the finished HTML, one site after the other."""
+    """`mkdocs build` over pages that hold the finished HTML, one site after the other."""
     return Measured(sum(bare_site(site, folder / site.name).seconds for site in sorted(sites.iterdir())), 0)
 
 
@@ -92,7 +92,7 @@ def bare_site(site: Path, folder: Path) -> Measured:
             target = (docs / page.relative_to(site)).with_suffix(".md")
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_text(article[1], "utf-8")
-    config = "site_name: bare\ntheme: {name: material, font: false}\nplugins: [search]\nuse_directory_urls: false\n"
+    config = "site_name: bare\ntheme: mkdocs\nplugins: [search]\nuse_directory_urls: false\n"
     (folder / "mkdocs.yml").write_text(config)
     return _run("mkdocs", "build", "--quiet", cwd=folder)
 

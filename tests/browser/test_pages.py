@@ -8,8 +8,9 @@ from contextlib import contextmanager
 from typing import Any, Literal
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Error, Page, expect
 
+from tests.support.access import violations
 from tests.support.contrast import contrast
 from tests.support.small_text import SMALL_TEXT, SMALLEST_TEXT_PX
 
@@ -63,37 +64,27 @@ def test_text_stands_out_from_its_ground(browser: Browser, served: str, scheme: 
     assert {pair: ratio for pair, ratio in weak.items() if ratio < 4.5} == {}
 
 
-def test_search_finds_a_horse(browser: Browser, served: str) -> None:
-    """Typing a horse's name offers its page."""
-    with opened(browser, f"{served}/willowmere/index.html", 1280, "light") as (page, _):
-        page.locator(".md-search__input").click()
-        page.keyboard.type("Bramble")
-        first = page.locator(".md-search-result__link").first
+def test_search_takes_what_people_type(browser: Browser, served: str) -> None:
+    """A name, its beginning, an everyday name of a finding, and days; the horse comes first, at that visit."""
+    typed = ("Bramble", "bram", "thrush", "18/11/2026", "18.11.26", "18 November 2026", "2026-11-18")
+    visit = "horses/fennel.html#visit-2026-11-18"
+    with opened(browser, f"{served}/willowmere/method.html", 390, "light") as (page, troubles):
+        page.locator("[data-search-open]").focus()
+        page.keyboard.press("Enter")
+        page.wait_for_function("globalThis.recordgenFound !== undefined")
+        found = {}
+        for text in typed:
+            page.locator("#search input").fill(text)
+            found[text] = page.locator("#search li a").first.get_attribute("href")
+        page.locator("#search input").fill("zebra")
+        told = page.locator("#search [role=status]").inner_text()
+        bad = violations(page)
+        page.keyboard.press("Escape")
 
-        expect(first).to_have_attribute("href", _ending("horses/bramble.html"))
-
-
-@pytest.mark.parametrize(
-    ("typed", "address"),
-    [
-        ("thrush", "horses/fennel.html"),
-        ("18/11/2026", "horses/fennel.html"),
-        ("18 November 2026", "horses/fennel.html"),
-    ],
-)
-def test_search_takes_everyday_names_and_days_as_typed(browser: Browser, served: str, typed: str, address: str) -> None:
-    """The horse of which it was recorded comes first, and the result does not repeat the everyday name as ours."""
-    with opened(browser, f"{served}/willowmere/index.html", 1280, "light") as (page, _):
-        page.locator(".md-search__input").click()
-        page.keyboard.type(typed)
-        results = page.locator(".md-search-result__link")
-
-        expect(results.first).to_have_attribute("href", _ending(address))
-        expect(page.locator(".md-search-result .md-tags").first).to_be_hidden()
-
-
-def _ending(address: str) -> re.Pattern[str]:
-    return re.compile(re.escape(address))
+        expect(page.locator("#search")).to_be_hidden()
+    fennel, bramble = "./horses/fennel.html", "./horses/bramble.html"
+    assert list(found.values()) == [bramble, bramble, fennel, *[f"./{visit}"] * 4]
+    assert (told, bad, troubles) == ("Nothing found", [], [])
 
 
 def test_dark_and_light_can_be_chosen(browser: Browser, served: str) -> None:
@@ -101,10 +92,27 @@ def test_dark_and_light_can_be_chosen(browser: Browser, served: str) -> None:
     with opened(browser, f"{served}/{PAGES[1]}", 1280, "light") as (page, _):
         ink = "getComputedStyle(document.querySelector('svg.picture text')).fill"
         before = page.evaluate(ink)
-        page.locator("label.md-header__button[for=__palette_1]").click()
+        page.locator("[data-scheme-change]").click()
 
-        assert page.evaluate("document.body.dataset.mdColorScheme") == "dusk"
+        assert page.evaluate("document.body.dataset.scheme") == "dusk"
         assert page.evaluate(ink) != before
+
+
+def test_pages_that_were_opened_are_read_without_a_signal(browser: Browser, served: str) -> None:
+    """They say that they come from the device; a page that was not opened is not there, and search goes on."""
+    with opened(browser, f"{served}/willowmere/index.html", 390, "light") as (page, _):
+        page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+        page.reload(wait_until="load")
+        before = page.locator(".rg-kept").is_visible()
+        page.context.set_offline(True)
+        page.reload(wait_until="load")
+
+        expect(page.locator("h1")).to_have_text("Willowmere")
+        assert (before, page.locator(".rg-kept").is_visible()) == (False, True)
+        kept = page.evaluate("caches.keys().then(async ([name]) => (await (await caches.open(name)).keys()).length)")
+        assert 0 < kept < 10
+        with pytest.raises(Error):
+            page.goto(f"{served}/willowmere/jobs.html")
 
 
 def test_links_lead_through_the_site(browser: Browser, served: str) -> None:

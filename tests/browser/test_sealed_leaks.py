@@ -149,14 +149,14 @@ def test_a_stable_of_the_demo_reads_as_unsealed(browser: Browser, demo: Stand) -
         page.on("console", lambda told: troubles.append(told.text) if "Content Security" in told.text else None)
         page.goto(host.address)
         unlock(page)
-        page.locator("label.md-header__button[for=__palette_1]").click()
-        page.locator(".md-search__input").click()
+        page.locator("[data-scheme-change]").click()
+        page.locator("[data-search-open]").click()
         page.keyboard.type("Bramble")
-        page.locator(".md-search-result__link[href*='horses/bramble.html']").first.click()
+        page.locator("#search a[href*='horses/bramble.html']").first.click()
         expect(page.locator("h1")).to_have_text("Bramble")
 
         assert page.locator("svg.picture").count() > 10
-        assert page.evaluate("() => document.body.dataset.mdColorScheme") == "dusk"
+        assert page.evaluate("() => document.body.dataset.scheme") == "dusk"
         page.locator(".private-lock").click()
         expect(page.locator("html")).to_have_attribute("data-scheme", "dusk")
         assert [url for url in asked if not url.startswith((host.address, "data:", "blob:"))] == []

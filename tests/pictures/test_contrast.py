@@ -14,7 +14,7 @@ import pytest
 from recordgen.pictures.pen import COLOURS, FOOT_COLOUR, Colour
 from tests.conftest import ROOT
 
-STYLES = (ROOT / "site_templates/static/assets/recordgen.css").read_text("utf-8")
+STYLES = (ROOT / "site_templates/styles/recordgen.css").read_text("utf-8")
 SHEET = (ROOT / "site_templates/pictures/pictures.mplstyle").read_text("utf-8")
 BLOCKS = [dict(re.findall(r"--(\w+): (#[0-9a-f]{6})", block)) for block in re.findall(r"\{([^}]*)\}", STYLES)]
 LIGHT, DARK = (block for block in BLOCKS if {"paper", "lf"} <= block.keys())

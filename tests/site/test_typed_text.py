@@ -75,4 +75,4 @@ def test_titles_show_what_was_typed(nasty_site: Path, page: str) -> None:
 
     assert found.title is not None
     assert "{{ 7 * 7 }}" in found.title.get_text()
-    assert "<script>alert(1)</script>" in found.select(".md-header__topic")[0].get_text()
+    assert "<script>alert(1)</script>" in found.select(".rg-home")[0].get_text()

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import lxml.html
 from bs4 import BeautifulSoup
+
+from tests.support.kinds import SEARCH_INDEX
 
 
 @cache
@@ -24,6 +28,12 @@ def soup(path: Path) -> BeautifulSoup:
 def all_pages(folder: Path) -> list[Path]:
     """The built pages in a folder, in order."""
     return sorted(folder.rglob("*.html"))
+
+
+def search_entries(site: Path) -> dict[str, list[Any]]:
+    """By address, what search knows of a page: as `recordgen/site/frame/search_index.py` lists it."""
+    told = (site / SEARCH_INDEX).read_text("utf-8").removeprefix("recordgenFound(").removesuffix(");\n")
+    return {entry[0]: entry for entry in json.loads(told)["pages"]}
 
 
 def words(path: Path) -> str:

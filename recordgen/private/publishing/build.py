@@ -17,7 +17,7 @@ from recordgen.records.load.everything import Whole
 
 LETTERS, MORE_LETTERS = 6, 26
 # Links of the page for unknown addresses, which begin at the host since that page stands at any depth.
-_FROM_HOST = re.compile(r'((?:href|src)="|"(?:base|search)": ")/')
+_FROM_HOST = re.compile(r'((?:href|src|data-base)=")/')
 
 
 def neutral_names(secret: bytes, slugs: Sequence[str]) -> Callable[[str], str]:

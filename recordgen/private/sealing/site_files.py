@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import html
-import json
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -66,7 +65,8 @@ _SOURCE = re.compile(r"(?:^|\s)src\s*=", re.IGNORECASE)
 _TYPE = re.compile(r"(?:^|\s)type\s*=\s*[\"']?([^\"'\s>]*)", re.IGNORECASE)
 _RUN = {"", "module", "text/javascript", "application/javascript"}
 _TITLE = re.compile(r"<title[^>]*>(.*?)</title>", re.IGNORECASE | re.DOTALL)
-_LANGUAGE_FILE = re.compile(r"assets/javascripts/lunr/.*")
+# What a sealed site cannot have: a worker beside its own, and what a browser asks for past the worker.
+_NOT_SEALED = {"worker.js", "app.webmanifest", "assets/icon.png", "sitemap.xml.gz"}
 
 
 @dataclass(frozen=True)
@@ -104,25 +104,9 @@ def site_files(site: Path) -> Iterator[SiteFile]:
     if not (site / "index.html").is_file():
         raise Trouble(f"{site} holds no built site", "Build it first: recordgen build")
     paths = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
-    languages = _languages(site)
     for name in sorted(paths):
-        if _needed(name, languages):
+        if name not in _NOT_SEALED and not name.endswith(".map"):
             yield SiteFile(name, _read(paths[name], name))
-
-
-def _needed(name: str, languages: bool) -> bool:
-    if name.endswith(".map") or name == "sitemap.xml.gz":
-        return False
-    return languages or not _LANGUAGE_FILE.fullmatch(name)
-
-
-def _languages(site: Path) -> bool:
-    """Whether search needs its language files: it does for any language but English."""
-    try:
-        index = json.loads((site / "search" / "search_index.json").read_bytes())
-    except (OSError, ValueError):
-        return False
-    return bool(index.get("config", {}).get("lang", ["en"]) != ["en"])
 
 
 def _read(path: Path, name: str) -> bytes:

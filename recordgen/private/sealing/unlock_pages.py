@@ -20,6 +20,8 @@ from recordgen.site.single_page import policy_hash
 
 LOCK_SCRIPT = "assets/lock.js"
 
+_PAST_THE_WORKER = re.compile(rb'<link rel="(?:manifest|apple-touch-icon)"[^>]*>\n?')
+
 HOLDER = ("messages.js", "holder.js", "holding.js")
 UNLOCK = ("own_window.js", "messages.js", "holder.js", "address.js", "ring.js", "kept.js", "unlock.js")
 LOCK = ("messages.js", "holder.js", "holding.js", "address.js", "lock.js")
@@ -62,9 +64,12 @@ def lock_files(words: Mapping[str, str] | None = None) -> dict[str, bytes]:
 def with_lock(html: bytes, base: str) -> bytes:
     """A page of the site with the lock script before the end of its body, or at its end.
 
+    Without its links to what a browser would ask of the host, past the worker.
+
     base: as for `reader_files`.
     """
     tag = f'<script src="{base_path(base)}{LOCK_SCRIPT}"></script>'.encode()
+    html = _PAST_THE_WORKER.sub(b"", html)
     ends = [found.start() for found in re.finditer(rb"</body\s*>", html, re.IGNORECASE)]
     at = ends[-1] if ends else len(html)
     return html[:at] + tag + html[at:]

@@ -1,6 +1,5 @@
 """The work of earlier builds, used again where it would come out the same.
 
 Open `standing.py` first (the sites that stand, and what each part of them was made from), then `summaries.py` (what is
-asked of a horse whose own pages stand) and `digest.py` (the records by their bytes). `search_entries.py` puts the
-entries of pages that stand into a site's search.
+asked of a horse whose own pages stand) and `digest.py` (the records by their bytes).
 """

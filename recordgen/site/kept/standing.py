@@ -22,8 +22,8 @@ from recordgen.cache.inputs import files_in, stat_digest
 from recordgen.cache.spelling import key_of
 from recordgen.records.load.everything import Whole
 from recordgen.site.build_context import BuildContext
+from recordgen.site.frame.search_index import Entry
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.site.kept.search_entries import Entries
 from recordgen.site.model import Finished, Page
 
 PLACES, SITES = "places", "sites"
@@ -44,13 +44,16 @@ class KeptSite:
     keys: Mapping[str, str]
     pages: tuple[tuple[str, str, bool, bool], ...] = ()
     files: tuple[str, ...] = ()
-    entries: Entries = field(default_factory=dict)
+    entries: Mapping[str, Entry] = field(default_factory=dict)
 
     def finished(self, keys: Mapping[str, str]) -> Finished:
         """The files that stand in the folder of the site of the parts that have the same keys."""
         same = {part for part, key in keys.items() if self.keys.get(part) == key}
         pages = [page for page in self.pages if part_of(page[0], self.keys) in same]
-        made = {page[0]: Page(*page[:2], "", (), *page[2:], finished=True) for page in pages}
+        made = {
+            page[0]: Page(*page[:2], "", (), *page[2:], finished=True, entry=self.entries.get(page[0]))
+            for page in pages
+        }
         return Finished(made, tuple(file for file in self.files if part_of(file, self.keys) in same))
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from datetime import date
 
+from recordgen.days import short_day, spoken_day
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.observations import Finding
 from recordgen.hoof.summary import HorseSummary
@@ -16,11 +17,9 @@ OF_THE_FROG = ("frog", "central groove", "medial groove", "lateral groove")
 
 
 def found_by(horse: HorseSummary, naming: Naming) -> tuple[str, ...]:
-    """The everyday names of all that was ever found on a horse, and the days of its visits, each once."""
+    """The everyday names of all that was ever found on a horse, each once."""
     found = [one for visit in horse.history for foot in visit.feet.values() for one in foot.findings]
-    names = [name for one in found for name in everyday_names(one, naming)]
-    days = [text for visit in horse.history for text in day_spellings(visit.visit.date)]
-    return tuple(dict.fromkeys([*names, *days]))
+    return tuple(dict.fromkeys(name for one in found for name in everyday_names(one, naming)))
 
 
 def everyday_names(finding: Finding, naming: Naming) -> list[str]:
@@ -31,6 +30,7 @@ def everyday_names(finding: Finding, naming: Naming) -> list[str]:
     return [name for name in told.split(", ") if name]
 
 
-def day_spellings(day: date) -> tuple[str, str, str]:
-    """A day as people type it in figures; in words it stands on the page."""
-    return day.isoformat(), f"{day.day}/{day.month}/{day.year}", f"{day.day}.{day.month}.{day.year}"
+def day_spellings(day: date) -> tuple[str, ...]:
+    """A day as people type it, without noughts before: in figures, the year long or short, and in words."""
+    figures = [f"{day.day}{sign}{day.month}{sign}{year}" for sign in "/." for year in (day.year, f"{day:%y}")]
+    return (f"{day.year}-{day.month}-{day.day}", *figures, spoken_day(day), short_day(day))

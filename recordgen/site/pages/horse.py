@@ -69,7 +69,8 @@ def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSumma
         **_folded(renderer, horse),
         measures={measure.key: measure for measure in ways.measures},
     )
-    return replace(page, found_by=found_by(horse, ways.naming), weight=HORSES_FIRST)
+    days = tuple(visit.visit.date.isoformat() for visit in horse.history)
+    return replace(page, found_by=found_by(horse, ways.naming), visits=days, weight=HORSES_FIRST)
 
 
 def calendar_name(uri: str) -> str:

@@ -1,9 +1,29 @@
+// What every page does beyond what it shows without a script.
 (() => {
-  // The column beside a horse's page stays in view where all of it fits.
-  const side = document.querySelector(".rg-side");
-  const fit = () => side && side.classList.toggle("stays", side.offsetHeight < innerHeight - 80);
-  addEventListener("resize", fit);
-  fit();
+  const base = document.body.dataset.base.replace(/\/?$/, "/");
+
+  // Light or dark, kept on this device.
+  const change = document.querySelector("[data-scheme-change]");
+  change.hidden = false;
+  change.addEventListener("click", () => {
+    const scheme = document.body.dataset.scheme === "dusk" ? "paper" : "dusk";
+    document.body.dataset.scheme = scheme;
+    try { localStorage.setItem("rg-scheme", scheme); } catch { /* Then it is for this page alone. */ }
+  });
+
+  // Search is loaded when somebody searches.
+  const search = document.getElementById("search"), ask = document.querySelector("[data-search-open]");
+  ask.hidden = false;
+  ask.addEventListener("click", () => {
+    search.showModal();
+    if (ask.dataset.loaded) return;
+    ask.dataset.loaded = "1";
+    const script = document.createElement("script");
+    script.src = `${base}assets/search.js`;
+    document.head.append(script);
+  });
+  search.querySelector("[data-search-close]").addEventListener("click", () => search.close());
+  search.addEventListener("click", (event) => event.target === search && search.close());
 
   // What a reader opens is printed, what stays folded is not.
   addEventListener("click", (event) => {
@@ -23,4 +43,13 @@
   };
   addEventListener("hashchange", show);
   show();
+
+  // Pages that were opened are read again without a signal. Where another worker hands out the pages, it does that too.
+  if (document.documentElement.dataset.kept !== undefined) document.querySelector(".rg-kept").hidden = false;
+  const known = /^http/.test(location.protocol) && navigator.serviceWorker;
+  if (known) addEventListener("load", async () => {
+    const place = new URL(base, location);
+    const there = await known.getRegistration(place).catch(() => null);
+    if (!there || there.scope !== place.href) known.register(new URL("worker.js", place)).catch(() => {});
+  });
 })();

@@ -122,7 +122,7 @@ def test_hind_feet_have_hollow_points(foot: Foot, hollow: int) -> None:
 
 def test_words_are_readable_and_no_larger_than_the_text_around_them() -> None:
     """Two abreast on a phone words are 11 CSS pixels or more; the page lets no panel be so wide that they pass 16."""
-    css = (ROOT / "site_templates/static/assets/recordgen.css").read_text("utf-8")
+    css = (ROOT / "site_templates/styles/recordgen.css").read_text("utf-8")
     (widest,) = map(float, re.findall(r"svg\.picture:is\(\.panel, \.foot\) \{ max-width: (\d+)px", css))
 
     assert root_of(panel()).attrib["class"] == "picture panel"

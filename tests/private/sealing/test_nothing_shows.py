@@ -83,7 +83,7 @@ def sealed_alone(published: dict[str, bytes]) -> dict[str, bytes]:
     return {name: content for name, content in published.items() if name.startswith("d/") or name == "manifest.bin"}
 
 
-MARKUP = {b"<html", b"</svg", b"text/html", b"doctype", b"md-header", b"sha256-", b"viewbox", b"horses/"}
+MARKUP = {b"<html", b"</svg", b"text/html", b"doctype", b"rg-head", b"sha256-", b"viewbox", b"horses/"}
 
 
 def test_the_search_finds_where_nothing_is_encrypted(in_clear: dict[str, bytes], built: bytes) -> None:
@@ -143,4 +143,4 @@ def test_whoever_has_the_words_reads_it_all(demo_sites: Path, published: dict[st
     opened = unseal(tmp_path, WORDS, fewest=QUICK)
 
     assert all(name in shown(opened) for name in names())
-    assert opened["assets/recordgen.css"] == (demo_sites / STABLE / "assets" / "recordgen.css").read_bytes()
+    assert opened["search/index.js"] == (demo_sites / STABLE / "search" / "index.js").read_bytes()

@@ -16,19 +16,6 @@ def paths(site: Path) -> list[str]:
     return [file.path for file in site_files(site)]
 
 
-def language_files(site: Path, languages: str) -> Path:
-    """A site whose search knows these languages, with a language file."""
-    small_site(site)
-    for name, text in {
-        "search/search_index.json": f'{{"config": {{"lang": {languages}}}}}',
-        "assets/javascripts/lunr/min/lunr.de.min.js": "de",
-        "assets/javascripts/lunr/min/lunr.multi.min.js": "multi",
-    }.items():
-        (site / name).parent.mkdir(parents=True, exist_ok=True)
-        (site / name).write_text(text)
-    return site
-
-
 def test_files_that_no_reader_needs_are_left_out(tmp_path: Path) -> None:
     """Source maps and the packed map of the site; the rest comes in the order of its paths."""
     assert paths(small_site(tmp_path)) == [
@@ -42,12 +29,13 @@ def test_files_that_no_reader_needs_are_left_out(tmp_path: Path) -> None:
     ]
 
 
-@pytest.mark.parametrize(("languages", "kept"), [('["en"]', 0), ('["de"]', 2), ('["en", "de"]', 2)])
-def test_language_files_go_where_search_reads_english_alone(tmp_path: Path, languages: str, kept: int) -> None:
-    """Any other language needs them."""
-    site = language_files(tmp_path, languages)
+def test_what_a_browser_asks_for_past_the_worker_is_not_sealed(tmp_path: Path) -> None:
+    """Nor the worker of a plain site, which would stand in the way of the one that opens pages."""
+    site = small_site(tmp_path)
+    for name in ("worker.js", "app.webmanifest", "assets/icon.png"):
+        (site / name).write_text("x")
 
-    assert len([path for path in paths(site) if "/lunr/" in path]) == kept
+    assert not {"worker.js", "app.webmanifest", "assets/icon.png"} & set(paths(site))
 
 
 def test_a_folder_without_a_site_is_told(tmp_path: Path) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import json
 import re
 from datetime import date
 from pathlib import Path
@@ -16,7 +15,7 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import PRACTICE, render_site
 from tests.demo.pages import PAGES
-from tests.support.pages import all_pages, soup, words
+from tests.support.pages import all_pages, search_entries, soup, words
 from tests.support.practice_folders import build
 from tests.support.reading_age import grade, joined
 
@@ -35,7 +34,7 @@ PICTURE = a_picture()
 
 def texts(site: Path) -> str:
     """All words of a built site, its index of search too."""
-    return " ".join([*map(words, all_pages(site)), (site / "search" / "search_index.json").read_text("utf-8")])
+    return " ".join([*map(words, all_pages(site)), (site / "search" / "index.js").read_text("utf-8")])
 
 
 @pytest.fixture
@@ -55,9 +54,7 @@ def work_sites(tmp_path: Path) -> dict[str, Site]:
 @pytest.mark.parametrize("site", ["fallow-end", "tithe-barn", "willowmere", PRACTICE])
 def test_a_page_of_the_practice_is_on_every_site(demo_sites: Path, site: str) -> None:
     """With its title in the menu of every page; search reads it."""
-    index = json.loads((demo_sites / site / "search" / "search_index.json").read_text("utf-8"))
-
-    assert "pages/before-we-come.html" in {entry["location"].partition("#")[0] for entry in index["docs"]}
+    assert "pages/before-we-come.html" in search_entries(demo_sites / site)
     for path in all_pages(demo_sites / site):
         named = [one.get_text(strip=True) for one in soup(path).select("article nav.rg-line a")]
         assert BEFORE in named or path.name == "404.html" or path.name.endswith("-sheet.html"), path
