@@ -33,13 +33,10 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         recordgen due --stable willowmere --json
     """
     with told_plainly():
-        from recordgen.hoof.summary import summarise_stable
-        from recordgen.records.load.everything import read_whole
-        from recordgen.site.context import ways_of
+        from recordgen.site.kept.summaries import summarised
 
-        whole = read_whole(records, today, stable)
-        ways = ways_of(whole)
-        horses = [horse for one in whole.practice.stables for horse in summarise_stable(one, ways, today).present]
+        ways, stables = summarised(records, today, stable)
+        horses = [horse for one in stables for horse in one.present]
     horses.sort(key=lambda horse: (horse.due.best if horse.due else dt.date.max, horse.stable, horse.slug))
     if as_json:
         print_json([_plain(horse) for horse in horses])

@@ -32,11 +32,17 @@ class Aim:
 
 COLD = Aim("cold build, against the bare engine", 0.25, "each page goes through the engine's templates")
 NOTHING = Aim("nothing new, in seconds", 0.3)
-VISIT = Aim("one new visit, against that stable bare", 0.8, "all records are read, and its stable's pages made, twice")
+VISIT = Aim("one new visit, against that stable bare", 0.8, "the engine is loaded, and writes the frames of two sites")
 NEW_DAY = Aim("a new day, against a cold build", 0.1, "every page names its day, so all are made again")
-CHECK = Aim("check cold, against C YAML alone", 1.5, "models, their checks and the remarks come on top")
+CHECK = Aim(
+    "check cold, against C YAML alone", 1.5, "models, their checks and the remarks come on top, shared among the cores"
+)
 AGAIN = Aim("check again, against C YAML alone", 0.2)
-MEMORY = Aim(f"peak memory of a build, against {MOST_MB} MB", 1.0, "a practice is held in memory whole")
+MEMORY = Aim(
+    f"peak memory of a build, against {MOST_MB} MB",
+    1.0,
+    "the summaries and pages of what is made are held until the sites are written",
+)
 
 
 def print_changes(stables: int, horses: int, years: int) -> None:

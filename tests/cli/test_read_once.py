@@ -54,15 +54,24 @@ def opened(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Counter[str]:
         "repeatability",
     ],
 )
-def test_no_record_is_opened_twice(tmp_path: Path, opened: Counter[str], command: str) -> None:
-    """Not for the sites, nor to tell the line of a problem, nor for how well the whole practice's readings repeat."""
+def test_no_record_is_opened_twice(
+    tmp_path: Path, opened: Counter[str], command: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Not for the sites, nor to tell the line of a problem, nor for how well the whole practice's readings repeat.
+
+    Without a cache, since nothing is looked at then for whether it changed. The practice's file is opened for its
+    language first.
+    """
     records = build(tmp_path / "records", FILES)
+    (tmp_path / "no folder").write_text("")
+    monkeypatch.setenv("RECORDGEN_CACHE", str(tmp_path / "no folder"))
     opened.clear()
     name, *words = command.split()
     out = ["--out", str(tmp_path / "sites")] if name == "build" else []
     found = run_today(name, *words, *out, records=records)
 
     assert found.exit_code == 0, found.output
+    assert opened.pop("practice.yaml") <= 2
     assert set(opened.values()) == {1}
     assert {Path(file).name for file in opened} >= VISITS
 

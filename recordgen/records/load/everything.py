@@ -33,14 +33,9 @@ def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[V
     found = {visit.file: visit.record for horse in practice.horses for visit in _repeated(horse)}
     if only is not None:
         others = _visit_files_but_of(only, Walk(practice.folder))
-        found |= {file: visit for file in others if (visit := _read_repeated(file))}
+        found |= {file: visit for file in others if (visit := read_with_key(file, Visit, "repeat", "tracings"))}
     in_order = [found[file] for file in sorted(found, key=lambda file: file.parts)]
     return tuple(visit for visit in in_order if any(foot.repeats for foot in visit.feet.values()))
-
-
-def _read_repeated(file: Path) -> Visit | None:
-    """A visit of another stable, where it may hold something done twice."""
-    return read_with_key("repeat", file, Visit) or read_with_key("tracings", file, Visit)
 
 
 def _repeated(horse: HorseRecord) -> list[Written[Visit]]:
@@ -76,7 +71,7 @@ class Whole:
 
 def language_named(folder: Path) -> str:
     """The language that a practice names in its file; English where it names none, or anything is wrong there."""
-    file = read_with_key("language", folder / "practice.yaml", PracticeFile)
+    file = read_with_key(folder / "practice.yaml", PracticeFile, "language")
     return file.language if file else ENGLISH_CODE
 
 

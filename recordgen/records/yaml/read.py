@@ -55,10 +55,12 @@ def read(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | Non
     return (written if written and written.whole else None), problems
 
 
-def read_with_key(key: str, file: Path, model: type[Kind]) -> Kind | None:
-    """The record in `file`; None where its text does not hold the key, and where anything is wrong."""
+def read_with_key(file: Path, model: type[Kind], *keys: str) -> Kind | None:
+    """The record in `file`; None where its text holds none of the keys, and where anything is wrong."""
     raw, _ = _bytes(file, file.name)
-    written, _ = _understood(raw, file, file.name, model) if f"{key}:".encode() in raw else (None, ())
+    written, _ = (
+        _understood(raw, file, file.name, model) if any(f"{key}:".encode() in raw for key in keys) else (None, ())
+    )
     return written.record if written and written.whole else None
 
 

@@ -10,9 +10,10 @@ import json
 from collections.abc import Mapping
 from dataclasses import fields
 from datetime import date
+from pathlib import Path
 from typing import Any
 
-from recordgen.cache.entries import Cache
+from recordgen.cache.entries import Cache, user_cache
 from recordgen.cache.values import as_json, from_json
 from recordgen.hoof.care.jobs import Job
 from recordgen.hoof.care.withheld import Withheld
@@ -27,8 +28,9 @@ from recordgen.hoof.stable.patterns import FoundInTime, SharesInTime, found_in_t
 from recordgen.hoof.stable.prevalence import Share
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise
 from recordgen.progress import steps
-from recordgen.records.load.everything import Whole
+from recordgen.records.load.everything import Whole, read_whole
 from recordgen.records.models.practice import HorseRecord, StableRecord
+from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
 
 KIND = "summaries"
@@ -107,6 +109,21 @@ class Summaries:
         for horse, found in self._fresh if self._keys else ():
             told = {"horse": _to_keep(horse), "found": found}
             self._cache.put(KIND, self._keys[horse.stable, horse.slug], json.dumps(as_json(told, CLASSES)).encode())
+
+
+def summarised(records: Path, today: date, stable: str | None = None) -> tuple[Context, tuple[StableSummary, ...]]:
+    """The ways of a practice, and the summaries of its stables or of one; what is computed is kept for the next time.
+
+    Raises RecordsTrouble.
+    """
+    cache = user_cache()
+    read = None if cache.why_not else RecordsDigest.of(records)
+    whole = read_whole(records, today, stable)
+    ways = ways_of(whole, cache)
+    found = Summaries(whole, ways, today, cache, read)
+    if read and read.is_current():
+        found.remember()
+    return ways, found.stables
 
 
 def _to_keep(horse: HorseSummary) -> dict[str, Any]:

@@ -33,7 +33,7 @@ def trace_photo(
 
 def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
     """The screen of one photograph, and what takes its tracing in."""
-    practice = read_with_key("feet", records / "practice.yaml", PracticeFile)
+    practice = read_with_key(records / "practice.yaml", PracticeFile, "feet")
     near_and_off = practice is not None and practice.feet == "near and off"
     foot = photo.foot.replace("left", "near").replace("right", "off") if near_and_off else photo.foot
     page = trace_page(photo, foot.replace("_", " "), records / "site_templates")

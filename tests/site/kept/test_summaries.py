@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pickle
 from dataclasses import fields, replace
+from pathlib import Path
 
 import pytest
 
@@ -13,7 +14,7 @@ from recordgen.records.load.everything import Whole, read_whole
 from recordgen.site.context import ways_of
 from recordgen.site.kept import summaries as room
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.site.kept.summaries import KeptSummary, Summaries
+from recordgen.site.kept.summaries import KeptSummary, Summaries, summarised
 from tests.conftest import RECORDS, TODAY
 
 # Asked of every horse by the front page, the rounds, the calendars or the menus.
@@ -86,3 +87,12 @@ def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache) ->
     found = Summaries(whole, ways_of(whole), TODAY, cache, other)
 
     assert [horse.slug for horse in horses(found) if type(horse) is HorseSummary] == ["bramble"]
+
+
+def test_who_is_due_is_computed_once(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """A second asking finds what the first kept."""
+    monkeypatch.setenv("RECORDGEN_CACHE", str(tmp_path / "own"))
+    first = [horse.due for horse in summarised(RECORDS, TODAY, "willowmere")[1][0].horses]
+    monkeypatch.setattr(room, "summarise", lambda *_: pytest.fail("computed again"))
+
+    assert [horse.due for horse in summarised(RECORDS, TODAY, "willowmere")[1][0].horses] == first
