@@ -132,7 +132,7 @@ def test_days_can_be_skipped_and_the_start_put_off(tmp_path: Path, words: list[s
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        (["--skip", "24.12.2026"], "'24.12.2026' is not a day; write it like 2026-11-25"),
+        (["--skip", "24.12.2026"], "'24.12.2026' is not a day; write it 2026-12-24"),
         (["--skip", "2026-12-24 to Easter"], "'Easter' is not a day; write it like 2026-11-25"),
         (["--skip", "2026-12-24 to 2026-12-20"], "ends before it begins; write the earlier day first"),
         (["--from", "soon"], "'soon' is not a day; write it like 2026-11-25"),

@@ -128,7 +128,7 @@ def _original(file: Path) -> bytes:
         if not Path(os.path.realpath(file)).is_relative_to(folder):
             raise Trouble(f"{shown} is a link that leads out of its folder", "Name the picture itself")
     if os.path.isdir(file):
-        raise Trouble(f"{quoted(str(file))} is a folder", "Name the pictures in it")
+        raise Trouble(f"{quoted(file.absolute().name)} is a folder", "Name the pictures in it")
     if not os.path.isfile(file):
         raise Trouble(f"there is no file {quoted(str(file), 200)}", "Look at its name and its folder")
     if file.stat().st_size > LARGEST_FILE_BYTES:
