@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.language.spoken import ENGLISH, Language, language_of
+from recordgen.records.models.fields import Birth
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.settings import PracticeFile
 
@@ -105,6 +106,12 @@ class Naming:
     def mm(self, value: float) -> str:
         """A length in words: 18 mm."""
         return f"{self.figures(f'{value:g}')} mm"
+
+    def born(self, birth: Birth) -> str:
+        """A birth as far as it is known: 6 May 2015, May 2015 or 2015."""
+        if birth.first == birth.last:
+            return self.day(birth.first)
+        return self.language.month_year(birth.first) if birth.first.month == birth.last.month else str(birth)
 
     def length(self, mm: float, digits: int = 0) -> str:
         """A length to so many digits: 18 mm."""

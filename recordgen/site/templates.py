@@ -18,7 +18,6 @@ from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Catalog, catalog_of
 from recordgen.problems import Trouble
-from recordgen.records.models.fields import Birth
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.site.amendments import part_told
@@ -85,7 +84,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "month_year": language.month_year,
         "short": lambda value: naming.figures(f"{value:g}"),
         "age": lambda months: _age(months, naming),
-        "born": lambda birth: _born(birth, naming),
+        "born": naming.born,
     }
     made.globals |= {"part_told": lambda part, private: part_told(part, private, naming), "tick_key": tick_key}
     made.globals |= {
@@ -155,13 +154,6 @@ def _minus(text: str) -> str:
 
 def _age(months: int, naming: Naming) -> str:
     return naming.counted("month", months) if months < 24 else naming.counted("year", months // 12)
-
-
-def _born(birth: Birth, naming: Naming) -> str:
-    """The day, or the month or the year where only that is known."""
-    if birth.first == birth.last:
-        return naming.day(birth.first)
-    return naming.language.month_year(birth.first) if birth.first.month == birth.last.month else str(birth)
 
 
 def _plain(value: float, digits: int = 0) -> str:

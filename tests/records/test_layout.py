@@ -65,7 +65,11 @@ def test_every_file_of_the_demo_has_its_place() -> None:
     """So has every template of ours that a practice may replace, under its own folder."""
     names = [file.relative_to(RECORDS) for file in RECORDS.rglob("*") if file.is_file()]
     templates = packaged() / "site_templates"
-    own = [file for file in templates.rglob("*") if file.is_file() and file.parent.name not in ("records", "pictures")]
+    own = [
+        file
+        for file in templates.rglob("*")
+        if file.is_file() and file.parent.name not in ("records", "pictures", "de")
+    ]
     inside = [PurePosixPath("site_templates", *file.relative_to(templates).parts) for file in own]
 
     assert [name for name in (*names, *inside) if home_of(name) is None] == []
