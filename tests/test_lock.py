@@ -14,7 +14,7 @@ from tests.conftest import ROOT
 LOCK = (ROOT / ".ci" / "lock.txt").read_text("utf-8")
 
 # The newest version with a hole that matters to us or to who tests us, of packages named in pyproject.toml.
-# Sources: CVE-2026-69247, CVE-2026-59199, CVE-2026-41066, CVE-2026-4539 (as told in
+# Sources: CVE-2026-69247, CVE-2026-59199, CVE-2026-41066, CVE-2026-25645, CVE-2026-44431, CVE-2026-4539 (as told in
 # public change requests); for jinja2 (CVE-2025-27516), markdown (CVE-2025-69534) and pytest (CVE-2025-71176):
 # From memory, not read. pillow and pypdf had more holes told in October 2026; their bounds are what the tests ran with.
 HOLES = {
@@ -26,6 +26,8 @@ HOLES = {
     "pygments": "2.19.2",
     "pypdf": "6.10.1",
     "pytest": "9.0.2",
+    "requests": "2.32.5",
+    "urllib3": "2.6.3",
 }
 
 

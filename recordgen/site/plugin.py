@@ -20,6 +20,7 @@ from mkdocs.exceptions import PluginError
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files
 from mkdocs.structure.pages import Page as EnginePage
+from mkdocs.utils import get_theme_dir
 
 from recordgen.language.catalogs import catalog_of
 from recordgen.packaged import packaged
@@ -37,6 +38,10 @@ log = logging.getLogger("mkdocs.plugins.recordgen")
 # The mark of the site, and the scripts of every page, in this order; search is loaded when somebody searches.
 MARK = "assets/mark.svg"
 SCRIPTS = ("assets/recordgen.js", "assets/ticks.js", "assets/horse.js")
+
+
+# Of the theme under our frame only the templates and marks are taken.
+THEME = Path(get_theme_dir("material"))
 
 
 def _inside(mark: Path) -> str:
@@ -94,7 +99,10 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         return Path(config.config_file_path or ".").parent / self.config.records
 
     def on_files(self, files: Files, config: MkDocsConfig) -> Files:
-        """Add each page as a generated one."""
+        """Add each page as a generated one; leave out the theme's own styles and scripts, which no page loads."""
+        for file in list(files):
+            if file.abs_src_path and Path(file.abs_src_path).is_relative_to(THEME):
+                files.remove(file)
         for page in self.site.pages:
             files.append(_generated(config, page))
         return files
