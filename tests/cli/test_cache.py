@@ -12,7 +12,7 @@ from recordgen.cache.entries import Cache, user_cache
 from tests.support.commands import run, run_today, small_practice
 
 # Text as SVG, JSON, and photographs.
-PLAIN = {"pictures", "figures", "photographs", "answers", "summaries", "places", "sites", "holidays"}
+PLAIN = {"pictures", "figures", "photographs", "answers", "summaries", "places", "sites", "holidays", "readings"}
 
 
 @pytest.fixture

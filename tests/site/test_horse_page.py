@@ -75,7 +75,7 @@ def test_at_most_three_changes_are_told_and_error_is_told_once(demo_sites: Path)
 
     assert len(lines) == 3
     assert lines[0] == "↓ Both fore feet: the gap at the toe is closing, by about 20 mm since 8 July."
-    assert lines[1] == "↑ Left fore: rolls over further back, by about 2.7 mm since 8 July."
+    assert lines[1] == "↑ Both fore feet: the toe is longer, by about 6 mm between 13 May and 8 July."
     assert text(changed).count("real changes") == 1
 
 
