@@ -81,6 +81,11 @@ def served(demo_sites: Path) -> Iterator[str]:
     server.shutdown()
 
 
+def pytest_xdist_auto_num_workers() -> int:
+    """One process more than there are cores: tests with a browser or a command wait for those."""
+    return (os.cpu_count() or 1) + 1
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Tell where to look at the end."""
     terminalreporter.write_line("To look at what was tested: .venv/bin/recordgen build, then open sites/*/index.html")

@@ -51,3 +51,14 @@ def test_a_sealed_calendar_file_comes_as_one(browser: Browser, willowmere: Host)
 
         assert answer["headers"]["content-type"].startswith("text/calendar")
         assert "BEGIN:VEVENT" in answer["text"]
+
+
+def test_a_sealed_site_may_live_on_the_home_screen(browser: Browser, willowmere: Host) -> None:
+    """Its manifest comes through the worker, under its own name, and opens its front page."""
+    with reader(browser) as context:
+        page = opened(context, willowmere, "Pippin", PIPPIN)
+        found = context.new_cdp_session(page).send("Page.getAppManifest")
+
+        assert found["errors"] == []
+        assert '"Willowmere"' in found["data"]
+        assert found["manifest"]["startUrl"].endswith("/index.html")

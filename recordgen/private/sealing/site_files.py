@@ -65,8 +65,8 @@ _SOURCE = re.compile(r"(?:^|\s)src\s*=", re.IGNORECASE)
 _TYPE = re.compile(r"(?:^|\s)type\s*=\s*[\"']?([^\"'\s>]*)", re.IGNORECASE)
 _RUN = {"", "module", "text/javascript", "application/javascript"}
 _TITLE = re.compile(r"<title[^>]*>(.*?)</title>", re.IGNORECASE | re.DOTALL)
-# What a sealed site cannot have: a worker beside its own, and what a browser asks for past the worker.
-_NOT_SEALED = {"worker.js", "app.webmanifest", "assets/icon.png", "sitemap.xml.gz"}
+# What a sealed site cannot have or does not want: a worker beside its own, and the packed map of the site.
+_NOT_SEALED = {"worker.js", "sitemap.xml.gz"}
 
 
 @dataclass(frozen=True)

@@ -20,7 +20,7 @@ from recordgen.site.single_page import policy_hash
 
 LOCK_SCRIPT = "assets/lock.js"
 
-_PAST_THE_WORKER = re.compile(rb'<link rel="(?:manifest|apple-touch-icon)"[^>]*>\n?')
+_PAST_THE_WORKER = re.compile(rb'<link rel="apple-touch-icon"[^>]*>\n?')
 
 HOLDER = ("messages.js", "holder.js", "holding.js")
 UNLOCK = ("own_window.js", "messages.js", "holder.js", "address.js", "ring.js", "kept.js", "unlock.js")
@@ -64,7 +64,7 @@ def lock_files(words: Mapping[str, str] | None = None) -> dict[str, bytes]:
 def with_lock(html: bytes, base: str) -> bytes:
     """A page of the site with the lock script before the end of its body, or at its end.
 
-    Without its links to what a browser would ask of the host, past the worker.
+    Without its link to a mark that a browser would ask of the host, past the worker.
 
     base: as for `reader_files`.
     """
