@@ -176,9 +176,9 @@ def _photograph(practice: Edited) -> None:
 
 
 def _own_page(practice: Edited) -> None:
-    folder = practice.rng.choice([practice.records, practice.some("stable-*")])
+    folder, name = practice.rng.choice([(practice.records, "mud"), (practice.some("stable-*"), "lane")])
     (folder / "pages").mkdir(exist_ok=True)
-    (folder / "pages" / "mud.md").write_text(f"# Mud {practice.rng.randrange(1000)}\n\nWhat to do.\n")
+    (folder / "pages" / f"{name}.md").write_text(f"# Mud {practice.rng.randrange(1000)}\n\nWhat to do.\n")
 
 
 def _day(practice: Edited) -> None:
