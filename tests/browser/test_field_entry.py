@@ -198,7 +198,7 @@ def test_a_vets_words_begin_with_their_day(hand: Hand) -> None:
     hand.tap("chip--vet")
     hand.tap("vet-more")
     hand.tap("vet.0.kind-advised")
-    hand.page.locator('[data-key="vet.0.by"]').fill("Dr Sage")
+    hand.write("vet.0.by", "Dr Sage")
     record = hand.record()
 
     assert record["vet"] == [{"date": dt.date.today().isoformat(), "kind": "advised", "by": "Dr Sage"}]
@@ -210,9 +210,9 @@ def test_the_next_visit_can_be_a_day_with_a_reason(hand: Hand) -> None:
     hand.tap("horse-willowmere/tansy")
     hand.tap("weeks-6")
     hand.page.locator("summary", has_text="A day, or a reason").tap()
-    hand.page.locator('[data-key="next.date"]').fill("2027-03-02")
+    hand.write("next.date", "2027-03-02")
     hand.settled()
-    hand.page.locator('[data-key="next.reason"]').fill("before the show")
+    hand.write("next.reason", "before the show")
     by_day = hand.record()["next"]
     hand.tap("weeks-5")
 

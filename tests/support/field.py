@@ -17,7 +17,7 @@ from cryptography import x509
 from cryptography.hazmat.primitives import hashes, serialization
 from cryptography.hazmat.primitives.asymmetric import ec
 from cryptography.x509.oid import NameOID
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Locator, Page
 
 from recordgen.site.field.build import build_field
 from tests.conftest import RECORDS
@@ -79,11 +79,20 @@ class Hand:
     said: list[str] = field(default_factory=list)
     scrolled: list[str] = field(default_factory=list)
 
+    def _see(self, found: Locator) -> None:
+        """Wait as a hand does, which touches what it sees: what the last tap changed is drawn by then."""
+        found.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+
+    def write(self, key: str, text: str) -> None:
+        """Put a text into the field that has this key."""
+        found = self.page.locator(f'[data-key="{key}"]').first
+        self._see(found)
+        found.fill(text)
+
     def tap(self, key: str) -> None:
         """Tap what has this key; scrolls first where it is not to be seen, which counts as a contact."""
         found = self.page.locator(f'[data-key="{key}"]').first
-        # A hand taps what it sees: what the last tap changed is drawn by then.
-        found.evaluate("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))")
+        self._see(found)
         if not found.evaluate(_IN_SIGHT):
             found.evaluate("(one) => one.scrollIntoView({block: 'center', inline: 'nearest'})")
             self.contacts += 1
