@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from recordgen.problems import visible
+
 Slip = tuple[int, int, str, str, str]  # line and column from 1, code, what is wrong, the way out
 
 # `toe_length:88`, alone on its line or behind a dash; not an address and not a path.
@@ -32,7 +34,7 @@ def glued(text: str) -> tuple[str, str] | None:
 def missing_space(key: str, value: str) -> tuple[str, str, str]:
     """The code, what is wrong with `key:value`, and the way out."""
     right = f"{key}: {_NEXT_KEY.split(value)[0]}"
-    return "space-missing", f"a space is missing after the colon of {key}", f"Write {right[:LONGEST_SHOWN]}"
+    return "space-missing", f"a space is missing after the colon of {key}", f"Write {_short(right)}"
 
 
 def unsure_comment(line: str, begin: int = 0) -> int | None:
@@ -97,6 +99,7 @@ def _quoted(text: str) -> str:
 
 
 def _short(text: str) -> str:
+    text = visible("".join(" " if sign.isspace() else sign for sign in text))
     return text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN].rstrip()}…"
 
 

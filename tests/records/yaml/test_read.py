@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from pydantic import BaseModel
 
@@ -349,6 +349,7 @@ def is_told_or_read(folder: Path, raw: bytes) -> bool:
 
 @settings(max_examples=150, deadline=None, suppress_health_check=list(HealthCheck))
 @given(edits=EDITS)
+@example(edits=[(7, 10, "\t")])
 def test_a_visit_edited_at_random_is_read_or_told(tmp_path: Path, edits: list[tuple[int, int, str]]) -> None:
     """Never a traceback."""
     text = VISIT
