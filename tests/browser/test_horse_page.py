@@ -193,3 +193,13 @@ def test_paper_shows_the_warnings_and_the_vets_number(browser: Browser, served: 
         expect(page.locator("#jobs .rg-on-paper", has_text="Never starve")).to_be_visible()
         expect(page.locator(".rg-buttons")).to_be_hidden()
         expect(page.locator("#more")).to_be_hidden()
+
+
+def test_the_last_name_of_a_long_menu_is_in_sight(browser: Browser, served: str) -> None:
+    """On a phone too the menu shows on whose page one is."""
+    with opened(browser, f"{served}/willowmere/horses/tansy.html") as page:
+        box = page.locator(".rg-line [aria-current]").bounding_box()
+        assert box is not None
+
+        assert box["x"] >= 0
+        assert box["x"] + box["width"] <= PHONE[0]

@@ -25,6 +25,13 @@
   search.querySelector("[data-search-close]").addEventListener("click", () => search.close());
   search.addEventListener("click", (event) => event.target === search && search.close());
 
+  // The menu may be wider than a phone; the name of this page is in sight.
+  const here = document.querySelector(".rg-line [aria-current]");
+  if (here) {
+    const line = here.parentElement, beyond = here.getBoundingClientRect().right - line.getBoundingClientRect().right;
+    if (beyond > 0) line.scrollLeft += beyond;
+  }
+
   // What a reader opens is printed, what stays folded is not.
   addEventListener("click", (event) => {
     const summary = event.target.closest && event.target.closest("summary");
