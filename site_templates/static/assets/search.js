@@ -43,7 +43,7 @@
     name.textContent = page.name;
     name.dir = "auto";
     link.href = base + page.address + page.hash;
-    if (page.part) link.appendChild(document.createElement("span")).textContent = page.part;
+    if (page.part && page.part !== page.name) link.appendChild(document.createElement("span")).textContent = page.part;
     return made;
   };
   const show = () => {
