@@ -7,7 +7,7 @@ from typing import Literal
 
 from recordgen.records.models.names import Foot
 
-Colour = Literal["ink", "quiet", "line", "card", "moss", "clay", "straw", "lf", "rf", "lh", "rh"]
+Colour = Literal["ink", "quiet", "line", "card", "moss", "clay", "straw", "groove", "lf", "rf", "lh", "rh"]
 
 # The colours of the light theme, by the name of the page's variable that takes their place.
 COLOURS: dict[Colour, str] = {
@@ -18,6 +18,7 @@ COLOURS: dict[Colour, str] = {
     "moss": "#3f6045",
     "clay": "#9c3c17",
     "straw": "#7d5a0c",
+    "groove": "#242d28",
     "lf": "#0b6aa2",
     "rf": "#a94a12",
     "lh": "#08704f",
@@ -39,3 +40,7 @@ class Pen:
     opacity: float = 1.0
     fill_opacity: float = 1.0
     round_ends: bool = False
+
+
+# The grooves beside the frog, and the deeper one in its middle: darker than the frog in both schemes.
+GROOVE, DEEP_GROOVE = Pen(fill="groove", opacity=0.42), Pen(fill="groove", opacity=0.7)

@@ -11,7 +11,9 @@ from itertools import product
 
 import pytest
 
-from recordgen.pictures.pen import COLOURS, FOOT_COLOUR, Colour
+from recordgen.pictures.feet import foot
+from recordgen.pictures.pen import COLOURS, DEEP_GROOVE, FOOT_COLOUR, GROOVE, Colour, Pen
+from recordgen.pictures.tracing import sole
 from tests.conftest import ROOT
 
 STYLES = (ROOT / "site_templates/styles/recordgen.css").read_text("utf-8")
@@ -42,6 +44,12 @@ def blended(over: str, under: str, opacity: float) -> str:
     return "#" + "".join(f"{round(opacity * a + (1 - opacity) * b):02x}" for a, b in pairs)
 
 
+def filled(pen: Pen, under: str, scheme: dict[str, str]) -> str:
+    """The colour of what a pen fills over another colour."""
+    assert pen.fill is not None
+    return blended(scheme[pen.fill], under, pen.opacity * pen.fill_opacity)
+
+
 def test_the_formula_gives_the_known_ends() -> None:
     """Black on white is 21 to 1; #767676 is the lightest grey that passes 4.5 to 1 on white.
 
@@ -69,6 +77,20 @@ def test_findings_stand_out_from_what_they_lie_on(scheme: dict[str, str]) -> Non
     grounds = [blended(scheme[name], scheme["card"], share) for name, share in (("straw", 0.3), ("quiet", 0.3))]
 
     assert all(contrast(scheme["clay"], ground) >= 3 for ground in grounds)
+
+
+@pytest.mark.parametrize("scheme", [LIGHT, DARK])
+@pytest.mark.parametrize(("ground", "frog"), [(foot.GROUND, foot.FROG_TINT), (sole.GROUND, sole.FROG)])
+def test_grooves_are_darker_than_what_they_lie_in(scheme: dict[str, str], ground: Pen, frog: Pen) -> None:
+    """A groove is deep: darker than the sole beside it, and clearly darker than the frog, in light and in dark.
+
+    Judgement: one and a half to one; a groove tells no finding.
+    """
+    flat, raised = (filled(pen, scheme["card"], scheme) for pen in (ground, frog))
+    grooves = filled(GROOVE, flat, scheme), filled(DEEP_GROOVE, raised, scheme)
+
+    assert luminance(grooves[0]) < luminance(flat)
+    assert all(luminance(one) < luminance(raised) and contrast(one, raised) >= 1.5 for one in grooves)
 
 
 @pytest.mark.parametrize(("scheme", "colour"), list(product((LIGHT, DARK), WORDS)))

@@ -23,7 +23,7 @@ from recordgen.pictures.feet.sole_form import (
     SIDE_GROOVE_FLOOR,
     SoleForm,
 )
-from recordgen.pictures.pen import Pen
+from recordgen.pictures.pen import DEEP_GROOVE, GROOVE, Pen
 from recordgen.pictures.shapes import LINE, Point, Shape, curve
 from recordgen.records.models.names import Foot, is_left
 
@@ -34,6 +34,7 @@ LARGE = 2.0
 
 WHITE_LINE_INSIDE = 2.6
 INNER_WALL_ENDS = 0.9
+GROUND, FROG_TINT = Pen(fill="straw", opacity=0.12), Pen(fill="straw", opacity=0.3)
 
 
 def foot_from_below(
@@ -70,9 +71,9 @@ def _anatomy(foot: Foot, size: Point) -> str:
 def draw_foot(canvas: Canvas, sole: SoleForm) -> None:
     """The bare foot: bulbs, sole, wall and bars in one band, white line, frog and grooves."""
     canvas.draw(bulbs_form(sole), Pen("quiet", 1.2, "straw", fill_opacity=0.14))
-    canvas.draw(curve(sole.along(-0.97, 0.97, -2, 20)), Pen(fill="straw", opacity=0.12))
+    canvas.draw(curve(sole.along(-0.97, 0.97, -2, 20)), GROUND)
     for side in (1, -1):
-        canvas.draw(groove_form(sole, side), Pen(fill="ink", opacity=0.42))
+        canvas.draw(groove_form(sole, side), GROOVE)
     horn = horn_form(sole)
     # First opaque, so that neither bulbs nor sole show through the horn.
     canvas.draw(horn, Pen(fill="card"))
@@ -84,11 +85,11 @@ def draw_foot(canvas: Canvas, sole: SoleForm) -> None:
 
 def _draw_frog(canvas: Canvas, sole: SoleForm) -> None:
     """The frog's two branches, the groove between them, and the cleft in which it runs out between the bulbs."""
-    canvas.draw(mirrored_form(sole, CLEFT), Pen(fill="ink", opacity=0.42))
+    canvas.draw(mirrored_form(sole, CLEFT), GROOVE)
     frog = frog_form(sole)
     canvas.draw(frog, Pen("ink", 1.0, "card"))
-    canvas.draw(frog, Pen(fill="straw", opacity=0.3))
-    canvas.draw(mirrored_form(sole, CENTRAL_GROOVE), Pen(fill="ink", opacity=0.7))
+    canvas.draw(frog, FROG_TINT)
+    canvas.draw(mirrored_form(sole, CENTRAL_GROOVE), DEEP_GROOVE)
 
 
 def horn_form(sole: SoleForm) -> Shape:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.pictures.canvas import Canvas, legend, stroke_key
-from recordgen.pictures.pen import Pen
+from recordgen.pictures.pen import DEEP_GROOVE, GROOVE, Pen
 from recordgen.pictures.shapes import Point, line
 from recordgen.pictures.tracing import sole_anatomy as anatomy
 from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
@@ -31,7 +31,6 @@ WHITE_LINE = Pen("straw", 1.5, dash=(0.1, 3.0), round_ends=True)
 FLARE = Pen("moss", 0.8, "moss", fill_opacity=0.85)
 BARE_FROG, FROG = Pen(fill="card"), Pen("ink", 1.0, "straw", fill_opacity=0.26)
 BARE_BARS, BARS = Pen(fill="card"), Pen("ink", 1.1, "quiet", fill_opacity=0.3)
-GROOVE, MIDDLE_GROOVE = Pen(fill="ink", opacity=0.42), Pen(fill="ink", opacity=0.7)
 AXIS = Pen("quiet", 1.0, dash=(2.0, 2.6))
 BEST_AXIS = Pen("moss", 1.8, dash=(8.0, 4.0))
 BREAKOVER = Pen("ink", 1.8)
@@ -180,7 +179,7 @@ def _draw_frog(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
         canvas.draw(anatomy.side_groove(corners, side), GROOVE)
     canvas.draw(anatomy.frog(corners), BARE_FROG)
     canvas.draw(anatomy.frog(corners), FROG)
-    canvas.draw(anatomy.central_groove(corners), MIDDLE_GROOVE)
+    canvas.draw(anatomy.central_groove(corners), DEEP_GROOVE)
 
 
 def _draw_bars(canvas: Canvas, sole: TracedSole, place: SolePlace) -> None:
