@@ -13,6 +13,7 @@ from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.observations import Event, EventKind, Finding
 from recordgen.hoof.summary import HorseSummary
+from recordgen.language.spoken import Language
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.course import course_line
 from recordgen.pictures.charts.events import event_key
@@ -43,6 +44,8 @@ Form = TypeVar("Form", bound=str)
 # A picture names itself by an id made of its content; the same picture a second time on a page needs another.
 _ID = re.compile(r'((?:aria-labelledby|id)="[^"]+)')
 ReadingsByFoot = Mapping[Foot, Sequence[Reading]]
+# One foot's readings, what they tell in words, and the language of days and numbers, to a picture.
+Panel = Callable[[Foot, Sequence[Reading], str, Language], str]
 
 
 @dataclass
@@ -77,83 +80,56 @@ class Pictures:
         ahead = forecasts(summary, self.naming)
         span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=summary.as_of))
         scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
-        return {
-            foot: self.kept.drawn(
-                toe_length_panel,
-                foot,
-                series,
-                summary.events,
-                span,
-                scale,
-                series_told(self.naming, measure, foot, series),
-                forecast=ahead.get(foot),
-                today=(summary.as_of, self.naming.phrase("chart_today")),
-                low=low,
-                language=self.naming.language,
-            )
-            for foot, series in readings.items()
-        }
+        today = (summary.as_of, self.naming.phrase("chart_today"))
+        return self._by_foot(
+            measure,
+            readings,
+            lambda foot, series, told, language: self.kept.drawn(
+                toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), today, low, language
+            ),
+        )
 
     def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
-        title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
-        return {
-            foot: self.kept.drawn(
-                angle_panel,
-                foot,
-                series,
-                summary.events,
-                span,
-                scale,
-                title[foot],
-                low=low,
-                language=self.naming.language,
-            )
-            for foot, series in readings.items()
-        }
+        return self._by_foot(
+            measure,
+            readings,
+            lambda foot, series, told, language: self.kept.drawn(
+                angle_panel, foot, series, summary.events, span, scale, told, low=low, language=language
+            ),
+        )
 
     def _heels(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot) -> dict[Foot, str]:
         span = shared_span(readings, summary.events)
         error = max(summary.feet[foot].measures[measure].smallest_real_size for foot in readings)
         scale = scale_about_zero(readings, error)
         higher = (self.naming.phrase("chart_outer_higher"), self.naming.phrase("chart_inner_higher"))
-        title = {foot: series_told(self.naming, measure, foot, series) for foot, series in readings.items()}
-        return {
-            foot: self.kept.drawn(
-                difference_panel,
-                foot,
-                series,
-                summary.events,
-                span,
-                scale,
-                title[foot],
-                higher,
-                error,
-                language=self.naming.language,
-            )
-            for foot, series in readings.items()
-        }
+        return self._by_foot(
+            measure,
+            readings,
+            lambda foot, series, told, language: self.kept.drawn(
+                difference_panel, foot, series, summary.events, span, scale, told, higher, error, language=language
+            ),
+        )
 
     def toe_panels(self, toes: Courses) -> dict[Foot, Markup]:
         """Toe length through the visits of the last year with what is expected since, a low panel for each foot."""
         today = (toes.today, self.naming.phrase("chart_today")) if toes.today else None
+        ahead = {foot: one.expected for foot, one in toes.by_foot.items()}
+        svgs = self._by_foot(
+            "toe_length",
+            {foot: one.readings for foot, one in toes.by_foot.items()},
+            lambda foot, series, told, language: self.kept.drawn(
+                toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], today, True, language
+            ),
+        )
+        return {foot: self._place(svg) for foot, svg in svgs.items()}
+
+    def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
+        """A panel for each foot, with its words and in the language of the page."""
         return {
-            foot: self._place(
-                self.kept.drawn(
-                    toe_length_panel,
-                    foot,
-                    one.readings,
-                    (),
-                    toes.span,
-                    toes.scale,
-                    series_told(self.naming, "toe_length", foot, one.readings),
-                    forecast=one.expected,
-                    today=today,
-                    low=True,
-                    language=self.naming.language,
-                )
-            )
-            for foot, one in toes.by_foot.items()
+            foot: panel(foot, series, series_told(self.naming, measure, foot, series), self.naming.language)
+            for foot, series in readings.items()
         }
 
     def toe_course(self, toes: Courses, foot: Foot) -> Markup:
