@@ -56,20 +56,35 @@ def ring_shape(one: Traced) -> RingShape | None:
 
 def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
     """A traced sole in the foot's own frame; None where nothing gives one, or no scale its mm. found: its ring."""
-    frame = sole_frame(one.points) if one.tracing.tells_lengths else None
-    if frame is None:
+    seen = in_own_frame(one)
+    if not seen:
         return None
-    seen = {name: frame.seen(spots) for name, spots in one.points.items()}
-    frog = [seen[name][0] for name in (FROG[1], FROG[0], FROG[2]) if all(mark in seen for mark in FROG)]
     return TracedSole(
         wall=plain_line(seen.get("wall")),
         white_line=plain_line(seen.get("white_line")),
-        frog=plain_line(np.array(frog)) if frog else (),
-        bars=tuple(plain_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen),
+        frog=frog_corners(seen),
+        bars=bar_lines(seen),
         best_axis=_best_axis(one, seen),
         breakover=plain_line(seen["breakover"])[0] if "breakover" in seen else None,
         flares=found.on_sole if found else (),
     )
+
+
+def in_own_frame(one: Traced) -> dict[str, Floats]:
+    """The landmarks of a sole in the foot's own frame, mm; empty where nothing gives one, or no scale its mm."""
+    frame = sole_frame(one.points) if one.tracing.tells_lengths else None
+    return {name: frame.seen(spots) for name, spots in one.points.items()} if frame else {}
+
+
+def frog_corners(seen: Points) -> Line:
+    """The inner corner of a frog, its apex and its outer corner; empty where one of them was not traced."""
+    corners = (FROG[1], FROG[0], FROG[2])
+    return plain_line(np.concatenate([seen[name][:1] for name in corners])) if set(FROG) <= seen.keys() else ()
+
+
+def bar_lines(seen: Points) -> tuple[Line, ...]:
+    """The bars that were traced, the inner one first."""
+    return tuple(plain_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen)
 
 
 def _best_axis(one: Traced, seen: Points) -> tuple[Point, float] | None:

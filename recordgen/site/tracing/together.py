@@ -11,17 +11,17 @@ from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.concentric import equal_distance, even_thickness, off_even
 from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.figures import Traced, picked
-from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
+from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 from recordgen.hoof.tracing.registration import laid_onto
-from recordgen.hoof.tracing.wall_thickness import NAMES, ZONE_BOUNDS, far_enough, ring, sole_frame
+from recordgen.hoof.tracing.wall_thickness import NAMES, ZONE_BOUNDS, far_enough, ring
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.tracing.off_concentric import OffConcentric
 from recordgen.pictures.tracing.sole import TracedSole
 from recordgen.pictures.tracing.sole_over import SoleOnPhoto
 from recordgen.records.models.lines.drawn import drawn_lines
 from recordgen.records.models.names import ZONES, Zone
-from recordgen.site.tracing.soles import on_sole, plain_line, runs_of
+from recordgen.site.tracing.soles import bar_lines, frog_corners, in_own_frame, on_sole, plain_line, runs_of
 from recordgen.site.tracing.words import with_hand_error
 
 # A stretch outside the line of equal distance is shaded where it reaches so far, mm. Judgement.
@@ -36,14 +36,14 @@ def sole_on_photo(one: Traced) -> SoleOnPhoto:
         (one.tracing.image.width, one.tracing.image.height),
         plain_line(seen.get("wall")),
         plain_line(seen.get("white_line")),
-        _frog(seen),
-        tuple(plain_line(seen[name]) for name in ("bar_medial", "bar_lateral") if name in seen),
+        frog_corners(seen),
+        bar_lines(seen),
     )
 
 
 def laid_soles(first: Traced, last: Traced) -> tuple[TracedSole, TracedSole] | None:
     """Two soles in the frame of the first, the last laid onto it by the frog; None without scales or frogs."""
-    both = [_seen(one) for one in (first, last)]
+    both = [in_own_frame(one) for one in (first, last)]
     if not all(both):
         return None
     moved = laid_onto(both[1], both[0])
@@ -52,7 +52,7 @@ def laid_soles(first: Traced, last: Traced) -> tuple[TracedSole, TracedSole] | N
 
 def off_shape(one: Traced, sole: TracedSole | None, naming: Naming) -> OffConcentric | None:
     """A sole against the line of equal distance; None where the ring was not traced far enough. sole: as drawn."""
-    found, seen = ring(one.points) if one.tracing.tells_lengths else None, _seen(one)
+    found, seen = ring(one.points) if one.tracing.tells_lengths else None, in_own_frame(one)
     if sole is None or found is None or not seen or not far_enough(found.angle_deg):
         return None
     even, off = float(even_thickness(*found)), off_even(*found)
@@ -90,15 +90,5 @@ def _outside(run: NDArray[np.intp], off: Floats) -> Sequence[NDArray[np.intp]]:
     return [part for part in parts if len(part) > 1 and off[part].max() >= SHADED_FROM]
 
 
-def _seen(one: Traced) -> dict[str, Floats]:
-    frame = sole_frame(one.points) if one.tracing.tells_lengths else None
-    return {name: frame.seen(spots) for name, spots in one.points.items()} if frame else {}
-
-
 def _outline(seen: Points) -> TracedSole:
-    return TracedSole(plain_line(seen.get("wall")), plain_line(seen.get("white_line")), _frog(seen))
-
-
-def _frog(seen: Points) -> tuple[Point, ...]:
-    corners = (FROG[1], FROG[0], FROG[2])
-    return plain_line(np.concatenate([seen[name][:1] for name in corners])) if set(FROG) <= seen.keys() else ()
+    return TracedSole(plain_line(seen.get("wall")), plain_line(seen.get("white_line")), frog_corners(seen))
