@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
@@ -23,9 +22,8 @@ from recordgen.records.receive.questions import Answers, phrases_of
 from recordgen.records.receive.take_in import receipt_word
 from recordgen.records.receive.visits import visit_text
 from recordgen.records.yaml.tree import document
-from tests.conftest import RECORDS
 from tests.support.any_visit import visits
-from tests.support.commands import run
+from tests.support.commands import run, small_practice
 from tests.support.field import Hand, field_folder, hosted, opened, phone
 from tests.support.photographs import drawn, file_of
 
@@ -76,10 +74,7 @@ def test_what_a_hand_tapped_stands_in_the_records(
 ) -> None:
     """A length and a photograph; the word that the computer prints is the one the phone takes."""
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
-    records = tmp_path / "records"
-    shutil.copytree(RECORDS / "willowmere" / "tansy", records / "willowmere" / "tansy")
-    shutil.copy(RECORDS / "willowmere" / "stable.yaml", records / "willowmere")
-    shutil.copy(RECORDS / "practice.yaml", records)
+    records = small_practice(tmp_path, ["tansy"])
     folder = field_folder(tmp_path / "field", key=field_key(records).public)
     with hosted(folder) as address:
         hand = opened(phone(browser), address)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime as dt
 import hashlib
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -16,21 +15,15 @@ from recordgen.private.keystore.field_key import field_key
 from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.tree import document
-from tests.conftest import RECORDS
 from tests.support.access import violations
-from tests.support.commands import run
+from tests.support.commands import run, small_practice
 from tests.support.field import Hand, field_folder, hosted, opened, phone
 from tests.support.field_tracing import handed, kept, photographed, traced, tracing
-from tests.support.tracing_screen import Tapper, marks_of
+from tests.support.tracing_screen import marks_of
 from tests.support.typed_tracings import tapped
 
 MOST_CONTACTS = 32
 MARKS = marks_of()
-_UNIT = "tracing.view.unit"
-_TURNED = """() => new Promise((done) => {
-  const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
-  look();
-})"""
 
 
 @pytest.fixture(scope="module")
@@ -56,10 +49,7 @@ def test_what_was_traced_stands_in_the_records(
 ) -> None:
     """A sole by few contacts in any order, and a side: each with its photograph, whose checksum it bears."""
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
-    records = tmp_path / "records"
-    shutil.copytree(RECORDS / "willowmere" / "tansy", records / "willowmere" / "tansy")
-    shutil.copy(RECORDS / "willowmere" / "stable.yaml", records / "willowmere")
-    shutil.copy(RECORDS / "practice.yaml", records)
+    records = small_practice(tmp_path, ["tansy"])
     with hosted(field_folder(tmp_path / "field", key=field_key(records).public)) as address:
         hand = opened(phone(browser), address)
         sole = tracing(hand, photographed(hand))
@@ -98,16 +88,15 @@ def test_wrong_taps_a_pinch_and_a_turn_leave_the_points_alone(hand: Hand) -> Non
     tapper = tracing(hand, photographed(hand))
     tapper.tap([600, -60])
     beside = tapper.words()
-    unit = hand.page.evaluate(_UNIT)
-    _pinch(tapper)
-    zoomed = hand.page.evaluate(_UNIT)
+    unit = hand.page.evaluate("tracing.view.unit")
+    tapper.pinch([400, 700])
+    zoomed = hand.page.evaluate("tracing.view.unit")
     after_pinch = tapper.points().get("scale", [])
     hand.page.evaluate("tracing.view.fit()")
     tapper.scale(MARKS)
     tapper.tap(*MARKS["frog_apex"])
     before = tapper.points()
-    hand.page.set_viewport_size({"width": 844, "height": 390})
-    hand.page.evaluate(_TURNED)
+    tapper.turn()
     tapper.tap(*MARKS["frog_medial"])
     turned = tapper.points()
     hand.page.set_viewport_size({"width": 390, "height": 844})
@@ -116,22 +105,6 @@ def test_wrong_taps_a_pinch_and_a_turn_leave_the_points_alone(hand: Hand) -> Non
     assert (after_pinch, zoomed > 1.5 * unit) == ([], True)
     assert {name: turned[name] for name in before} == before
     assert turned["frog_medial"][0] == pytest.approx(MARKS["frog_medial"][0], abs=3)
-
-
-def _pinch(tapper: Tapper) -> None:
-    """One finger touches, a second comes, both go apart, and back together after a look."""
-    touch = tapper.page.context.new_cdp_session(tapper.page)
-    x, y = tapper.at([400, 700])
-
-    def send(kind: str, *spots: float) -> None:
-        points = [{"x": spot, "y": y, "id": number} for number, spot in enumerate(spots)]
-        touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
-
-    send("touchStart", x)
-    send("touchStart", x, x + 50)
-    for step in range(1, 6):
-        send("touchMove", x - 8 * step, x + 50 + 8 * step)
-    send("touchEnd")
 
 
 def test_what_was_tapped_is_there_again_after_a_kill(browser: Browser, field_address: str) -> None:

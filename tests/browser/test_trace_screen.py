@@ -113,20 +113,7 @@ def test_a_tap_beside_the_picture_sets_nothing(hand: Tapper) -> None:
 def test_a_pinch_ends_the_tap_that_had_begun(hand: Tapper) -> None:
     """No point stays, and the picture is larger."""
     unit = hand.page.evaluate("tracing.view.unit")
-    touch = hand.page.context.new_cdp_session(hand.page)
-    x, y = hand.at([600, 500])
-
-    def send(kind: str, *spots: tuple[float, float]) -> None:
-        points = [{"x": one, "y": other, "id": number} for number, (one, other) in enumerate(spots)]
-        touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
-
-    send("touchStart", (x, y))
-    send("touchMove", (x + 10, y))
-    send("touchStart", (x + 10, y), (x + 60, y))
-    for step in range(1, 6):
-        send("touchMove", (x + 10 - 8 * step, y), (x + 60 + 8 * step, y))
-    send("touchEnd", (x - 30, y))
-    send("touchEnd")
+    hand.pinch([600, 500])
 
     assert hand.points().get("scale", []) == []
     assert hand.page.evaluate("tracing.view.unit") > 1.5 * unit
@@ -152,8 +139,7 @@ def test_a_turned_phone_keeps_points_and_place(hand: Tapper) -> None:
     hand.scale(MARKS)
     hand.tap(*MARKS["frog_apex"])
     before = hand.points()
-    hand.page.set_viewport_size({"width": 844, "height": 390})
-    hand.page.evaluate(_TURNED)
+    hand.turn()
     hand.tap(*MARKS["frog_medial"])
 
     assert {name: hand.points()[name] for name in before} == before
@@ -252,12 +238,6 @@ def test_other_views_are_traced_as_well(browser: Browser, tmp_path: Path, view: 
     told = plain_values(found)
     assert told == pytest.approx({name: true[name] for name in told}, abs=1.2)
     assert hand.said == []
-
-
-_TURNED = """() => new Promise((done) => {
-  const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
-  look();
-})"""
 
 
 def _typed(marks: dict[str, Any]) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Sequence
 from pathlib import Path
 
 from click.testing import CliRunner, Result
@@ -21,13 +22,13 @@ def run_today(command: str, *words: str | Path, records: Path = RECORDS) -> Resu
     return run(command, *words, "--records", records, "--today", TODAY.isoformat())
 
 
-def small_practice(folder: Path) -> Path:
-    """One stable of the demo practice with two of its horses and their visits of 2026, to change at will."""
+def small_practice(folder: Path, horses: Sequence[str] = ("bramble", "fennel")) -> Path:
+    """One stable of the demo practice with some of its horses and their visits of 2026, to change at will."""
     records = folder / "records"
     stable = records / "willowmere"
     stable.mkdir(parents=True)
     shutil.copy(RECORDS / "practice.yaml", records)
     shutil.copy(RECORDS / "willowmere" / "stable.yaml", stable)
-    for horse in ("bramble", "fennel"):
+    for horse in horses:
         shutil.copytree(RECORDS / "willowmere" / horse, stable / horse, ignore=shutil.ignore_patterns("202[45]-*"))
     return records

@@ -132,6 +132,28 @@ class Tapper:
         found.tap() if self.page.evaluate("navigator.maxTouchPoints > 0") else found.click()
         self.contacts += 1
 
+    def pinch(self, spot: list[float]) -> None:
+        """One finger touches a spot and moves, a second comes, both go apart, and leave one after the other."""
+        touch = self.page.context.new_cdp_session(self.page)
+        x, y = self.at(spot)
+
+        def send(kind: str, *across: float) -> None:
+            points = [{"x": one, "y": y, "id": number} for number, one in enumerate(across)]
+            touch.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": points})
+
+        send("touchStart", x)
+        send("touchMove", x + 10)
+        send("touchStart", x + 10, x + 60)
+        for step in range(1, 6):
+            send("touchMove", x + 10 - 8 * step, x + 60 + 8 * step)
+        send("touchEnd", x - 30)
+        send("touchEnd")
+
+    def turn(self) -> None:
+        """Turn the phone on its side, and wait until the screen has followed."""
+        self.page.set_viewport_size({"width": 844, "height": 390})
+        self.page.evaluate(_TURNED)
+
     def points(self) -> Marks:
         """The points on the screen."""
         return self.page.evaluate("tracing.draft.now.points")  # type: ignore[no-any-return]
@@ -172,6 +194,11 @@ _AT = """(spot) => {
   const box = document.querySelector('canvas').getBoundingClientRect(), at = tracing.view.toScreen(spot);
   return [box.left + at[0], box.top + at[1]];
 }"""
+
+_TURNED = """() => new Promise((done) => {
+  const look = () => tracing.view.width > tracing.view.height ? done() : requestAnimationFrame(look);
+  look();
+})"""
 
 
 def opened(context: BrowserContext, address: str) -> Tapper:
