@@ -43,5 +43,11 @@ def traced_by(seen: Photographed, lot: np.random.Generator, view: str, hand_px: 
         if name in px
     }
     scale = {"from": px["scale"][0].tolist(), "to": px["scale"][1].tolist(), "length": 100}
-    told = {"view": view, "moment": "after", "image": list(SIZE), "scale": scale, "hand_error": 1000 * hand_px / SIZE[0]}
+    told = {
+        "view": view,
+        "moment": "after",
+        "image": list(SIZE),
+        "scale": scale,
+        "hand_error": 1000 * hand_px / SIZE[0],
+    }
     return Tracing.model_validate(told | marks)

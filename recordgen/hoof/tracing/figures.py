@@ -1,8 +1,8 @@
 """Figures of a foot's tracings: each figure with its error, and which landmarks are missing for the others.
 
-The error of the marking hand goes through every figure by Monte Carlo: each point, the ends of the scale among them, is
-picked anew so many times with a normal error, the lines are drawn anew through it, and the spread of the figure over
-these draws is its standard deviation.
+The errors go through every figure by Monte Carlo: each point, the ends of the scale among them, is picked anew so many
+times with a normal error of the hand, the lines run anew between the points, a photograph is seen by a camera that was
+held otherwise, and the spread of the figure over these draws is its standard deviation.
 The delta method would do for smooth figures alone; the widest place and the greatest gap have corners.
 """
 
@@ -48,14 +48,14 @@ COMPUTED: Mapping[TracedView, tuple[tuple[Compute, Mapping[str, tuple[str, ...]]
 
 @dataclass(frozen=True)
 class Figure:
-    """A figure of a tracing and the standard deviation that the marking hand gives it, both in the figure's unit."""
+    """A figure of a tracing and its standard deviation by hand, taps and camera, both in the figure's unit."""
 
     value: float
     sd: float
 
     @property
     def beyond_error(self) -> bool:
-        """Whether it differs from nothing by more than the error of the hand."""
+        """Whether it differs from nothing by more than its error."""
         return abs(self.value) >= smallest_real_change(self.sd, 0)
 
 

@@ -93,7 +93,7 @@ class TracedWords:
 
 
 def with_error(naming: Naming, measure: Measure, figure: Figure | None) -> str:
-    """A figure in the digits of its measure, with 95 % of the error of the hand; a dash without one."""
+    """A figure in the digits of its measure, with 95 % of its error; a dash without one."""
     if figure is None:
         return DASH
     return with_hand_error(naming, figure, _digits(measure))

@@ -12,9 +12,11 @@ from recordgen.hoof.tracing.errors.draws import redrawn
 from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import Traced, in_mm, picked, plain_values, reckoned, traced
 from recordgen.hoof.tracing.foot_frame import FROG
+from recordgen.hoof.tracing.readings import stance_sd
 from recordgen.hoof.tracing.sole import sole_figures
+from recordgen.records.models.reference import TRACING
 from recordgen.records.models.tracing import Tracing
-from tests.support.horse_records import foot, summary, visit
+from tests.support.horse_records import MEASURES, foot, summary, visit
 from tests.support.sole_shapes import FORE, Sole
 from tests.support.typed_tracings import SINGLE, typed
 
@@ -132,6 +134,16 @@ def test_the_reading_of_a_sole_has_the_error_of_its_figure(of: str) -> None:
 
     assert found["sole_length"].smallest_real_change == pytest.approx(1.96 * math.sqrt(2) * sd)
     assert (sd > 1.2) == (of == "photograph")
+
+
+@pytest.mark.parametrize("key", [key for key, measure in MEASURES.items() if TRACING in measure.words.methods])
+def test_the_table_tells_what_is_added_to_the_error_of_a_tracing(key: str) -> None:
+    """Of a sole, which is held up, nothing; of the other views the stance."""
+    measure = MEASURES[key]
+    added = stance_sd(measure, Tracing.model_construct(of="photograph", view=measure.words.view))
+    source = measure.words.methods[TRACING].source
+
+    assert ("what the stance adds" in source, "as a guide" in source) == (added > 0, added == 0)
 
 
 def test_a_flare_that_went_down_is_a_change() -> None:

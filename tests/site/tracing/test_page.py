@@ -10,7 +10,7 @@ from bs4 import Tag
 
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.names import Foot
-from tests.support.pages import soup
+from tests.support.pages import soup, words
 from tests.support.sheets import demo_summary
 
 ERROR = re.compile(r"(−?\d+(?:\.\d+)?) ± (\d+(?:\.\d+)?)")
@@ -55,7 +55,7 @@ def latest(summary: HorseSummary, foot: Foot, view: str, moment: str, figure: st
     ],
 )
 def test_figures_stand_with_their_error(demo_sites: Path, row: str, figure: str, digits: int) -> None:
-    """Of the visit's two moments; the error is the hand's, 95 times of 100."""
+    """Of the visit's two moments; the error is that of the figure, 95 times of 100."""
     cells = figures(section(demo_sites, "bramble.html"), "Right hind")[row]
     for cell, moment in zip(cells, ("before", "after"), strict=True):
         found = ERROR.fullmatch(cell)
@@ -64,6 +64,14 @@ def test_figures_stand_with_their_error(demo_sites: Path, row: str, figure: str,
 
         assert float(found[1].replace("−", "-")) == pytest.approx(value, abs=0.5 * 10**-digits + 1e-9)
         assert float(found[2]) == pytest.approx(error, abs=0.5 * 10**-digits + 1e-9)
+
+
+def test_the_error_that_stands_there_is_told_whole(demo_sites: Path) -> None:
+    """On the page and on the sheet: a figure's error knows the camera, so nobody adds that once more."""
+    page, sheet = (demo_sites / "willowmere" / "horses" / name for name in ("bramble.html", "bramble-sheet.html"))
+
+    assert "by the camera and how the rule lay. How the horse stood can add to it." in words(page)
+    assert "95 % of the error of hand and camera" in words(sheet)
 
 
 def test_a_drawing_is_said_to_be_one(demo_sites: Path) -> None:
