@@ -120,19 +120,21 @@ def _foot(foot: Any, named: Any) -> Any:
     return {**foot, "tracings": [named(one) for one in tracings]} if isinstance(tracings, list) else foot
 
 
-def with_late_pictures(text: str, shown: str, pictures: Iterable[Picture]) -> str:
-    """The text of a visit whose tracings of photographs that came later name these now; nothing else changes.
+def with_late_pictures(before: bytes, shown: str, pictures: Iterable[Picture]) -> bytes:
+    """The file of a visit whose tracings of photographs that came later name these now; nothing else changes.
 
-    Where a tracing stands in a form that cannot be changed alone it stays as it is.
+    before: what the file holds. Where it is no visit, or a tracing stands in a form that cannot be changed alone, it
+    stays as it is, byte for byte.
     """
     late = {picture.sent: picture for picture in pictures}
     try:
-        visit = Visit.model_validate(document(shown, text.encode()).values)
+        text = before.decode()
+        visit = Visit.model_validate(document(shown, before).values)
         for foot, found in visit.feet.items():
             for number, tracing in enumerate(found.tracings):
                 if tracing.file is None and (picture := late.get(tracing.sha256)):
                     linked = tracing.model_copy(update={"file": picture.name, "sha256": picture.sum})
                     text = with_tracing(text, foot, linked, shown, instead_of=number)
-    except (ValidationError, Trouble):
-        return text
-    return text
+    except (UnicodeDecodeError, ValidationError, Trouble):
+        return before
+    return text.encode()

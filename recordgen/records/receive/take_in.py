@@ -270,7 +270,7 @@ class TakingIn:
         if self.dry_run or not file.is_file():
             return known
         before = file.read_bytes()
-        after = with_late_pictures(before.decode("utf-8", "replace"), file.name, late).encode()
+        after = with_late_pictures(before, file.name, late)
         if after == before:
             return known
         with writing(file, "The visit stays as it was"):

@@ -83,14 +83,22 @@ def test_what_is_in_no_form_stays_for_the_models_to_refuse(record: dict[str, Any
     assert with_pictures(brought, {}, Problems()) == record
 
 
+LATE = Picture("p1", NAME, PLAIN_SUM, SENT_SUM)
+
+
+def typed(note: str, more: str = "") -> str:
+    """A visit's file with one tracing that waits for its picture."""
+    return (
+        f"date: 2026-11-20\nnote: '{note}'{more}\nfeet:\n  left_fore:\n    tracings:\n"
+        f"      - {{view: sole, moment: after, image: [320, 240], sha256: {SENT_SUM}}}{more}\n"
+    )
+
+
 @pytest.mark.parametrize("more", ["", "  # mine"])
 def test_a_picture_that_comes_later_is_named_by_its_tracing(more: str) -> None:
     """All else stays; a tracing with somebody's comment in it is left alone."""
-    text = (
-        f"date: 2026-11-20\nnote: 'By hand'{more}\nfeet:\n  left_fore:\n    tracings:\n"
-        f"      - {{view: sole, moment: after, image: [320, 240], sha256: {SENT_SUM}}}{more}\n"
-    )
-    after = with_late_pictures(text, "visit", [Picture("p1", NAME, PLAIN_SUM, SENT_SUM)])
+    text = typed("By hand", more)
+    after = with_late_pictures(text.encode(), "visit", [LATE]).decode()
 
     if more:
         assert after == text
@@ -99,3 +107,10 @@ def test_a_picture_that_comes_later_is_named_by_its_tracing(more: str) -> None:
         assert PLAIN_SUM in after
         assert SENT_SUM not in after
         assert after.startswith("date: 2026-11-20\nnote: 'By hand'\n")
+
+
+def test_a_file_in_other_letters_is_left_alone() -> None:
+    """An editor that saves no UTF-8 loses nothing: what cannot be read is not written anew."""
+    raw = typed("Müde").encode("latin-1")
+
+    assert with_late_pictures(raw, "visit", [LATE]) == raw
