@@ -64,7 +64,7 @@ def _key_meant(typed: str, around: Any, known: list[str], beside: Any) -> str:
     meant = MEANT_KEYS.get(typed.lower())
     if meant in known:
         given = beside.get(typed) if isinstance(beside, Mapping) else None
-        return _HOW.get(typed, "") or f"Write {meant}: {quoted(given)[1:-1] if isinstance(given, str) else '…'}"
+        return _HOW.get(typed.lower(), "") or f"Write {meant}: {quoted(given)[1:-1] if isinstance(given, str) else '…'}"
     if (homes := list(_homes(typed, around))) and typed.lower() not in (name.lower() for name in known):
         return f"It belongs under {' or '.join(f'{name}:' for name in homes)}"
     return did_you_mean(typed, known, f"Known here are {', '.join(known)}")

@@ -49,3 +49,10 @@ def test_what_is_told_is_right(tmp_path: Path) -> None:
     (problem,) = problems_of(tmp_path, f"{DAY}next: 6\n")
 
     assert problems_of(tmp_path, f"{DAY}{problem.way_out.removeprefix('Write ')}\n") == []
+
+
+def test_a_key_that_is_meant_is_known_by_its_capitals_too(tmp_path: Path) -> None:
+    """An age is no year of birth, however it is typed."""
+    (problem,) = problems_of(tmp_path, "name: Bramble\nAge: 11\n", Horse)
+
+    assert problem.way_out == "Write the year of birth, such as born: 2015, since an age is soon wrong"
