@@ -46,7 +46,8 @@ class Problem:
 
     def as_line(self) -> str:
         """The problem as one line for a terminal: `path:line:column: level: message. Way out. [code]`."""
-        return visible(f"{self.place}: {self.level}: {sentences(self.message, self.way_out)} [{self.code}]")
+        place = str(self.place).translate(_LINE_ENDS)
+        return visible(f"{place}: {self.level}: {sentences(self.message, self.way_out)} [{self.code}]")
 
     def as_json(self) -> dict[str, str | int]:
         """The problem as a mapping with path, line, column, level, code, message and way_out."""
@@ -109,6 +110,8 @@ def warning(place: Place, code: str, message: str, way_out: str) -> Problem:
 # Signs that count as letters or marks and show nothing. Source: Unicode, property Default_Ignorable_Code_Point, less
 # the signs of the categories Cc and Cf and what only picks a form of the sign before. From memory, not read.
 SHOW_NOTHING = "\u034f\u115f\u1160\u17b4\u17b5\u3164\uffa0"
+# In the name of a file.
+_LINE_ENDS = str.maketrans({"\n": "\\n", "\t": "\\t"})
 
 
 def is_visible(sign: str) -> bool:
@@ -124,10 +127,15 @@ def visible(text: str) -> str:
     return "".join(sign if is_visible(sign) or sign in "\n\t" else json.dumps(sign)[1:-1] for sign in text)
 
 
-def quoted(text: str, longest: int = 40) -> str:
-    """Text as it was typed, in quotes, on one line and no longer than a message can bear; hidden signs spelled out."""
+def as_typed(text: str, longest: int = 40) -> str:
+    """Text as it was typed, on one line and no longer than a message can bear; hidden signs spelled out."""
     line = visible("".join(" " if sign.isspace() else sign for sign in text[: longest + 1]))
-    return f"'{line}'" if len(text) <= longest else f"'{line[:longest].rstrip()}…'"
+    return line if len(text) <= longest else f"{line[:longest].rstrip()}…"
+
+
+def quoted(text: str, longest: int = 40) -> str:
+    """Text as `as_typed` gives it, in quotes."""
+    return f"'{as_typed(text, longest)}'"
 
 
 class Trouble(Exception):

@@ -113,3 +113,10 @@ def test_a_problem_spells_out_what_was_typed() -> None:
     line = Problem(Place("a\x1b[2J.yaml"), "odd-value", quoted("x\u202ey") + " is odd").as_line()
 
     assert line == "a\\u001b[2J.yaml:1:1: error: 'x\\u202ey' is odd. [odd-value]"
+
+
+def test_a_problem_is_one_line() -> None:
+    """Whatever stands in the name of its file."""
+    line = Problem(Place("a\nb\t.yaml"), "odd-value", "odd").as_line()
+
+    assert line == "a\\nb\\t.yaml:1:1: error: odd. [odd-value]"

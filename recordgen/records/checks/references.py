@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Problem, Step, quoted, warning
+from recordgen.problems import Problem, Step, as_typed, quoted, warning
 from recordgen.public_holidays import regions_of
 from recordgen.records.models.care_in_force import care_in_force
 from recordgen.records.models.horse import Horse
@@ -112,12 +112,8 @@ def ended_in_vain(visits: Sequence[Written[Visit]], library: Mapping[str, CareWo
 def _in_force(typed: str, names: Sequence[str]) -> str:
     if not names:
         return "None is in force then; take it out"
-    shown = [_short(name) for name in names]
+    shown = [as_typed(name) for name in names]
     return did_you_mean(typed, shown, f"In force then: {', '.join(shown)}")
-
-
-def _short(name: str) -> str:
-    return quoted(name)[1:-1]
 
 
 def _methods(

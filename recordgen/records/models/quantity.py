@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from recordgen.problems import quoted
+
 _INCH_MM = 25.4
 _MM_IN = {
     **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), 1.0),
@@ -90,8 +92,8 @@ def _if_right(text: str, units: dict[str, float]) -> str:
 
 def _unknown_unit(unit: str, number: str, units: dict[str, float]) -> NotAQuantity:
     if len(units) == 1:
-        return NotAQuantity("a number alone is expected", f"Take out '{unit}'", number)
-    return NotAQuantity(f"the unit '{unit}' is not known here")
+        return NotAQuantity("a number alone is expected", f"Take out {quoted(unit)}", number)
+    return NotAQuantity(f"the unit {quoted(unit)} is not known here")
 
 
 def height_cm(text: str) -> float:

@@ -9,8 +9,9 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from recordgen.nearest import nearest
-from recordgen.problems import Step
+from recordgen.problems import Step, as_typed, is_visible
 from recordgen.records.models.annotations import bare, choices, inside, is_model
+from recordgen.records.yaml.slips import CURLY
 from recordgen.records.yaml.unknown import MEANT_KEYS
 from recordgen.records.yaml.write import on_one_line
 
@@ -18,8 +19,7 @@ from recordgen.records.yaml.write import on_one_line
 _PLAIN = re.compile(r"[^\W_](?:[\w .+/-]|:(?=/)){0,59}")
 _PLAIN_LIST = re.compile(r"[^\W_][\w .+/–-]*([,;] ?[^\W_][\w .+/–-]*)*")
 LONGEST_LIST = 60
-# Quotes of a word processor, which YAML takes for letters.
-CURLY = "“”„‟‘’‚‛«»"
+LONGEST_VALUE = 200
 # Under these a sentence goes before it goes under a name.
 _FOR_SENTENCES = ("words",)
 # What goes with a value and is none itself.
@@ -71,10 +71,10 @@ def as_list(model: Any, name: Step, given: Any) -> str | None:
 
 
 def correct_line(steps: Sequence[Step], value: str | None, otherwise: str) -> str:
-    """The way out: the corrected value where it is known, behind its key."""
-    if not value or not steps:
+    """The way out: the corrected value behind its key, where it is known, shows as it is and is short enough."""
+    if not value or not steps or len(value) > LONGEST_VALUE or not all(map(is_visible, value)):
         return otherwise
-    return f"Write {f'{steps[-1]}: ' if isinstance(steps[-1], str) else ''}{value}"
+    return f"Write {f'{as_typed(steps[-1])}: ' if isinstance(steps[-1], str) else ''}{value}"
 
 
 def mended(model: type[BaseModel], name: str, given: Any) -> str | None:

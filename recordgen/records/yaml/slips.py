@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from recordgen.problems import visible
+from recordgen.problems import as_typed
 
 Slip = tuple[int, int, str, str, str]  # line and column from 1, code, what is wrong, the way out
 
@@ -22,7 +22,8 @@ _COLON_WITHIN = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*): +(?P<text>[^
 _KEY_AND_NUMBER = re.compile(r"[a-z_]+: [0-9][^,:]*")
 # A list as other programs write it: with round points or numbers.
 _BULLET = re.compile(r"[ \t]*(?:[•‣◦·–—*]|[0-9]{1,2}[.)]) *(?P<text>[^\s].*)")
-_CURLY = "“”„‟‘’‚‛«»"
+# Quotes of a word processor, which YAML takes for letters.
+CURLY = "“”„‟‘’‚‛«»"
 
 
 def glued(text: str) -> tuple[str, str] | None:
@@ -34,7 +35,7 @@ def glued(text: str) -> tuple[str, str] | None:
 def missing_space(key: str, value: str) -> tuple[str, str, str]:
     """The code, what is wrong with `key:value`, and the way out."""
     right = f"{key}: {_NEXT_KEY.split(value)[0]}"
-    return "space-missing", f"a space is missing after the colon of {key}", f"Write {_short(right)}"
+    return "space-missing", f"a space is missing after the colon of {as_typed(key)}", f"Write {_short(right)}"
 
 
 def unsure_comment(line: str, begin: int = 0) -> int | None:
@@ -79,15 +80,20 @@ def _within_line(line: str) -> tuple[int, str, str, str] | None:
         return found.start("text") + 1, "yaml-dash", "a list is written with dashes", f"Write - {_short(found['text'])}"
     if (found := _QUOTE_WITHIN.fullmatch(line)) and found["quote"] in found["text"].replace("''", ""):
         at = found.start("text") + found["text"].index(found["quote"]) + 1
-        return at, "yaml-quote", "the quote here ends the text", f"Write {found['key']}: {_quoted(found['text'])}"
+        return (
+            at,
+            "yaml-quote",
+            "the quote here ends the text",
+            f"Write {as_typed(found['key'])}: {_quoted(found['text'])}",
+        )
     if found := _COLON_WITHIN.fullmatch(line):
         text = found["text"].strip()
-        whole = f"{{{text}}}" if _KEY_AND_NUMBER.fullmatch(text) else _quoted(text.strip(_CURLY))
+        whole = f"{{{_short(text)}}}" if _KEY_AND_NUMBER.fullmatch(text) else _quoted(text.strip(CURLY))
         return (
             found.end("key") + 1,
             "yaml-colon",
             "a second colon stands in this line",
-            f"Write {found['key']}: {whole}",
+            f"Write {as_typed(found['key'])}: {whole}",
         )
     return None
 
@@ -99,8 +105,7 @@ def _quoted(text: str) -> str:
 
 
 def _short(text: str) -> str:
-    text = visible("".join(" " if sign.isspace() else sign for sign in text))
-    return text if len(text) <= LONGEST_SHOWN else f"{text[:LONGEST_SHOWN].rstrip()}…"
+    return as_typed(text, LONGEST_SHOWN)
 
 
 def _above(lines: Sequence[str], line: int) -> int:

@@ -9,7 +9,7 @@ from typing import Any, get_args, get_origin
 from pydantic import BaseModel
 
 from recordgen.nearest import did_you_mean, nearest
-from recordgen.problems import Step, quoted
+from recordgen.problems import Step, as_typed, quoted
 from recordgen.records.models.annotations import annotation_at, bare, choices, inside, is_model
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import FEET, ZONES, foot_named, zone_named
@@ -57,14 +57,14 @@ def _key_meant(typed: str, around: Any, known: list[str], beside: Any) -> str:
         return _decimal(typed, beside)
     key, colon, value = typed.partition(":")
     if colon and key in known:
-        return f"Put a space after the colon: {key}: {quoted(value.strip())[1:-1]}"
+        return f"Put a space after the colon: {key}: {as_typed(value.strip())}"
     word, brace, _ = typed.partition(" {")
     if brace and word.strip() in known:
         return f"Put a colon behind it: {word.strip()}: {{…}}"
     meant = MEANT_KEYS.get(typed.lower())
     if meant in known:
         given = beside.get(typed) if isinstance(beside, Mapping) else None
-        return _HOW.get(typed.lower(), "") or f"Write {meant}: {quoted(given)[1:-1] if isinstance(given, str) else '…'}"
+        return _HOW.get(typed.lower(), "") or f"Write {meant}: {as_typed(given) if isinstance(given, str) else '…'}"
     if (homes := list(_homes(typed, around))) and typed.lower() not in (name.lower() for name in known):
         return f"It belongs under {' or '.join(f'{name}:' for name in homes)}"
     return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
@@ -76,9 +76,9 @@ def _decimal(typed: str, beside: Any) -> str:
     names = list(beside) if isinstance(beside, Mapping) else []
     at = names.index(typed) if typed in names else 0
     before = beside[names[at - 1]] if at else None
-    return (
-        f"A comma parts two values; write {names[at - 1]}: {before}.{typed}" if isinstance(before, str) else otherwise
-    )
+    if not isinstance(before, str):
+        return otherwise
+    return f"A comma parts two values; write {as_typed(names[at - 1])}: {as_typed(f'{before}.{typed}')}"
 
 
 def _homes(typed: str, around: Any) -> Iterator[str]:

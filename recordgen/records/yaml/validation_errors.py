@@ -9,7 +9,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, TypeAdapter, ValidationError
 from pydantic_core import ErrorDetails
 
-from recordgen.problems import Problem, Step, quoted
+from recordgen.problems import Problem, Step, as_typed
 from recordgen.records.models.annotations import annotation_at, extra, field_at, is_model
 from recordgen.records.yaml.shapes import as_keys, as_list, correct_line
 from recordgen.records.yaml.slips import glued, missing_space
@@ -65,7 +65,7 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
                 return "value-empty", f"{name} is empty", f"Add {steps[-1]}"
             return "key-missing", f"{name} is missing", f"Add {steps[-1]}"
         case "extra_forbidden":
-            return unknown_key(model, steps, values_at(found.values, found.typed(steps[:-1])))
+            return unknown_key(model, steps, _values_at(found.values, found.typed(steps[:-1])))
         case "literal_error":
             return unknown_choice(model, steps, name, error["input"])
         case "greater_than_equal" | "less_than_equal":
@@ -97,7 +97,7 @@ def _as_keys(steps: Sequence[Step], given: Any) -> str:
     return "Write key: value, each on its own line, and free words behind note:"
 
 
-def values_at(values: Any, steps: Sequence[Step]) -> Any:
+def _values_at(values: Any, steps: Sequence[Step]) -> Any:
     """The value at some steps of a file, as typed; None where nothing stands."""
     for step in steps:
         if isinstance(values, dict):
@@ -127,22 +127,20 @@ def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wr
 
 def say_steps(steps: Sequence[Step]) -> str:
     """Steps as people read them: `feet, left_fore, marks, number 2`."""
-    return ", ".join(f"number {step + 1}" if isinstance(step, int) else _short(step) for step in steps)
-
-
-def _short(step: str) -> str:
-    return quoted(step)[1:-1]
+    return ", ".join(f"number {step + 1}" if isinstance(step, int) else as_typed(step) for step in steps)
 
 
 def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     told = extra(field_at(model, steps))
     low, high = told["possible"]
-    way_out = correct_line(steps, in_other_unit(model, steps, given), "Type it anew, with its unit where it is another")
-    shown = _short(str(given))
+    way_out = correct_line(
+        steps, _in_other_unit(model, steps, given), "Type it anew, with its unit where it is another"
+    )
+    shown = as_typed(str(given))
     return "value-impossible", f"{name}: {shown} is not possible; {low:g} to {high:g} {told['unit']} is", way_out
 
 
-def in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> str | None:
+def _in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> str | None:
     """A bare number with the one unit in which it would be likely; None where none is, or several are."""
     info, around = field_at(model, steps), annotation_at(model, steps[:-1])
     if info is None or not is_model(around) or not isinstance(given, str) or not _BARE.fullmatch(given.strip()):
@@ -150,13 +148,13 @@ def in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> 
     low, high = extra(info)["likely"]
     likely = []
     for unit in _UNITS.get(extra(info)["unit"], ()):
-        value = value_of(around, str(steps[-1]), f"{given.strip()} {unit}")
+        value = _value_of(around, str(steps[-1]), f"{given.strip()} {unit}")
         if value is not None and low <= value <= high:
             likely.append(f"{given.strip()} {unit}")
     return likely[0] if len(likely) == 1 else None
 
 
-def value_of(model: type[BaseModel], name: str, typed: str) -> float | None:
+def _value_of(model: type[BaseModel], name: str, typed: str) -> float | None:
     """The number that one key of a record makes of a text; None where it refuses it."""
     info = model.model_fields[name]
     try:

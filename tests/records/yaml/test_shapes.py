@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.problems import is_visible
 from recordgen.records.models.fields import Record
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.visit import Visit
@@ -49,6 +50,36 @@ def test_what_is_told_is_right(tmp_path: Path) -> None:
     (problem,) = problems_of(tmp_path, f"{DAY}next: 6\n")
 
     assert problems_of(tmp_path, f"{DAY}{problem.way_out.removeprefix('Write ')}\n") == []
+
+
+FOOT = f"{DAY}feet:\n  left_fore:\n    "
+
+
+@pytest.mark.parametrize("sign", ["\t", "\u202e", "\u2066", "x" * 500, "1" * 500, " " * 500])
+@pytest.mark.parametrize(
+    ("code", "typed"),
+    [
+        ("key-unknown", f"{FOOT}before: {{toe_length: 8§6,5}}\n"),
+        ("key-unknown", f"{DAY}comment: calm§\n"),
+        ("name-unknown", f"{DAY}feet:\n  front left§: {{landing: flat}}\n"),
+        ("word-unknown", f"{FOOT}landing: fl§ta\n"),
+        ("keys-expected", f'{FOOT}before: {{heel_height: "33§/32"}}\n'),
+        ("list-expected", f"{DAY}care: dry§-bed\n"),
+        ("number-form", f"{FOOT}before: {{toe_length: 8.8 §q}}\n"),
+        ("value-impossible", f'{FOOT}before: {{toe_length: "8.6§"}}\n'),
+        ("space-missing", f"{DAY}no§te:calm§\n"),
+        ("yaml-colon", f"{FOOT}be§fore: toe_length: 8§6\n"),
+        ("yaml-quote", f"{DAY}no§te: 'It's calm§'\n"),
+        ("yaml-dash", f"{DAY}care:\n• dry§-bed\n"),
+    ],
+)
+def test_what_was_typed_stays_within_its_line(tmp_path: Path, code: str, typed: str, sign: str) -> None:
+    """No tab, no turn of direction and no endless word is told again; without it the slip is known."""
+    told = [problem.message + problem.way_out for problem in problems_of(tmp_path, typed.replace("§", sign))]
+
+    assert code in {problem.code for problem in problems_of(tmp_path, typed.replace("§", ""))}
+    assert told
+    assert all(len(text) < 400 and all(map(is_visible, text)) for text in told)
 
 
 def test_a_key_that_is_meant_is_known_by_its_capitals_too(tmp_path: Path) -> None:
