@@ -53,7 +53,15 @@ class Context:
         tables = with_own(reference, own) if own else reference
         public = PublicHolidays(practice.country, practice.region, practice.language, holidays)
         naming = Naming.of(practice, tables.phrases)
-        return cls(practice, tables, measures_of(tables), naming, reckon, public, own_hand_times(repeated))
+        return cls(
+            practice,
+            tables,
+            measures_of(tables),
+            naming,
+            reckon,
+            public,
+            own_hand_times(repeated, hand_error_of(practice)),
+        )
 
     def rounded_as(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""
@@ -67,11 +75,16 @@ class Context:
 
     @property
     def hand_error(self) -> float:
-        """SD of one point picked on a picture, in px at an image 1000 px wide: the practice's own, or the usual one."""
-        return HAND_ERROR if self.practice.hand_error is None else self.practice.hand_error
+        """The error of its hand, as `hand_error_of` tells it."""
+        return hand_error_of(self.practice)
 
     @property
     def toe_reading_sd_mm(self) -> float:
         """Standard deviation of one reading of toe length, in the way this practice usually takes it."""
         toe = next(measure for measure in self.measures if measure.key == "toe_length")
         return float(toe.method(self.practice.methods).sd)
+
+
+def hand_error_of(practice: PracticeFile) -> float:
+    """SD of one point picked on a picture, in px at an image 1000 px wide: the practice's own, or the usual one."""
+    return HAND_ERROR if practice.hand_error is None else practice.hand_error

@@ -29,13 +29,14 @@ def traced_twice(visit: Visit) -> Iterator[tuple[Tracing, Tracing]]:
         yield from (pair for pair in combinations(found.tracings, 2) if same_picture(*pair))
 
 
-def own_hand_times(visits: Iterable[Visit]) -> float:
+def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
     """How much larger the error of a practice's hands is than its tracings tell; 1 from too few pictures.
 
+    usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs, each against what was told.
     """
     pairs = [pair for visit in visits for pair in traced_twice(visit)]
-    times = [error / pair[0].error_px() for pair in pairs if (error := hand_error_px(*pair))]
+    times = [error / pair[0].error_px(usual_error) for pair in pairs if (error := hand_error_px(*pair))]
     if len(times) < FEWEST_PICTURES:
         return 1.0
     return math.sqrt(math.fsum(one * one for one in times) / len(times))

@@ -7,27 +7,29 @@ from typing import Any
 import numpy as np
 import pytest
 
+from recordgen.hoof.context import Context, hand_error_of
 from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, own_hand_times, same_picture
-from recordgen.records.models.tracing import Tracing
+from recordgen.records.models.tracing import HAND_ERROR, Tracing
 from recordgen.records.models.visit import Visit
-from tests.support.horse_records import summary, visit
+from tests.support.horse_records import REFERENCE, practice, summary, visit
 from tests.support.sole_shapes import FORE, HIND
 from tests.support.typed_tracings import SINGLE, typed
 
 
-def once(lot: np.random.Generator, hand_px: float, file: str) -> dict[str, Any]:
-    """The frog, heels and breakover of a sole, tapped by a hand that tells an error of 1.5 px."""
+def once(lot: np.random.Generator, hand_px: float, file: str, told_px: float | None) -> dict[str, Any]:
+    """The frog, heels and breakover of a sole, tapped by a hand that tells such an error, or none."""
     marks = {name: value for name, value in typed().items() if name in SINGLE}
     shaken = {name: [side + float(lot.normal(0, hand_px)) for side in spot] for name, spot in marks.items()}
     told = {name: value for name, value in typed().items() if name in ("view", "moment", "image")}
-    return told | {"hand_error": 1.5, "file": file} | shaken
+    return told | {"file": file} | ({"hand_error": told_px} if told_px else {}) | shaken
 
 
-def visits(pictures: int, hand_px: float) -> list[Visit]:
+def visits(pictures: int, hand_px: float, told_px: float | None = 1.5) -> list[Visit]:
     """So many visits, each with one picture that was traced twice."""
     lot = np.random.default_rng(3)
     names = [f"2026-10-{day:02}.jpg" for day in range(1, pictures + 1)]
-    return [visit("2026-10-14", left_fore={"tracings": [once(lot, hand_px, name) for _ in range(2)]}) for name in names]
+    pairs = [[once(lot, hand_px, name, told_px) for _ in range(2)] for name in names]
+    return [visit("2026-10-14", left_fore={"tracings": pair}) for pair in pairs]
 
 
 @pytest.mark.parametrize("times", [0.5, 1.0, 3.0])
@@ -35,12 +37,22 @@ def test_pictures_traced_twice_tell_the_hands_of_a_practice(times: float) -> Non
     """Against what its tracings tell, within a sixth over twenty. Source: Bland & Altman 1996, BMJ 312:1654."""
     told_px = 1.5 * 1200 / 1000
 
-    assert own_hand_times(visits(20, times * told_px)) == pytest.approx(times, rel=1 / 6)
+    assert own_hand_times(visits(20, times * told_px), HAND_ERROR) == pytest.approx(times, rel=1 / 6)
+
+
+def test_hands_are_held_against_what_the_practice_says_where_a_tracing_tells_none() -> None:
+    """A practice that knows its error of 3 px is not told twice that; what a tracing tells goes before."""
+    hand_px = 3.0 * 1200 / 1000
+    own = practice(hand_error=3.0)
+
+    assert own_hand_times(visits(20, hand_px, told_px=None), hand_error_of(own)) == pytest.approx(1, rel=1 / 6)
+    assert own_hand_times(visits(20, hand_px), hand_error_of(own)) == pytest.approx(2, rel=1 / 6)
+    assert Context.of(own, REFERENCE, visits(20, hand_px, told_px=None)).hand_times == pytest.approx(1, rel=1 / 6)
 
 
 def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
     """Below five the error stays as it is told."""
-    assert own_hand_times(visits(FEWEST_PICTURES - 1, 9)) == 1.0
+    assert own_hand_times(visits(FEWEST_PICTURES - 1, 9), HAND_ERROR) == 1.0
 
 
 @pytest.mark.parametrize("other", [{"file": "b.jpg"}, {"image": [1300, 1000]}])
