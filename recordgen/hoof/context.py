@@ -44,24 +44,19 @@ class Context:
         reckon: Reckon = reckoned,
         holidays: OfYear = of_year,
         errors: Mapping[Way, Own] | None = None,
+        hand_times: float | None = None,
     ) -> Context:
         """The ways of a practice.
 
-        repeated: the visits that tell how well its readings repeat. errors: what they tell, where it is known already.
+        repeated: the visits that tell how well its readings repeat. errors, hand_times: what they tell of readings and
+        of the hands that trace, where it is known already.
         """
         own = own_errors(reference, practice.methods, repeated) if errors is None else errors
         tables = with_own(reference, own) if own else reference
+        times = own_hand_times(repeated, hand_error_of(practice)) if hand_times is None else hand_times
         public = PublicHolidays(practice.country, practice.region, practice.language, holidays)
         naming = Naming.of(practice, tables.phrases)
-        return cls(
-            practice,
-            tables,
-            measures_of(tables),
-            naming,
-            reckon,
-            public,
-            own_hand_times(repeated, hand_error_of(practice)),
-        )
+        return cls(practice, tables, measures_of(tables), naming, reckon, public, times)
 
     def rounded_as(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""

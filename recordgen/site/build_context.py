@@ -73,7 +73,8 @@ class BuildContext:
         counts: of the practice's other stables, where one was read alone.
         """
         cache = cache or Cache(None)
-        practice, ways = whole.practice, ways_of(whole, cache, counts.own_errors if counts else None)
+        known_errors = (counts.own_errors, counts.hand_times) if counts else (None, None)
+        practice, ways = whole.practice, ways_of(whole, cache, *known_errors)
         summaries = Summaries(whole, ways, today, cache, read)
         known = trails(practice, whole.reference, counts.private_entries if counts else ())
         others = counts.shares if counts else None

@@ -20,6 +20,9 @@ STABLES = ("willowmere", "hazel-bottom", "old-mill")
 # Ten sets of readings beyond the first: from there on a practice's own error counts.
 AGAIN = "{toe_length: 82}, {toe_length: 83}, {toe_length: 81}, {toe_length: 82}, {toe_length: 84}"
 TWICE = "".join(f"  {foot}: {{after: {{toe_length: 82}}, repeat: {{after: [{AGAIN}]}}}}\n" for foot in ("LF", "RF"))
+# One picture traced twice; from five of them on a practice's hands tell their own error.
+TRACED = "{view: sole, moment: after, image: [1200, 1000], frog_apex: [600, %d], frog_medial: [520, 800]}"
+TRACED_TWICE = f"{{tracings: [{TRACED % 400}, {TRACED % 411}]}}"
 WHO = {f"GIT_{role}_{what}": "wren" for role in ("AUTHOR", "COMMITTER") for what in ("NAME", "EMAIL")}
 
 
@@ -29,7 +32,7 @@ def git(folder: Path, *words: str) -> None:
 
 
 def tangled_practice(records: Path) -> Path:
-    """Three stables of four horses: compared with each other, near each other, readings repeated, changes in git."""
+    """Three stables of four horses: compared and near each other, readings and tracings repeated, changes in git."""
     files = {"practice.yaml": "name: Hazel Hoof Care\ntrimmer: Wren Ashdown\n"}
     for number, stable in enumerate(STABLES):
         files[f"{stable}/stable.yaml"] = f"name: Yard {number}\nnear: [{STABLES[number - 1]}]\n"
@@ -37,6 +40,9 @@ def tangled_practice(records: Path) -> Path:
             files[f"{stable}/horse-{horse}/horse.yaml"] = f"name: Horse {number} {horse}\nborn: 2015\n"
             files[f"{stable}/horse-{horse}/2026-11-04.yaml"] = _visit(80 + horse, "none" if number else "surface")
     files["old-mill/horse-0/2026-11-11.yaml"] = f"date: 2026-11-11\nfeet:\n{TWICE}"
+    for day, feet in ((11, ("LF", "RF", "LH", "RH")), (12, ("LF",))):
+        traced = "".join(f"  {foot}: {TRACED_TWICE}\n" for foot in feet)
+        files[f"old-mill/horse-3/2026-11-{day}.yaml"] = f"date: 2026-11-{day}\nfeet:\n{traced}"
     _write(records, files)
     git(records, "init", "--quiet", "--initial-branch=main")
     _keep(records, "begun")

@@ -35,6 +35,7 @@ def count(whole: Whole, context: BuildContext) -> Counts:
             for (measure, way), own in sorted(errors.items())
             if own.counts
         ),
+        hand_times=context.ways.hand_times,
         private=tuple(sorted(private_entries(trails))),
         stables={
             slug: {key: (one.count, one.looked, one.seen) for key, one in found.items()}

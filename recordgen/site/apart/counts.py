@@ -45,8 +45,9 @@ class Counts(_Counted):
     """The counts of a practice as of a day.
 
     version: of the program. shared: the hash of what all stables share. history: the entry of git they were made at.
-    errors: those of the practice's own readings. private: entries that changed something private in any visit. stables:
-    by folder, the counts of each finding.
+    errors: those of the practice's own readings. hand_times: how much larger the error of its hands is than its
+    tracings tell. private: entries that changed something private in any visit. stables: by folder, the counts of each
+    finding.
     """
 
     form: Literal["recordgen counts 1"] = "recordgen counts 1"
@@ -55,6 +56,7 @@ class Counts(_Counted):
     shared: str
     history: str
     errors: tuple[OwnError, ...]
+    hand_times: float
     private: tuple[str, ...]
     stables: dict[str, dict[str, Found]]
 
@@ -85,7 +87,7 @@ class Counts(_Counted):
         """All that a stable's pages tell of the others: as long as it is the same, so are they, by the same records."""
         others = [found for slug, found in self.shares.items() if slug != stable]
         together = {key: pooled([found[key] for found in others]) for key in SIGNS}
-        return together, self.errors, self.shared, self.version, self.today
+        return together, self.errors, self.hand_times, self.shared, self.version, self.today
 
     def write(self, path: Path) -> None:
         """Write them into a file, for this user alone, with a hash over all. Raises OSError."""

@@ -29,13 +29,14 @@ Practice = tuple[Path, Path, BuildContext]
 
 
 def test_a_stable_is_compared_with_others_that_are_not_here(practice: Practice, tmp_path: Path) -> None:
-    """Its patterns, its errors of reading and its trail are those of the practice as a whole."""
+    """Its patterns, its errors of reading and of the hand, and its trail are those of the practice as a whole."""
     records, file, context = practice
     own, counts = copied_alone(records, "willowmere", tmp_path / "own"), read_counts(file)
     alone = BuildContext.of(read_counted(own, TODAY, "willowmere", counts), TODAY, Cache(None), counts=counts)
 
     assert alone.patterns["willowmere"] == context.patterns["willowmere"]
     assert any(one.than_others == "more" for one in alone.patterns["willowmere"])
+    assert alone.ways.hand_times == context.ways.hand_times != 1.0
     assert alone.ways.toe_reading_sd_mm == context.ways.toe_reading_sd_mm != 1.0
     assert alone.trails["willowmere", "horse-1"] == context.trails["willowmere", "horse-1"]
     assert not any(
