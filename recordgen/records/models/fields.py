@@ -252,6 +252,27 @@ def _yes_or_no(value: Any) -> bool:
     return _ANSWERS[text.lower()]
 
 
+# What turns the direction of writing until it is ended, by what ends it.
+# Source: Unicode Standard Annex 9, explicit directional embeddings, overrides and isolates. From memory, not read.
+_TURN_ENDS = dict.fromkeys("\u202a\u202b\u202d\u202e", "\u202c") | dict.fromkeys("\u2066\u2067\u2068", "\u2069")
+
+
+def end_turns(text: str) -> str:
+    """Text in which each turn of direction ends, so that it turns no words that a page puts behind it."""
+    if text.isascii():
+        return text
+    ends: list[str] = []
+    for sign in text:
+        if sign in _TURN_ENDS:
+            ends.append(_TURN_ENDS[sign])
+        elif sign == "\u2069" and sign in ends:
+            while ends.pop() != sign:  # It ends what began within, too.
+                pass
+        elif ends and sign == ends[-1]:
+            ends.pop()
+    return text + "".join(reversed(ends))
+
+
 def _one_line(text: str) -> str:
     hidden = next((sign for sign in text if not is_visible(sign)), None)
     if hidden is not None:
@@ -304,8 +325,9 @@ Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string
 Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "string", "pattern": _SPAN})]
 Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
-Text = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
-OneLine = Annotated[Text, AfterValidator(_one_line)]
+_Words = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
+Text = Annotated[_Words, AfterValidator(end_turns)]
+OneLine = Annotated[_Words, AfterValidator(_one_line)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
 Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
 Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]

@@ -189,3 +189,24 @@ def test_one_thing_done_may_stand_without_brackets() -> None:
     typed = {"date": "2026-10-14", "feet": {"left_fore": {"done": "walls rolled, toe taken back"}}}
 
     assert Visit.model_validate(typed).feet["left_fore"].done == ("walls rolled, toe taken back",)
+
+
+@pytest.mark.parametrize(
+    ("typed", "ends"),
+    [
+        ("a stone", ""),
+        ("a \u202enail", "\u202c"),
+        ("a \u202enail\u202c out", ""),
+        ("\u2067one \u202atwo", "\u202c\u2069"),
+        ("\u2067one \u202atwo\u2069 three", ""),
+        ("\u202aone \u2066two\u202c", "\u2069\u202c"),
+        ("one\u202c two\u2069\u200f", ""),
+        ("שלום, עולם", ""),
+    ],
+)
+def test_a_turn_of_direction_ends_with_the_text(typed: str, ends: str) -> None:
+    """It turns none of our words behind it. Source: UAX 9, rules X1 to X8. From memory, not read."""
+    note = Visit.model_validate({"date": "2026-10-14", "note": typed}).note
+
+    assert note == typed + ends
+    assert Visit.model_validate({"date": "2026-10-14", "note": note}).note == note
