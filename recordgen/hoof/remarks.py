@@ -86,7 +86,7 @@ def _pictures_remark(visit: int, foot: Foot, pair: PicturesApart, found: FootVis
         "one": f"{pair.one:.1f}",
         "other": f"{pair.other:.1f}",
         "apart": f"{pair.apart:.1f}",
-        "unit": pair.measure.unit,
+        "unit": naming.unit(pair.measure.unit),
     }
     steps = ("feet", foot, "tracings", pair.second)
     way_out = naming.phrase("remark_pictures_way_out")

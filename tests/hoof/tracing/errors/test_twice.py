@@ -9,6 +9,7 @@ import pytest
 
 from recordgen.hoof.context import Context, hand_error_of
 from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, own_hand_times, same_picture
+from recordgen.records.load.tables import read_reference
 from recordgen.records.models.tracing import HAND_ERROR, Tracing
 from recordgen.records.models.visit import Visit
 from tests.support.horse_records import REFERENCE, practice, summary, visit
@@ -77,6 +78,21 @@ def test_two_pictures_of_a_visit_that_cannot_both_be_right_are_asked_about_once(
     assert steps == ("feet", "left_fore", "tracings", 1)
     assert "in tracing a.jpg and" in text
     assert "in tracing b.jpg of this visit" in text
+
+
+def test_two_pictures_are_asked_about_in_the_words_of_the_language() -> None:
+    """Its unit too: an angle is told in Grad, as the trimmer's own site has it."""
+    by = Context.of(practice(language="de"), read_reference(None, "de")[0])
+    sides = [
+        {"view": "side", "moment": "after", "of": "drawing", "image": [1000, 1000], "dorsal_wall": wall}
+        | {"scale": {"from": [100, 950], "to": [700, 950], "length": 100}, "ground": [[100, 900], [900, 900]]}
+        for wall in ([[500, 300], [700, 600], [900, 900]], [[500, 300], [600, 600], [700, 900]])
+    ]
+    (remark,) = summary(visit("2026-10-14", left_fore={"tracings": sides}), by=by).remarks
+
+    assert remark.code == "traced-pictures-differ"
+    assert " Grad " in remark.text
+    assert "degrees" not in remark.text
 
 
 def test_pictures_that_agree_are_not_asked_about() -> None:
