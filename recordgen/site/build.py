@@ -19,7 +19,6 @@ from recordgen.progress import steps, tell
 from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.site.build_context import BuildContext
-from recordgen.site.frame.search_index import entry_of
 from recordgen.site.kept.standing import KeptSite, Standing
 from recordgen.site.model import Finished, Site
 from recordgen.site.pages.sites import PRACTICE, render_site
@@ -150,7 +149,7 @@ def _written(site: Site, folder: Path, run: _Run, keys: Mapping[str, str]) -> Ke
     mark_folder(folder, site.slug)
     if not run.standing:
         return None
-    entries = {page.uri: entry for page in site.pages if (entry := entry_of(page))}
+    entries = {page.uri: page.entry for page in site.pages if page.entry}
     pages = tuple((page.uri, page.title, page.in_menu, page.searched) for page in site.pages)
     return KeptSite(site.name, keys, pages, (*site.files, *site.finished), entries)
 

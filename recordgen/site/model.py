@@ -18,8 +18,9 @@ class Page:
     uri: where its source would lie, such as horses/bramble.md. html: its body. late: pictures and tables of figures,
     which come in last, so that neither the engine nor search reads through them. searched: whether search reads it.
     found_by: more words by which search finds it, shown nowhere. visits: the days it tells of, ISO. weight: of its
-    place among what search finds. finished: whether the file stands from an earlier build, so that no text of it is
-    here; entry: what search read of it then. head: more for the head of the document, such as the size of its paper.
+    place among what search finds. entry: what search reads of it, once its site is rendered. finished: whether the file
+    stands from an earlier build, so that no text of it is here. head: more for the head of the document, such as the
+    size of its paper.
     """
 
     uri: str
@@ -31,8 +32,8 @@ class Page:
     found_by: tuple[str, ...] = ()
     visits: tuple[str, ...] = ()
     weight: float = 1.0
-    finished: bool = False
     entry: Sequence[Any] | None = None
+    finished: bool = False
     head: str = ""
 
     def complete(self, text: str) -> str:

@@ -28,7 +28,7 @@ from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
 from recordgen.records.sandbox import sandboxed
 from recordgen.site.frame.home_screen import MANIFEST, manifest
-from recordgen.site.frame.search_index import PLACE, entry_of, index_script
+from recordgen.site.frame.search_index import PLACE, index_script
 from recordgen.site.frame.styles import style_of
 from recordgen.site.model import Page, Site
 from recordgen.site.templates import compiled_once, speak
@@ -109,7 +109,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     def on_post_build(self, config: MkDocsConfig) -> None:
         """Write the other files, one at a time: of photographs there are more than the memory holds."""
-        entries = [entry for page in self.site.pages if (entry := entry_of(page))]
+        entries = [page.entry for page in self.site.pages if page.entry]
         made = {PLACE: index_script(entries).encode(), MANIFEST: manifest(self.site.name)}
         for path, content in (*made.items(), *self.site.files.items()):
             place = Path(config.site_dir) / path

@@ -13,6 +13,7 @@ import json
 import re
 import unicodedata
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from datetime import date
 from html.parser import HTMLParser
 from typing import Any
@@ -33,12 +34,12 @@ _COMMON = frozenset(
 )
 
 
-def entry_of(page: Page) -> Entry | None:
-    """The entry of a page in the index; None for one that it does not read, and ready for one that is finished."""
+def indexed(page: Page) -> Page:
+    """The page with its entry in the index; as it is where search does not read it, or where it is finished."""
     if page.finished or not page.searched:
-        return page.entry
+        return page
     address, names = link("index.md", page.uri), " ".join(page.found_by)
-    return [address, page.title, page.weight, list(page.visits), names, words_of(page.html)]
+    return replace(page, entry=[address, page.title, page.weight, list(page.visits), names, words_of(page.html)])
 
 
 def index_script(entries: Iterable[Entry]) -> str:

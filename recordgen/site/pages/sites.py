@@ -10,6 +10,7 @@ from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.progress import steps
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
+from recordgen.site.frame.search_index import indexed
 from recordgen.site.model import Finished, Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
 from recordgen.site.pages.guide import render_guide
@@ -33,13 +34,14 @@ def render_site(context: BuildContext, slug: str, finished: Finished | None = No
     """
     finished = finished or Finished()
     if slug == PRACTICE:
-        return render_practice_site(context, finished)
-    return render_stable_site(context.alone(slug), context.stable(slug), finished)
+        site = _practice_site(context, finished)
+    else:
+        site = _stable_site(context.alone(slug), context.stable(slug), finished)
+    return replace(site, pages=tuple(indexed(page) for page in site.pages))
 
 
-def render_stable_site(context: BuildContext, stable: StableSummary, finished: Finished | None = None) -> Site:
+def _stable_site(context: BuildContext, stable: StableSummary, finished: Finished) -> Site:
     """The site of one stable: front page, jobs, a page per horse, and what explains them. No word of another stable."""
-    finished = finished or Finished()
     horses = {horse.slug: f"horses/{context.page_name(horse.slug)}.md" for horse in stable.horses}
     places = StablePlaces(FRONT, JOBS, horses)
     menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
@@ -57,12 +59,8 @@ def render_stable_site(context: BuildContext, stable: StableSummary, finished: F
     return Site(stable.slug, stable.stable.name, tuple(pages), files, finished.files, language=language)
 
 
-def render_practice_site(context: BuildContext, finished: Finished | None = None) -> Site:
-    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included.
-
-    finished: what stands of it from an earlier build, and is not rendered again.
-    """
-    finished = finished or Finished()
+def _practice_site(context: BuildContext, finished: Finished) -> Site:
+    """The trimmer's own site: rounds, due list, watch list, and the pages of every stable, private notes included."""
     plan = plan_of(context.stables, Calendar.of(context.ways, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
