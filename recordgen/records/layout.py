@@ -8,7 +8,7 @@ practice.yaml
 <stable>/<horse>/photos/2026-10-14-left-fore-sole-before.jpg
 care/<note>.yaml                 a practice's own care notes
 pages/<page>.md                  its own pages for every site, with their pictures; <stable>/pages/ for one site
-site_templates/…                 a practice's own words, pages, styles
+site_templates/…                 a practice's own words, pages, and frame of the pages
 received/…                       what phones handed over, as it came; never in git
 README.md, .gitignore, …         what `init` laid out for people, git and the editor
 """
@@ -45,9 +45,10 @@ _PAGE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\.(md|jpg|jpeg|png|webp)")
 _HELP = re.compile(
     r"README\.md|\.gitignore|\.gitattributes|\.githooks/pre-commit|\.vscode/settings\.json|\.schemas/[a-z]+\.json"
 )
-# Below `site_templates/`; pictures and fonts may stand beside a practice's own style.
+# Below `site_templates/`; styles, pictures and fonts may stand beside a practice's own frame. Our styles and scripts of
+# the pages are nobody else's to replace.
 _TEMPLATES = re.compile(
-    r"words/[^/]+\.yaml|pages/.+\.(html|md)|(theme|static)/.+\.(html|css|js|svg|png|jpg|jpeg|webp|ico|woff2?)"
+    r"words/[^/]+\.yaml|pages/.+\.(html|md)|theme/.+\.(html|css|js|svg|png|jpg|jpeg|webp|ico|woff2?)"
     r"|(records|private)/[^/]+\.(jinja|css|js|svg)|(field|trace)/[^/]+\.(html|css|js|svg|yaml|webmanifest)"
 )
 

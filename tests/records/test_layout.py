@@ -12,6 +12,8 @@ from recordgen.records.layout import Home, Part, home_of
 from tests.conftest import RECORDS
 
 DAY = dt.date(2026, 10, 14)
+# Of `site_templates`, what no practice replaces, and forms with names of their own.
+OURS_ALONE = ("records", "pictures", "styles", "static", "languages")
 
 
 @pytest.mark.parametrize(
@@ -48,6 +50,8 @@ def test_a_record_has_its_place(name: str, home: Home) -> None:
         *(
             "sites/willowmere/index.html",
             "site_templates/secret.txt",
+            "site_templates/static/assets/recordgen.js",
+            "site_templates/styles/recordgen.css",
             "care/note.txt",
             "pages/x.html",
             ".env",
@@ -62,17 +66,11 @@ def test_what_is_no_record_has_none(name: str) -> None:
 
 
 def test_every_file_of_the_demo_has_its_place() -> None:
-    """So has every template of ours that a practice may replace, under its own folder: all but styles and catalogs."""
+    """So has every template of ours that a practice may replace, under its own folder."""
     names = [file.relative_to(RECORDS) for file in RECORDS.rglob("*") if file.is_file()]
     templates = packaged() / "site_templates"
-    own = [
-        file
-        for file in templates.rglob("*")
-        if file.is_file()
-        and file.parent.name not in ("records", "pictures", "styles")
-        and file.parent.parent.name != "languages"
-    ]
-    inside = [PurePosixPath("site_templates", *file.relative_to(templates).parts) for file in own]
+    ours = [file.relative_to(templates) for file in templates.rglob("*") if file.is_file()]
+    inside = [PurePosixPath("site_templates", *file.parts) for file in ours if file.parts[0] not in OURS_ALONE]
 
     assert [name for name in (*names, *inside) if home_of(name) is None] == []
     assert len(names) > 200
