@@ -28,7 +28,7 @@ VIEWS: tuple[tuple[int, Literal["light", "dark"], bool], ...] = (
 def page(browser: Browser) -> Iterator[Page]:
     """One window for all pages."""
     context = browser.new_context(viewport={"width": 390, "height": 844})
-    # The page for a wrong address asks for its styles at the root of a host.
+    # The page for a wrong address asks for its scripts at the root of a host.
     context.route(
         ROOT_ASSETS, lambda route: route.continue_(url=ROOT_ASSETS.sub(r"\1/willowmere/assets/", route.request.url))
     )
