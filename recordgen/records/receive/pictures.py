@@ -53,12 +53,20 @@ def pictures_of(
 
     horse: its folder. day: of the visit. known: the file of each photograph that came before, by its id.
     """
-    sent = {photo.id: hashlib.sha256(photo.picture).hexdigest() for photo in visit.photos}
-    found = {
-        id_: Picture(id_, name, hashlib.sha256((horse / PHOTOS / name).read_bytes()).hexdigest(), sent.get(id_))
+    sent = {photo.id: _sum(photo.picture) for photo in visit.photos}
+    here = {
+        id_: Picture(id_, name, _sum((horse / PHOTOS / name).read_bytes()), sent.get(id_))
         for id_, name in known.items()
         if (horse / PHOTOS / name).is_file()
     }
+    return here | new_pictures(visit, horse, day, known, problems)
+
+
+def new_pictures(
+    visit: BroughtVisit, horse: Path, day: dt.date, known: Mapping[str, str], problems: Problems
+) -> dict[str, Picture]:
+    """Those to be written alone; all else as for `pictures_of`."""
+    found: dict[str, Picture] = {}
     planned: dict[str, bytes] = {}
     for photo in visit.photos:
         if photo.id in known:
@@ -70,8 +78,12 @@ def pictures_of(
             problems.add(Problem(photo.place, "photo-not-received", trouble.message, trouble.way_out))
             continue
         planned[name] = made
-        found[photo.id] = Picture(photo.id, name, hashlib.sha256(made).hexdigest(), sent[photo.id], subject, made)
+        found[photo.id] = Picture(photo.id, name, _sum(made), _sum(photo.picture), subject, made)
     return found
+
+
+def _sum(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
 
 
 def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:

@@ -23,7 +23,7 @@ from recordgen.records.photos.files import PHOTOS
 from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
 from recordgen.records.receive.doubts import Settled, settle
-from recordgen.records.receive.pictures import Picture, pictures_of, with_late_pictures, with_pictures
+from recordgen.records.receive.pictures import Picture, new_pictures, pictures_of, with_late_pictures, with_pictures
 from recordgen.records.receive.questions import Answers, Question, Say
 from recordgen.records.receive.seen import Seen, SeenVisit
 from recordgen.records.receive.visits import visit_text
@@ -147,7 +147,7 @@ class TakingIn:
             return Outcome(visit, told, "have")
         with self._undone_if_refused(visit, self.records / which) as placed:
             day = dt.date.fromisoformat(known.file[:10]) if known.file else visit.day
-            pictures = pictures_of(visit, self.records / which, day, known.photos, self.problems)
+            pictures = new_pictures(visit, self.records / which, day, known.photos, self.problems)
             photos = self._photos(which, pictures.values(), placed)
             if photos:
                 late = [pictures[id_] for id_ in photos]
