@@ -18,7 +18,10 @@ MARKS: dict[str, dict[str, Any]] = {view: dict(marks) for view, marks in LANDMAR
 
 
 def photographed_foot(lot: np.random.Generator, view: str, tilt_deg: float, mm_below: float) -> Photographed:
-    """A foot of some kind. tilt_deg: how far the camera is from square to it, in any direction."""
+    """A foot of some kind. tilt_deg: how far the camera is from square to it, in any direction.
+
+    Angles of the walls and their spread: Judgement.
+    """
     mm, figures = _any(lot, view)
     way, roll = lot.uniform(0, 2 * np.pi), lot.normal(0, np.radians(5))
     middle = np.concatenate(list(mm.values())).mean(axis=0)

@@ -27,7 +27,7 @@ class Photographed:
 
 
 def any_sole(lot: np.random.Generator, odd: bool) -> Sole:
-    """A sole of usual size and form. odd: it bulges somewhere and is lopsided."""
+    """A sole of usual size and form. odd: it bulges somewhere and is lopsided. Sizes: Judgement."""
     bulges = (
         (Bulge(float(lot.uniform(-100, 100)), float(lot.uniform(2, 6)), float(lot.uniform(50, 80))),) if odd else ()
     )
@@ -49,6 +49,7 @@ def made_uneven(points: Points, lot: np.random.Generator) -> dict[str, Floats]:
     """The same sole as no table knows it: its outline runs in waves, a piece of the wall is chipped, a side is rasped.
 
     points: mm, y up, close lines. Both lines wave, the wall by itself; no landmark of a single point moves.
+    Sizes: Judgement.
     """
     found = dict(points)
     middle = np.array([0.0, 66.0])
