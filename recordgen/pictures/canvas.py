@@ -36,6 +36,12 @@ def stroke_key(pen: Pen) -> Callable[[Canvas, Point], None]:
     return lambda canvas, at: canvas.draw(line([(at[0] - 7, at[1]), (at[0] + 7, at[1])]), pen)
 
 
+def box_key(pen: Pen, half: float = 5.0) -> Callable[[Canvas, Point], None]:
+    """A drawing for a legend: a square of a pen about its middle. half: of its side, picture units."""
+    corners = [(-half, -half), (half, -half), (half, half), (-half, half)]
+    return lambda canvas, at: canvas.draw(line([(at[0] + x, at[1] + y) for x, y in corners], closed=True), pen)
+
+
 Anchor = Literal["start", "middle", "end"]
 
 # XML has no way to write these, so a record that holds one would break the page.

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.pictures.canvas import Canvas, legend, stroke_key
+from recordgen.pictures.canvas import Canvas, box_key, legend, stroke_key
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, line
 from recordgen.pictures.tracing import sole_anatomy as anatomy
@@ -79,14 +79,9 @@ def off_key(words: Mapping[OffForm, str]) -> dict[OffForm, str]:
     return legend(_KEY_FORMS, words)
 
 
-def _outside_key(canvas: Canvas, at: Point) -> None:
-    x, y = at
-    canvas.draw(line([(x - 5, y - 5), (x + 5, y - 5), (x + 5, y + 5), (x - 5, y + 5)], closed=True), OUTSIDE)
-
-
 _KEY_FORMS: dict[OffForm, Callable[[Canvas, Point], None]] = {
     "wall": stroke_key(EDGE),
     "white line": stroke_key(WHITE_LINE),
     "even": stroke_key(EVEN),
-    "outside": _outside_key,
+    "outside": box_key(OUTSIDE),
 }

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.pictures.canvas import Canvas, legend, stroke_key
+from recordgen.pictures.canvas import Canvas, box_key, legend, stroke_key
 from recordgen.pictures.pen import DEEP_GROOVE, GROOVE, Pen
 from recordgen.pictures.shapes import Point, line
 from recordgen.pictures.tracing import sole_anatomy as anatomy
@@ -222,13 +222,8 @@ def sole_key(words: Mapping[SoleForm, str]) -> dict[SoleForm, str]:
     return legend(_KEY_FORMS, words)
 
 
-def _box(at: Point, half: float) -> list[Point]:
-    x, y = at
-    return [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
-
-
 def _key_wall(canvas: Canvas, at: Point) -> None:
-    canvas.draw(line(_box(at, 5.5), closed=True), HORN)
+    box_key(HORN, 5.5)(canvas, at)
     canvas.draw(line([(at[0] - 5.5, at[1] - 5.5), (at[0] + 5.5, at[1] - 5.5)]), EDGE)
 
 
@@ -245,7 +240,7 @@ def _key_breakover(canvas: Canvas, at: Point) -> None:
 _KEY_FORMS: dict[SoleForm, Callable[[Canvas, Point], None]] = {
     "wall": _key_wall,
     "white line": stroke_key(WHITE_LINE),
-    "flare": lambda canvas, at: canvas.draw(line(_box(at, 5.0), closed=True), FLARE),
+    "flare": box_key(FLARE),
     "frog": _key_frog,
     "bars": lambda canvas, at: canvas.draw(anatomy.bar([(at[0] - 5, at[1] + 6), (at[0] + 4, at[1] - 6)]), BARS),
     "axis": stroke_key(AXIS),
