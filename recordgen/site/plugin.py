@@ -23,6 +23,7 @@ from mkdocs.structure.pages import Page as EnginePage
 from mkdocs.utils import get_theme_dir
 
 from recordgen.language.catalogs import catalog_of
+from recordgen.language.spoken import language_of
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
 from recordgen.records.load.everything import RecordsTrouble
@@ -110,7 +111,10 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
     def on_post_build(self, config: MkDocsConfig) -> None:
         """Write the other files, one at a time: of photographs there are more than the memory holds."""
         entries = [page.entry for page in self.site.pages if page.entry]
-        made = {PLACE: index_script(entries).encode(), MANIFEST: manifest(self.site.name)}
+        made = {
+            PLACE: index_script(entries, language_of(self.site.language)).encode(),
+            MANIFEST: manifest(self.site.name),
+        }
         for path, content in (*made.items(), *self.site.files.items()):
             place = Path(config.site_dir) / path
             place.parent.mkdir(parents=True, exist_ok=True)

@@ -10,6 +10,8 @@ from typing import Any, Literal
 import pytest
 from playwright.sync_api import Browser, Error, Page, expect
 
+from recordgen.language.spoken import language_of
+from recordgen.site.frame.search_index import index_script, words_of
 from tests.support.access import violations
 from tests.support.contrast import contrast
 from tests.support.small_text import SMALL_TEXT, SMALLEST_TEXT_PX
@@ -85,6 +87,23 @@ def test_search_takes_what_people_type(browser: Browser, served: str) -> None:
     fennel, bramble = "./horses/fennel.html", "./horses/bramble.html"
     assert list(found.values()) == [bramble, bramble, fennel, *[f"./{visit}"] * 4]
     assert (told, bad, troubles) == ("Nothing found", [], [])
+
+
+def test_search_in_german_takes_what_people_type(browser: Browser, served: str) -> None:
+    """A sharp s either way and in capitals is found by its word, a day in words at its visit."""
+    entry = ["horses/alma.html", "Alma", 1.0, ["2026-11-08"], "", words_of("<p>Die weiße Linie</p>")]
+    found = {}
+    with opened(browser, f"{served}/willowmere/method.html", 390, "light") as (page, _):
+        page.locator("[data-search-open]").click()
+        page.wait_for_function("globalThis.recordgenFound !== undefined")
+        page.wait_for_load_state("networkidle")
+        page.evaluate(index_script([entry], language_of("de")))
+        for text in ("weiße", "weisse", "WEISSE", "8. November 2026", "08. nov. 2026", "8 November 2026"):
+            page.locator("#search input").fill(text)
+            found[text] = [one.get_attribute("href") for one in page.locator("#search li a").all()]
+
+    alma = "./horses/alma.html"
+    assert list(found.values()) == [[alma]] * 3 + [[f"{alma}#visit-2026-11-08"]] * 3
 
 
 def test_dark_and_light_can_be_chosen(browser: Browser, served: str) -> None:

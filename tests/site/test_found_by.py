@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.hoof.observations import Finding
+from recordgen.language.spoken import language_of
 from recordgen.site.frame.home_screen import MANIFEST
 from recordgen.site.frame.search_index import words_of
 from recordgen.site.pages.found_by import day_spellings, everyday_names, found_by
@@ -39,6 +40,13 @@ def test_a_day_is_spelled_as_people_type_it() -> None:
     figures = ("2026-3-4", "4/3/2026", "4/3/26", "4.3.2026", "4.3.26")
 
     assert day_spellings(date(2026, 3, 4)) == (*figures, "4 March 2026", "4 Mar 2026")
+
+
+def test_a_day_is_spelled_in_the_language_of_the_site() -> None:
+    """With the points of German and without them, as DIN 5008 and hurried thumbs have it."""
+    spelled = day_spellings(date(2026, 11, 8), language_of("de"))
+
+    assert {"8. November 2026", "8 November 2026", "8. Nov. 2026", "8 Nov 2026", "8.11.26"} < set(spelled)
 
 
 @pytest.mark.parametrize("name", ["thrush", "seedy toe", "canker"])

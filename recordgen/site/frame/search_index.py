@@ -18,6 +18,7 @@ from datetime import date
 from html.parser import HTMLParser
 from typing import Any
 
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.site.model import Page, link
 from recordgen.site.pages.found_by import day_spellings
 
@@ -42,11 +43,11 @@ def indexed(page: Page) -> Page:
     return replace(page, entry=[address, page.title, page.weight, list(page.visits), names, words_of(page.html)])
 
 
-def index_script(entries: Iterable[Entry]) -> str:
-    """The script of a site's search."""
+def index_script(entries: Iterable[Entry], language: Language = ENGLISH) -> str:
+    """The script of a site's search. language: in which its readers type days."""
     pages = [list(entry) for entry in entries]
     days = sorted({day for entry in pages for day in entry[3]})
-    spelled = {day: [folded(one) for one in day_spellings(date.fromisoformat(day))] for day in days}
+    spelled = {day: [folded(one) for one in day_spellings(date.fromisoformat(day), language)] for day in days}
     told = json.dumps({"days": spelled, "pages": pages}, ensure_ascii=False, separators=(",", ":"))
     return f"recordgenFound({told});\n"
 
@@ -60,9 +61,9 @@ def words_of(html: str) -> str:
 
 
 def folded(text: str) -> str:
-    """Small letters without accents, as search compares what was typed: Márta as marta."""
-    plain = unicodedata.normalize("NFD", text.casefold())
-    return "".join(sign for sign in plain if not unicodedata.combining(sign))
+    """Small letters without accents, by the steps of search.js: Márta as marta, weiß as weiss."""
+    plain = unicodedata.normalize("NFD", text)
+    return "".join(sign for sign in plain if not unicodedata.category(sign).startswith("M")).upper().lower()
 
 
 class _Text(HTMLParser):

@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from datetime import date
 
-from recordgen.days import short_day, spoken_day
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.observations import Finding
 from recordgen.hoof.summary import HorseSummary
+from recordgen.language.spoken import ENGLISH, Language
 
 # A finding of a frog goes by other names than the same one elsewhere.
 OF_THE_FROG = ("frog", "central groove", "medial groove", "lateral groove")
@@ -30,7 +30,12 @@ def everyday_names(finding: Finding, naming: Naming) -> list[str]:
     return [name for name in told.split(", ") if name]
 
 
-def day_spellings(day: date) -> tuple[str, ...]:
-    """A day as people type it, without noughts before: in figures, the year long or short, and in words."""
+def day_spellings(day: date, language: Language = ENGLISH) -> tuple[str, ...]:
+    """A day as people type it, without noughts before: in figures, the year long or short, and in words of a language.
+
+    Words stand with and without the points that some languages put behind a number or a short month.
+    """
     figures = [f"{day.day}{sign}{day.month}{sign}{year}" for sign in "/." for year in (day.year, f"{day:%y}")]
-    return (f"{day.year}-{day.month}-{day.day}", *figures, spoken_day(day), short_day(day))
+    words = [language.day(day), language.short_day(day)]
+    bare = [one.replace(".", "") for one in words]
+    return tuple(dict.fromkeys((f"{day.year}-{day.month}-{day.day}", *figures, *words, *bare)))

@@ -5,7 +5,8 @@
   const base = document.body.dataset.base.replace(/\/?$/, "/");
   let pages = [], days = [];
 
-  const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+  // As the index is made: small letters without accents, and ß as ss.
+  const folded = (text) => text.normalize("NFD").replace(/\p{M}/gu, "").toUpperCase().toLowerCase();
   const words = (text) => folded(text).match(/[\p{L}\p{N}_]+/gu) || [];
 
   // How well one word that was typed fits: as the whole of a word, or as its beginning.
