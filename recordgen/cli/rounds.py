@@ -252,14 +252,14 @@ def _calendars(planned: _Planned, today: dt.date, only: str | None) -> dict[str,
     """The content of each calendar file by its name; empty where nothing is planned."""
     from recordgen.hoof.summary import last_visits
     from recordgen.records.history.earlier_names import find_first_places
-    from recordgen.site.calendar import rounds_calendar, stable_calendar
+    from recordgen.site.calendar import PlannedDays, rounds_calendar, stable_calendar
 
-    plan, names, ways = planned.plan, planned.names, planned.ways
     visited = last_visits(horse for one in planned.stables for horse in one.present)
     first = find_first_places(planned.records, visited)
-    files = {slug: stable_calendar(slug, plan, names, ways, today, visited, first) for slug in names}
+    days = PlannedDays(planned.plan, planned.names, planned.ways, today, visited, first)
+    files = {slug: stable_calendar(days, slug) for slug in planned.names}
     if only:
         return files
     if "rounds" in files:
         raise Trouble("the stable rounds would have the trimmer's own file", "Give its folder another name")
-    return {"rounds": rounds_calendar(plan, names, ways, today, visited, first), **files}
+    return {"rounds": rounds_calendar(days), **files}

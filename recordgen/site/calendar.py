@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import UTC, date, datetime, time, timedelta
 from typing import TYPE_CHECKING, Literal
 
@@ -72,41 +72,45 @@ class _Day:
     lines: Sequence[str]
 
 
-def rounds_calendar(
-    plan: Plan,
-    names: Mapping[str, str],
-    ways: Context,
-    today: date,
-    last_visits: LastVisits,
-    first: FirstPlaces = NONE_MOVED,
-) -> bytes:
-    """The trimmer's file: a day for each round with its stables, their horses and windows; b"" without a round.
+@dataclass(frozen=True)
+class PlannedDays:
+    """A plan, and what its files tell of it.
 
     names: of the stables, by folder. first: by it an event stays the same though a folder is renamed.
+    """
+
+    plan: Plan
+    names: Mapping[str, str]
+    ways: Context
+    today: date
+    last_visits: LastVisits
+    first: FirstPlaces = field(default_factory=dict)
+
+    def anchor(self, what: Literal["visit", "round"], wish: Wish) -> _Anchor:
+        """The identity of the visit that a horse waits for, or of the round that it leads."""
+        return _Anchor.of(what, wish.stable, wish.horse, self.last_visits[wish.stable, wish.horse], self.first)
+
+
+def rounds_calendar(planned: PlannedDays) -> bytes:
+    """The trimmer's file: a day for each round with its stables, their horses and windows; b"" without a round.
+
     The horse whose window ends first leads a round: as long as it leads one and waits for the same visit, the event
     stays the same on another day.
     Raises KeyError for a stable without a name or a horse without a last visit.
     """
-    days = [_round(one, names, ways.naming, last_visits, first) for one in plan.rounds]
-    return _file(ways.naming.phrase("calendar_rounds", practice=ways.practice.name), days, today)
+    days = [_round(one, planned) for one in planned.plan.rounds]
+    ways = planned.ways
+    return _file(ways.naming.phrase("calendar_rounds", practice=ways.practice.name), days, planned.today)
 
 
-def stable_calendar(
-    slug: str,
-    plan: Plan,
-    names: Mapping[str, str],
-    ways: Context,
-    today: date,
-    last_visits: LastVisits,
-    first: FirstPlaces = NONE_MOVED,
-) -> bytes:
+def stable_calendar(planned: PlannedDays, slug: str) -> bytes:
     """The owners' file of one stable: for each horse the day its visit is planned; b"" without one.
 
-    It holds no word of another stable. Arguments and errors as with `rounds_calendar`.
+    It holds no word of another stable. Errors as with `rounds_calendar`.
     """
-    ours = [(one.day, wish) for one in plan.rounds for wish in one.wishes if wish.stable == slug]
-    days = [_planned(day, wish, ways, last_visits, first) for day, wish in ours]
-    return _file(ways.naming.phrase("calendar_stable", stable=names[slug]), days, today)
+    rounds = planned.plan.rounds
+    days = [_planned(one.day, wish, planned) for one in rounds for wish in one.wishes if wish.stable == slug]
+    return _file(planned.ways.naming.phrase("calendar_stable", stable=planned.names[slug]), days, planned.today)
 
 
 def due_calendar(stable: StableSummary, ways: Context, today: date, first: FirstPlaces = NONE_MOVED) -> bytes:
@@ -131,14 +135,15 @@ def is_calendar(content: bytes) -> bool:
     return f"PRODID:{PRODUCT}".encode() in content[:1000]
 
 
-def _round(one: Round, names: Mapping[str, str], naming: Naming, last_visits: LastVisits, first: FirstPlaces) -> _Day:
+def _round(one: Round, planned: PlannedDays) -> _Day:
+    names, naming = planned.names, planned.ways.naming
     leader = min(one.wishes, key=lambda wish: (wish.latest, wish.stable, wish.horse))
-    anchor = _Anchor.of("round", leader.stable, leader.horse, last_visits[leader.stable, leader.horse], first)
     lines: list[str] = []
     for stable in one.stables:
         horses = [_horse(wish, one.day, naming) for wish in one.wishes if wish.stable == stable]
         lines += [*([""] if lines else []), names[stable], *horses]
-    return _Day(anchor, one.day, naming.listed([names[stable] for stable in one.stables]), lines)
+    summary = naming.listed([names[stable] for stable in one.stables])
+    return _Day(planned.anchor("round", leader), one.day, summary, lines)
 
 
 def _horse(wish: Wish, day: date, naming: Naming) -> str:
@@ -155,16 +160,16 @@ def _outside(wish: Wish, day: date, naming: Naming) -> str:
     return naming.phrase("calendar_early" if day < wish.earliest else "calendar_late")
 
 
-def _planned(day: date, wish: Wish, ways: Context, last_visits: LastVisits, first: FirstPlaces) -> _Day:
-    naming = ways.naming
-    anchor = _Anchor.of("visit", wish.stable, wish.horse, last_visits[wish.stable, wish.horse], first)
+def _planned(day: date, wish: Wish, planned: PlannedDays) -> _Day:
+    naming = planned.ways.naming
     how = _outside(wish, day, naming)
     lines = [
-        naming.phrase("calendar_proposed", trimmer=ways.practice.trimmer),
+        naming.phrase("calendar_proposed", trimmer=planned.ways.practice.trimmer),
         naming.phrase("calendar_window_of", window=_window(wish, naming)),
         *([naming.phrase("calendar_outside", how=how)] if how else []),
     ]
-    return _Day(anchor, day, naming.phrase("calendar_planned", horse=wish.name), [sentences(line) for line in lines])
+    summary = naming.phrase("calendar_planned", horse=wish.name)
+    return _Day(planned.anchor("visit", wish), day, summary, [sentences(line) for line in lines])
 
 
 def _due(horse: HorseSummary, naming: Naming, first: FirstPlaces) -> _Day | None:

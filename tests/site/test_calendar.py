@@ -12,7 +12,7 @@ from icalendar.cal import Component
 from recordgen.hoof.context import Context
 from recordgen.hoof.rounds.rounds import Plan, Round, Wish
 from recordgen.hoof.summary import HorseSummary, StableSummary
-from recordgen.site.calendar import due_calendar, rounds_calendar, stable_calendar
+from recordgen.site.calendar import PlannedDays, due_calendar, rounds_calendar, stable_calendar
 from tests.conftest import TODAY
 from tests.support.calendars import (
     FIRST,
@@ -48,12 +48,14 @@ def willowmere() -> StableSummary:
 
 def test_same_input_same_bytes(ways: Context) -> None:
     """Nothing in a file comes from a clock or from chance."""
-    assert rounds_calendar(PLAN, NAMES, ways, TODAY, LAST) == rounds_calendar(PLAN, NAMES, ways, TODAY, LAST)
+    first, second = (rounds_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST)) for _ in range(2))
+
+    assert first == second
 
 
 def test_an_event_is_known_again_by_later_versions(ways: Context) -> None:
     """A UID is what it always was; another way of making it would double every event in people's calendars."""
-    visit = events(stable_calendar("yard", PLAN, NAMES, ways, TODAY, LAST))[0]
+    visit = events(stable_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST), "yard"))[0]
     told = "visit\0yard\0a\x002026-10-20"
 
     assert visit["uid"] == hashlib.sha256(told.encode()).hexdigest()[:32] + "@recordgen.invalid"
@@ -71,7 +73,7 @@ def test_an_event_stays_the_same_though_its_folders_are_renamed(ways: Context, w
 
 def test_the_name_of_the_calendar(ways: Context) -> None:
     """The trimmer's is named by the practice. Source: RFC 7986, section 5.1."""
-    calendar = dict(components(rounds_calendar(PLAN, NAMES, ways, TODAY, LAST))[0])
+    calendar = dict(components(rounds_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST)))[0])
 
     assert calendar["NAME"] == calendar["X-WR-CALNAME"] == f"Rounds of {ways.practice.name}"
 
@@ -82,7 +84,7 @@ def test_a_round_tells_stables_horses_and_windows(ways: Context) -> None:
     exact = Wish("mill", "a", "Moss", date(2026, 12, 1), date(2026, 12, 1), date(2026, 12, 1))
     early = wish("mill", "b", "Pim", date(2026, 12, 9))
     one = Round(date(2026, 12, 1), ("barn", "mill"), (late, exact, early))
-    file = rounds_calendar(Plan((one,), (), 1), {"barn": "Barn", "mill": "Mill"}, ways, TODAY, LAST)
+    file = rounds_calendar(PlannedDays(Plan((one,), (), 1), {"barn": "Barn", "mill": "Mill"}, ways, TODAY, LAST))
 
     assert said(file, "SUMMARY") == ["Barn and Mill"]
     assert said(file, "DESCRIPTION")[0].split("\n") == [
@@ -97,7 +99,7 @@ def test_a_round_tells_stables_horses_and_windows(ways: Context) -> None:
 
 def test_a_planned_visit_tells_its_window(ways: Context) -> None:
     """The owner reads that the day is a proposal, and the window it was chosen from."""
-    file = stable_calendar("yard", PLAN, {"yard": "Yard"}, ways, TODAY, LAST)
+    file = stable_calendar(PlannedDays(PLAN, {"yard": "Yard"}, ways, TODAY, LAST), "yard")
 
     assert [event.decoded("dtstart") for event in events(file)] == [date(2026, 12, 8)]
     assert said(file, "DESCRIPTION")[0].split("\n") == [
@@ -110,7 +112,7 @@ def test_a_planned_visit_tells_its_window(ways: Context) -> None:
 def test_a_day_outside_the_window_is_told(ways: Context, days: int, how: str) -> None:
     """Where no day inside was to be had, the owner reads on which side of the window the day lies."""
     plan = Plan((Round(D.best + timedelta(days=days), ("yard",), (D,)),), (), 1)
-    file = stable_calendar("yard", plan, NAMES, ways, TODAY, LAST)
+    file = stable_calendar(PlannedDays(plan, NAMES, ways, TODAY, LAST), "yard")
 
     assert said(file, "DESCRIPTION")[0].endswith(f"\nThis day is {how} than the window.")
 
@@ -122,8 +124,9 @@ def test_a_stables_file_holds_no_word_of_another(ways: Context) -> None:
         replace(FIRST, wishes=(replace(C, name="Dunlin"), A)),
         replace(SECOND, wishes=(B, replace(D, name="Pim"))),
     ]
-    own = "".join(content_lines(stable_calendar("mill", Plan(tuple(rounds), (), 2), names, ways, TODAY, LAST)))
-    all_of_them = "".join(content_lines(rounds_calendar(Plan(tuple(rounds), (), 2), names, ways, TODAY, LAST)))
+    planned = PlannedDays(Plan(tuple(rounds), (), 2), names, ways, TODAY, LAST)
+    own = "".join(content_lines(stable_calendar(planned, "mill")))
+    all_of_them = "".join(content_lines(rounds_calendar(planned)))
     foreign = ["Oldbarn", "Farmyard", "Dunlin", "Pim"]
 
     assert [word for word in [*foreign, "barn", "yard"] if word in own] == []
@@ -154,8 +157,8 @@ def moved(plan: Plan, by: timedelta) -> Plan:
 @pytest.mark.parametrize("order", [(0, 1), (1, 0)], ids=["in order", "the older one last"])
 def test_a_newer_file_moves_the_events(ways: Context, order: tuple[int, int]) -> None:
     """Two files a week apart leave one event for each horse, on the later day, in whatever order they came."""
-    older = stable_calendar("mill", PLAN, NAMES, ways, TODAY, LAST)
-    newer = stable_calendar("mill", moved(PLAN, timedelta(days=3)), NAMES, ways, TODAY + WEEK, LAST)
+    older = stable_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST), "mill")
+    newer = stable_calendar(PlannedDays(moved(PLAN, timedelta(days=3)), NAMES, ways, TODAY + WEEK, LAST), "mill")
     calendar: dict[str, Component] = {}
     for which in order:
         take_in(calendar, (older, newer)[which])
@@ -167,8 +170,8 @@ def test_a_newer_file_moves_the_rounds(ways: Context) -> None:
     """A round stays the same event on another day and with one more horse, as long as the same horse leads it."""
     joined = moved(replace(PLAN, rounds=(replace(FIRST, wishes=(C, A, B)), replace(SECOND, wishes=(D,)))), WEEK)
     calendar: dict[str, Component] = {}
-    take_in(calendar, rounds_calendar(PLAN, NAMES, ways, TODAY, LAST))
-    take_in(calendar, rounds_calendar(joined, NAMES, ways, TODAY + WEEK, LAST))
+    take_in(calendar, rounds_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST)))
+    take_in(calendar, rounds_calendar(PlannedDays(joined, NAMES, ways, TODAY + WEEK, LAST)))
 
     assert date(2026, 12, 8) in {event.decoded("dtstart") for event in calendar.values()}
     assert date(2026, 12, 1) not in {event.decoded("dtstart") for event in calendar.values()}
@@ -180,7 +183,7 @@ def test_the_horse_whose_window_ends_first_leads_a_round(ways: Context) -> None:
     wider = replace(FIRST, stables=("ash", *FIRST.stables), wishes=(joining, C, A))
     last = LAST | {("ash", "c"): date(2026, 10, 6)}
     plans = [Plan((one,), (), 1) for one in (FIRST, replace(FIRST, stables=("barn",), wishes=(C,)), wider)]
-    files = [rounds_calendar(plan, NAMES | {"ash": "Ash"}, ways, TODAY, last) for plan in plans]
+    files = [rounds_calendar(PlannedDays(plan, NAMES | {"ash": "Ash"}, ways, TODAY, last)) for plan in plans]
 
     assert len({str(event["uid"]) for file in files for event in events(file)}) == 1
 
@@ -188,7 +191,7 @@ def test_the_horse_whose_window_ends_first_leads_a_round(ways: Context) -> None:
 @pytest.mark.parametrize(("days", "number"), [(-1, 0), (0, 0), (1, 1), (60, 60)])
 def test_the_sequence_number_never_falls(ways: Context, days: int, number: int) -> None:
     """It counts the days since the last visit, and nothing is below 0. Source: RFC 5545, section 3.8.7.4."""
-    file = stable_calendar("yard", PLAN, NAMES, ways, LAST["yard", "a"] + timedelta(days=days), LAST)
+    file = stable_calendar(PlannedDays(PLAN, NAMES, ways, LAST["yard", "a"] + timedelta(days=days), LAST), "yard")
 
     assert [event["sequence"] for event in events(file)] == [number]
 
@@ -196,15 +199,17 @@ def test_the_sequence_number_never_falls(ways: Context, days: int, number: int) 
 def test_the_next_visit_is_another_event(ways: Context) -> None:
     """Once a horse was visited, its next visit is an event of its own, and the past one stays in the calendar."""
     visited = LAST | {("yard", "a"): date(2026, 12, 8)}
-    before, after = (events(stable_calendar("yard", PLAN, NAMES, ways, TODAY, last))[0] for last in (LAST, visited))
+    before, after = (
+        events(stable_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, last), "yard"))[0] for last in (LAST, visited)
+    )
 
     assert before["uid"] != after["uid"]
 
 
 def test_without_an_event_there_is_no_file(ways: Context, willowmere: StableSummary) -> None:
     """A calendar without a component is not one. Source: RFC 5545, section 3.6."""
-    assert rounds_calendar(Plan((), (), 0), NAMES, ways, TODAY, LAST) == b""
-    assert stable_calendar("fold", PLAN, {"fold": "Fold"}, ways, TODAY, LAST) == b""
+    assert rounds_calendar(PlannedDays(Plan((), (), 0), NAMES, ways, TODAY, LAST)) == b""
+    assert stable_calendar(PlannedDays(PLAN, {"fold": "Fold"}, ways, TODAY, LAST), "fold") == b""
     assert due_calendar(replace(willowmere, horses=()), ways, TODAY) == b""
 
 
@@ -263,6 +268,6 @@ def test_a_planned_visit_is_the_same_event_as_the_due_one(ways: Context, willowm
     last = {(horse.stable, horse.slug): horse.last_visit}
     calendar: dict[str, Component] = {}
     take_in(calendar, due_calendar(replace(willowmere, horses=(horse,)), ways, TODAY))
-    take_in(calendar, stable_calendar(horse.stable, plan, {horse.stable: "x"}, ways, TODAY, last))
+    take_in(calendar, stable_calendar(PlannedDays(plan, {horse.stable: "x"}, ways, TODAY, last), horse.stable))
 
     assert [event.decoded("dtstart") for event in calendar.values()] == [date(2026, 12, 3)]

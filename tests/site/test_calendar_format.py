@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from recordgen.hoof.rounds.rounds import Plan, Round
 from recordgen.hoof.summary import StableSummary
-from recordgen.site.calendar import due_calendar, rounds_calendar, stable_calendar
+from recordgen.site.calendar import PlannedDays, due_calendar, rounds_calendar, stable_calendar
 from recordgen.site.engine import write_site
 from recordgen.site.model import Page, Site
 from tests.conftest import RECORDS, TODAY
@@ -45,8 +45,8 @@ def files() -> dict[str, bytes]:
     """A file of each kind, full of names that are hard to write."""
     ways, stable = demo().ways, named(demo().stables[0], TRICKY + LONG + HOSTILE)
     return {
-        "rounds": rounds_calendar(PLAN, NAMES, ways, TODAY, LAST),
-        "stable": stable_calendar("mill", PLAN, NAMES, ways, TODAY, LAST),
+        "rounds": rounds_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST)),
+        "stable": stable_calendar(PlannedDays(PLAN, NAMES, ways, TODAY, LAST), "mill"),
         "due": due_calendar(stable, ways, TODAY),
     }
 
@@ -142,7 +142,7 @@ def test_whatever_is_typed_comes_back(name: str) -> None:
     The library takes a typed \\N for a line's end.
     """
     plan = Plan((Round(TODAY, ("mill",), (replace(A, name=f"a{name}z"),)),), (), 1)
-    file = stable_calendar("mill", plan, NAMES, demo().ways, TODAY, LAST)
+    file = stable_calendar(PlannedDays(plan, NAMES, demo().ways, TODAY, LAST), "mill")
 
     assert said(file, "SUMMARY") == [f"a{name}z: hoof visit proposed"]
     assert max(len(line) for line in file.split(b"\r\n")) <= 75

@@ -9,7 +9,7 @@ from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.progress import steps
 from recordgen.site.build_context import BuildContext
-from recordgen.site.calendar import due_calendar, horse_calendar, rounds_calendar
+from recordgen.site.calendar import PlannedDays, due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.frame.search_index import indexed
 from recordgen.site.model import Finished, Page, Site
 from recordgen.site.pages.explanations import render_explanations, render_problems
@@ -145,6 +145,6 @@ def _rounds(context: BuildContext, plan: Plan) -> dict[str, bytes]:
     """The rounds for a calendar program; no file where there is none."""
     names = {stable.slug: stable.stable.name for stable in context.stables}
     horses = [horse for stable in context.stables for horse in stable.present]
-    first = context.first_places
-    rounds = rounds_calendar(plan, names, context.ways, context.today, last_visits(horses), first)
+    days = PlannedDays(plan, names, context.ways, context.today, last_visits(horses), context.first_places)
+    rounds = rounds_calendar(days)
     return {ROUNDS: rounds} if rounds else {}
