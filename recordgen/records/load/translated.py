@@ -6,7 +6,8 @@ A message is asked for by its place, such as `cautions.wound.seen`, and its Engl
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
 from recordgen.language.catalogs import Catalog
@@ -31,40 +32,26 @@ SENTENCES = ("phrases",)
 IN_ENGLISH = ("problems",)
 
 
-def messages(tables: Reference) -> Iterator[Message]:
-    """All that can be translated of some tables, in their order."""
-    for table in (name for name in Reference.model_fields if name not in IN_ENGLISH):
-        for key, entry in getattr(tables, table).items():
-            if table in SENTENCES:
-                yield f"{table}.{key}", entry
-            else:
-                yield from _messages(entry, f"{table}.{key}")
+@dataclass(frozen=True)
+class _Listening(Catalog):
+    """A catalog that translates nothing and notes what it is asked for, in that order."""
+
+    asked: list[Message] = field(default_factory=list)
+
+    def gettext(self, message: str) -> str:
+        self.asked.append((None, message))
+        return message
+
+    def pgettext(self, place: str, message: str) -> str:
+        self.asked.append((place, message))
+        return message
 
 
-def _messages(entry: Record, place: str) -> Iterator[Message]:
-    for name, value in entry:
-        at = f"{place}.{name}"
-        if name in SOURCES:
-            if value and OWN_WORDS.fullmatch(value):
-                yield None, value
-        elif isinstance(value, str) and value and name in WORDS:
-            yield at, value
-        else:
-            for key, part in _parts(value):
-                if isinstance(part, Record):
-                    yield from _messages(part, f"{at}.{key}")
-                elif isinstance(part, str) and name == "grades":
-                    yield f"{at}.{key}", part
-
-
-def _parts(value: Any) -> Iterator[tuple[str, Any]]:
-    """The parts of a field that may hold words, each with its name in the place."""
-    if isinstance(value, Record):
-        yield "is", value
-    elif isinstance(value, Mapping):
-        yield from ((f"{key:g}" if isinstance(key, float) else str(key), part) for key, part in value.items())
-    elif isinstance(value, tuple):
-        yield from ((str(at), part) for at, part in enumerate(value))
+def messages(tables: Reference) -> list[Message]:
+    """All that can be translated of some tables, in their order: what their translation asks for."""
+    listening = _Listening()
+    translated(tables, listening)
+    return listening.asked
 
 
 def translated(tables: Reference, catalog: Catalog) -> Reference:
@@ -86,17 +73,16 @@ def _translated(entry: Entry, place: str, catalog: Catalog) -> Entry:
     changed: dict[str, Any] = {}
     for name, value in entry:
         at = f"{place}.{name}"
-        if isinstance(value, str) and value and name in SOURCES:
+        if isinstance(value, str) and name in SOURCES and OWN_WORDS.fullmatch(value):
             changed[name] = catalog.gettext(value)
         elif isinstance(value, str) and value and name in WORDS:
             changed[name] = catalog.pgettext(at, value)
         elif isinstance(value, Record):
             changed[name] = _translated(value, f"{at}.is", catalog)
         elif isinstance(value, Mapping):
-            parts = zip(value, _parts(value), strict=True)
-            changed[name] = {key: _part(part, f"{at}.{word}", name, catalog) for key, (word, part) in parts}
+            changed[name] = {key: _part(part, f"{at}.{_told(key)}", name, catalog) for key, part in value.items()}
         elif isinstance(value, tuple):
-            changed[name] = tuple(_part(part, f"{at}.{word}", name, catalog) for word, part in _parts(value))
+            changed[name] = tuple(_part(part, f"{at}.{number}", name, catalog) for number, part in enumerate(value))
     return entry.model_copy(update=changed)
 
 
@@ -104,3 +90,8 @@ def _part(part: Any, place: str, name: str, catalog: Catalog) -> Any:
     if isinstance(part, Record):
         return _translated(part, place, catalog)
     return catalog.pgettext(place, part) if name == "grades" else part
+
+
+def _told(key: Any) -> str:
+    """A key as it stands in a place: a grade of 2.0 as 2."""
+    return f"{key:g}" if isinstance(key, float) else str(key)
