@@ -15,6 +15,7 @@ from pydantic import (
     AfterValidator,
     BeforeValidator,
     Field,
+    PlainSerializer,
     PlainValidator,
     ValidationError,
     ValidationInfo,
@@ -155,9 +156,9 @@ def _schema(items: dict[str, Any], least: int, most: int) -> WithJsonSchema:
     return WithJsonSchema({"type": "array", "items": items, "minItems": least, "maxItems": most})
 
 
-Point = Annotated[Spot, PlainValidator(_spot), _schema({"type": "number"}, 2, 2)]
+Point = Annotated[Spot, PlainValidator(_spot), PlainSerializer(tuple), _schema({"type": "number"}, 2, 2)]
 Line = Annotated[tuple[Point, ...], BeforeValidator(_points)]
-Image = Annotated[Size, PlainValidator(_size), _schema({"type": "integer"}, 2, 2)]
+Image = Annotated[Size, PlainValidator(_size), PlainSerializer(tuple), _schema({"type": "integer"}, 2, 2)]
 
 
 def _checksum(text: str) -> str:

@@ -51,8 +51,7 @@ class RecordsDigest:
 
         whole: the practice that was read from these bytes.
         """
-        # Points come out as lists, as they are meant to; pydantic would warn of each.
-        repeated = [visit.model_dump_json(warnings=False) for visit in whole.repeated]
+        repeated = [visit.model_dump_json() for visit in whole.repeated]
         shared = key_of((program_version(), templates_digest()), self.root, self.shared, today, repeated)
         stables = {one.slug: key_of(shared, one.slug, self.stables.get(one.slug)) for one in whole.practice.stables}
         horses = {
