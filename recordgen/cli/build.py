@@ -155,7 +155,7 @@ def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | N
     only = None if asked.stable == TAKEN else asked.stable
     before = None if asked.cache.folder is None or asked.counts else RecordsDigest.of(asked.records)
     if asked.counts and only:
-        whole = read_counted(asked.records, asked.today, only, asked.counts)
+        whole = read_counted(asked.records, asked.today, only, asked.counts, asked.cache)
     else:
         whole = read_whole(asked.records, asked.today, only, cache=asked.cache)
     stages.done("read")

@@ -98,5 +98,5 @@ def _count(records: Path, today: dt.date, cache: Cache) -> Counts:
     from recordgen.site.kept.digest import RecordsDigest
 
     read = None if cache.folder is None else RecordsDigest.of(records)
-    whole = read_whole(records, today)
+    whole = read_whole(records, today, cache=cache)
     return count(whole, BuildContext.of(whole, today, cache, read))

@@ -10,6 +10,7 @@ import pytest
 
 from recordgen.cache.entries import Cache, user_cache
 from tests.support.commands import run, run_today, small_practice
+from tests.support.publishing import ADDRESS
 
 # Text as SVG, JSON, and photographs.
 PLAIN = {"pictures", "figures", "photographs", "answers", "summaries", "places", "sites", "holidays", "readings"}
@@ -57,6 +58,26 @@ def test_without_the_cache_nothing_is_kept_and_the_sites_are_the_same(place: Pat
 
     assert built[0] == built[1]
     assert {path.name for path in place.iterdir()} <= {"CACHEDIR.TAG", *PLAIN}
+
+
+def test_without_the_cache_a_stable_that_is_built_apart_keeps_nothing(place: Path, tmp_path: Path) -> None:
+    """Neither counting nor building with the counts keeps what it read."""
+    records, counts = small_practice(tmp_path), tmp_path / "counts.json"
+    assert run_today("stables", "--counts", counts, "--no-cache", records=records).exit_code == 0
+    words: list[str | Path] = ["--stable", "willowmere", "--with", counts, "--out", tmp_path / "sites"]
+    assert run_today("build", *words, "--no-cache", records=records).exit_code == 0
+
+    assert not place.exists()
+
+
+def test_without_the_cache_a_publication_keeps_nothing(place: Path, tmp_path: Path) -> None:
+    """Nothing of what it read, and nothing of what it drew."""
+    records = small_practice(tmp_path)
+    with (records / "willowmere" / "stable.yaml").open("a") as file:
+        file.write(f"publish: {{address: '{ADDRESS}', to: {tmp_path / 'public'}}}\n")
+    assert run_today("publish", "willowmere", "--dry-run", "--no-cache", records=records).exit_code == 0
+
+    assert not place.exists()
 
 
 def test_a_cache_that_cannot_be_used_is_told_with_the_stages(place: Path, tmp_path: Path) -> None:

@@ -164,12 +164,13 @@ def edition(
 ) -> Iterator[Edition]:
     """The edition of a stable's site as of today, or of the field page, for as long as the block runs.
 
-    plain: unsealed. cache: of pictures and figures; the user's own where None.
+    plain: unsealed. cache: of what is read, pictures and figures; the user's own where None.
 
     Raises Trouble where the records say nowhere to publish it, where another is published there, where it cannot be
     built or sealed, and while somebody else works on it.
     """
-    whole = read_whole(records, today, None if slug == FIELD else slug)
+    cache = cache or user_cache()
+    whole = read_whole(records, today, None if slug == FIELD else slug, cache=cache)
     name, publish = _what_and_where(whole, slug)
     others = neighbours(records, slug)
     refuse_shared(publish, others, records)
@@ -180,7 +181,7 @@ def edition(
         ours = Ours(site_of(state), frozenset({*shelf.plain(), *paths_of(state)}))
         look_ahead(publish, records, ours)
         key = key_to_be(records) if slug == FIELD else None
-        task = Task(slug, name, whole, publish, others, shelf, today, cache or user_cache(), key)
+        task = Task(slug, name, whole, publish, others, shelf, today, cache, key)
         yield _plain(task, ours, room) if plain else _sealed(task, ours, state, room)
 
 

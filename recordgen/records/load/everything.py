@@ -108,12 +108,12 @@ def read_whole(
     return Whole(practice, reference, tuple(problems.warnings), find_repeated_visits(practice, only))
 
 
-def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str]) -> Whole:
+def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str], cache: Cache) -> Whole:
     """One stable of a practice whose others need not be here. Raises RecordsTrouble where something is wrong.
 
-    beside: the names of all stables' folders.
+    beside: the names of all stables' folders. cache: of what looking over visits told.
     """
-    practice, reference, problems = look_through(folder, today, stable, beside=beside)
+    practice, reference, problems = look_through(folder, today, stable, beside=beside, cache=cache)
     if practice is None:
         raise RecordsTrouble(problems)
     return Whole(practice, reference, tuple(problems.warnings))

@@ -8,6 +8,7 @@ import json
 from pathlib import Path
 
 from recordgen import __version__
+from recordgen.cache.entries import Cache
 from recordgen.files import list_files
 from recordgen.git.state import entry_told
 from recordgen.hoof.measures.repeatability import own_errors
@@ -44,8 +45,11 @@ def count(whole: Whole, context: BuildContext) -> Counts:
     )
 
 
-def read_counted(records: Path, today: dt.date, stable: str, counts: Counts) -> Whole:
-    """One stable from its own folder and what all share. Raises Trouble where the counts do not fit what is here."""
+def read_counted(records: Path, today: dt.date, stable: str, counts: Counts, cache: Cache) -> Whole:
+    """One stable from its own folder and what all share. Raises Trouble where the counts do not fit what is here.
+
+    cache: of what looking over visits told.
+    """
     if stable not in counts.stables:
         known = f"They know {counted(len(counts.stables), 'stable')}: {', '.join(counts.stables)}"
         raise Trouble(f"the counts know no stable {quoted(stable)}", f"{known}. {ANEW}")
@@ -58,7 +62,7 @@ def read_counted(records: Path, today: dt.date, stable: str, counts: Counts) -> 
     if counts.history != (here := entry_told(records)):
         message = f"the counts were made where git tells {quoted(counts.history)}, and here it tells {quoted(here)}"
         raise Trouble(message, f"Fetch that entry with its whole history. Or: {ANEW}")
-    return read_apart(records, today, stable, counts.stables.keys())
+    return read_apart(records, today, stable, counts.stables.keys(), cache)
 
 
 def shared_digest(records: Path) -> str:

@@ -32,7 +32,9 @@ def test_a_stable_is_compared_with_others_that_are_not_here(practice: Practice, 
     """Its patterns, its errors of reading and of the hand, and its trail are those of the practice as a whole."""
     records, file, context = practice
     own, counts = copied_alone(records, "willowmere", tmp_path / "own"), read_counts(file)
-    alone = BuildContext.of(read_counted(own, TODAY, "willowmere", counts), TODAY, Cache(None), counts=counts)
+    alone = BuildContext.of(
+        read_counted(own, TODAY, "willowmere", counts, Cache(None)), TODAY, Cache(None), counts=counts
+    )
 
     assert alone.patterns["willowmere"] == context.patterns["willowmere"]
     assert any(one.than_others == "more" for one in alone.patterns["willowmere"])
@@ -104,7 +106,7 @@ def test_counts_that_do_not_fit_what_is_here_are_refused(practice: Practice, oth
     counts = read_counts(practice[1]).model_copy(update=other)
 
     with pytest.raises(Trouble, match=says):
-        read_counted(practice[0], TODAY, "willowmere", counts)
+        read_counted(practice[0], TODAY, "willowmere", counts, Cache(None))
 
 
 def test_a_history_that_was_cut_short_is_refused(practice: Practice, tmp_path: Path) -> None:
@@ -112,7 +114,7 @@ def test_a_history_that_was_cut_short_is_refused(practice: Practice, tmp_path: P
     git(tmp_path, "clone", "--quiet", "--depth=1", f"file://{practice[0]}", "short")
 
     with pytest.raises(Trouble, match="cut short") as told:
-        read_counted(tmp_path / "short", TODAY, "willowmere", read_counts(practice[1]))
+        read_counted(tmp_path / "short", TODAY, "willowmere", read_counts(practice[1]), Cache(None))
     assert "whole history" in told.value.way_out
 
 
