@@ -29,7 +29,8 @@ def refused(found: Document, model: type[BaseModel], error: ErrorDetails) -> Pro
     steps = steps_of(error)
     if slip := _missing_space(found, model, steps, error):
         return slip
-    wrong = wrong_name(model, steps) if _KEY in error["loc"] else _words(found, model, steps, error)
+    is_name = _KEY in error["loc"] and error["type"] == "literal_error"
+    wrong = wrong_name(model, steps) if is_name else _words(found, model, steps, error)
     return Problem(found.place(steps), *wrong)
 
 

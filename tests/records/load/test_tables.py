@@ -192,3 +192,11 @@ def test_a_fact_in_own_words_is_a_plain_name(tmp_path: Path, text: str) -> None:
     (line,) = told(tmp_path, f'phrases: {{week_several: "{text}"}}\n')
 
     assert "a fact in braces is no plain name" in line
+
+
+def test_a_grade_that_is_no_number_is_told(tmp_path: Path) -> None:
+    """Its key is none of a few names, so none is offered."""
+    told_of = "name: n, called: grade, meaning: m, low: 0, high: 3, step: 1, source: s"
+    (line,) = told(tmp_path, f"scales:\n  own: {{{told_of}, grades: {{foot: sore}}}}\n")
+
+    assert "'foot' does not read as a number: it is not a number. Write it like 5 or 5.5" in line
