@@ -14,6 +14,7 @@ from unittest import mock
 from PIL import Image
 
 from recordgen.cache.entries import Cache
+from recordgen.language.catalogs import languages
 from recordgen.packaged import packaged
 from recordgen.records.load.everything import read_whole
 from recordgen.site.build import build_sites
@@ -82,9 +83,11 @@ def _files(out: Path, slugs: dict[str, bool]) -> dict[str, bytes]:
 
 
 def _value(practice: Edited) -> None:
-    file = practice.some("stable-*/*/2*.yaml")
-    length = f"toe_length: {practice.rng.randrange(780, 840) / 10}"
-    file.write_text(re.sub(r"toe_length: [0-9.]+", length, file.read_text("utf-8"), count=1), "utf-8")
+    """The first length of a visit, that before the trim: longer than it was, since no trim can add to a toe."""
+    file, more = practice.some("stable-*/*/2*.yaml"), practice.rng.randrange(1, 20) / 10
+    text = file.read_text("utf-8")
+    longer = re.sub(r"(toe_length: )([0-9.]+)", lambda found: f"{found[1]}{float(found[2]) + more:.1f}", text, count=1)
+    file.write_text(longer, "utf-8")
 
 
 def _new_visit(practice: Edited) -> None:
@@ -168,17 +171,45 @@ def _table(practice: Edited) -> None:
 
 
 def _photograph(practice: Edited) -> None:
-    visit = practice.some("stable-*/*/2*.yaml")
+    _picture(practice, practice.some("stable-*/*/2*.yaml"), "left-fore-sole-before")
+
+
+def _photographs_of_neighbours(practice: Edited) -> None:
+    """Of two horses of one stable, whose pictures lie beside each other."""
+    for horse in sorted(practice.some("stable-*/stable.yaml").parent.glob("*/horse.yaml"))[:2]:
+        for visit in sorted(horse.parent.glob("2*.yaml"))[-1:]:
+            _picture(practice, visit, "right-hind-sole-before")
+
+
+def _picture(practice: Edited, visit: Path, what: str) -> None:
+    """A photograph of a visit's day."""
     (visit.parent / "photos").mkdir(exist_ok=True)
     shade = practice.rng.randrange(256)
-    picture = visit.parent / "photos" / f"{visit.name[:10]}-left-fore-sole-before.jpg"
-    Image.new("RGB", (800, 600), (shade, 90, 60)).save(picture)
+    Image.new("RGB", (800, 600), (shade, 90, 60)).save(visit.parent / "photos" / f"{visit.name[:10]}-{what}.jpg")
 
 
 def _own_page(practice: Edited) -> None:
     folder, name = practice.rng.choice([(practice.records, "mud"), (practice.some("stable-*"), "lane")])
     (folder / "pages").mkdir(exist_ok=True)
     (folder / "pages" / f"{name}.md").write_text(f"# Mud {practice.rng.randrange(1000)}\n\nWhat to do.\n")
+
+
+def _language(practice: Edited) -> None:
+    _set(practice, "language", practice.rng.choice(languages()))
+
+
+def _place(practice: Edited) -> None:
+    """The country, and the part of it, whose public holidays are kept."""
+    country, region = practice.rng.choice([("GB", "SCT"), ("GB", "ENG"), ("DE", "BY"), ("DE", "BE")])
+    _set(practice, "country", country)
+    _set(practice, "region", region)
+
+
+def _set(practice: Edited, key: str, value: str) -> None:
+    """Write a value into the practice's file in the place of the one before."""
+    file = practice.records / "practice.yaml"
+    lines = [line for line in file.read_text("utf-8").splitlines() if not line.startswith(f"{key}:")]
+    file.write_text("\n".join([*lines, f"{key}: {value}", ""]), "utf-8")
 
 
 def _day(practice: Edited) -> None:
@@ -223,6 +254,7 @@ LOCAL: dict[str, Callable[[Edited], None]] = {
     "a new stable": _new_stable,
     "a horse gone": _horse_gone,
     "a photograph": _photograph,
+    "photographs of neighbours": _photographs_of_neighbours,
     "an own page": _own_page,
     "a page edited": _page_edited,
     "a page lost": _page_lost,
@@ -233,6 +265,8 @@ EVERYWHERE: dict[str, Callable[[Edited], None]] = {
     "a template": _template,
     "a style": _style,
     "a table": _table,
+    "another language": _language,
+    "another country": _place,
     "another day": _day,
     "another version": _version,
     "a damaged cache": _cache_damaged,
