@@ -70,12 +70,19 @@ def test_without_the_cache_a_stable_that_is_built_apart_keeps_nothing(place: Pat
     assert not place.exists()
 
 
-def test_without_the_cache_a_publication_keeps_nothing(place: Path, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("what", "file", "key"),
+    [("willowmere", "willowmere/stable.yaml", "publish"), ("field-notes", "practice.yaml", "field_page")],
+)
+def test_without_the_cache_a_publication_keeps_nothing(
+    place: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str, file: str, key: str
+) -> None:
     """Nothing of what it read, and nothing of what it drew."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
     records = small_practice(tmp_path)
-    with (records / "willowmere" / "stable.yaml").open("a") as file:
-        file.write(f"publish: {{address: '{ADDRESS}', to: {tmp_path / 'public'}}}\n")
-    assert run_today("publish", "willowmere", "--dry-run", "--no-cache", records=records).exit_code == 0
+    with (records / file).open("a") as opened:
+        opened.write(f"{key}: {{address: '{ADDRESS}', to: {tmp_path / 'public'}}}\n")
+    assert run_today("publish", what, "--dry-run", "--no-cache", records=records).exit_code == 0
 
     assert not place.exists()
 

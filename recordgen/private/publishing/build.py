@@ -34,12 +34,12 @@ def neutral_names(secret: bytes, slugs: Sequence[str]) -> Callable[[str], str]:
     return short.__getitem__
 
 
-def build_field_for(whole: Whole, today: dt.date, folder: Path, key: bytes, sealed: bool) -> None:
+def build_field_for(whole: Whole, today: dt.date, folder: Path, key: bytes, sealed: bool, cache: Cache) -> None:
     """Build the page for the phone of all stables. key: the practice's public key. sealed: whether it will be."""
     from recordgen.site.field.build import write_field
 
     folder.mkdir()
-    write_field(whole, today, folder, key, sealed)
+    write_field(whole, today, folder, key, sealed, cache=cache)
 
 
 def build_for(

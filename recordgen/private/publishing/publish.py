@@ -194,7 +194,7 @@ def _what_and_where(whole: Whole, slug: str) -> tuple[str, Publish]:
 
 def _built(task: Task, page_name: Callable[[str], str], site: Path, sealed: bool) -> None:
     if task.key:
-        build_field_for(task.whole, task.today, site, task.key.public, sealed)
+        build_field_for(task.whole, task.today, site, task.key.public, sealed, task.cache)
     else:
         build_for(task.publish.address, task.whole, task.today, page_name, site, task.cache)
 

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
+from recordgen.cache.entries import Cache
 from recordgen.files import filling, write_whole
 from recordgen.folders import replace_folder, workroom
 from recordgen.hoof.summary import summarise_stable
@@ -44,13 +45,20 @@ def build_field(records: Path, today: date, stables: Sequence[str], out: Path, k
 
 
 def write_field(
-    whole: Whole, today: date, folder: Path, key: bytes, sealed: bool = False, stables: Sequence[str] = ()
+    whole: Whole,
+    today: date,
+    folder: Path,
+    key: bytes,
+    sealed: bool = False,
+    stables: Sequence[str] = (),
+    cache: Cache | None = None,
 ) -> None:
     """Write the files of the field page into an empty folder.
 
     sealed: whether it will be sealed, and then lies in the care of that site's worker. stables: those wanted, or all.
+    cache: of figures and holidays; the user's own where None.
     """
-    ways = ways_of(whole)
+    ways = ways_of(whole, cache)
     wanted = [one for one in whole.practice.stables if not stables or one.slug in stables]
     known = [summarise_stable(one, ways, today) for one in wanted]
     own = whole.practice.folder / "site_templates"
