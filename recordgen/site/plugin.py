@@ -131,7 +131,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         """Leave nothing for Markdown to read; set the page's title, its styles and more for its head."""
         ours = self.pages[page.file.src_uri]
         page.title = escape(ours.title)
-        page.meta["style"] = style_of(ours.complete(ours.html))
+        page.meta["style"] = style_of(ours.html, *ours.late)
         page.meta["head"] = ours.head
         return ""
 

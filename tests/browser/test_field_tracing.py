@@ -15,7 +15,7 @@ from recordgen.private.keystore.field_key import field_key
 from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.tree import document
-from tests.support.access import violations
+from tests.support.access import COLOUR_RULES, WCAG_2_2_AA, violations
 from tests.support.commands import run, small_practice
 from tests.support.field import Hand, field_folder, hosted, opened, phone
 from tests.support.field_tracing import handed, kept, photographed, traced, tracing
@@ -174,7 +174,7 @@ def test_nobody_is_kept_out_of_tracing(hand: Hand, scheme: str) -> None:
     """Neither where it is opened nor on its screen and sheets. Source: WCAG 2.2, levels A and AA, by axe-core."""
     hand.page.emulate_media(color_scheme="dark" if scheme == "dark" else "light")
     key = photographed(hand)
-    found = violations(hand.page, contrast_alone=scheme == "dark")
+    found = violations(hand.page, COLOUR_RULES if scheme == "dark" else WCAG_2_2_AA)
     tapper = tracing(hand, key)
     found += violations(hand.page)
     tapper.press("camera")

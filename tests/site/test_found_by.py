@@ -84,9 +84,10 @@ def test_a_word_is_told_once_and_folded() -> None:
 
 
 def test_a_site_on_the_home_screen_has_its_name(demo_sites: Path) -> None:
-    """Its manifest names the stable, a page and a mark that are there, and nothing beyond the site."""
+    """Its manifest names the stable, its light paper, a page and a mark that are there, and nothing beyond the site."""
     site = demo_sites / "willowmere"
     told = json.loads((site / MANIFEST).read_bytes())
 
     assert (told["name"], told["scope"]) == ("Willowmere", "./")
+    assert f"--paper: {told['background_color']};" in (site / told["start_url"]).read_text("utf-8")
     assert all((site / place).is_file() for place in (told["start_url"], *(icon["src"] for icon in told["icons"])))

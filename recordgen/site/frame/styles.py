@@ -19,15 +19,22 @@ _CLASS = re.compile(r"\.([a-z][\w-]*)")
 _CLASSES = re.compile(r"\bclass=\"([^\"]*)\"")
 
 
-def style_of(html: str) -> str:
-    """The rules for a page, packed: those of every page, and of each kind a class of which stands in the page."""
-    used = {name for names in _CLASSES.findall(html) for name in names.split()}
+def style_of(*parts: str) -> str:
+    """The rules for a page of these parts, packed: those of every page, and of each kind with a class there."""
+    used = {name for part in parts for names in _CLASSES.findall(part) for name in names.split()}
     return style_text((*EVERY_PAGE, *(kind for kind in OF_A_KIND if _own_classes(kind) & used)))
 
 
 def style_text(names: Sequence[str]) -> str:
     """The rules of some style files, packed, in this order."""
     return "\n".join(_packed(name) for name in names)
+
+
+def light_colour(name: str) -> str:
+    """A colour of the light pages by its name, such as paper: the first that the styles of every page give it."""
+    found = re.search(rf"--{name}:\s*(#[0-9a-f]{{6}})", _packed("recordgen"))
+    assert found is not None, name
+    return found[1]
 
 
 @cache
