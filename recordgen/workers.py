@@ -16,11 +16,14 @@ Result = TypeVar("Result")
 
 # The one function that a worker's process runs, and what it may run over: forked, not sent.
 _WORK: list[tuple[Callable[[Any], Any], Sequence[Any]]] = []
+# Threads that hold no lock while this process is forked, since they see to it themselves.
+STILL: set[threading.Thread] = set()
 
 
 def can_fork() -> bool:
-    """Whether this process may be forked as it is: on Linux, and while nothing else runs in it."""
-    return sys.platform == "linux" and threading.active_count() == 1 and multiprocessing.parent_process() is None
+    """Whether this process may be forked as it is: on Linux, and while nothing runs in it but what is still then."""
+    others = set(threading.enumerate()) - {threading.current_thread()} - STILL
+    return sys.platform == "linux" and not others and multiprocessing.parent_process() is None
 
 
 def spread(work: Callable[[Item], Result], items: Sequence[Item], processes: int | None = None) -> Iterator[Result]:

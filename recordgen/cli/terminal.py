@@ -15,6 +15,7 @@ import click
 
 from recordgen.problems import visible
 from recordgen.progress import listened
+from recordgen.workers import STILL
 
 if TYPE_CHECKING:
     from click._termui_impl import ProgressBar
@@ -69,15 +70,21 @@ class Waiting(threading.Thread):
     """Writes one line each second, which is wiped before anything else is printed."""
 
     now: Waiting | None = None
+    # Held while the line is drawn, and while this process is forked: no copy of it begins in the midst of a line.
+    drawing = threading.Lock()
 
     def __init__(self, patience_seconds: float) -> None:
         super().__init__(daemon=True)
         self.patience_seconds = patience_seconds
         self.begun, self.process = time.monotonic(), os.getpid()
         self.over = threading.Event()
-        self.drawing = threading.Lock()
         self.bar: ProgressBar[int] | None = None
         self.shown = False
+
+    def start(self) -> None:
+        """Begin to wait; in the way of no fork."""
+        STILL.add(self)
+        super().start()
 
     def run(self) -> None:
         """Write the line anew each second until it is over."""
@@ -127,6 +134,15 @@ class Waiting(threading.Thread):
             found.over.set()
             if found.is_alive():
                 found.join()
+            STILL.discard(found)
+
+
+if hasattr(os, "register_at_fork"):
+    os.register_at_fork(
+        before=Waiting.drawing.acquire,
+        after_in_parent=Waiting.drawing.release,
+        after_in_child=Waiting.drawing.release,
+    )
 
 
 def _bar(stage: str, of: int) -> ProgressBar[int]:

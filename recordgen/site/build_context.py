@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from functools import cached_property
@@ -26,11 +27,8 @@ from recordgen.site.amendments import HorseTrails
 from recordgen.site.apart.counts import Counts
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.site.kept.summaries import Summaries
+from recordgen.site.kept.summaries import HorsePlace, Summaries
 from recordgen.site.templates import environment
-
-# The folders of a stable and of a horse.
-HorsePlace = tuple[str, str]
 
 
 @dataclass(frozen=True)
@@ -110,11 +108,11 @@ class BuildContext:
     def alone(self, slug: str, horse: str | None = None) -> BuildContext:
         """The same with nothing of any other stable in it, so that what is made with it goes by this one alone.
 
-        horse: and with nothing of any other horse either, nor of the stable as a whole.
+        horse: and with nothing of any other horse either, nor of the stable as a whole. What is unpacked of a summary
+        to be shown goes with this, so that a large practice is never unpacked whole.
         """
-        stable = self.stable(slug)
-        if horse is not None:
-            stable = replace(stable, horses=tuple(one for one in stable.horses if one.slug == horse))
+        found = self.stable(slug)
+        stable = replace(found, horses=tuple(copy(one) for one in found.horses if horse in (None, one.slug)))
         places = {(one.stable, one.slug) for one in stable.horses}
         own = replace(
             self,

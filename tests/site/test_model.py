@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from recordgen.site.model import Page, link
+from recordgen.site.model import PackedTexts, Page, link
 
 
 @pytest.mark.parametrize(
@@ -27,3 +27,11 @@ def test_late_parts_come_into_their_places() -> None:
     page = Page("index.md", "x", "", ("<svg/>", "<table/>"))
 
     assert page.complete("a<!--late 1-->b<!--late 0-->c") == "a<table/>b<svg/>c"
+
+
+@pytest.mark.parametrize("texts", [(), ("",), ("<svg/>", "", "ä")])
+def test_packed_texts_are_the_same_texts(texts: tuple[str, ...]) -> None:
+    """None, an empty one, and several."""
+    packed = PackedTexts(texts)
+
+    assert (tuple(packed), len(packed), [packed[at] for at in range(len(packed))]) == (texts, len(texts), list(texts))

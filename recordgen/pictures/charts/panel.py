@@ -37,17 +37,14 @@ MOST_LABELS = 4
 class Frame:
     """All that the panels of the four feet of a horse have in common.
 
-    band: room kept free above the days, picture units. today, today_words: a day to mark, with its word above. sides:
-    words at the right of the upper and of the lower half; then values are shown without their sign.
-    low: less high than other panels. language: of months and numbers.
+    band: room kept free above the days, picture units. sides: words at the right of the upper and of the lower half;
+    then values are shown without their sign. low: less high than other panels. language: of months and numbers.
     """
 
     span: Span
     scale: Scale
     unit: str
     band: float = 0.0
-    today: date | None = None
-    today_words: str = ""
     sides: tuple[str, str] | None = None
     low: bool = False
     language: Language = ENGLISH
@@ -143,8 +140,6 @@ def drawn_frame(frame: Frame) -> str:
     added: list[Artist] = []
     if frame.unit:
         added.append(on_axes(Lettering(frame.unit, (-0.04, 1), "end", down=-8), axes, axes.transAxes))
-    if frame.today:
-        added += _today(axes, day_number(frame.today), frame.today_words)
     if frame.sides:
         across = on_axes(Line2D(frame.across, (0, 0), color=COLOURS["quiet"], linewidth=1.2), axes, axes.transData)
         sides = zip(frame.sides, (0.77, 0.23), strict=True)
@@ -156,8 +151,11 @@ def _value_words(value: float, language: Language) -> str:
     return language.figures(f"{value:g}").replace("-", "\N{MINUS SIGN}")
 
 
-def _today(axes: Axes, day: int, words: str) -> list[Artist]:
-    """A line at today, and its word above the axes."""
+def drawn_day(span: Span, day: date, words: str, low: bool) -> str:
+    """A line at a day and its word above, to lie on the panels that show this stretch of days."""
+    axes, at = _axes(RIGHT, low), day_number(day)
+    axes.set_xlim(day_number(span[0]), day_number(span[1]))
     beside = blended_transform_factory(axes.transData, axes.transAxes)
-    line = Line2D((day, day), (0, 1), color=COLOURS["clay"], linewidth=1.2)
-    return [on_axes(line, axes, beside), on_axes(Lettering(words, (day, 1), "middle", "clay", down=-5), axes, beside)]
+    line = Line2D((at, at), (0, 1), color=COLOURS["clay"], linewidth=1.2)
+    word = Lettering(words, (at, 1), "middle", "clay", down=-5)
+    return drawn(axes, [on_axes(line, axes, beside), on_axes(word, axes, beside)])

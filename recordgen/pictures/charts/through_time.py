@@ -49,19 +49,18 @@ def toe_length_panel(
     scale: Scale,
     title: str,
     forecast: ForecastCone | None = None,
-    today: tuple[date, str] | None = None,
     low: bool = False,
     language: Language = ENGLISH,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
     readings: toe length, mm. Where a visit lacks a value, a dotted line only joins what was measured. forecast: the
-    growth still to come as a light cone; span and scale should hold its last day and its reach. today: a day to mark,
-    with its word. low: less high than the other panels, and without its unit, which the page tells.
+    growth still to come as a light cone; span and scale should hold its last day and its reach. low: less high than the
+    other panels, and without its unit, which the page tells.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else "mm", today, low=low, language=language)
+    canvas, frame = _begun(events, span, scale, "" if low else "mm", low=low, language=language)
     if forecast:
         draw_forecast(canvas, foot, forecast, weight, frame.up[0])
     draw_strokes(canvas, bridges(visits), NOT_MEASURED)
@@ -71,6 +70,21 @@ def toe_length_panel(
     draw_points(canvas, foot, visits, weight)
     draw_events(canvas, events, span, frame.above_days, language)
     return canvas.picture(title, KIND)
+
+
+def day_mark(span: Span, day: date, words: str, low: bool = False) -> str:
+    """A line at a day with its word above, for `with_mark`: drawn apart, so that a picture stands when the day passes.
+
+    span: the stretch of days of the pictures. low: whether these are less high.
+    """
+    from recordgen.pictures.charts.panel import drawn_day
+
+    return drawn_day(span, day, words, low)
+
+
+def with_mark(picture: str, mark: str) -> str:
+    """A finished picture with a mark on top."""
+    return f"{picture.removesuffix('</svg>')}{mark}</svg>"
 
 
 def angle_panel(
@@ -133,7 +147,6 @@ def _begun(
     span: Span,
     scale: Scale,
     unit: str,
-    today: tuple[date, str] | None = None,
     sides: tuple[str, str] | None = None,
     low: bool = False,
     language: Language = ENGLISH,
@@ -142,8 +155,7 @@ def _begun(
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.charts.panel import WIDTH, Frame, panel_view
 
-    day, words = today or (None, "")
-    frame = Frame(span, scale, unit, band_for(events, span), day, words, sides, low, language)
+    frame = Frame(span, scale, unit, band_for(events, span), sides, low, language)
     return Canvas(WIDTH, frame.height, view=panel_view(frame)), frame
 
 

@@ -13,11 +13,10 @@ from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.checks.strays import with_strays
 from recordgen.records.history.moves import moves_told
 from recordgen.records.load.folders import VISIT_FILE, Walk
-from recordgen.records.load.practice import read_practice
+from recordgen.records.load.practice import read_practice_file, read_rest
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.practice import HorseRecord, Practice
 from recordgen.records.models.reference import Reference
-from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, read_with_key
 
@@ -69,12 +68,6 @@ class Whole:
     repeated: tuple[Visit, ...] = ()
 
 
-def language_named(folder: Path) -> str:
-    """The language that a practice names in its file; English where it names none, or anything is wrong there."""
-    file = read_with_key(folder / "practice.yaml", PracticeFile, "language")
-    return file.language if file else ENGLISH_CODE
-
-
 def look_through(
     folder: Path,
     today: dt.date,
@@ -89,8 +82,12 @@ def look_through(
     folder that are no records, too. beside: stables of the practice whose folders need not be here. cache: of what
     looking over visits told; the user's own where None.
     """
-    reference, wrong = read_reference(folder, language_named(folder))
-    practice, problems = read_practice(folder, today, only, reference, beside, cache)
+    walk = Walk(folder)
+    file = read_practice_file(walk)
+    # English where no language is named, or anything is wrong there.
+    language = file.record.language if file and file.whole else ENGLISH_CODE
+    reference, wrong = read_reference(folder, language)
+    practice, problems = read_rest(walk, file, today, only, reference, beside, cache)
     problems.extend(wrong)
     if files:
         problems = with_strays(problems, folder, only)

@@ -49,11 +49,31 @@ def read_practice(
     beside: stables of the practice whose folders need not be here. cache: of what looking over visits told; the user's
     own where None.
     """
-    reader = _Reader(Walk(folder), today, reference, beside, cache or user_cache())
+    walk = Walk(folder)
+    return read_rest(walk, read_practice_file(walk), today, only, reference, beside, cache)
+
+
+def read_practice_file(walk: Walk) -> Written[PracticeFile] | None:
+    """The file of the practice as far as it is right; its problems are the walk's."""
+    if not os.path.isdir(walk.root):
+        return None
+    return _file(walk, walk.root / "practice.yaml", PracticeFile)
+
+
+def read_rest(
+    walk: Walk,
+    file: Written[PracticeFile] | None,
+    today: dt.date,
+    only: str | None = None,
+    reference: Reference | None = None,
+    beside: Collection[str] = (),
+    cache: Cache | None = None,
+) -> tuple[Practice | None, Problems]:
+    """The same, of a practice whose own file was read on this walk."""
+    reader = _Reader(walk, file, today, reference, beside, cache or user_cache())
     with _without_collecting():
         practice = reader.practice(only)
-    problems = reader.walk.problems
-    return (None if problems.errors else practice), problems
+    return (None if walk.problems.errors else practice), walk.problems
 
 
 @contextmanager
@@ -83,9 +103,16 @@ class _Reader:
     """Reads the folder once, from the practice down to each horse, and then the visits of all horses."""
 
     def __init__(
-        self, walk: Walk, today: dt.date, reference: Reference | None, beside: Collection[str], cache: Cache
+        self,
+        walk: Walk,
+        own: Written[PracticeFile] | None,
+        today: dt.date,
+        reference: Reference | None,
+        beside: Collection[str],
+        cache: Cache,
     ) -> None:
         self.walk = walk
+        self.own = own
         self.beside = beside
         self.today = today
         self.reference = reference
@@ -99,7 +126,7 @@ class _Reader:
             way_out = "Name another with --records, or make one with: recordgen init"
             self.walk.tell(folder, "folder-missing", "there is no such folder", way_out)
             return None
-        file = self.file(folder / "practice.yaml", PracticeFile)
+        file = self.own
         if file:
             self.walk.problems.extend(placeholders_left(file))
         if file and self.reference:
@@ -153,11 +180,7 @@ class _Reader:
         return found
 
     def file(self, path: Path, model: type[Kind]) -> Written[Kind] | None:
-        if not self.walk.may_read(path):
-            return None
-        written, problems = read_as_far(path, self.walk.shown(path), model)
-        self.walk.problems.extend(problems)
-        return written
+        return _file(self.walk, path, model)
 
     def stable(self, path: Path) -> _StableFolder:
         file = self.file(path / "stable.yaml", Stable)
@@ -187,6 +210,14 @@ class _Reader:
             return path, ()
         self.walk.problems.extend(shared_problems(written, self.today))
         return path, written.record.shared
+
+
+def _file(walk: Walk, path: Path, model: type[Kind]) -> Written[Kind] | None:
+    if not walk.may_read(path):
+        return None
+    written, problems = read_as_far(path, walk.shown(path), model)
+    walk.problems.extend(problems)
+    return written
 
 
 def _files_of(stables: Sequence[_StableFolder]) -> list[Written[Horse]]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import date
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -18,8 +19,14 @@ from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.course import course_line
 from recordgen.pictures.charts.events import event_key
 from recordgen.pictures.charts.growth_rates import RateForm, growth_rates, rate_key
-from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
-from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
+from recordgen.pictures.charts.limits import Span, scale_about_zero, shared_scale, shared_span
+from recordgen.pictures.charts.through_time import (
+    angle_panel,
+    day_mark,
+    difference_panel,
+    toe_length_panel,
+    with_mark,
+)
 from recordgen.pictures.feet.explained import plain_foot, side_view, wall_growth
 from recordgen.pictures.feet.foot import foot_from_below
 from recordgen.pictures.feet.growing_out import growing_out
@@ -80,14 +87,14 @@ class Pictures:
         ahead = forecasts(summary, self.naming)
         span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=summary.as_of))
         scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
-        today = (summary.as_of, self.naming.phrase("chart_today"))
-        return self._by_foot(
+        panels = self._by_foot(
             measure,
             readings,
             lambda foot, series, told, language: self.kept.drawn(
-                toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), today, low, language
+                toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), low, language
             ),
         )
+        return self._with_today(panels, span, summary.as_of, low)
 
     def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
@@ -114,16 +121,21 @@ class Pictures:
 
     def toe_panels(self, toes: Courses) -> dict[Foot, Markup]:
         """Toe length through the visits of the last year with what is expected since, a low panel for each foot."""
-        today = (toes.today, self.naming.phrase("chart_today")) if toes.today else None
         ahead = {foot: one.expected for foot, one in toes.by_foot.items()}
         svgs = self._by_foot(
             "toe_length",
             {foot: one.readings for foot, one in toes.by_foot.items()},
             lambda foot, series, told, language: self.kept.drawn(
-                toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], today, True, language
+                toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], True, language
             ),
         )
-        return {foot: self._place(svg) for foot, svg in svgs.items()}
+        marked = self._with_today(svgs, toes.span, toes.today, low=True) if toes.today else svgs
+        return {foot: self._place(svg) for foot, svg in marked.items()}
+
+    def _with_today(self, panels: Mapping[Foot, str], span: Span, today: date, low: bool) -> dict[Foot, str]:
+        """The same panels with today marked on them."""
+        mark = self.kept.drawn(day_mark, span, today, self.naming.phrase("chart_today"), low)
+        return {foot: with_mark(svg, mark) for foot, svg in panels.items()}
 
     def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
         """A panel for each foot, with its words and in the language of the page."""

@@ -12,10 +12,10 @@ from __future__ import annotations
 import json
 import re
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from datetime import date
-from html.parser import HTMLParser
+from html import unescape
 from typing import Any
 
 from recordgen.language.spoken import ENGLISH, Language
@@ -27,6 +27,11 @@ PLACE = "search/index.js"
 Entry = Sequence[Any]
 
 _WORD = re.compile(r"\w+")
+# A comment, or a tag: its stroke where it ends an element, its name, and the rest; a sign > may stand in quotes there.
+# Source: HTML Living Standard, section 13.1.2, for pages as our templates write them.
+_TAG = re.compile(r"""<!--.*?-->|<![^>]*>|<(/?)([a-zA-Z][^\s/>]*)((?:[^"'>]|"[^"]*"|'[^']*')*)>""", re.DOTALL)
+_EXCLUDED = re.compile(r"\sdata-search-exclude(?=[\s=/]|$)")
+_BEYOND_ASCII = re.compile(r"[^\x00-\x7f]+")
 _SILENT = {"script", "style", "svg", "template"}
 # These words stand on every page or tell none from another. Judgement.
 _COMMON = frozenset(
@@ -54,38 +59,30 @@ def index_script(entries: Iterable[Entry], language: Language = ENGLISH) -> str:
 
 def words_of(html: str) -> str:
     """The words of a page's text, folded, each once; none of what is marked `data-search-exclude`."""
-    reader = _Text()
-    reader.feed(html)
-    found = dict.fromkeys(_WORD.findall(folded(" ".join(reader.texts))))
+    found = dict.fromkeys(_WORD.findall(folded(" ".join(_texts(html)))))
     return " ".join(word for word in found if len(word) > 1 and word not in _COMMON)
 
 
 def folded(text: str) -> str:
     """Small letters without accents, by the steps of search.js: Márta as marta, weiß as weiss."""
-    plain = unicodedata.normalize("NFD", text)
-    return "".join(sign for sign in plain if not unicodedata.category(sign).startswith("M")).upper().lower()
+    return _BEYOND_ASCII.sub(_without_accents, unicodedata.normalize("NFD", text)).upper().lower()
 
 
-class _Text(HTMLParser):
-    """The texts of a page that search reads."""
+def _without_accents(found: re.Match[str]) -> str:
+    return "".join(sign for sign in found[0] if not unicodedata.category(sign).startswith("M"))
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.texts: list[str] = []
-        self._left_out: list[str] = []
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Leave an element out, or count those of its name within it."""
-        begins = tag in _SILENT or any(name == "data-search-exclude" for name, _ in attrs)
-        if begins if not self._left_out else tag == self._left_out[0]:
-            self._left_out.append(tag)
-
-    def handle_endtag(self, tag: str) -> None:
-        """End what is left out."""
-        if self._left_out and tag == self._left_out[0]:
-            self._left_out.pop()
-
-    def handle_data(self, data: str) -> None:
-        """Take a text."""
-        if not self._left_out:
-            self.texts.append(data)
+def _texts(html: str) -> Iterator[str]:
+    """The texts of a page that search reads, in their order."""
+    at, inside, left_out = 0, 0, ""
+    for tag in _TAG.finditer(html):
+        if not left_out and tag.start() > at:
+            yield unescape(html[at : tag.start()])
+        at, (ends, name) = tag.end(), (tag[1], (tag[2] or "").lower())
+        if left_out:
+            inside += 0 if name != left_out else -1 if ends else 1
+            left_out = left_out if inside else ""
+        elif name and not ends and not tag[3].endswith("/") and (name in _SILENT or _EXCLUDED.search(tag[3])):
+            left_out, inside = name, 1
+    if not left_out:
+        yield unescape(html[at:])

@@ -1,14 +1,17 @@
 """Summaries of horses whose records did not change: what others ask of them is kept, the rest computed when asked for.
 
 The trimmer's front page, the rounds and the calendars ask few things of each horse. Those that can be kept as plain
-values are; any other field is computed with all the rest, so that no list of fields has to be right.
+values are; any other field is computed with all the rest, so that no list of fields has to be right. What was computed
+in this run stays packed in memory, and is unpacked where a page asks for it.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
-from dataclasses import fields
+import pickle
+import zlib
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, fields
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -32,8 +35,13 @@ from recordgen.records.load.everything import Whole, read_whole
 from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
+from recordgen.workers import spread
 
 KIND = "summaries"
+# From so many horses on they are shared among the cores. Judgement: fewer take no longer than the sharing.
+MANY = 6
+# The folders of a stable and of a horse.
+HorsePlace = tuple[str, str]
 CLASSES = {
     one.__name__: one
     for one in (Caution, ClosedCaution, Due, Fared, Finding, Forecast, Gap, Job, Remark, Share, Withheld)
@@ -46,18 +54,22 @@ _FIELDS = frozenset(one.name for one in fields(HorseSummary))
 
 
 class KeptSummary(HorseSummary):
-    """A summary of which some fields are at hand; asked for any other, it is computed whole."""
+    """A summary of which some fields are at hand; asked for any other, it is unpacked or computed whole."""
 
-    def __init__(self, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any]) -> None:
-        """known: by name, the fields that were kept."""
+    def __init__(
+        self, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any], packed: bytes
+    ) -> None:
+        """known: by name, the fields at hand. packed: the others, where they were computed in this run."""
         recorded = {"stable": record.stable, "slug": record.slug, "horse": record.horse, "shared": record.shared}
-        self.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today))
+        self.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today), _packed=packed)
 
     def __getattr__(self, name: str) -> Any:
         """A field that is not at hand."""
         if name not in _FIELDS:
             raise AttributeError(name)
-        self.__dict__.update(vars(summarise(*self.__dict__["_made_from"])))
+        packed = self.__dict__["_packed"]
+        whole = pickle.loads(zlib.decompress(packed)) if packed else vars(summarise(*self.__dict__["_made_from"]))
+        self.__dict__.update({**whole, **self.__dict__})
         return self.__dict__[name]
 
     @property
@@ -72,6 +84,14 @@ class KeptSummary(HorseSummary):
         return tuple(visit.day for visit in reversed(self.__dict__["_made_from"][0].prints))
 
 
+@dataclass(frozen=True)
+class Computed:
+    """A summary as it was computed: what is kept of it, as JSON, and the other fields, packed for this run alone."""
+
+    told: bytes
+    packed: bytes = b""
+
+
 class Summaries:
     """The summaries of a practice's stables, and of each the shares of findings that are compared with the others'."""
 
@@ -79,25 +99,43 @@ class Summaries:
         """read: the records just before they were read; nothing is taken from the cache where None."""
         self._cache, self._ways, self._today = cache, ways, today
         self._keys = read.keys(whole, today).horses if read else {}
-        self._fresh: list[tuple[HorseSummary, FoundInTime]] = []
+        self._fresh: dict[HorsePlace, bytes] = {}
         self.shares: dict[str, SharesInTime] = {}
         self.horses = len(whole.practice.horses)
-        self.stables = tuple(map(self._stable, steps("Computing stables", whole.practice.stables)))
+        found = self._computed(whole.practice.horses)
+        self.stables = tuple(self._stable(record, found) for record in whole.practice.stables)
 
-    def _stable(self, record: StableRecord) -> StableSummary:
-        known = [self._horse(horse) for horse in record.horses]
+    def _computed(self, records: Sequence[HorseRecord]) -> dict[HorsePlace, Computed]:
+        """The summary of each horse, by its place; where many are not kept, all cores compute them."""
+        kept = {_place(one): self._kept(one) for one in records}
+        missing = [one for one in records if kept[_place(one)] is None]
+        made = spread(self._compute, missing, 1 if len(missing) < MANY else None)
+        for record, told in zip(steps("Computing horses", missing), made, strict=True):
+            kept[_place(record)] = told
+            self._fresh[_place(record)] = told.told
+        return {place: one for place, one in kept.items() if one}
+
+    def _kept(self, record: HorseRecord) -> Computed | None:
+        told = self._cache.get(KIND, self._keys[_place(record)]) if self._keys else None
+        return Computed(told) if told else None
+
+    def _compute(self, record: HorseRecord) -> Computed:
+        made = summarise(record, self._ways, self._today)
+        known = _to_keep(made)
+        told = {"horse": known, "found": found_in_time(made, self._today)}
+        rest = {name: getattr(made, name) for name in sorted(_FIELDS - {*_RECORDED, *known})}
+        packed = zlib.compress(pickle.dumps(rest, pickle.HIGHEST_PROTOCOL), 1)
+        return Computed(json.dumps(as_json(told, CLASSES)).encode(), packed)
+
+    def _stable(self, record: StableRecord, computed: Mapping[HorsePlace, Computed]) -> StableSummary:
+        known = [self._horse(horse, computed[_place(horse)]) for horse in record.horses]
         self.shares[record.slug] = shares_together([found for _, found in known])
         return StableSummary(record.slug, record.stable, tuple(horse for horse, _ in known))
 
-    def _horse(self, record: HorseRecord) -> tuple[HorseSummary, FoundInTime]:
+    def _horse(self, record: HorseRecord, computed: Computed) -> tuple[HorseSummary, FoundInTime]:
         """A horse's summary, and what was found of it."""
-        kept = self._cache.get(KIND, self._keys[record.stable, record.slug]) if self._keys else None
-        if kept is None:
-            made = summarise(record, self._ways, self._today)
-            self._fresh.append((made, found_in_time(made, self._today)))
-            return self._fresh[-1]
-        known = from_json(json.loads(kept), CLASSES)
-        return KeptSummary(record, self._ways, self._today, known["horse"]), known["found"]
+        known = from_json(json.loads(computed.told), CLASSES)
+        return KeptSummary(record, self._ways, self._today, known["horse"], computed.packed), known["found"]
 
     @property
     def kept(self) -> int:
@@ -106,9 +144,12 @@ class Summaries:
 
     def remember(self) -> None:
         """Keep what was computed now."""
-        for horse, found in self._fresh if self._keys else ():
-            told = {"horse": _to_keep(horse), "found": found}
-            self._cache.put(KIND, self._keys[horse.stable, horse.slug], json.dumps(as_json(told, CLASSES)).encode())
+        for place, told in self._fresh.items() if self._keys else ():
+            self._cache.put(KIND, self._keys[place], told)
+
+
+def _place(record: HorseRecord) -> HorsePlace:
+    return record.stable, record.slug
 
 
 def summarised(records: Path, today: date, stable: str | None = None) -> tuple[Context, tuple[StableSummary, ...]]:

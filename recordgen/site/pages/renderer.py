@@ -12,7 +12,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
-from recordgen.site.model import Page, link
+from recordgen.site.model import PackedTexts, Page, link
 from recordgen.site.photographs import MOST_DAYS, Album, album
 from recordgen.site.prose.guide import START, guide_text
 from recordgen.site.prose.own_pages import own_menu
@@ -55,7 +55,7 @@ class PageRenderer:
         }
         render = rendered_prose if template.endswith(".md") else rendered
         html = render(self.context.templates, template, **shared, **values)
-        return Page(uri, title, html, tuple(pictures.late), any(uri == place for place, _ in self.menu[0]))
+        return Page(uri, title, html, PackedTexts(pictures.late), any(uri == place for place, _ in self.menu[0]))
 
     def _further_menu(self) -> list[tuple[str, str]]:
         """The practice's own pages, and the guide for the trimmer."""

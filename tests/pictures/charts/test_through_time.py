@@ -14,7 +14,7 @@ from recordgen.hoof.observations import Event, EventKind
 from recordgen.pictures.charts.events import event_key, marks_of, rows_of
 from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
 from recordgen.pictures.charts.panel import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH, Frame, panel_view
-from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
+from recordgen.pictures.charts.through_time import angle_panel, day_mark, difference_panel, toe_length_panel, with_mark
 from recordgen.records.models.names import Foot
 from tests.conftest import ROOT
 from tests.support.svg import SVG, group_titled, is_figure, root_of, strokes_of, value_at, words_in
@@ -132,7 +132,7 @@ def test_words_are_readable_and_no_larger_than_the_text_around_them() -> None:
 
 def test_today_is_marked_and_named() -> None:
     """A line across all values stands at today with its word above it."""
-    picture = toe_length_panel("left_fore", VISITS, (), SPAN, SCALE, "t", today=(date(2026, 9, 1), "today"))
+    picture = with_mark(panel(), day_mark(SPAN, date(2026, 9, 1), "today"))
     (line,) = strokes_of(picture, stroke="var(--clay)")
     (word,) = [text for text in root_of(picture).iter(f"{SVG}text") if text.text == "today"]
 
@@ -153,7 +153,8 @@ def test_a_low_panel_shows_the_same_on_less_height() -> None:
 def test_a_panel_does_not_tell_what_was_drawn_before_it() -> None:
     """Axes are reused: the same panel has the same bytes whatever stood on them in between."""
     first = panel(events=[Event(FIRST, "vet", "seen")])
-    toe_length_panel("right_hind", VISITS, (), SPAN, (60, 120), "t", today=(SECOND, "now"), low=True)
+    toe_length_panel("right_hind", VISITS, (), SPAN, (60, 120), "t", low=True)
+    day_mark((FIRST, SECOND), SECOND, "now")
     difference_panel("left_hind", VISITS, (), SPAN, (-9, 95), "heels", ("a", "b"), 2.0)
 
     assert panel(events=[Event(FIRST, "vet", "seen")]) == first
