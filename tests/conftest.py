@@ -6,14 +6,20 @@ import datetime as dt
 import fcntl
 import functools
 import http.server
+import importlib
 import os
 import shutil
+import sys
 import threading
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
+
+# Python begins many times over here; where no bytecode is kept, each of them compiles all that it reads anew.
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 # A machine may be busy; no test is about how long something takes.
 settings.register_profile("patient", deadline=None)
@@ -22,6 +28,16 @@ settings.load_profile("patient")
 ROOT = Path(__file__).parent.parent
 RECORDS = ROOT / "records"
 TODAY = dt.date(2026, 11, 25)
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_collection(session: pytest.Session) -> None:
+    """Read a share of the test files first: processes that all began with the same one would each compile them all."""
+    worker = os.environ.get("PYTEST_XDIST_WORKER", "")
+    if worker and session.config.args == session.config.getini("testpaths"):
+        names = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in (ROOT / "tests").rglob("test_*.py"))
+        for name in names[int(worker[2:]) :: int(os.environ["PYTEST_XDIST_WORKER_COUNT"])]:
+            importlib.import_module(name.replace(os.sep, "."))
 
 
 @pytest.fixture(scope="session")
