@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import base64
 import hashlib
+import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from recordgen.packaged import packaged
+
+_COMMENT = re.compile(r"//.*|/\*(?:(?!\*/).)*\*/")
 
 
 def read_part(folder: str, name: str, own: Path | None = None) -> str:
@@ -32,8 +35,8 @@ def page_with(
     `read_part`.
     """
     name, text = data
-    style = "\n".join(_part(folder, part, own) for part in styles)
-    code = "\n".join(_part(folder, part, own) for part in scripts)
+    style = "\n".join(_lean(_part(folder, part, own)) for part in styles)
+    code = "\n".join(_lean(_part(folder, part, own)) for part in scripts)
     script = f"'use strict';\nconst {name} = {_inside_script(text)};\n{code}"
     allowed = policy.format(script=policy_hash(script), style=policy_hash(style))
     return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, "SCRIPT": script})
@@ -42,6 +45,12 @@ def page_with(
 def _part(folder: str, name: str, own: Path | None) -> str:
     elsewhere, _, alone = name.rpartition("/")
     return read_part(elsewhere or folder, alone, own)
+
+
+def _lean(code: str) -> str:
+    """Scripts or styles without indents and without lines that are a comment alone: a seventh of what a phone loads."""
+    lines = (line.strip() for line in code.splitlines())
+    return "\n".join(line for line in lines if line and not _COMMENT.fullmatch(line))
 
 
 def policy_hash(text: str) -> str:

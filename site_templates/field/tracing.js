@@ -67,9 +67,9 @@ const putTracing = async (draft, photo, sum, told) => {
   return { written: true, problems: [], figures: {} };
 };
 // As it is typed in a visit's file.
-const tracingEntry = (photo, sum, { scale, drawn, model, hand_error: hand, hand_errors: hands, landmarks }) => {
+const tracingEntry = (photo, sum, { scale, drawn, model, ridge, hand_error: hand, hand_errors: hands, landmarks }) => {
   const single = (name, points) => (DATA.tracing.takes[photo.view][name][1] && points.length === 1 ? points[0] : points);
-  const told = { sha256: sum, scale, drawn: drawn === "smooth" && drawn, model, hand_error: hand, hand_errors: hands };
+  const told = { sha256: sum, scale, drawn: drawn === "smooth" && drawn, model, ridge, hand_error: hand, hand_errors: hands };
   return {
     view: photo.view, moment: photo.moment, file: photo.id, image: [photo.width, photo.height],
     ...Object.fromEntries(Object.entries(told).filter(([, value]) => value)),

@@ -12,12 +12,15 @@ const traceDraft = (data, store) => {
   };
   const SCALE = { key: "scale", least: 2, exactly: true }, REVIEW = { key: "review", least: 0 };
 
-  const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, back: [] });
+  const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, ridge: null, back: [] });
   // A tap of an earlier tracing is as sure as its landmark was.
   const handOfRecord = (one) => (one.hand_error ? Object.fromEntries(Object.entries({ ...one.landmarks, scale: [1, 1] }).map(([key, points]) => [key, points.map(() => one.hand_errors?.[key] ?? one.hand_error)])) : {});
+  // What the white line hangs on.
+  const lined = (points) => ["frog_apex", "frog_medial", "frog_lateral", "wall", "white_line"].map((key) => points[key] || []);
   const recorded = (one) => {
     const scale = one.scale, points = { ...one.landmarks, ...(scale ? { scale: [scale.from, scale.to] } : {}) };
-    return { ...fresh(), points, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
+    const ridge = one.ridge ? { told: one.ridge, kept: true, at: JSON.stringify(lined(points)) } : null;
+    return { ...fresh(), points, ridge, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
   };
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();
@@ -75,8 +78,11 @@ const traceDraft = (data, store) => {
     const ends = pointsOf("scale"), scale = !now.noScale && ends.length === 2 && now.lay ? { from: ends[0], to: ends[1], length: now.length, lay: now.lay } : null;
     const drawn = data.view === "sole" && (landmarks.wall || landmarks.white_line) ? "smooth" : "straight";
     const usual = landmarks.wall ? { sd: sd(), table: data.model } : null;
-    return { view: data.view, scale, drawn, landmarks, usual };
+    return { view: data.view, scale, drawn, landmarks, usual, ridge: landmarks.white_line && ridge()?.kept ? ridge().told : null };
   };
+  // The ridge that was found, as long as the points stand by which it was looked for.
+  const ridge = () => (now.ridge && now.ridge.at === JSON.stringify(lined(now.points)) ? now.ridge : null);
+  const setRidge = (told, kept) => change(() => { now.ridge = told && { told, kept, at: JSON.stringify(lined(now.points)) }; });
   // SD of a tap in px of this picture.
   const sd = () => ((handError() || USUAL_HAND) * data.size[0]) / 1000;
   const meanError = (all) => {
@@ -100,5 +106,5 @@ const traceDraft = (data, store) => {
   // How far a tap may be off, in px of a picture 1000 px wide. unit: px of the screen in one px of the picture.
   const handOf = (how, unit) => (HAND[how] / unit) * (1000 / data.size[0]);
 
-  return { get now() { return now; }, get unkept() { return unkept; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, handError, handErrors, handOf, save };
+  return { get now() { return now; }, get unkept() { return unkept; }, source, steps, here, pointsOf, change, takeBack, go, anew, ordered, tracing, ridge, setRidge, handError, handErrors, handOf, save };
 };

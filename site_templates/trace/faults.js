@@ -39,8 +39,8 @@ const traceFaults = (() => {
   };
 
   // tracing: {view, scale, drawn, landmarks}; each fault as its name and, of a line, which.
-  const found = ({ view, scale, drawn, landmarks, usual }, foot, size) => {
-    const lines = traceLines.drawn(landmarks, drawn, usual), faults = [...scaled(scale, size), ...sides(view, foot, landmarks)];
+  const found = (tracing, foot, size) => {
+    const { view, scale, landmarks } = tracing, lines = traceLines.drawn(tracing), faults = [...scaled(scale, size), ...sides(view, foot, landmarks)];
     for (const name of Object.keys(traceLines.OUTLINES)) if (lines[name] && crosses(lines[name])) faults.push(["crosses", name]);
     if (lines.wall && landmarks.white_line && !landmarks.white_line.every((point) => inside(point, lines.wall))) faults.push(["outside"]);
     const off = ([x, y]) => x < 0 || y < 0 || x > size[0] || y > size[1];

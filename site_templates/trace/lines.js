@@ -61,11 +61,12 @@ const traceLines = (() => {
     return [...line, points[points.length - 1]];
   };
 
-  // The landmarks of a tracing with its lines drawn. points: by name, lists of points. usual: {sd, table} where the
-  // lines follow the usual outlines.
-  const drawn = (points, how, usual) => {
+  // The landmarks of a tracing, lists of points by name, with its lines drawn. usual: {sd, table} where the lines follow
+  // the usual outlines. ridge: how far the white line is moved, where it is drawn to the picture's ridge.
+  const drawn = ({ landmarks: points, drawn: how, usual, ridge }) => {
     const plain = Object.fromEntries(Object.entries(points).map(([name, found]) => [name, how === "smooth" && name in OUTLINES ? smooth(found) : found]));
-    return how === "smooth" && usual ? { ...plain, ...traceUsual.lines(points, usual.sd, usual.table) } : plain;
+    const lines = how === "smooth" && usual ? { ...plain, ...traceUsual.lines(points, usual.sd, usual.table) } : plain;
+    return ridge && lines.white_line ? { ...lines, white_line: traceRidge.moved(lines.white_line, ridge) } : lines;
   };
 
   return { OUTLINES, smooth, solved, drawn };

@@ -1,16 +1,18 @@
 // Draws the picture, the lines and points on it, and the loupe.
 const tracePaint = (canvas, picture, view, draft) => {
-  const LOUPE = 150, CLOSER = 2.6, COLOURS = { scale: "#8fd3ff", wall: "#ffe08a", white_line: "#9ff0c0" }, OTHER = "#ffb3a0";
+  const LOUPE = 150, CLOSER = 2.6, COLOURS = { scale: "#8fd3ff", wall: "#ffe08a", white_line: "#9ff0c0" }, OTHER = "#ffb3a0", RIDGE = "#ffffff";
   const ink = canvas.getContext("2d");
   const colour = (key) => COLOURS[key] || OTHER;
 
-  const stroke = (line, tone, thin) => {
+  const stroke = (line, tone, thin, dash = []) => {
     if (line.length < 2) return;
     for (const [style, width] of [["rgba(0,0,0,.75)", thin ? 3.5 : 5], [tone, thin ? 1.5 : 2.5]]) {
       ink.beginPath();
       line.forEach(([x, y], i) => (i ? ink.lineTo(x, y) : ink.moveTo(x, y)));
       [ink.strokeStyle, ink.lineWidth, ink.lineJoin] = [style, width, "round"];
+      ink.setLineDash(dash);
       ink.stroke();
+      ink.setLineDash([]);
     }
   };
   const dot = ([x, y], tone, large) => {
@@ -25,7 +27,7 @@ const tracePaint = (canvas, picture, view, draft) => {
     ink.fillStyle = tone;
     ink.fill();
   };
-  let lines = {};
+  let lines = {}, ridge = [];
   const lineOf = (key) => {
     const points = draft.ordered(key, draft.pointsOf(key));
     return lines[key] || (key in traceLines.OUTLINES ? traceLines.smooth(points) : points);
@@ -38,6 +40,7 @@ const tracePaint = (canvas, picture, view, draft) => {
     for (const step of draft.steps()) {
       const points = draft.pointsOf(step.key), mine = step.key === draft.here().key;
       if (points.length > 1) stroke(lineOf(step.key).map(at), colour(step.key), !mine && !step.line);
+      if (step.key === "white_line") stroke(ridge.map(at), RIDGE, false, [7, 5]);
       points.forEach((point, i) => dot(at(point), colour(step.key), mine && chosen === i));
     }
   };
@@ -72,8 +75,9 @@ const tracePaint = (canvas, picture, view, draft) => {
 
   // touched: the spot under the finger, or null. cursor: where Enter would set a point.
   return ({ touched, chosen, cursor }) => {
-    const times = window.devicePixelRatio || 1, { landmarks, drawn, usual } = draft.tracing();
-    lines = traceLines.drawn(landmarks, drawn, usual);
+    const times = window.devicePixelRatio || 1, tracing = draft.tracing(), shown = draft.ridge();
+    lines = traceLines.drawn({ ...tracing, ridge: null });
+    ridge = shown ? traceRidge.moved(lines.white_line, shown.told) : [];
     ink.setTransform(times, 0, 0, times, 0, 0);
     ink.fillStyle = "#0d100e";
     ink.fillRect(0, 0, view.width, view.height);

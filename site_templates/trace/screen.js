@@ -47,19 +47,29 @@ const traceScreen = (root, data, picture, store, done, leave = null) => {
     title.replaceChildren(step.key === "review" ? words("review") : step.key === "scale" ? words(draft.pointsOf("scale").length < 2 ? "scale" : "scale_again") : table.marks[step.key], " ", count);
     count.textContent = counted(step);
     canvas.setAttribute("aria-label", title.textContent);
-    const forward = step.key === "scale" ? (draft.pointsOf("scale").length === 2 ? button(words("next"), "next", () => sheets.scale(next), "go") : button(words("no_scale"), "no-scale", noScale))
+    const offered = step.key === "white_line" && enough(step), proposed = offered && draft.ridge() && !draft.ridge().kept;
+    const forward = proposed ? button(words("ridge_keep"), "ridge-keep", ridgeKept, "go")
+      : step.key === "scale" ? (draft.pointsOf("scale").length === 2 ? button(words("next"), "next", () => sheets.scale(next), "go") : button(words("no_scale"), "no-scale", noScale))
       : step.key === "review" ? button(words("done"), "done", review, "go")
       : enough(step) ? button(words("next"), "next", next, "go")
       : optional(step) ? button(words("leave_out"), "leave-out", leaveOut) : null;
     const held = document.activeElement?.dataset?.key;
     const first = draft.now.at === 0;
-    bar.replaceChildren(first && leave ? button(words("leave_short"), "leave", leave) : button(words("back"), "back", back), button(words("take_back"), "take-back", takeBack), help(), ...(forward ? [forward] : []));
+    bar.replaceChildren(first && leave ? button(words("leave_short"), "leave", leave) : button(words("back"), "back", back), button(words("take_back"), "take-back", takeBack), help(), ...(offered ? [draft.ridge() ? button(words("ridge_drop"), "ridge-drop", ridgeDropped) : button(words("ridge"), "ridge", ridgeLooked)] : []), ...(forward ? [forward] : []));
     bar.children[0].disabled = first && !leave;
     bar.children[1].disabled = !draft.now.back.length;
     if (held) bar.querySelector(`[data-key="${held}"]`)?.focus();
     showLive();
     drawn();
   };
+  const ridgeLooked = () => {
+    const { white_line: line } = traceLines.drawn({ ...draft.tracing(), ridge: null }), told = traceRidge.found(traceRidge.pixelsOf(picture, line), line);
+    if (told) draft.setRidge(told, false);
+    message = told ? "ridge_found" : "ridge_none";
+    show();
+  };
+  const ridgeKept = () => { draft.setRidge(draft.ridge().told, true); message = "ridge_kept"; show(); };
+  const ridgeDropped = () => { draft.setRidge(null); message = ""; show(); };
   const help = () => {
     const made = button("?", "camera", () => sheets.camera(anew, leave));
     made.setAttribute("aria-label", words("camera"));

@@ -85,9 +85,9 @@ const traceUpright = (() => {
 })();
 
 // The figures of a tracing by name: {view, scale, drawn, landmarks, usual}. Lengths only where a scale lay on the foot.
-const traceFigures = ({ view, scale, drawn, landmarks, usual }) => {
-  const mm = scale ? scale.length / Math.hypot(scale.to[0] - scale.from[0], scale.to[1] - scale.from[1]) : 1;
-  const points = Object.fromEntries(Object.entries(traceLines.drawn(landmarks, drawn, usual)).map(([name, line]) => [name, line.map(([x, y]) => [x * mm, -y * mm])]));
+const traceFigures = (tracing) => {
+  const { view, scale } = tracing, mm = scale ? scale.length / Math.hypot(scale.to[0] - scale.from[0], scale.to[1] - scale.from[1]) : 1;
+  const points = Object.fromEntries(Object.entries(traceLines.drawn(tracing)).map(([name, line]) => [name, line.map(([x, y]) => [x * mm, -y * mm])]));
   const found = view === "sole" ? traceSole.figures(points) : traceUpright[view](points);
   const tellsLengths = scale && scale.lay === "on foot";
   return Object.fromEntries(Object.entries(found).filter(([name, value]) => Number.isFinite(value) && (tellsLengths || !/_mm2?$/.test(name))));

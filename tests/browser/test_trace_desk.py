@@ -121,6 +121,34 @@ def test_a_picture_traced_before_is_opened_with_its_points(
     assert [one.file for one in tracings_in(photo)] == [photo.file.name]
 
 
+def test_the_white_line_is_drawn_to_the_ridge_at_a_press(hand: Tapper, photo: PhotoToTrace, tmp_path: Path) -> None:
+    """Off at first, then shown and kept or dropped; gone where a point moves, kept in the record where it stands."""
+    hand.page.evaluate(PUT, MARKS | {"white_line": MARKS["white_line"][::2]})
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    hand.press("back")
+    off = hand.page.evaluate("tracing.draft.tracing().ridge")
+    hand.press("ridge")
+    shown, counted = hand.words(), hand.page.evaluate("tracing.draft.tracing().ridge")
+    hand.press("ridge-drop")
+    dropped = hand.page.evaluate("tracing.draft.ridge()")
+    hand.press("ridge")
+    hand.press("ridge-keep")
+    kept = hand.page.evaluate("tracing.draft.tracing().ridge")
+    hand.press("next")
+    hand.press("write")
+    hand.page.wait_for_selector("#trace[data-written]")
+    hand.page.evaluate("tracing.draft.change((now) => { now.points.white_line[1][0] += 3; })")
+
+    assert (off, counted, dropped) == (None, None, None)
+    assert "Dashed: where the picture shows a streak." in shown
+    (found,) = tracings_in(photo)
+    assert found.ridge is not None
+    assert list(found.ridge) == kept
+    assert photo_to_trace(tmp_path, photo.file).earlier[0][1].ridge == found.ridge
+    assert hand.page.evaluate("tracing.draft.tracing().ridge") is None
+
+
 def test_a_program_that_has_ended_is_told_and_the_points_stay(
     browser: Browser, tmp_path: Path, photo: PhotoToTrace
 ) -> None:

@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
+import numpy as np
 import pytest
-from playwright.sync_api import Browser
+from playwright.sync_api import Browser, Page
 
 from recordgen.site.single_page import read_part
 from recordgen.site.trace.page import FOLDER, usual_outlines
 from tests.tapped.cases import in_python_alone, written
 
 CASES = written()
-SCRIPTS = "\n".join(read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "sole", "upright"))
+SCRIPTS = "\n".join(read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "ridge", "sole", "upright"))
 
 
 def usual(case: dict[str, Any]) -> dict[str, Any] | None:
@@ -22,14 +24,20 @@ def usual(case: dict[str, Any]) -> dict[str, Any] | None:
 
 
 @pytest.fixture(scope="module")
-def reckoned(browser: Browser) -> dict[str, dict[str, float]]:
-    """The figures of all cases as the browser tells them."""
+def scripts(browser: Browser) -> Iterator[Page]:
+    """A page with the scripts that reckon."""
     page = browser.new_page()
-    asked = "(cases) => Object.fromEntries(Object.entries(cases).map(([name, one]) => [name, traceFigures(one)]))"
-    page.add_script_tag(content=SCRIPTS + "\nwindow.traceFigures = traceFigures;")
-    cases = {name: case | {"usual": usual(case)} for name, case in CASES.items()}
-    found: dict[str, Any] = page.evaluate(asked, cases)
+    page.add_script_tag(content=SCRIPTS + "\nObject.assign(window, {traceFigures, traceRidge});")
+    yield page
     page.close()
+
+
+@pytest.fixture(scope="module")
+def reckoned(scripts: Page) -> dict[str, dict[str, float]]:
+    """The figures of all cases as the browser tells them."""
+    asked = "(cases) => Object.fromEntries(Object.entries(cases).map(([name, one]) => [name, traceFigures(one)]))"
+    cases = {name: case | {"usual": usual(case)} for name, case in CASES.items()}
+    found: dict[str, Any] = scripts.evaluate(asked, cases)
     return found
 
 
@@ -40,6 +48,36 @@ def test_the_browser_tells_what_python_tells(reckoned: dict[str, dict[str, float
     shared = {one: value for one, value in told.items() if not in_python_alone(one)}
 
     assert reckoned[name] == pytest.approx(shared, abs=0.1)
+
+
+# A streak 5 px wide in the picture of a round sole, 8 px outside the line at the toe and less at the heels; or a step
+# of brightness there, or nothing. All on a noisy ground, the same on every run.
+SEEN = """(kind) => {
+  const line = Array.from({length: 97}, (_, i) => -2.6 + (5.2 * i) / 96).map(
+    (t) => [400 + 330 * Math.sin(t), 400 - 330 * Math.cos(t)]);
+  let seed = 7;
+  const chance = () => ((seed = (seed * 1664525 + 1013904223) % 4294967296) / 4294967296);
+  const noise = Array.from({length: 800 * 800}, () => 24 * (chance() - 0.5));
+  const pixel = (x, y) => {
+    const far = Math.hypot(x - 400, y - 400), off = 4 + 4 * Math.cos(Math.atan2(x - 400, 400 - y));
+    const away = far - 330 - off;
+    const shades = {streak: 60 * Math.exp(-0.5 * (away / 3) ** 2), step: 60 / (1 + Math.exp(-away)), none: 0};
+    const shade = shades[kind], speck = noise[800 * Math.round(y) + Math.round(x)];
+    return [120 + shade, 110 + shade, 90].map((one) => one + speck);
+  };
+  const {ridge, clear} = traceRidge.looked(pixel, line);
+  return {ridge, clear, found: traceRidge.found(pixel, line) !== null};
+}"""
+
+
+def test_the_ridge_is_found_to_less_than_a_px(scripts: Page) -> None:
+    """Where a streak runs beside the line; a change of brightness for good, or noise alone, is none."""
+    streak, step, none = (scripts.evaluate(SEEN, kind) for kind in ("streak", "step", "none"))
+    true = 4 + 4 * np.cos(np.linspace(-2.6, 2.6, 25))
+
+    assert streak["found"]
+    assert np.abs(np.array(streak["ridge"]) - true).max() < 1
+    assert (step["found"], none["found"]) == (False, False)
 
 
 def test_most_are_far_nearer(reckoned: dict[str, dict[str, float]]) -> None:

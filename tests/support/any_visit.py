@@ -12,7 +12,7 @@ from pydantic.fields import FieldInfo
 
 from recordgen.problems import is_visible
 from recordgen.records.models.annotations import bare, choices, extra, is_model
-from recordgen.records.models.tracing import LANDMARKS, ONE, TracedView
+from recordgen.records.models.tracing import LANDMARKS, ONE, RIDGE_PLACES, TracedView
 from recordgen.records.models.visit import IN_HALVES, LAMENESS_SCALES, Visit
 
 Values = dict[str, Any]
@@ -128,6 +128,7 @@ def _traced(view: TracedView, lot: Random, more: bool) -> Values:
     told: Values = {"view": view, "moment": lot.choice(["before", "after"]), "image": [1600, 1200], "scale": scale}
     if more and view == "sole":
         drawn: list[Values] = [{"drawn": "straight"}, {"drawn": "smooth"}, {"drawn": "smooth", "model": 1}]
+        drawn += [{"drawn": "smooth", "ridge": [1.5] * RIDGE_PLACES}] if "white_line" in takes else []
         told |= lot.choice(drawn)
         told |= {"sha256": "0123456789abcdef" * 4}
     return {**told, **({"file": "2026-11-27-left-fore-sole-after.jpg", "hand_error": 1.25} if more else {}), **marks}

@@ -59,7 +59,7 @@ def picture(view: str = "sole") -> bytes:
     fills = {"wall": (150, 132, 104), "white_line": (176, 164, 138)}
     for name, fill in fills.items():
         if name in marks:
-            draw.polygon([tuple(spot) for spot in marks[name]], fill=fill, outline=(214, 186, 118))
+            draw.polygon([tuple(spot) for spot in marks[name]], fill=fill, outline=(214, 186, 118), width=9)
     if view == "sole":
         draw.polygon(
             [tuple(marks[name][0]) for name in ("frog_medial", "frog_apex", "frog_lateral")], fill=(70, 60, 50)

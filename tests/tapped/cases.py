@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from recordgen.hoof.tracing.figures import plain_values
-from recordgen.records.models.tracing import Tracing
+from recordgen.records.models.tracing import RIDGE_PLACES, Tracing
 from tests.support.sole_shapes import FORE, HIND, Bulge, Sole
 from tests.support.tracing_pages import front, side
 from tests.support.typed_tracings import tapped, typed
@@ -24,10 +24,11 @@ def made() -> dict[str, Values]:
     """The tracings by name, as they are typed."""
     odd = Sole(bulges=(Bulge(at=-75, height=5),), lopsided=0.05, turn=4)
     wide = replace(HIND, width=141.0, roundness=2.4)
+    ridge = [round(6 * math.sin(place / 2), 1) for place in range(RIDGE_PLACES)]
     ground = {"scale": {"from": [100, 950], "to": [700, 950], "length": 100, "lay": "on ground"}}
     return {
         "hind": tapped(HIND, hand_px=3, seed=2),
-        "nine": tapped(wide, 9, 7, hand_px=3, seed=4),
+        "nine to the ridge": tapped(wide, 9, 7, hand_px=3, seed=4, ridge=ridge),
         "thirteen": tapped(odd, 13, 11, hand_px=3, seed=5),
         "odd": tapped(odd, hand_px=3, seed=6),
         "poor hand": tapped(FORE, hand_px=12, seed=8),
@@ -35,7 +36,7 @@ def made() -> dict[str, Values]:
         "turned": _moved(tapped(odd, hand_px=3, seed=10), degrees=140),
         "no scale": tapped(FORE, hand_px=3, seed=11, scale=None),
         "scale on the ground": tapped(HIND, hand_px=3, seed=12) | ground,
-        "usual": tapped(FORE, hand_px=3, seed=13, model=1, hand_error=2.5),
+        "usual to the ridge": tapped(FORE, hand_px=3, seed=13, model=1, hand_error=2.5, ridge=ridge),
         "usual of few": tapped(HIND, 7, 5, hand_px=3, seed=14, model=1, hand_error=2.5),
         "usual and odd": _moved(tapped(odd, 13, 11, hand_px=3, seed=15, model=1, hand_error=2.5), degrees=75),
         "off the usual": tapped(Sole(bulges=(Bulge(at=-30, height=16, width=30),)), 13, 9, model=1, hand_error=1.0),
@@ -63,7 +64,12 @@ def _case(tracing: Tracing) -> Values:
     scale = tracing.scale.model_dump(by_alias=True) if tracing.scale else None
     landmarks = {name: [[round(side, 3) for side in spot] for spot in found] for name, found in tracing.named().items()}
     told: Values = {"view": tracing.view, "scale": scale, "drawn": tracing.drawn, "landmarks": landmarks}
-    told |= {"model": tracing.model, "hand_error": tracing.hand_error, "image": list(tracing.image)}
+    told |= {
+        "ridge": tracing.ridge,
+        "model": tracing.model,
+        "hand_error": tracing.hand_error,
+        "image": list(tracing.image),
+    }
     return told | {"figures": {name: round(value, 4) for name, value in plain_values(typed_again(told)).items()}}
 
 
@@ -93,5 +99,5 @@ def written() -> dict[str, Values]:
 def typed_again(case: Values) -> Tracing:
     """The tracing of a case."""
     single = {name: points[0] if len(points) == 1 else points for name, points in case["landmarks"].items()}
-    told = {name: case[name] for name in ("view", "scale", "drawn", "model", "hand_error", "image")}
+    told = {name: case[name] for name in ("view", "scale", "drawn", "ridge", "model", "hand_error", "image")}
     return Tracing.model_validate(told | {"moment": "after"} | single)

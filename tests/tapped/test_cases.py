@@ -25,7 +25,7 @@ def test_python_tells_the_figures_of_the_table(name: str) -> None:
     assert plain_values(typed_again(case)) == pytest.approx(case["figures"], abs=2e-3)
 
 
-@pytest.mark.parametrize("name", ["hind", "odd", "turned", "usual"])
+@pytest.mark.parametrize("name", ["hind", "odd", "turned", "usual to the ridge"])
 def test_the_area_is_that_of_a_general_library(name: str) -> None:
     """Of the line as drawn, in mm². Source: shapely.area."""
     tracing = typed_again(CASES[name])

@@ -95,6 +95,9 @@ TAKES = {name: takes for marks in LANDMARKS.values() for name, takes in marks.it
 # The outlines of a sole, and how many points each takes where it is drawn smooth through them. Fewer are worse than
 # careful straight ones: with 5 taps the width of simulated soles was off by 8 mm. Judgement.
 OUTLINES = {"wall": Takes(7), "white_line": Takes(5)}
+# At so many places along the white line is told how far the picture's ridge lies from it, px, and no further than this
+# share of the picture's width. Judgement.
+RIDGE_PLACES, FURTHEST_RIDGE = 25, 0.05
 # The versions of the table of usual outlines that lines may follow.
 MODELS = (1,)
 
@@ -285,6 +288,9 @@ class Tracing(Record):
         "sole: outer edge of the wall, medial heel round the toe to lateral heel, 12 points or more, 7 where smooth"
     )
     white_line: Line = several("sole: the white line, the same way round, 8 points or more, 5 where smooth")
+    ridge: tuple[Number, ...] | None = told(
+        f"sole, smooth: how far the white line was drawn to the picture's ridge, px outwards, at {RIDGE_PLACES} places"
+    )
     frog_apex: Point | None = told("sole: the point of the frog")
     frog_medial: Point | None = told("sole: the inner corner of the frog's base")
     frog_lateral: Point | None = told("sole: the outer corner of the frog's base")
@@ -330,6 +336,24 @@ class Tracing(Record):
                 "tracing-model-unknown", f"there is no model {model}; {known}", "Trace it anew, or take it out"
             )
         return model
+
+    @field_validator("ridge")
+    @classmethod
+    def _of_a_smooth_line(cls, ridge: tuple[float, ...] | None, info: ValidationInfo) -> tuple[float, ...] | None:
+        if ridge is None:
+            return None
+        if info.data.get("drawn") != "smooth" or not info.data.get("white_line"):
+            message = "only a smooth white line is drawn to a ridge"
+            raise refusal("tracing-ridge-without-line", message, "Take it out")
+        if len(ridge) != RIDGE_PLACES:
+            message = f"it needs {RIDGE_PLACES} numbers, {len(ridge)} are written"
+            raise refusal("tracing-ridge-count", message, "Trace it anew, or take it out")
+        image = info.data.get("image")
+        furthest = max(map(abs, ridge))
+        if image and furthest > FURTHEST_RIDGE * image.width:
+            message = f"{furthest:g} px is too far; {FURTHEST_RIDGE * image.width:g} px is possible"
+            raise refusal("tracing-ridge-far", message, "Trace it anew, or take it out")
+        return ridge
 
     @field_validator("hand_errors")
     @classmethod

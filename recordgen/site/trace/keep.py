@@ -21,7 +21,7 @@ from recordgen.records.yaml.tree import document
 from recordgen.site.trace.photo import PhotoToTrace
 
 # Of the answer; the rest is known from the photograph.
-TOLD = ("scale", "drawn", "model", "hand_error", "hand_errors")
+TOLD = ("scale", "drawn", "model", "ridge", "hand_error", "hand_errors")
 BOM = b"\xef\xbb\xbf"
 
 

@@ -21,6 +21,7 @@ _TABLES = {"wall": WALL, "ring": RING}
 SCREEN = (
     "lines.js",
     "usual.js",
+    "ridge.js",
     "sole.js",
     "upright.js",
     "faults.js",
@@ -86,7 +87,9 @@ def usual_outlines() -> dict[str, Any]:
 
 
 def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
-    return {name: value for name, value in entry.items() if name in ("scale", "drawn", "hand_error", "hand_errors")} | {
+    return {
+        name: value for name, value in entry.items() if name in ("scale", "drawn", "ridge", "hand_error", "hand_errors")
+    } | {
         "landmarks": {
             name: value if isinstance(value[0], list) else [value]
             for name, value in entry.items()

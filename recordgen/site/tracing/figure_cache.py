@@ -36,6 +36,6 @@ def key_of(tracing: Tracing, hand_px: float) -> str:
     """The name that figures are kept under: a hash of what reckons them and of all that they come from."""
     scale = (tracing.scale.ends, tracing.scale.length, tracing.scale.lay) if tracing.scale else None
     hand = (hand_px, tracing.error_px(), tracing.error_times())
-    drawn = (tracing.of, tracing.view, tracing.drawn, tracing.model)
+    drawn = (tracing.of, tracing.view, tracing.drawn, tracing.model, tracing.ridge)
     told = (program_version(), hand, drawn, scale, tracing.named())
     return spelling.key_of(repr(told))

@@ -1,4 +1,7 @@
-"""The lines of a tracing as they run between its points: straight, smooth through all, or as outlines usually run."""
+"""The lines of a tracing as they run between its points: straight, smooth through all, or as outlines usually run.
+
+A white line may then be moved to the ridge that the photograph shows.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from recordgen.records.models.lines.between import astray_by, smooth_astray
+from recordgen.records.models.lines.ridge import moved_to_ridge
 from recordgen.records.models.lines.smooth import Floats, smooth
 from recordgen.records.models.lines.usual_shape import off_the_curve, usual_lines
 from recordgen.records.models.tracing import OUTLINES, Tracing
@@ -23,13 +27,14 @@ def drawn_lines(points: Points, tracing: Tracing) -> dict[str, Floats]:
     if tracing.drawn == "straight":
         return dict(points)
     usual = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px())
-    return _smooth(points) | (usual or {})
+    return _to_ridge(_smooth(points) | (usual or {}), tracing)
 
 
 def strayed_lines(points: Points, tracing: Tracing, draws: int) -> dict[str, Floats]:
     """The same as each may run between its taps, (draws, m, 2); straight ones as they were drawn.
 
-    points: taps picked anew, (draws, n, 2).
+    points: taps picked anew, (draws, n, 2). A ridge moves with the line, so that it takes nothing off the error: in the
+    trials it brought the line nearer, but a streak of the picture may be another than the white line.
     """
     if tracing.drawn == "straight":
         return dict(points)
@@ -37,7 +42,7 @@ def strayed_lines(points: Points, tracing: Tracing, draws: int) -> dict[str, Flo
     astray = astray_by(_tapped(tracing), sd, draws)
     usual = follows_usual_shape(tracing) and usual_lines(points, sd, astray)
     plain = _smooth(points)
-    return plain | (usual or smooth_astray(points, plain, astray))
+    return _to_ridge(plain | (usual or smooth_astray(points, plain, astray)), tracing)
 
 
 def follows_usual_shape(tracing: Tracing) -> bool:
@@ -45,6 +50,12 @@ def follows_usual_shape(tracing: Tracing) -> bool:
     if tracing.model is None:
         return False
     return not off_the_curve(_tapped(tracing), tracing.error_px())
+
+
+def _to_ridge(lines: dict[str, Floats], tracing: Tracing) -> dict[str, Floats]:
+    if tracing.ridge is None:
+        return lines
+    return lines | {"white_line": moved_to_ridge(lines["white_line"], tracing.ridge)}
 
 
 def _smooth(points: Points) -> dict[str, Floats]:
