@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Literal
 
+from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import Foot
-from recordgen.records.models.tracing import Spot, TracedView
+from recordgen.records.models.tracing import TracedView
 
 Points = Mapping[str, Sequence[Spot]]
 # A way in the picture, px with y down.

@@ -18,8 +18,9 @@ from recordgen.problems import Problem, Step, warning
 from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, side_of, traced_as
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
+from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import Foot, Moment
-from recordgen.records.models.tracing import OUTLINES, Spot, Tracing
+from recordgen.records.models.tracing import OUTLINES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.names import Subject, parse_photo_name

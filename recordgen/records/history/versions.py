@@ -11,8 +11,8 @@ from pydantic import BaseModel, ValidationError
 
 from recordgen.git.repository import contents_of
 from recordgen.problems import Step
+from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import FEET, ZONES
-from recordgen.records.models.tracing import Spot
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.records.yaml.tree import document

@@ -10,8 +10,9 @@ from pathlib import Path
 
 from recordgen.days import spoken_day
 from recordgen.problems import Trouble, quoted
+from recordgen.records.models.lines.points import Size
 from recordgen.records.models.names import Foot
-from recordgen.records.models.tracing import Size, TracedMoment, TracedView, Tracing
+from recordgen.records.models.tracing import TracedMoment, TracedView, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.jpeg import NotAPicture, headers

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from recordgen.records.checks.records import visit_problems
 from recordgen.records.checks.tracing_sides import side_of, traced_as
 from recordgen.records.checks.tracings import crossing, outside
+from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import Foot
-from recordgen.records.models.tracing import Spot
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_as_far
 from tests.support.photographs import drawn, file_of

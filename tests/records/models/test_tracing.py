@@ -9,7 +9,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from recordgen.records.models.tracing import LANDMARKS, TAKES, Size, Spot, TracedView, Tracing
+from recordgen.records.models.lines.points import Size, Spot
+from recordgen.records.models.tracing import LANDMARKS, TAKES, TracedView, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read, read_as_far
 from tests.support.practice_folders import VISIT, lines_of
@@ -61,7 +62,8 @@ def test_the_hands_error_grows_with_the_image(tmp_path: Path, own: str, expected
 
 def test_the_table_names_every_landmark_of_the_model() -> None:
     """Each view has its names, and no field is left without a view."""
-    others = {"view", "moment", "of", "file", "sha256", "image", "scale", "drawn", "model", "hand_error", "hand_errors"}
+    others = {"view", "moment", "of", "file", "sha256", "image", "scale", "drawn", "model", "ridge", "hand_error"}
+    others |= {"hand_errors"}
 
     assert list(LANDMARKS) == list(get_args(TracedView))
     assert set(TAKES) == set(Tracing.model_fields) - others

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.problems import Trouble
-from recordgen.records.models.tracing import Size
+from recordgen.records.models.lines.points import Size
 from recordgen.site.trace.photo import photo_to_trace
 from tests.support.photographs import drawn, file_of
 from tests.support.practice_folders import VISIT_FILE, build

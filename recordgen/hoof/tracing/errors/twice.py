@@ -10,7 +10,8 @@ import numpy as np
 
 from recordgen.hoof.tracing.foot_frame import Floats
 from recordgen.records.models.lines.drawn import drawn_lines
-from recordgen.records.models.tracing import Spot, Tracing
+from recordgen.records.models.lines.points import Spot
+from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
 
 # From so many pictures on a practice's own error takes the place of the one that each tracing tells. Judgement.
