@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import unicodedata
 from collections.abc import Iterable, Iterator
@@ -62,11 +63,51 @@ class Problem:
         }
 
 
+@dataclass(frozen=True)
+class SeenWarning:
+    """A warning that was seen and may stand, as an entry among the records tells it.
+
+    place: of the entry; number: among those of its file, from 0. about: where the warning stands, line 0 for any place
+    of the file. was: what it said. on, why: when it was seen, and why it may stand.
+    """
+
+    place: Place
+    number: int
+    about: Place
+    code: str
+    was: str
+    on: dt.date
+    why: str
+
+    def is_about(self, problem: Problem) -> bool:
+        """Whether a problem has its code and its place, whatever it says."""
+        here = problem.place if self.about.line else Place(problem.place.path)
+        return problem.code == self.code and here == self.about
+
+    def fits(self, problem: Problem) -> bool:
+        """Whether a problem is a warning that says what it said then; an error fits no entry."""
+        return problem.level == "warning" and self.is_about(problem) and said(problem) == said_in(self.was)
+
+
+def said(problem: Problem) -> str:
+    """The message of a problem as an entry holds it: on one line, with every sign visible."""
+    return said_in(problem.message)
+
+
+def said_in(text: str) -> str:
+    """Text on one line, with every sign visible."""
+    return visible(" ".join(text.split()))
+
+
 @dataclass
 class Problems:
-    """The problems of one run, iterated in order of place, each once."""
+    """The problems of one run, iterated in order of place, each once. seen: the entries about warnings that may stand.
+
+    An entry lets one warning stand; where it fits several of them, it lets none.
+    """
 
     found: list[Problem] = field(default_factory=list)
+    seen: list[SeenWarning] = field(default_factory=list)
 
     def add(self, problem: Problem) -> None:
         """Keep one problem."""
@@ -86,15 +127,29 @@ class Problems:
 
     @property
     def warnings(self) -> list[Problem]:
-        """The problems that are unlikely rather than impossible, sorted by place."""
-        return [problem for problem in self if problem.level == "warning"]
+        """The problems that are unlikely rather than impossible and were not seen before, sorted by place."""
+        return [problem for problem in self.open if problem.level == "warning"]
+
+    @property
+    def open(self) -> list[Problem]:
+        """The problems less the warnings that were seen and may stand, sorted by place."""
+        left = {problem for problem, _ in self.left}
+        return [problem for problem in self if problem not in left]
+
+    @property
+    def left(self) -> list[tuple[Problem, SeenWarning]]:
+        """The warnings that were seen and may stand, each with its entry, sorted by place."""
+        every = list(self) if self.seen else []
+        fitting = ((entry, [problem for problem in every if entry.fits(problem)]) for entry in self.seen)
+        return sorted({fits[0]: entry for entry, fits in fitting if len(fits) == 1}.items())
 
     def counted(self) -> str:
-        """How many there are, as words: `2 errors and 1 warning in 2 files`; `no problems` where there are none."""
-        kinds = ((len(self.errors), "error"), (len(self.warnings), "warning"))
-        files = len({problem.place.path for problem in self.found})
-        told = " and ".join(counted(number, word) for number, word in kinds if number)
-        return f"{told} in {counted(files, 'file')}" if told else "no problems"
+        """How many there are, as words: `2 errors and 1 warning in 2 files, 3 seen before`; `no problems` for none."""
+        shown, left = self.open, len(self.left)
+        kinds = ((level, sum(problem.level == level for problem in shown)) for level in ("error", "warning"))
+        told = " and ".join(counted(number, level) for level, number in kinds if number)
+        files = counted(len({problem.place.path for problem in shown}), "file")
+        return (f"{told} in {files}" if told else "no problems") + (f", {left} seen before" if left else "")
 
 
 def counted(number: int, word: str) -> str:

@@ -17,7 +17,7 @@ from recordgen.cli.options import (
     from_here,
     json_option,
     print_json,
-    print_problems,
+    print_warnings,
     records_option,
     today_option,
     told_plainly,
@@ -29,6 +29,7 @@ from recordgen.problems import counted, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
+    from recordgen.records.load.everything import Whole
     from recordgen.site.apart.counts import Counts
     from recordgen.site.build import Built
     from recordgen.site.build_context import BuildContext
@@ -128,7 +129,7 @@ def _build(asked: BuildAsked, stages: Stages) -> dict[str, Any]:
 
     stages.done("load")
     refuse_sites(asked.out, asked.records)
-    context, standing, warnings = _read(asked, stages)
+    context, standing, whole = _read(asked, stages)
     slugs = [one.slug for one in context.stables]
     wanted = [asked.stable] if asked.stable else [*slugs, TAKEN]
     built = build_sites(context, wanted, asked.out, asked.processes, standing)
@@ -139,12 +140,13 @@ def _build(asked: BuildAsked, stages: Stages) -> dict[str, Any]:
     return {
         "sites": [_site(one) for one in built],
         "strangers": [str(folder) for folder in strangers],
-        "warnings": as_values(warnings),
+        "warnings": as_values(whole.warnings),
+        "seen_before": whole.seen_before,
     }
 
 
-def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | None, tuple[Any, ...]]:
-    """Reads and computes; what stands of earlier builds, where that can be known; the warnings."""
+def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | None, Whole]:
+    """Reads and computes; what stands of earlier builds, where that can be known; what was read."""
     from recordgen.records.load.everything import read_whole
     from recordgen.records.load.folders import TAKEN
     from recordgen.site.apart.count import read_counted
@@ -162,7 +164,7 @@ def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | N
     context = BuildContext.of(whole, asked.today, asked.cache, before, asked.counts)
     found = context.summaries
     stages.done("compute", found.kept if found else 0, found.horses if found else 0, "horses")
-    return context, Standing(asked.cache, before, whole, context) if before else None, whole.warnings
+    return context, Standing(asked.cache, before, whole, context) if before else None, whole
 
 
 def _site(built: Built) -> dict[str, Any]:
@@ -178,7 +180,7 @@ def _print_json(answer: dict[str, Any], unchanged: bool) -> None:
 
 
 def _tell(answer: dict[str, Any], unchanged: bool, stages: Stages) -> None:
-    print_problems(as_problems(answer["warnings"]))
+    print_warnings(as_problems(answer["warnings"]), answer["seen_before"])
     for site in answer["sites"]:
         echo(f"{site['page']}  {site['name']}, {counted(site['pages'], 'page')}")
     for folder in answer["strangers"]:

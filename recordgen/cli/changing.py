@@ -13,6 +13,11 @@ from recordgen.cli.terminal import echo
 if TYPE_CHECKING:
     from recordgen.records.change.change import Change
 
+_MADE = {
+    "kept": "Kept in git; recordgen undo takes it back.",
+    "waits": "Written; recordgen commit keeps it with what is new there.",
+    "without git": "Done. These records are in no git repository.",
+}
 dry_run_option = click.option("--dry-run", is_flag=True, help="Tell what would be done, and do nothing.")
 folder_option: Callable[[Any], Any] = click.option(
     "--folder", metavar="NAME", help="The folder's own name; else it is made from the name."
@@ -28,9 +33,9 @@ def carry_out(change: Change, today: dt.date, dry_run: bool) -> None:
         _tell(change)
         echo("Nothing was changed.")
         return
-    in_git = make(change, today)
+    made = make(change, today)
     _tell(change)
-    echo("Kept in git; recordgen undo takes it back." if in_git else "Done. These records are in no git repository.")
+    echo(_MADE[made])
     echo(f"Next: {change.then}")
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -22,14 +22,15 @@ from recordgen.cli.options import (
 from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.remembered import Remembered, as_problems, as_values
 from recordgen.cli.terminal import echo
+from recordgen.days import spoken_day
 from recordgen.private.keystore.location import key_files
-from recordgen.problems import Problem, Trouble, counted, warning
-from recordgen.progress import steps
+from recordgen.problems import Problems, counted
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
     from recordgen.records.models.practice import Practice
-    from recordgen.records.models.reference import Reference
+
+_WERE = ("was", "were")
 
 
 @click.command("check")
@@ -39,6 +40,7 @@ if TYPE_CHECKING:
 @json_option
 @stable_option("Look at this stable alone.")
 @cache_option
+@click.option("--seen", is_flag=True, help="List the warnings that were seen and left, with the day and the reason.")
 @click.option("--explain", "code", metavar="CODE", help="Tell what a code at the end of a line means, with an example.")
 def command(
     where: str | None,
@@ -47,6 +49,7 @@ def command(
     as_json: bool,
     stable: str | None,
     cache: Cache,
+    seen: bool,
     code: str | None,
 ) -> None:
     """Look through all records and list every problem with its line and the way out.
@@ -55,10 +58,11 @@ def command(
         recordgen check
         recordgen check willowmere
         recordgen check --json
+        recordgen check --seen
         recordgen check --explain next-one-of-two
 
     A folder of records may stand in the place of STABLE. Errors stop a build; warnings are unlikely things that may
-    stand.
+    stand. One that you looked at and leave is told no more: recordgen seen.
     """
     if code is not None:
         from recordgen.cli.explain import explain
@@ -73,7 +77,9 @@ def command(
             answer = _look(records, today, stable, cache)
             known.keep(answer)
     problems = as_problems(answer["problems"])
-    if as_json:
+    if seen:
+        _print_seen(answer["seen"], records, as_json)
+    elif as_json:
         print_json([from_here(problem).as_json() for problem in problems])
     else:
         print_problems(problems, records)
@@ -82,19 +88,39 @@ def command(
         raise click.exceptions.Exit(1)
 
 
-def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> dict[str, Any]:
-    """The problems of all records in the order of their places, and how many records there are."""
-    from recordgen.records.load.everything import look_through
+def _print_seen(seen: list[dict[str, Any]], records: Path, as_json: bool) -> None:
+    """The warnings that were seen and left, each with the day and the reason."""
+    problems = as_problems([one["problem"] for one in seen])
+    if as_json:
+        told = zip(problems, seen, strict=True)
+        print_json([{**from_here(problem).as_json(), "on": one["on"], "why": one["why"]} for problem, one in told])
+        return
+    for problem, one in zip(problems, seen, strict=True):
+        print_problems([problem], records)
+        echo(f"    seen on {spoken_day(dt.date.fromisoformat(one['on']))}: {one['why']}")
+    echo(f"{counted(len(seen), 'warning')} seen and left." if seen else "No warning was seen and left.")
 
-    practice, reference, problems = look_through(records, today, stable, files=True, cache=cache)
-    told = f"{problems.counted()}."
-    if practice:
-        problems.extend(_keys_to_bring(records))
-        problems.extend(_remarks(practice, reference, today, cache))
-        stables, horses = counted(len(practice.stables), "stable"), counted(len(practice.horses), "horse")
-        answer = "Looked through" if problems.found else "All is well"
-        told = f"{answer}: {stables}, {horses}, {counted(practice.visit_count, 'visit')}; {problems.counted()}."
-    return {"problems": as_values(list(problems)), "told": told}
+
+def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> dict[str, Any]:
+    """The problems of all records in the order of their places, which of them were seen, and how many records are."""
+    from recordgen.cli.looking import look_over
+
+    practice, problems = look_over(records, today, stable, cache)
+    return {
+        "problems": as_values(problems.open),
+        "seen": [{"problem": asdict(one), "on": to.on.isoformat(), "why": to.why} for one, to in problems.left],
+        "told": f"{problems.counted()}." if practice is None else _told(practice, problems),
+    }
+
+
+def _told(practice: Practice, problems: Problems) -> str:
+    """The last line: whether all is well, what was looked at, and what is left to look at."""
+    stables, horses = counted(len(practice.stables), "stable"), counted(len(practice.horses), "horse")
+    looked_at = f"{stables}, {horses}, {counted(practice.visit_count, 'visit')}"
+    if left := 0 if problems.open else len(problems.left):
+        return f"Nothing left to look at: {looked_at}; {counted(left, 'warning')} {_WERE[left > 1]} seen and left."
+    answer = "Looked through" if problems.open else "All is well"
+    return f"{answer}: {looked_at}; {problems.counted()}."
 
 
 def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:
@@ -103,25 +129,3 @@ def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Pa
         return records, stable
     is_folder = not (records / where / "stable.yaml").is_file() and Path(where).is_dir()
     return (Path(where), stable) if is_folder else (records, where)
-
-
-def _keys_to_bring(records: Path) -> list[Problem]:
-    """The stables whose keys lie under an earlier name; none where the folder of keys cannot be looked at."""
-    from recordgen.private.keystore.moved_keys import keys_to_bring
-
-    try:
-        return list(keys_to_bring(records))
-    except Trouble:
-        return []
-
-
-def _remarks(practice: Practice, reference: Reference, today: dt.date, cache: Cache) -> Iterator[Problem]:
-    """Remarks for the trimmer, as warnings with the line it stands in."""
-    from recordgen.hoof.context import Context
-    from recordgen.hoof.summary import compute_remarks
-    from recordgen.site.tracing.figure_cache import FigureCache
-
-    ways = Context.of(practice.file, reference, reckon=FigureCache(cache))
-    for record in steps("Looking at horses", practice.horses):
-        for remark in compute_remarks(record, ways, today):
-            yield warning(record.written[remark.visit].place(*remark.steps), remark.code, remark.text, remark.way_out)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import print_problems, records_option, today_option, told_plainly
+from recordgen.cli.options import print_warnings, records_option, today_option, told_plainly
 from recordgen.cli.terminal import echo
 
 
@@ -33,7 +33,7 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
         from recordgen.records.write.commits import entries
 
         whole = read_whole(records, today, files=True)
-        print_problems(list(whole.warnings))
+        print_warnings(list(whole.warnings), whole.seen_before)
         changed = kinds_of_change(records)
         made = entries(whole.practice, changed, moves(records, changed))
         for entry in made:

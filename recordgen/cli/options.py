@@ -20,7 +20,7 @@ import click
 from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo, waiting_told
 from recordgen.days import days_meant
-from recordgen.problems import Problem, Trouble, sentences
+from recordgen.problems import Problem, Trouble, counted, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -128,6 +128,13 @@ def print_problems(problems: list[Problem], records: Path | None = None) -> None
                 echo(line)
 
 
+def print_warnings(warnings: list[Problem], seen_before: int) -> None:
+    """Print what is unlikely, and how many warnings were seen and left."""
+    print_problems(warnings)
+    if seen_before:
+        echo(f"{counted(seen_before, 'warning')} seen before: recordgen check --seen")
+
+
 def from_here(problem: Problem) -> Problem:
     """The problem, of a file in the records, with a path that can be opened from this folder where its own cannot.
 
@@ -179,11 +186,11 @@ def _tell(trouble: Trouble, as_json: bool) -> None:
     from recordgen.records.load.everything import RecordsTrouble
 
     if as_json:
-        problems = trouble.problems if isinstance(trouble, RecordsTrouble) else ()
+        problems = trouble.problems.open if isinstance(trouble, RecordsTrouble) else ()
         told = [from_here(problem).as_json() for problem in problems]
         print_json({"error": trouble.message, "way_out": trouble.way_out, "problems": told})
     elif isinstance(trouble, RecordsTrouble):
-        print_problems(list(trouble.problems))
+        print_problems(trouble.problems.open)
         echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
     else:
         echo(sentences(trouble.message, trouble.way_out), err=True)

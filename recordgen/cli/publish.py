@@ -15,7 +15,7 @@ from recordgen.cli.options import (
     from_here,
     json_option,
     print_json,
-    print_problems,
+    print_warnings,
     records_option,
     today_option,
     told_plainly,
@@ -61,7 +61,7 @@ def command(
         if as_json:
             print_json(_as_json(ready, plain, dry_run))
             return
-        print_problems(list(ready.task.whole.warnings))
+        print_warnings(list(ready.task.whole.warnings), ready.task.whole.seen_before)
         naming = ready.task.naming
         for line in _told(ready, naming, plain):
             echo(line)

@@ -58,5 +58,5 @@ def _still_open(whole: Whole, day: dt.date) -> Callable[[HorseRecord], Sequence[
     from recordgen.hoof.cautions.typed_names import still_open
     from recordgen.hoof.context import Context
 
-    ways = Context.of(whole.practice.file, whole.reference)
+    ways = Context.of(whole.practice.file, whole.reference, whole.repeated)
     return lambda record: still_open(record.horse, [visit for visit in record.visits if visit.date < day], ways, day)

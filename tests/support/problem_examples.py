@@ -9,6 +9,7 @@ from pathlib import Path
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.summary import compute_remarks
+from recordgen.records.checks.seen import seen_in_vain
 from recordgen.records.load.practice import read_practice
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.reference import ProblemWords
@@ -75,6 +76,7 @@ def raised(folder: Path, words: ProblemWords, lines: str) -> set[str]:
     whole = f"{_rest(words.file, lines)}{lines}\n"
     records = build(folder, {VISIT_FILE: f"{_REST['visit']}next: {{weeks: 6}}\n", _PLACES[words.file]: whole})
     practice, problems = read_practice(records, TODAY, None, REFERENCE)
+    problems.extend(seen_in_vain(problems))
     codes = {problem.code for problem in [*problems, *(read_reference(records)[1] if words.file == "words" else ())]}
     if practice:
         ways = Context.of(practice.file, REFERENCE)

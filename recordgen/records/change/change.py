@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
+from typing import Literal
 
 from recordgen.files import write_new, write_whole, writing
 from recordgen.git.changes import kinds_of_change
@@ -19,11 +20,14 @@ from recordgen.records.layout import Part, home_of
 from recordgen.records.load.everything import RecordsTrouble, look_through
 from recordgen.records.models.fields import Record
 from recordgen.records.models.horse import Horse
+from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_as_far, read_text
 
-_MODELS: dict[Part, type[Record]] = {"stable": Stable, "horse": Horse, "visit": Visit}
+# waits: written, and kept by the entry that comes next.
+Made = Literal["kept", "waits", "without git"]
+_MODELS: dict[Part, type[Record]] = {"practice": PracticeFile, "stable": Stable, "horse": Horse, "visit": Visit}
 
 
 @dataclass(frozen=True)
@@ -32,7 +36,8 @@ class Change:
 
     says: the text of its entry. told: what it does, a line each. then: the command that comes next.
     folders: each folder that gets another place, with that place; they go first. files: the new bytes of each file, by
-    where it lies then. by_hand: whether they were changed by hand, so that they are kept as they lie.
+    where it lies then. by_hand: whether they were changed by hand, so that they are kept as they lie. may_wait: whether
+    a file that is not in git as it lies is written all the same, and kept by the entry that comes next.
     """
 
     records: Path
@@ -42,6 +47,7 @@ class Change:
     folders: tuple[tuple[Path, Path], ...] = ()
     files: Mapping[Path, bytes] = field(default_factory=dict)
     by_hand: bool = False
+    may_wait: bool = False
 
     def look_over(self) -> None:
         """Raises RecordsTrouble where a file would not be a record."""
@@ -54,8 +60,8 @@ class Change:
             raise RecordsTrouble(Problems(found.errors))
 
 
-def make(change: Change, today: dt.date) -> bool:
-    """Make a change and keep it as an entry of git; False where the records are in no repository, so that none is kept.
+def make(change: Change, today: dt.date) -> Made:
+    """Make a change and keep it as an entry of git, where the records are in a repository and it need not wait.
 
     today: the records are looked through as of this day, before and after. Raises Trouble, with everything as it was,
     where the records would hold an error that was not there before, a disk or git refuses, or something in the places
@@ -64,14 +70,17 @@ def make(change: Change, today: dt.date) -> bool:
     change.look_over()
     in_git = top_of(change.records) is not None
     names = tuple(_touched(change)) if in_git else ()
-    if in_git and not change.by_hand:
-        _refuse_unkept(change)
+    waits = in_git and change.may_wait and bool(kinds_of_change(change.records).keys() & change.files.keys())
+    unkept = _unkept(change) if in_git and not change.by_hand and not waits else []
+    if unkept:
+        told = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
+        raise Trouble(f"not in git yet as it is now: {told}", "Keep it first: recordgen commit")
     with ExitStack() as way_back:
         _do_rightly(change, today, way_back)
-        if in_git:
+        if in_git and not waits:
             _keep(change, names)
         way_back.pop_all()
-    return in_git
+    return "waits" if waits else "kept" if in_git else "without git"
 
 
 def _keep(change: Change, names: Sequence[Path]) -> None:
@@ -135,19 +144,16 @@ def _touched(change: Change) -> Iterator[Path]:
     yield from change.files
 
 
-def _refuse_unkept(change: Change) -> None:
-    """Raises Trouble where something that changes is not in git as it lies there: an entry tells of one thing."""
+def _unkept(change: Change) -> list[str]:
+    """Names of what changes and is not in git as it lies there: an entry tells of one thing."""
     old = [folder for folder, _ in change.folders]
     begun = {new: was for was, new in change.folders}
     files = {_as_it_lies(path, begun) for path in change.files}
-    unkept = [
+    return [
         path.relative_to(change.records).as_posix()
         for path in kinds_of_change(change.records)
         if (path in files or any(folder in path.parents for folder in old)) and _counts(path, change.records)
     ]
-    if unkept:
-        names = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
-        raise Trouble(f"not in git yet as it is now: {names}", "Keep it first: recordgen commit")
 
 
 def _as_it_lies(path: Path, begun: Mapping[Path, Path]) -> Path:

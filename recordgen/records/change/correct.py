@@ -27,8 +27,8 @@ def correct_visit(records: Path, which: str, day: str, why: str, values: Mapping
     """
     horse = horse_of(records, which)
     home = stable_of(records, horse.folder.parent.name)
-    file = _visit_file(horse, day)
-    why = _reason(why)
+    file = visit_file(horse, day)
+    why = plain_reason(why)
     raw = file.read_bytes()
     for way, value in values.items():
         raw = with_other(raw, way.split("."), value, str(file))
@@ -47,7 +47,8 @@ def correct_visit(records: Path, which: str, day: str, why: str, values: Mapping
     )
 
 
-def _visit_file(horse: OneRecord[Horse], day: str) -> Path:
+def visit_file(horse: OneRecord[Horse], day: str) -> Path:
+    """The file of a horse's visit. day: as it is named. Raises Trouble where there is none."""
     file = horse.folder / f"{day}.yaml"
     if VISIT_FILE.fullmatch(file.name) and file.is_file():
         return file
@@ -59,7 +60,8 @@ def _visit_file(horse: OneRecord[Horse], day: str) -> Path:
     raise Trouble(f"{horse.record.name} has no visit {quoted(day)}", way_out)
 
 
-def _reason(why: str) -> str:
+def plain_reason(why: str) -> str:
+    """A reason on one line. Raises Trouble where it is empty or long."""
     plain = " ".join(why.split())
     if not plain or len(plain) > LONGEST_REASON:
         raise Trouble(f"a reason has 1 to {LONGEST_REASON} letters", 'Say it shortly, such as "misread the rule"')

@@ -13,7 +13,7 @@ from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.edit import with_value, without
 
 # Parts that belong to a horse's record at one stable and goes to no other reader with it.
-_STAYS = ("left", "consent", "private_note")
+_STAYS = ("left", "consent", "private_note", "seen")
 
 
 def move_horse(records: Path, which: str, stable: str, slug: str | None = None) -> Change:

@@ -33,7 +33,7 @@ def twice(written: Sequence[Written[Visit]]) -> Iterator[Problem]:
     """One horse's visit that is the one before it once more. written: in order."""
     for before, visit in pairwise(written):
         same_day = visit.record.date == before.record.date
-        if same_day and visit.record == before.record:
+        if same_day and visit.record.tells_the_same(before.record):
             message = f"the same visit stands in {before.file.name} too"
             yield warning(visit.place("date"), "visit-twice", message, "Delete one of the two files")
         elif _outline(visit.record) == _outline(before.record):

@@ -40,7 +40,7 @@ def with_strays(problems: Problems, root: Path, only: str | None = None) -> Prob
         if before is None or (before.level == "warning" and not os.path.isdir(around / before.place.path)):
             strays.append(stray)
     instead = {stray.place.path for stray in strays if stray.level == "warning"}
-    return Problems([*(one for one in problems if one.place.path not in instead), *strays])
+    return Problems([*(one for one in problems if one.place.path not in instead), *strays], problems.seen)
 
 
 def stray_problems(walk: Walk, only: str | None = None) -> Iterator[Problem]:

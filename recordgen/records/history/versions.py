@@ -18,6 +18,8 @@ from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.values import without_empty
 
+# Of a visit's file, but not of the visit: which warnings about it may stand.
+_UNTOLD = "seen"
 _IN_ORDER = {name: number for number, name in enumerate((*FEET, *ZONES))}
 
 
@@ -88,7 +90,8 @@ def traced_points(value: Any) -> int | None:
 def _inside(value: Any) -> Iterator[tuple[tuple[int, Step], Any]]:
     if isinstance(value, BaseModel):
         for number, name in enumerate(type(value).model_fields):
-            yield (number, name), getattr(value, name)
+            if name != _UNTOLD:
+                yield (number, name), getattr(value, name)
     elif isinstance(value, dict):
         yield from (((_IN_ORDER.get(key, len(_IN_ORDER)), key), inner) for key, inner in value.items())
     else:

@@ -59,13 +59,15 @@ class RecordsTrouble(Trouble):
 class Whole:
     """A practice that was read without an error, its tables, and what is unlikely about it.
 
-    repeated: the visits of all stables that tell how well readings repeat.
+    repeated: the visits of all stables that tell how well readings repeat. seen_before: how many warnings were seen
+    and may stand.
     """
 
     practice: Practice
     reference: Reference
     warnings: tuple[Problem, ...]
     repeated: tuple[Visit, ...] = ()
+    seen_before: int = 0
 
 
 def look_through(
@@ -102,7 +104,8 @@ def read_whole(
     practice, reference, problems = look_through(folder, today, only, files, cache=cache)
     if practice is None:
         raise RecordsTrouble(problems)
-    return Whole(practice, reference, tuple(problems.warnings), find_repeated_visits(practice, only))
+    repeated = find_repeated_visits(practice, only)
+    return Whole(practice, reference, tuple(problems.warnings), repeated, len(problems.left))
 
 
 def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str], cache: Cache) -> Whole:
@@ -113,4 +116,4 @@ def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str
     practice, reference, problems = look_through(folder, today, stable, beside=beside, cache=cache)
     if practice is None:
         raise RecordsTrouble(problems)
-    return Whole(practice, reference, tuple(problems.warnings))
+    return Whole(practice, reference, tuple(problems.warnings), seen_before=len(problems.left))

@@ -19,11 +19,12 @@ from recordgen.cache.entries import Cache
 from recordgen.cache.spelling import key_of
 from recordgen.cache.values import as_json, from_json
 from recordgen.cache.versions import program_version
-from recordgen.problems import Place, Problem
+from recordgen.problems import Place, Problem, SeenWarning
 from recordgen.progress import steps
 from recordgen.records.checks.copies import print_of, twice
 from recordgen.records.checks.records import horse_problems, visit_problems
 from recordgen.records.checks.references import ended_in_vain, unknown_in_visit
+from recordgen.records.checks.seen import note_seen
 from recordgen.records.checks.trims import trim_problems
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.on_demand import Packed
@@ -56,15 +57,16 @@ class Looked:
     """The outcome of looking over the visits of one horse: their prints in order, without blank ones, and all problems.
 
     since: the day it was looked over on. Where nothing was wrong then, nothing is on a later day: all that is held
-    against the day is that nothing lies after it.
+    against the day is that nothing lies after it. seen: the entries about warnings that may stand.
     """
 
     since: dt.date
     prints: tuple[VisitPrint, ...]
     problems: tuple[Problem, ...]
+    seen: tuple[SeenWarning, ...] = ()
 
 
-CLASSES = {one.__name__: one for one in (Looked, VisitPrint, Problem, Place)}
+CLASSES = {one.__name__: one for one in (Looked, VisitPrint, Problem, Place, SeenWarning)}
 
 
 @dataclass(frozen=True)
@@ -106,7 +108,7 @@ class VisitReader:
         filled = tuple(visit for visit in in_order if not visit.record.is_blank)
         if folder.file and folder.file.record.left is None:
             walk.problems.extend(twice(filled))
-        looked = Looked(self.today, tuple(map(print_of, filled)), tuple(walk.problems))
+        looked = Looked(self.today, tuple(map(print_of, filled)), tuple(walk.problems), tuple(walk.problems.seen))
         digests = {visit.file.name: hashlib.sha256(visit.text).digest() for visit in visits}
         if not walk.problems.errors and digests == (told := self._digests(folder)):
             self._keep(folder, told, looked)
@@ -122,6 +124,7 @@ class VisitReader:
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
         if written and self.reference:
             walk.problems.extend(unknown_in_visit(written, self.reference))
+            note_seen(written, walk.problems, self.today, self.reference, written.record.date)
         return written
 
     def _look_over(self, walk: Walk, folder: HorseFolder, visits: Sequence[Written[Visit]]) -> None:

@@ -19,6 +19,7 @@ from recordgen.records.checks.copies import copied
 from recordgen.records.checks.duplicates import doubled, is_same, namesakes
 from recordgen.records.checks.placeholders import placeholders_left
 from recordgen.records.checks.references import unknown_in_horse, unknown_in_practice, unknown_in_stable
+from recordgen.records.checks.seen import note_seen
 from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
 from recordgen.records.load.horse_visits import HorseFolder, VisitReader, VisitsRead
 from recordgen.records.load.on_demand import RecordsOf, Shelf, WrittenVisits
@@ -131,6 +132,7 @@ class _Reader:
             self.walk.problems.extend(placeholders_left(file))
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
+            note_seen(file, self.walk.problems, self.today, self.reference)
         self.pages = self.own_pages(folder)
         names = self.walk.folders(folder, only)
         if not names:
@@ -151,6 +153,7 @@ class _Reader:
         visits = dict(zip((folder.path for folder in folders), reader.read_all(folders), strict=True))
         for read in visits.values():
             self.walk.problems.extend(read.looked.problems)
+            self.walk.problems.seen.extend(read.looked.seen)
         return [record for stable in stables if (record := self.stable_record(stable, visits))]
 
     def stable_record(self, stable: _StableFolder, visits: Mapping[Path, VisitsRead]) -> StableRecord | None:
@@ -186,6 +189,8 @@ class _Reader:
         file = self.file(path / "stable.yaml", Stable)
         if file:
             self.walk.problems.extend(placeholders_left(file))
+        if file and self.reference:
+            note_seen(file, self.walk.problems, self.today, self.reference)
         if file and file.record.near:
             self.walk.problems.extend(unknown_in_stable(file, sorted({*stable_names(self.walk.root), *self.beside})))
         self.walk.strangers(path, {"stable.yaml"})
@@ -201,6 +206,7 @@ class _Reader:
         photos = read_photos(self.walk, path, self.today)
         if file and self.reference:
             self.walk.problems.extend(unknown_in_horse(file, self.reference))
+            note_seen(file, self.walk.problems, self.today, self.reference)
         return HorseFolder(path, file, days, photos)
 
     def shared(self, path: Path) -> tuple[Path, tuple[Shared, ...]]:

@@ -29,7 +29,7 @@ from recordgen.records.models.fields import (
     told,
 )
 from recordgen.records.models.names import Foot, Kind, Zone, foot_named, zone_named
-from recordgen.records.models.stable import Contact, Left
+from recordgen.records.models.stable import SEEN, Contact, Left, SeenEntry
 from recordgen.records.yaml.read import Written
 
 
@@ -103,6 +103,7 @@ class Horse(Record):
     left: Left | None = told("when and why the record ends")
     note: Text | None = told("about the horse, for the owner to read")
     private_note: Text | None = told("about the horse, for the trimmer alone")
+    seen: tuple[SeenEntry, ...] = several(SEEN)
 
     @model_validator(mode="before")
     @classmethod

@@ -25,7 +25,7 @@ from recordgen.records.models.fields import (
     told,
 )
 from recordgen.records.models.names import FindingKind
-from recordgen.records.models.stable import Publish
+from recordgen.records.models.stable import SEEN, Publish, SeenEntry
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
@@ -118,3 +118,4 @@ class PracticeFile(Record):
         "SD of one point picked on a picture, at an image 1000 px wide",
         basis=basis.JUDGEMENT,
     )
+    seen: tuple[SeenEntry, ...] = several(SEEN)

@@ -35,6 +35,19 @@ class Left(Record):
     why: Text | None = told("died, sold, left, or in your own words")
 
 
+class SeenEntry(Record):
+    """A warning about this file, or a file beside it, that was seen and may stand; it holds for what it said then."""
+
+    warning: OneLine = told("the code at the end of the warning's line, such as value-unlikely", ...)
+    at: OneLine | None = told("the place it is about, such as feet.left_fore, or the file beside this one")
+    was: Text | None = told("what the warning said; where it says anything else it is open again")
+    on: Day = told("the day it was seen", ...)
+    why: Text = told("why it may stand", ...)
+
+
+SEEN = "warnings that were seen and may stand; recordgen seen writes them"
+
+
 class Stable(Record):
     """A stable that is visited."""
 
@@ -46,6 +59,7 @@ class Stable(Record):
     publish: Publish | None = told("where and how its site is published")
     note: Text | None = told("a note for everybody at the stable")
     private_note: Text | None = told("a note for the trimmer alone, such as the gate's code")
+    seen: tuple[SeenEntry, ...] = several(SEEN)
 
 
 # Scheme, host, perhaps a port, and a path of plain signs; nothing after it.

@@ -29,6 +29,7 @@ from recordgen.records.models.fields import (
 )
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import FEET, Foot, foot_named, typed_foot
+from recordgen.records.models.stable import SEEN, SeenEntry
 
 Sign = Literal[
     "shifts weight", "leans back", "reluctant to walk", "reluctant to turn", "lies down more", "pottery gait"
@@ -275,6 +276,7 @@ class Visit(Record):
     note: Text | None = told("a note for the owner")
     private_note: Text | None = told("a note for the trimmer alone; on no stable's site")
     methods: dict[str, Text] = told("how a measure was taken, where it differs from the practice's way", {})
+    seen: tuple[SeenEntry, ...] = several(SEEN)
 
     @property
     def showed_no_sign(self) -> bool:
@@ -284,7 +286,11 @@ class Visit(Record):
     @property
     def is_blank(self) -> bool:
         """Whether nothing but the day is filled in, as when the file was only begun."""
-        return self.model_fields_set <= {"date"}
+        return self.model_fields_set <= {"date", "seen"}
+
+    def tells_the_same(self, other: Visit) -> bool:
+        """Whether another tells the same of the horse, whatever of it is said outright, and whatever was seen of it."""
+        return self.model_dump(exclude={"seen"}) == other.model_dump(exclude={"seen"})
 
 
 def alike(name: str) -> str:

@@ -53,7 +53,7 @@ def there_on(folder: Path, day: dt.date) -> list[There]:
 
 def is_same_visit(one: Visit | None, other: Visit) -> bool:
     """Whether two records say the same, whatever of it is said outright."""
-    return one is not None and one.model_dump() == other.model_dump()
+    return one is not None and one.tells_the_same(other)
 
 
 @dataclass(frozen=True)
@@ -78,7 +78,7 @@ def differences(here: Visit | None, came: Visit) -> list[VisitDifference]:
 
 
 def _leaves(visit: Visit) -> Iterator[tuple[tuple[Step, ...], Any]]:
-    yield from _in(visit.model_dump(mode="json", by_alias=True, exclude_unset=True), ())
+    yield from _in(visit.model_dump(mode="json", by_alias=True, exclude_unset=True, exclude={"seen"}), ())
 
 
 def _in(value: Any, steps: tuple[Step, ...]) -> Iterator[tuple[tuple[Step, ...], Any]]:

@@ -15,7 +15,7 @@ import yaml
 from recordgen.problems import Step, Trouble, quoted
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.tree import Document, document, typed_key
-from recordgen.records.yaml.write import as_yaml, scalar
+from recordgen.records.yaml.write import as_yaml, on_one_line, scalar
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
@@ -35,6 +35,51 @@ def with_value(raw: bytes, key: str, value: Any, path: str) -> bytes:
         return _checked(raw, found, (end, end, joint + lines), wanted)
     start, end = _at(found.text, pair[0].start_mark), _end_of(found.text, pair)
     return _checked(raw, found, (start, end, lines.rstrip("\n")), wanted)
+
+
+def with_item(raw: bytes, key: str, item: Mapping[str, Any], path: str, instead_of: int | None = None) -> bytes:
+    """A file with one item more in the list under a key, or with it in the place of the one of that number, from 0.
+
+    The others stay as they were typed. Raises Trouble where that cannot be done.
+    """
+    found = _read(raw, path)
+    pair = _pair(found, key)
+    if pair is None or not pair[1].value:
+        return with_value(raw, key, [item], path)
+    node = pair[1]
+    if not isinstance(node, yaml.SequenceNode):
+        raise Trouble(f"{key} is no list in {path}", "Change it by hand")
+    items = _values(found)[key]
+    put = document(path, as_yaml({key: [item]}).encode()).values[key]
+    at = len(items) if instead_of is None else instead_of
+    wanted = {**_values(found), key: [*items[:at], *put, *items[at + 1 :]]}
+    place = _behind(found.text, node, key, item) if instead_of is None else _over(found.text, node.value[at], key, item)
+    return _checked(raw, found, place, wanted)
+
+
+def _behind(text: str, node: yaml.SequenceNode, key: str, item: Mapping[str, Any]) -> tuple[int, int, str]:
+    """The place behind the last item of a list, and what is put there."""
+    end = _end_of(text, (node.value[-1], node.value[-1]))
+    if node.flow_style:
+        return end, end, f", {on_one_line(item)}"
+    line_end = _LINE_END.search(text, end)
+    at = line_end.start() if line_end else len(text)
+    return at, at, "".join(f"\n{' ' * node.start_mark.column}{line}" for line in _item_lines(key, item))
+
+
+def _over(text: str, node: yaml.Node, key: str, item: Mapping[str, Any]) -> tuple[int, int, str]:
+    """The place of one item, and what is put there."""
+    place = _at(text, node.start_mark), _end_of(text, (node, node))
+    if isinstance(node, yaml.CollectionNode) and node.flow_style:
+        return *place, on_one_line(item)
+    first, *rest = _item_lines(key, item)
+    indent = " " * (node.start_mark.column - 2)
+    return *place, "\n".join([first.removeprefix("- "), *(f"{indent}{line}" for line in rest)])
+
+
+def _item_lines(key: str, item: Mapping[str, Any]) -> list[str]:
+    """The lines of one item of a list, its dash in the first column."""
+    return [line[2:] for line in as_yaml({key: [item]}).splitlines()[1:]]
 
 
 def without(raw: bytes, key: str, path: str) -> bytes:

@@ -43,7 +43,11 @@ class Written(Generic[Kind]):
 
     def place(self, *steps: Step) -> Place:
         """Where the value at `steps` stands. The text is parsed again; only a problem asks for this."""
-        return document(self.shown, self.text).place(steps)
+        return self.document().place(steps)
+
+    def document(self) -> Document:
+        """Its text, parsed again."""
+        return document(self.shown, self.text)
 
 
 def read(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:

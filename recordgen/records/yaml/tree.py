@@ -81,14 +81,21 @@ class Document:
     def place(self, steps: Sequence[Step]) -> Place:
         """The place of the key or item at `steps`, or of the nearest thing around it that was written."""
         nodes = [key for key, _ in self._path(steps)]
-        mark = nodes[-1].start_mark if nodes else self.root.start_mark if self.root else None
-        return Place(self.path, mark.line + 1, mark.column + 1) if mark else Place(self.path)
+        node = nodes[-1] if nodes else self.root
+        return self._marked(node) if node else Place(self.path)
 
     def value_place(self, steps: Sequence[Step]) -> Place:
         """The place where the value at `steps` begins, which may be on another line than its key."""
         nodes = [item for _, item in self._path(steps)]
         item = nodes[-1] if nodes else self.root
-        return Place(self.path, item.start_mark.line + 1, item.start_mark.column + 1) if item else Place(self.path)
+        return self._marked(item) if item else Place(self.path)
+
+    def steps_at(self, place: Place) -> tuple[Step, ...]:
+        """The steps to the outermost key or item that stands at a place, as typed; none where none does."""
+        return next((steps for steps, node in _all_in(self.root) if self._marked(node) == place), ())
+
+    def _marked(self, node: yaml.Node) -> Place:
+        return Place(self.path, node.start_mark.line + 1, node.start_mark.column + 1)
 
     def typed(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """The steps with each name as it was typed in the file."""
@@ -119,6 +126,17 @@ def _inside(node: yaml.Node | None, step: Step) -> tuple[yaml.Node, yaml.Node] |
         return None
     typed = typed_key([key.value for key, _ in node.value if isinstance(key, yaml.ScalarNode)], step)
     return next(((key, item) for key, item in node.value if typed is not None and key.value == typed), None)
+
+
+def _all_in(node: yaml.Node | None, around: tuple[Step, ...] = ()) -> Iterator[tuple[tuple[Step, ...], yaml.Node]]:
+    """Every key and every item below a node with the steps to it, from outside in."""
+    if not isinstance(node, yaml.CollectionNode):
+        return
+    pairs = node.value if isinstance(node, yaml.MappingNode) else [(item, item) for item in node.value]
+    for number, (key, item) in enumerate(pairs):
+        steps = (*around, key.value if isinstance(node, yaml.MappingNode) else number)
+        yield steps, key
+        yield from _all_in(item, steps)
 
 
 def typed_key(keys: Collection[str], step: Step) -> str | None:

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from recordgen.problems import Trouble
-from recordgen.records.yaml.edit import with_other, with_value, without
+from recordgen.records.yaml.edit import with_item, with_other, with_value, without
 from recordgen.records.yaml.write import as_yaml
 
 HORSE = """\
@@ -133,3 +133,33 @@ def test_another_reader_reads_what_was_meant(record: dict[str, str], value: str)
     made = with_value(as_yaml(plain).encode(), "note", f"b {value.strip()} z", "horse.yaml")
 
     assert yaml.safe_load(made) == plain | {"note": f"b {value.strip()} z"}
+
+
+LISTS = [
+    ("name: Tansy\n", None, "name: Tansy\nseen:\n  - on: 2026-11-28\n    why: a, b\n"),
+    ("seen:   # none yet\nname: Tansy\n", None, None),
+    (
+        "seen:\n- why: old   # so\n\n# Next.\nname: Tansy\n",
+        None,
+        "seen:\n- why: old   # so\n- on: 2026-11-28\n  why: a, b\n\n# Next.\nname: Tansy\n",
+    ),
+    (
+        "seen:\r\n    - why: old\r\n      on: 2026-01-01  # so\r\nname: Tansy",
+        0,
+        "seen:\r\n    - on: 2026-11-28\r\n      why: a, b  # so\r\nname: Tansy",
+    ),
+    ("seen: [{why: old}, {why: new}] # both\n", 1, "seen: [{why: old}, {on: 2026-11-28, why: 'a, b'}] # both\n"),
+    ("seen: [{why: old}] # one\n", None, "seen: [{why: old}, {on: 2026-11-28, why: 'a, b'}] # one\n"),
+]
+
+
+@pytest.mark.parametrize(("text", "instead_of", "becomes"), LISTS)
+def test_an_item_is_put_behind_the_others_or_in_the_place_of_one(
+    text: str, instead_of: int | None, becomes: str | None
+) -> None:
+    """In brackets or below each other, as the list was typed; remarks stay where they stood."""
+    item = {"on": dt.date(2026, 11, 28), "why": "a, b"}
+    made = with_item(text.encode(), "seen", item, "horse.yaml", instead_of).decode()
+
+    assert becomes is None or made == becomes
+    assert yaml.safe_load(made)["seen"][-1]["why"] == "a, b"
