@@ -82,6 +82,7 @@ def sandboxed(made: Environment) -> Environment:
         loader=made.loader,
         undefined=made.undefined,
         autoescape=made.autoescape,
+        finalize=made.finalize,
         extensions=list(made.extensions),
         auto_reload=made.auto_reload,
     )

@@ -23,6 +23,7 @@ from mkdocs.structure.pages import Page as EnginePage
 from mkdocs.utils import get_theme_dir
 
 from recordgen.language.catalogs import catalog_of
+from recordgen.language.direction import isolated
 from recordgen.language.spoken import language_of
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, sentences
@@ -76,7 +77,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         """Name the site and set its menu. Names are escaped here, since the theme prints them as they are."""
         self.site = self.config.site or self._from_records(config)
         self.pages = {page.uri: page for page in self.site.pages}
-        config.site_name = escape(self.site.name)
+        config.site_name = escape(isolated(self.site.name))
         config.nav = [
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
         ]
@@ -124,13 +125,14 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
         """Compile each template of the frame once; where a practice has files of its own there, sandbox all of them."""
         env.globals |= {"mark_inside": _inside(Path(config.docs_dir) / MARK), "scripts": SCRIPTS, "style_of": style_of}
         speak(env, catalog_of(self.site.language))
+        env.finalize = isolated
         ours = packaged() / "site_templates" / "theme"
         return compiled_once(env if Path(config.theme.dirs[0]).samefile(ours) else sandboxed(env))
 
     def on_page_markdown(self, markdown: str, page: EnginePage, **_: Any) -> str:
         """Leave nothing for Markdown to read; set the page's title, its styles and more for its head."""
         ours = self.pages[page.file.src_uri]
-        page.title = escape(ours.title)
+        page.title = escape(isolated(ours.title))
         page.meta["style"] = style_of(ours.html, *ours.late)
         page.meta["head"] = ours.head
         return ""

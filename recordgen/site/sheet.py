@@ -22,6 +22,7 @@ from recordgen.hoof.measures.leading_changes import FOUND, leading_changes
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import MONTH_DAYS, Naming
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words
+from recordgen.language.direction import with_isolated_facts
 from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.frame.styles import EVERY_PAGE, style_text
@@ -98,7 +99,7 @@ def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
     Raises Trouble where a practice's own template cannot be filled in.
     """
     ways, pictures = context.ways, Pictures(context.pictures, context.ways.naming)
-    title = ways.naming.phrase("sheet_title", horse=sheet.summary.horse.name)
+    title = with_isolated_facts(ways.naming.phrase)("sheet_title", horse=sheet.summary.horse.name)
     values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
     frame = {"private": False, "practice": ways.practice, "style": Markup(style_text((*EVERY_PAGE, "sheet")))}
     html = rendered(context.templates, "sheet/alone.html", **values, **frame)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import traceback
+import unicodedata
 from collections.abc import Callable
 from datetime import date
 from functools import partial
@@ -17,6 +18,7 @@ from recordgen.hoof.details import details_of, handling_of
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Catalog, catalog_of
+from recordgen.language.direction import isolated, with_isolated_facts
 from recordgen.problems import Trouble
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
@@ -51,9 +53,9 @@ def compiled_once(made: Environment) -> Environment:
 
 
 def environment(records: Path, naming: Naming) -> Environment:
-    """An environment that escapes whatever was typed, with the filters the pages use."""
+    """An environment that escapes and sets apart whatever was typed, with the filters the pages use."""
     language = naming.language
-    made = compiled_once(templates_of("pages", records, autoescape=True, auto_reload=False))
+    made = compiled_once(templates_of("pages", records, autoescape=True, auto_reload=False, finalize=isolated))
     speak(made, catalog_of(language.code))
     made.filters |= {
         "day": naming.day,
@@ -72,6 +74,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "way": lambda way: naming.listed([naming.value(one) for one in way.split(" and ")]),
         "inside": language.inside,
         "said": catalog_of(language.code).gettext,
+        "dialled": dialled,
         "length_of": naming.length,
         "weeks": naming.lasting,
         "plain": lambda value, digits=0: naming.figures(_plain(value, digits)),
@@ -89,9 +92,13 @@ def environment(records: Path, naming: Naming) -> Environment:
         "details": lambda found: details_of(found, naming),
         "handling": lambda one: handling_of(one, naming),
     }
-    made.globals |= {"FEET": FEET, "phrase": naming.phrase, "counted": naming.counted, "named": named(naming)}
+    phrase, counted = with_isolated_facts(naming.phrase), with_isolated_facts(naming.counted)
+    made.globals |= {"FEET": FEET, "phrase": phrase, "counted": counted, "named": named(naming)}
     made.globals |= {"number": partial(number, naming), "signed": partial(signed, naming), "language": language}
     return made
+
+
+_SAYERS = ("gettext", "ngettext", "pgettext", "npgettext")
 
 
 def speak(made: Environment, catalog: Catalog) -> None:
@@ -101,6 +108,7 @@ def speak(made: Environment, catalog: Catalog) -> None:
     translating.install_gettext_callables(
         catalog.gettext, catalog.ngettext, newstyle=True, pgettext=catalog.pgettext, npgettext=catalog.npgettext
     )
+    made.globals |= {name: with_isolated_facts(translating.globals[name]) for name in _SAYERS}
 
 
 # What a template of a practice's own may stumble over while it is filled in.
@@ -160,6 +168,11 @@ def _plain(value: float, digits: int = 0) -> str:
 
 def _plain_signed(value: float) -> str:
     return _minus(f"{value:+.0f}") if value else "0"
+
+
+def dialled(phone: str) -> str:
+    """A telephone number as an address takes it: in the digits of every keypad, without spaces."""
+    return "".join(str(unicodedata.digit(sign, sign)) for sign in phone if not sign.isspace())
 
 
 def _start_upper(text: str) -> str:

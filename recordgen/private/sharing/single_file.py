@@ -20,6 +20,7 @@ from jinja2 import Environment
 from markupsafe import Markup
 
 from recordgen.language.catalogs import catalog_of
+from recordgen.language.direction import isolated
 from recordgen.language.spoken import ENGLISH, Language
 from recordgen.private.crypto.blobs import padme
 from recordgen.private.crypto.passphrases import ITERATIONS, normal, pbkdf2
@@ -75,7 +76,7 @@ def _as_data(value: dict[str, str | int]) -> Markup:
 
 def environment(own: Path, language: Language = ENGLISH) -> Environment:
     """The templates of what is handed over: a practice's own, then ours."""
-    made = templates_of("private", own, autoescape=True)
+    made = templates_of("private", own, autoescape=True, finalize=isolated)
     made.globals["language"] = language
     speak(made, catalog_of(language.code))
     return made

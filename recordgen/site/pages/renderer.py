@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, whom_to_ring
+from recordgen.language.direction import with_isolated_facts
 from recordgen.records.models.horse import Horse
 from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
@@ -63,8 +64,8 @@ class PageRenderer:
         return [*own_menu(self.own), *guide]
 
     def phrase(self, key: str, **facts: str) -> str:
-        """A phrase of the tables."""
-        return self.context.ways.naming.phrase(key, **facts)
+        """A phrase of the tables, as the templates say it."""
+        return with_isolated_facts(self.context.ways.naming.phrase)(key, **facts)
 
     def find_album(self, uri: str, horse: HorseSummary) -> Album:
         """The photographs that the page of a horse shows."""
