@@ -62,7 +62,8 @@ class Caution:
 class ClosedCaution:
     """A caution that ended: rule, level, foot, what was last seen on `day`, and when, how and by whom it ended.
 
-    ending: that in words. since: the day it was first recorded.
+    ending: that in words. left: what the record that ended it still told, in words, such as a smaller gap; may be
+    empty. since: the day it was first recorded.
     """
 
     rule: str
@@ -76,6 +77,7 @@ class ClosedCaution:
     how: How
     by: str
     ending: str
+    left: str
 
 
 @dataclass(frozen=True)
@@ -132,16 +134,22 @@ class _Words:
         """A caution that ended, with how it did."""
         rule, foot, about = key
         level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
-        ending = self._ending(rule, end)
-        return ClosedCaution(rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending)
+        left = self._left(rule, end)
+        ending = self._ending(end, left)
+        return ClosedCaution(
+            rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending, left
+        )
 
-    def _ending(self, rule: str, end: End) -> str:
-        """How a caution ended, and what may still be there where a later record ended it."""
-        phrase, but = f"caution_ended_{end.how.replace(' ', '_')}", self.words[rule].left_over
+    def _left(self, rule: str, end: End) -> str:
+        """What the record that ended a caution still told; empty where it told nothing."""
+        words = self.words[rule].left_over
+        return words.format(**self.naming.facts(end.left)) if words and end.left else ""
+
+    def _ending(self, end: End, left: str) -> str:
+        """How a caution ended, and what was left."""
+        phrase = f"caution_ended_{end.how.replace(' ', '_')}"
         ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
-        if end.how != "recorded otherwise" or not but:
-            return ending
-        return self.naming.phrase("caution_ended_but", ending=ending, but=but)
+        return self.naming.phrase("caution_ended_but", ending=ending, but=left) if left else ending
 
     def beside(self, caution: Caution, opened: Sequence[Caution]) -> Caution:
         """A caution as it may stand beside the open ones: its advice gives way where theirs goes first."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal
 
@@ -41,9 +41,10 @@ class Raised:
 
 @dataclass(frozen=True)
 class Cleared:
-    """The same thing was recorded otherwise. about: as in `Raised`."""
+    """The same thing was recorded otherwise. about: as in `Raised`. left: the facts of what was still recorded then."""
 
     about: str | None = None
+    left: Mapping[str, str] = field(default_factory=dict)
 
 
 # None: nothing was recorded about it, which clears nothing.

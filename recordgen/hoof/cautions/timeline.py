@@ -8,8 +8,8 @@ the vet now, and what it sums up, `resolved` does not end. The rules stand in `r
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import partial
 from typing import Literal
@@ -31,11 +31,12 @@ How = Literal["recorded otherwise", "resolved", "vet"]
 
 @dataclass(frozen=True)
 class End:
-    """How a caution ended: on which day, by a record or a word, and by whose."""
+    """How a caution ended: on which day, by a record or a word, and by whose. left: as in `Cleared`."""
 
     day: date
     how: How
     by: str
+    left: Mapping[str, str] = field(default_factory=dict)
 
 
 class Timeline:
@@ -110,7 +111,7 @@ class Timeline:
     def _take(self, rule: Rule, seen: RuleContext, answer: Raised | Cleared) -> None:
         key = (rule.key, seen.foot, answer.about or seen.zone)
         if isinstance(answer, Cleared):
-            self._close(key, self._end_by_record(seen.visit))
+            self._close(key, replace(self._end_by_record(seen.visit), left=answer.left))
             return
         before = self.open.get(key) or self.open.pop((answer.follows or "", seen.foot, key[2]), None)
         since, times = (before.since, before.times) if before else (seen.visit.date, 0)

@@ -119,6 +119,7 @@ def _closed(caution: ClosedCaution) -> dict[str, Any]:
         "how": caution.how,
         "by": caution.by,
         "text": caution.seen,
+        "left": caution.left or None,
     }
 
 

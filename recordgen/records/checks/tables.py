@@ -63,6 +63,8 @@ def _cautions(over: Written[Reference], under: Reference) -> Iterator[Problem]:
         if key in under.cautions:
             known = (facts_in(under.cautions[key].seen) or set()) | {"day", "foot"}
             yield from _facts(over, ("cautions", key, "seen"), words.seen, known)
+            left = facts_in(under.cautions[key].left_over or "") or set()
+            yield from _facts(over, ("cautions", key, "left_over"), words.left_over or "", left)
 
 
 def _patterns(over: Written[Reference], under: Reference) -> Iterator[Problem]:

@@ -103,7 +103,7 @@ class CautionWords(Record):
     seen: Text = told("what was recorded, with {foot}, {day} and the facts of the rule", ...)
     meanwhile: Text = told("what is safe until somebody comes", ...)
     do_not: Text | None = told("what not to do")
-    left_over: Text | None = told("what may still be there once a later record ended it")
+    left_over: Text | None = told("what the record that ended it still told, with {size}")
     ring: tuple[Whom, ...] = told("whom to ring, whose number is then told", ("vet",))
     not_while: tuple[Text, ...] = several("open cautions, by name or level, to which what is safe meanwhile gives way")
     no_trim: YesNo = told("whether nothing is trimmed until the vet agrees", False)

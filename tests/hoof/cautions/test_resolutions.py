@@ -29,6 +29,7 @@ from tests.support.caution_cases import (
     rules,
     said,
     the,
+    wall,
 )
 from tests.support.horse_records import REFERENCE, WAYS, horse, visit
 
@@ -184,15 +185,33 @@ def test_what_ended_is_kept_with_how_it_did(word: Values, how: str, by: str | No
     assert ending.startswith(f"{found.ended.day} ")
 
 
-@pytest.mark.parametrize(("word", "left"), [({}, True), (said("separation", LATER), False)])
-def test_a_gap_that_is_told_no_more_may_still_be_there(word: Values, left: bool) -> None:
-    """A later record of a smaller gap ends the caution and not the gap; a word that it is over means all of it."""
-    wall = {"wall": {"toe": {"separation": {"length": 38, "depth": 4 if left else 12}}}}
-    deep = {"wall": {"toe": {"separation": {"length": 45, "depth": 12}}}}
-    (found,) = closed_by(visit(DAY, left_fore=deep), visit(LATER, left_fore=wall if left else {}, **word))
+@pytest.mark.parametrize(
+    ("word", "left"),
+    [
+        (
+            {"left_fore": wall(separation={"length": 38, "depth": 4})},
+            "a gap 38 mm long and 4 mm deep was still recorded",
+        ),
+        ({"left_fore": wall(separation={"depth": 9.5})}, "a gap 9.5 mm deep was still recorded"),
+        ({"left_fore": wall(separation={"length": 0, "depth": 0})}, None),
+        (said("separation", LATER), None),
+    ],
+)
+def test_a_gap_that_is_told_no_more_is_told_as_recorded(word: Values, left: str | None) -> None:
+    """A record of a smaller gap ends the caution and not the gap; nothing is left of one closed or ended by a word."""
+    deep = wall(separation={"length": 45, "depth": 12})
+    (found,) = closed_by(visit(DAY, left_fore=deep), visit(LATER, **word))
 
     assert (found.rule, found.ended) == ("separation", date(2026, 11, 25))
-    assert found.ending.endswith("a smaller gap may be left, under 10 mm deep and 40 mm long") == left
+    assert found.left == (left or "")
+    assert found.ending.endswith(f"; {found.left}") is bool(left)
+
+
+def test_a_gap_that_grew_and_shrank_again_is_told_as_recorded() -> None:
+    """What ends the caution that it grew tells how large it still is."""
+    (found,) = closed_by(*CASES["separation-grows"].visits(visit(LATER, **ENDING["separation-grows"])))
+
+    assert found.ending.endswith("; a gap 3 mm deep was still recorded")
 
 
 def test_what_ended_stands_latest_first() -> None:

@@ -56,4 +56,10 @@ def separation(seen: RuleContext) -> Answer:
         return None
     if (gap.depth or 0) >= SEPARATION_DEPTH_MM or (gap.length or 0) >= SEPARATION_LENGTH_MM:
         return Raised({"where": seen.where, "size": seen.naming.size(gap.length, gap.depth)})
-    return Cleared()
+    return Cleared(left=gap_left(seen))
+
+
+def gap_left(seen: RuleContext) -> dict[str, str]:
+    """The size of the gap at the white line as recorded; nothing where it was found closed."""
+    gap = seen.wall.separation
+    return {"size": seen.naming.size(gap.length, gap.depth)} if gap and (gap.length or gap.depth) else {}

@@ -14,6 +14,7 @@ from datetime import date, timedelta
 from typing import get_args
 
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
+from recordgen.hoof.cautions.rules.foot import gap_left
 from recordgen.hoof.measures.change import HALF_YEAR
 from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import smallest_real_change
@@ -59,7 +60,8 @@ def separation_grows(seen: RuleContext) -> Answer:
     """A gap at the white line that is known to have grown in depth or length, since last time or half a year."""
     zone = (seen.zone or "").replace(" ", "_")
     keys = (f"separation_depth_{zone}", f"separation_length_{zone}")
-    return _changed(seen, "separation-grows", keys, _grown, _size, known=True)
+    answer = _changed(seen, "separation-grows", keys, _grown, _size, known=True)
+    return Cleared(left=gap_left(seen)) if isinstance(answer, Cleared) else answer
 
 
 def sole_thinner(seen: RuleContext) -> Answer:
