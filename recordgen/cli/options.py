@@ -20,11 +20,13 @@ import click
 from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo, waiting_told
 from recordgen.days import days_meant
-from recordgen.problems import Problem, Trouble, counted, sentences
+from recordgen.problems import Problem, Trouble, counted, is_visible, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
 
+# So many signs of why a sheet is sent leave its first page one page.
+MOST_OF_WHY = 300
 _COLOURS = {"error": "red", "warning": "yellow"}
 Function = TypeVar("Function", bound=Callable[..., Any])
 
@@ -44,6 +46,30 @@ class DayType(click.ParamType):  # type: ignore[type-arg]
             meant = [day.isoformat() for day in days_meant(value)]
             write = f"write it {' or '.join(meant)}" if meant else "write it like 2026-11-25"
             self.fail(f"'{value}' is not a day; {write}", param, ctx)
+
+
+class WhyType(click.ParamType):  # type: ignore[type-arg]
+    """A reason for sending a sheet: a sentence or two on one line, for the first page."""
+
+    name = "words"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        """The words in one line; refused where there are none, too many, or signs that do not show."""
+        text = " ".join(str(value).split())
+        if not text:
+            self.fail(
+                'nothing stands there; say why in a sentence, such as --why "lame in front since Monday"', param, ctx
+            )
+        if len(text) > MOST_OF_WHY:
+            way_out = f"say it in {MOST_OF_WHY}, and leave the rest to the visit's notes"
+            self.fail(f"{len(text)} signs are too many for the first page; {way_out}", param, ctx)
+        hidden = next((sign for sign in text if not is_visible(sign)), None)
+        if hidden:
+            self.fail(f"U+{ord(hidden):04X} is a sign that does not show; take it out", param, ctx)
+        return text
+
+
+why_option = click.option("--why", type=WhyType(), help="Why you send it, in a sentence; stands first on page 1.")
 
 
 def found_records() -> Path:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.asking import show_once
-from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.options import DayType, records_option, today_option, told_plainly, why_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import sentences
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     multiple=True,
     help="A day whose photographs go with it; may be said several times.",
 )
+@why_option
 @click.option("--out", type=click.Path(file_okay=False, path_type=Path), help="Folder for the files; else this one.")
 @click.option("--no-pdf", is_flag=True, help="Make the HTML file alone.")
 @records_option
@@ -40,6 +41,7 @@ def command(
     to: str,
     until: dt.date | None,
     photo_days: tuple[dt.date, ...],
+    why: str | None,
     out: Path | None,
     no_pdf: bool,
     records: Path,
@@ -50,6 +52,7 @@ def command(
     \b
         recordgen share willowmere/bramble --with "Three Larches Equine Vets" --out ..
         recordgen share willowmere/bramble --with "Three Larches Equine Vets" --until 2027-01-31 --photos 2026-10-14
+        recordgen share willowmere/bramble --with "Three Larches Equine Vets" --why "Lame in front since Monday."
 
     The owner must have agreed (consent in horse.yaml). Send the files one way and the words another, such as by
     telephone; the words are shown once. Each time is kept in the horse's shared.yaml.
@@ -61,7 +64,7 @@ def command(
         raise click.UsageError(f"--until {until} is over already.")
     if not to.strip() or not to.isprintable():
         raise click.UsageError("--with needs a name on one line.")
-    handing = Handing(to.strip(), today, until, photo_days, not no_pdf)
+    handing = Handing(to.strip(), today, until, photo_days, not no_pdf, why)
     with told_plainly():
         _share(records, stable, horse, out, handing)
 
@@ -79,7 +82,7 @@ def _share(records: Path, stable: str, horse: str, out: Path | None, handing: Ha
     place = fit_place(out, records)
     ways = ways_of(whole)
     pictures = tuple(photographs(record.photos, handing.photo_days, ways.naming))
-    sheet = horse_sheet(whole, record, ways, handing.on, pictures)
+    sheet = horse_sheet(whole, record, ways, handing.on, pictures, handing.why)
     sealed = seal_sheet(sheet, handing, ways.naming, whole.practice)
     # Shown before anything is written: no file lies there, and none is in the log, whose words nobody saw.
     _tell_words(sealed, ways.naming)

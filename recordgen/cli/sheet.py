@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import json_option, records_option, today_option, told_plainly
+from recordgen.cli.options import json_option, records_option, today_option, told_plainly, why_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 @click.option("--csv", "as_csv", is_flag=True, help="Every reading as CSV, a row each, with its error.")
 @json_option
 @click.option("--dictionary", is_flag=True, help="What each field of the CSV and the JSON means, as CSV.")
+@why_option
 @click.option("--for-myself", is_flag=True, help="Also without an agreement to share; the sheet says so.")
 def command(
     which: str,
@@ -38,12 +39,14 @@ def command(
     as_csv: bool,
     as_json: bool,
     dictionary: bool,
+    why: str | None,
     for_myself: bool,
 ) -> None:
     """Write the sheet of one horse for a vet: two pages of A4 in one file that needs no other.
 
     \b
         recordgen sheet willowmere/bramble --out ../bramble.html
+        recordgen sheet willowmere/bramble --why "Lame in front since Monday." --out ../bramble.html
         recordgen sheet willowmere/bramble --csv --out ../bramble.csv
 
     Without --out the sheet goes into this folder, and CSV or JSON is printed. A sheet is not sealed, so that none is
@@ -52,8 +55,10 @@ def command(
     stable, _, horse = which.partition("/")
     if as_csv + as_json + dictionary > 1:
         raise click.UsageError("Ask for one of --csv, --json and --dictionary.")
+    if why and (as_csv or dictionary):
+        raise click.UsageError("--why has no place in CSV; leave it out.")
     with told_plainly():
-        sheet, ways = _read(records, today, stable, horse)
+        sheet, ways = _read(records, today, stable, horse, why)
         if out or not (as_csv or as_json or dictionary):
             _fit(out, records, horse)
         if dictionary:
@@ -69,7 +74,7 @@ def command(
             _put(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
 
 
-def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet, Context]:
+def _read(records: Path, today: dt.date, stable: str, horse: str, why: str | None) -> tuple[Sheet, Context]:
     from recordgen.hoof.export.sheet import sheet_of
     from recordgen.hoof.summary import summarise
     from recordgen.records.load.everything import read_whole
@@ -81,7 +86,7 @@ def _read(records: Path, today: dt.date, stable: str, horse: str) -> tuple[Sheet
     ways = ways_of(whole)
     summary = summarise(practice.horse(stable, horse), ways, today)
     home = next(one.stable for one in practice.stables if one.slug == stable)
-    return sheet_of(summary, home, ways, bare_amendments(whole, summary, ways.naming)), ways
+    return sheet_of(summary, home, ways, bare_amendments(whole, summary, ways.naming), why=why), ways
 
 
 def _fit(out: Path | None, records: Path, horse: str) -> None:

@@ -11,6 +11,8 @@ import pytest
 
 from tests.conftest import RECORDS
 from tests.support.commands import run_today, small_practice
+from tests.support.pages import text_of
+from tests.support.sheets import soup_of
 
 
 def test_the_sheet_is_one_file(tmp_path: Path) -> None:
@@ -126,9 +128,47 @@ def test_a_sheet_for_oneself_says_that_nobody_agreed(tmp_path: Path) -> None:
     assert "nobody's agreement is recorded" in file.read_text("utf-8")
 
 
+def test_why_it_is_sent_stands_first(tmp_path: Path) -> None:
+    """In the sender's words, on one line, with name and day; what is worked out else is left out."""
+    file = tmp_path / "pippin.html"
+    run_today("sheet", "willowmere/pippin", "--why", " Short in front\n since <Monday>. ", "--out", file)
+    why = text_of(soup_of(file.read_text("utf-8")), "#why")
+
+    assert why.startswith("Why it is sent Short in front since <Monday>. Wren Ashdown, 25 November 2026 ")
+    assert "The vet's plan" not in why
+
+
+def test_json_tells_why_too() -> None:
+    """And the edition is another then."""
+    said, unsaid = (
+        json.loads(run_today("sheet", "willowmere/pippin", "--json", *why).output) for why in (["--why", "Lame."], [])
+    )
+
+    assert (said["why"], unsaid["why"]) == ("Lame.", None)
+    assert said["edition"] != unsaid["edition"]
+
+
+@pytest.mark.parametrize("command", ["sheet", "share"])
+@pytest.mark.parametrize(
+    ("why", "told"),
+    [
+        (" \n", "nothing stands there"),
+        ("lame " * 5000, "24999 signs are too many for the first page; say it in 300"),
+        ("lame\x1b[31m", "U+001B is a sign that does not show"),
+        ("lame \u202e", "U+202E is a sign that does not show"),
+    ],
+)
+def test_words_that_cannot_stand_there_are_refused(command: str, why: str, told: str) -> None:
+    """None, thousands of them, and signs that act on a terminal or turn the line."""
+    result = run_today(command, "willowmere/bramble", "--why", why, *(["--with", "V"] if command == "share" else []))
+
+    assert (result.exit_code, told in " ".join(result.output.split())) == (2, True)
+
+
 @pytest.mark.parametrize(
     ("words", "code", "told"),
     [
+        (["willowmere/bramble", "--csv", "--why", "lame"], 2, "--why has no place in CSV"),
         (["willowmere"], 2, "Name the stable and the horse"),
         (["willowmere/bramble", "--csv", "--json"], 2, "Ask for one of"),
         (["willowmere/nobody"], 1, "nobody"),

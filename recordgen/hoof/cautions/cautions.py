@@ -141,7 +141,7 @@ class _Words:
         )
 
     def _left(self, rule: str, end: End) -> str:
-        """What the record that ended a caution still told; empty where it told nothing."""
+        """Words for what the record that ended a caution still told; empty where it told nothing."""
         words = self.words[rule].left_over
         return words.format(**self.naming.facts(end.left)) if words and end.left else ""
 

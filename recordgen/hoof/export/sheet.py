@@ -137,7 +137,7 @@ class Sheet:
 
     changed: what is known to have changed. found: by foot the latest record of it. amendments: day of the visit and
     what was amended later, None where nobody looked. pictures: photographs and tracings to show. own_source: a pattern
-    of the source of a practice's own errors.
+    of the source of a practice's own errors. why: why it is sent, in the sender's words; None where nobody said.
     """
 
     summary: HorseSummary
@@ -154,6 +154,7 @@ class Sheet:
     own_source: str
     amendments: tuple[tuple[date, str], ...] | None = None
     pictures: tuple[SheetPicture, ...] = ()
+    why: str | None = None
 
 
 def sheet_of(
@@ -162,6 +163,7 @@ def sheet_of(
     ways: Context,
     amendments: Sequence[tuple[date, str]] | None = None,
     pictures: Sequence[SheetPicture] = (),
+    why: str | None = None,
 ) -> Sheet:
     """The sheet of a horse.
 
@@ -187,6 +189,7 @@ def sheet_of(
         own_source=own,
         amendments=None if amendments is None else tuple(amendments),
         pictures=tuple(pictures),
+        why=why,
     )
 
 

@@ -23,7 +23,19 @@ from recordgen.records.models.visit import VetEntry
 
 DICTIONARY_COLUMNS = ("kind", "name", "unit", "meaning", "landmarks")
 PARTS = (
-    *("edition", "as_of", "identity", "consent", "recorded_by", "visits", "intervals", "measures", "scales", "vet"),
+    *(
+        "edition",
+        "as_of",
+        "why",
+        "identity",
+        "consent",
+        "recorded_by",
+        "visits",
+        "intervals",
+        "measures",
+        "scales",
+        "vet",
+    ),
     *("keeping", "weight", "not_measured", "amendments", "readings", "summary", "dictionary"),
 )
 # So many digits tell any two prints of one horse apart.
@@ -71,6 +83,7 @@ def _held(sheet: Sheet) -> dict[str, Any]:
     practice, intervals = sheet.practice, sheet.intervals
     return {
         "as_of": sheet.summary.as_of.isoformat(),
+        "why": sheet.why,
         "identity": _identity(sheet),
         "consent": _consent(sheet),
         "recorded_by": {

@@ -34,7 +34,7 @@ _BODY = re.compile(r"<body\b[^>]*>", re.IGNORECASE)
 class Handing:
     """Who gets a horse's record, on which day, until when they are asked to keep it, and what goes with it.
 
-    photo_days: the days whose photographs do.
+    photo_days: the days whose photographs do. why: why it is sent, in the sender's words.
     """
 
     to: str
@@ -42,6 +42,7 @@ class Handing:
     until: dt.date | None = None
     photo_days: tuple[dt.date, ...] = ()
     with_pdf: bool = True
+    why: str | None = None
 
 
 @dataclass(frozen=True)

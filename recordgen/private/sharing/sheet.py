@@ -35,16 +35,21 @@ class HorseSheet:
 
 
 def horse_sheet(
-    whole: Whole, horse: HorseRecord, ways: Context, today: dt.date, pictures: Sequence[SheetPicture] = ()
+    whole: Whole,
+    horse: HorseRecord,
+    ways: Context,
+    today: dt.date,
+    pictures: Sequence[SheetPicture] = (),
+    why: str | None = None,
 ) -> HorseSheet:
     """The sheet of one horse as of a day.
 
-    pictures: photographs and tracings to show, each with a data: address. Raises Trouble where a template of the
-    practice's own cannot be filled in.
+    pictures: photographs and tracings to show, each with a data: address. why: why it is sent. Raises Trouble where a
+    template of the practice's own cannot be filled in.
     """
     stable = next(one.stable for one in whole.practice.stables if one.slug == horse.stable)
     summary = summarise(horse, ways, today)
-    sheet = sheet_of(summary, stable, ways, bare_amendments(whole, summary, ways.naming), pictures)
+    sheet = sheet_of(summary, stable, ways, bare_amendments(whole, summary, ways.naming), pictures, why)
     context = BuildContext(whole.practice.folder, ways, today, user_cache())
     return HorseSheet(sheet_alone(sheet, context), edition_of(sheet))
 

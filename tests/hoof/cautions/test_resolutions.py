@@ -208,7 +208,7 @@ def test_a_gap_that_is_told_no_more_is_told_as_recorded(word: Values, left: str 
 
 
 def test_a_gap_that_grew_and_shrank_again_is_told_as_recorded() -> None:
-    """What ends the caution that it grew tells how large it still is."""
+    """The record that ends the caution that it grew tells how large it still is."""
     (found,) = closed_by(*CASES["separation-grows"].visits(visit(LATER, **ENDING["separation-grows"])))
 
     assert found.ending.endswith("; a gap 3 mm deep was still recorded")
