@@ -77,7 +77,11 @@ class Naming:
 
     def value(self, value: str) -> str:
         """One of the words that a record chooses from, such as mare or strong, as readers read it."""
-        return self.phrases.get(f"value_{value.replace(',', '').replace(' ', '_').replace('-', '_')}", value)
+        return self.phrases.get(_value_key(value), value)
+
+    def has_value(self, value: str) -> bool:
+        """Whether the tables hold words for such a word."""
+        return _value_key(value) in self.phrases
 
     def weeks(self, count: float) -> str:
         """A number of weeks: 1 week, 6 weeks, 5.5 weeks."""
@@ -134,3 +138,7 @@ class Naming:
         if length is None:
             return self.phrase("size_deep", depth=self.mm(depth))
         return self.phrase("size_long_deep", length=self.mm(length), depth=self.mm(depth))
+
+
+def _value_key(value: str) -> str:
+    return f"value_{value.replace(',', '').replace(' ', '_').replace('-', '_')}"

@@ -7,14 +7,20 @@ English; those of the tables by their place in a table too, such as `phrases.foo
 from __future__ import annotations
 
 import gettext
+import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from recordgen.packaged import packaged
 
 ENGLISH_CODE = "en"
+# The same in every language.
+UNITS = ("mm", "mm²", "cm", "°", "%")
+# The endings of plurals beside one and several, as CLDR calls them.
+_PLURAL = re.compile(r"^[^.]*_(zero|two|few|many)$")
 # The place of a message, or none, and its English.
 Asked = tuple[str | None, str]
 
@@ -65,6 +71,36 @@ class Catalog:
         for (at, _), text in self.texts.items():
             if at and at.startswith(place):
                 yield at.removeprefix(place), text
+
+
+@dataclass(frozen=True)
+class Listening(Catalog):
+    """A catalog that translates nothing and notes what it is asked for, in that order."""
+
+    asked: list[Asked] = field(default_factory=list)
+
+    def gettext(self, message: str) -> str:  # noqa: D102
+        self.asked.append((None, message))
+        return message
+
+    def pgettext(self, place: str, message: str) -> str:  # noqa: D102
+        self.asked.append((place, message))
+        return message
+
+
+def table_in(catalog: Catalog, value: Any, place: str) -> Any:
+    """A table of texts in the language of a catalog, each asked for by its place; signs, units and numbers stay.
+
+    value: as YAML holds it. Plurals that English has not are added beside its own.
+    """
+    if isinstance(value, dict):
+        told = {key: table_in(catalog, part, f"{place}.{key}") for key, part in value.items()}
+        more = {key: text for key, text in catalog.under(f"{place}.") if _PLURAL.search(key)}
+        return {**more, **told}
+    if isinstance(value, list):
+        return [table_in(catalog, part, f"{place}.{number}") for number, part in enumerate(value)]
+    wordless = not isinstance(value, str) or value in UNITS or not any(sign.isalpha() for sign in value)
+    return value if wordless else catalog.pgettext(place, value)
 
 
 @cache

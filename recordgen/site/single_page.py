@@ -6,6 +6,7 @@ import base64
 import hashlib
 import re
 from collections.abc import Mapping, Sequence
+from html import escape
 from pathlib import Path
 
 from recordgen.packaged import packaged
@@ -26,20 +27,22 @@ def page_with(
     scripts: Sequence[str],
     policy: str,
     own: Path | None,
-    styles: Sequence[str] = ("style.css",),
+    styles: Sequence[str],
+    told: Mapping[str, str],
 ) -> str:
     """The page of a folder, with its styles as one, and its data before its scripts as one script.
 
     data: the name under which scripts find it, and JSON. scripts, styles: files of that folder, or of another as
     folder/name. policy: a content security policy with places for the hashes of script and style. own: as for
-    `read_part`.
+    `read_part`. told: texts by the names of their places in the page.
     """
     name, text = data
     style = "\n".join(_lean(_part(folder, part, own)) for part in styles)
     code = "\n".join(_lean(_part(folder, part, own)) for part in scripts)
     script = f"'use strict';\nconst {name} = {_inside_script(text)};\n{code}"
     allowed = policy.format(script=policy_hash(script), style=policy_hash(style))
-    return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, "SCRIPT": script})
+    texts = {place: escape(text) for place, text in told.items()}
+    return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, **texts, "SCRIPT": script})
 
 
 def _part(folder: str, name: str, own: Path | None) -> str:

@@ -30,8 +30,8 @@ screens.hand = () => {
   return [
     title(words("handing_over"), DATA.key ? words("sealed") : words("unsealed")),
     waiting.length === 0 && h("p", {}, words("nothing_waiting")),
-    waiting.map((draft) => row(nameOf(draft), `${spokenDay(draft.date)} · ${counted(draft.photos.length, "photo_one", "photo_several")}`, progress(draft), `hand-${draft.id}`, () => go("horse", draft.id))),
-    begun > 0 && h("p", { class: "note" }, counted(begun, "begun_one", "begun_several")),
+    waiting.map((draft) => row(nameOf(draft), `${spokenDay(draft.date)} · ${counted(draft.photos.length, "photo")}`, progress(draft), `hand-${draft.id}`, () => go("horse", draft.id))),
+    begun > 0 && h("p", { class: "note" }, counted(begun, "begun")),
     h("h2", {}, words("receipt")), h("p", { class: "quiet" }, words("receipt_why")),
     h("form", { class: "more", onsubmit: takeReceipt }, h("input", { name: "word", autocapitalize: "none", autocomplete: "off", "aria-label": words("receipt"), "data-key": "receipt" }), h("button", {}, words("enter"))),
     gone.length > 0 && [h("h2", {}, words("at_the_computer")), gone.map((draft) => row(nameOf(draft), spokenDay(draft.date), words("received"), `gone-${draft.id}`, () => go("horse", draft.id))), button(words("clear_received"), "clear", clearReceived, { class: "plain" })],

@@ -8,12 +8,12 @@ const screens = {
     const round = DATA.rounds.find((one) => one.day === today());
     const first = round ? round.horses : [];
     const waiting = waitingDrafts();
-    bar(button(words("settings"), "settings", () => go("settings")), button(waiting.length ? words("hand_over", { count: counted(waiting.length, "visit_one", "visit_several") }) : words("nothing_waiting"), "hand", () => go("hand"), { class: "go wide", disabled: waiting.length === 0 }));
+    bar(button(words("settings"), "settings", () => go("settings")), button(waiting.length ? words("hand_over", { count: counted(waiting.length, "visit") }) : words("nothing_waiting"), "hand", () => go("hand"), { class: "go wide", disabled: waiting.length === 0 }));
     const ordered = DATA.stables.map((stable) => ({ ...stable, horses: [...stable.horses].sort(byDue(first)) })).sort((one, other) => firstPlace(other, first) - firstPlace(one, first));
     return [
       title(words("today"), words("made", { day: spokenDay(DATA.made), practice: DATA.practice })),
       stale(), notices(),
-      round && h("p", { class: "note" }, words("round_today", { count: counted(first.length, "horse_one", "horse_several") })),
+      round && h("p", { class: "note" }, words("round_today", { count: counted(first.length, "horse") })),
       ordered.map((stable) => [h("h2", { dir: "auto" }, stable.name), stable.horses.map((horse) => horseRow(horse, first))]),
       drafts().filter((draft) => !horseOf(draft)).map((draft) => row(nameOf(draft), words("not_in_list"), progress(draft), `draft-${draft.id}`, () => go("horse", draft.id))),
       h("h2", {}, words("other_horse")),
@@ -75,13 +75,13 @@ const row = (name, sub, end, key, work) => h("button", { type: "button", class: 
 const horseRow = (horse, first) => {
   const draft = openDraft(horse.id);
   const call = horse.cautions.filter((one) => one.level.startsWith("call")).length;
-  const told = [first.includes(horse.id) && words("on_round"), horse.last ? words("last_visit", { day: spokenDay(horse.last) }) : words("first_visit"), horse.due && dueWords(horse.due), call && counted(call, "caution_one", "caution_several")].filter(Boolean).join(" · ");
+  const told = [first.includes(horse.id) && words("on_round"), horse.last ? words("last_visit", { day: spokenDay(horse.last) }) : words("first_visit"), horse.due && dueWords(horse.due), call && counted(call, "caution")].filter(Boolean).join(" · ");
   return row(horse.name, told, draft ? progress(draft) : "", `horse-${horse.id}`, async () => { const made = draft || beginDraft(horse.id); if (!draft) await saved(made); go("horse", made.id); });
 };
-const dueWords = (due) => (today() > due.latest ? words("overdue", { days: daysBetween(due.latest, today()) }) : words("due", { day: spokenDay(due.best) }));
+const dueWords = (due) => (today() > due.latest ? counted(daysBetween(due.latest, today()), "overdue") : words("due", { day: spokenDay(due.best) }));
 const byDue = (first) => (one, other) => Number(first.includes(other.id)) - Number(first.includes(one.id)) || String(one.due?.best || "9").localeCompare(String(other.due?.best || "9")) || one.name.localeCompare(other.name);
 const firstPlace = (stable, first) => stable.horses.filter((horse) => first.includes(horse.id)).length;
-const progress = (draft) => (draft.received ? words("received") : draft.handed && draft.handed.rev === draft.rev ? words("handed") : counted(AROUND.filter((foot) => measured(draft, foot)).length, "foot_one", "foot_several"));
+const progress = (draft) => (draft.received ? words("received") : draft.handed && draft.handed.rev === draft.rev ? words("handed") : counted(AROUND.filter((foot) => measured(draft, foot)).length, "foot"));
 const stale = () => (daysBetween(DATA.made, today()) > 10 ? h("p", { class: "warn" }, words("stale", { days: daysBetween(DATA.made, today()) })) : today() < DATA.made ? h("p", { class: "warn" }, words("clock_wrong", { day: spokenDay(today()) })) : null);
 const notices = () => [notKept.size > 0 && h("p", { class: "warn", role: "alert" }, words("full_now")), memoryOnly && h("p", { class: "warn", role: "alert" }, words("memory_only")), memory.meta.get("full") && h("p", { class: "warn", role: "alert" }, words("full"))];
 const lost = () => { bar(button(words("horses"), "back", () => go(""))); return [title(words("gone"))]; };
@@ -92,7 +92,7 @@ const newHorseForm = () => h("form", { class: "more", onsubmit: async (event) =>
   h("select", { name: "stable", "aria-label": words("stable") }, DATA.stables.map((stable) => h("option", { value: stable.id }, stable.name))),
   h("input", { name: "name", "aria-label": words("name"), placeholder: words("name"), dir: "auto" }), h("button", {}, words("begin")));
 
-const cautionList = (cautions) => cautions.length > 0 && h("section", { class: "cautions" }, h("h2", {}, words("look_first")), cautions.map((one) => h("div", { class: one.level.startsWith("call") ? "call" : "" }, h("b", {}, `${capital(one.level)}${one.where ? `, ${one.where}` : ""}`), h("p", {}, one.seen), h("p", {}, [one.meanwhile, one.not].filter(Boolean).join(" ")))));
+const cautionList = (cautions) => cautions.length > 0 && h("section", { class: "cautions" }, h("h2", {}, words("look_first")), cautions.map((one) => h("div", { class: one.level.startsWith("call") ? "call" : "" }, h("b", {}, `${one.told}${one.where ? `, ${one.where}` : ""}`), h("p", {}, one.seen), h("p", {}, [one.meanwhile, one.not].filter(Boolean).join(" ")))));
 
 const footTile = (draft, foot) => {
   const record = at(draft.record, ["feet", foot]);
@@ -100,13 +100,13 @@ const footTile = (draft, foot) => {
   const found = foundWords(record);
   return h("button", { type: "button", class: measured(draft, foot) ? "tile done" : "tile", "data-key": `tile-${foot}`, onclick: pressed(foot, () => go("foot", draft.id, foot)) },
     h("h3", {}, capital(DATA.feet[foot])),
-    h("span", { class: "values" }, lines.map(([label, value, last]) => [h("i", {}, label), h("b", {}, value ?? "–"), h("i", {}, String(last))])),
+    h("span", { class: "values" }, lines.map(([label, value, last]) => [h("i", {}, label), h("b", {}, figure(value) ?? "–"), h("i", {}, figure(last))])),
     found && h("span", { class: "found" }, found));
 };
 const foundWords = (record) => {
   if (!record) return "";
-  const walls = Object.entries(record.wall || {}).map(([zone, found]) => `${Object.keys(found).map(named).join(", ")}: ${placeName(zone)}`);
-  const others = Object.keys(record).filter((key) => !["before", "after", "wall", "done", "note", "tracings"].includes(key)).map(named);
+  const walls = Object.entries(record.wall || {}).map(([zone, found]) => `${Object.keys(found).map((key) => named(key)).join(", ")}: ${named(zone)}`);
+  const others = Object.keys(record).filter((key) => !["before", "after", "wall", "done", "note", "tracings"].includes(key)).map((key) => named(key));
   const traced = [...new Set((record.tracings || []).map((one) => named(`view_${one.view}`)))];
   return [...walls, ...others, ...(traced.length ? [words("traced_views", { views: traced.join(", ") })] : []), ...(record.done || [])].join("; ");
 };
@@ -142,9 +142,9 @@ const soleMap = (draft, foot) => {
   const zone = (form) => {
     const path = IN_MAP.includes(form.place) ? [form.place] : ["wall", form.place];
     const value = at(draft.record, ["feet", foot, ...path]);
-    const told = isEmpty(value) ? "" : typeof value === "object" ? Object.entries(value).map(([key, one]) => `${named(key)} ${valueWords(one, {})}`).join(", ") : String(value);
+    const told = isEmpty(value) ? "" : typeof value === "object" ? Object.entries(value).map(([key, one]) => `${named(key)} ${valueWords(one, { key })}`).join(", ") : String(value);
     const open = pressed(form.place, () => zoneSheet(draft, foot, form.place));
-    return h("g", { role: "button", tabindex: 0, class: told ? "on" : "", "data-key": `zone-${form.place}`, "aria-label": `${placeName(form.place)}${told ? `: ${told}` : ""}`, onclick: open, onkeydown: (event) => { if (event.key === "Enter" || event.key === " ") { event.preventDefault(); open(); } } },
+    return h("g", { role: "button", tabindex: 0, class: told ? "on" : "", "data-key": `zone-${form.place}`, "aria-label": `${named(form.place)}${told ? `: ${told}` : ""}`, onclick: open, onkeydown: (event) => { if (event.key === "Enter" || event.key === " ") { event.preventDefault(); open(); } } },
       h("path", { d: form.path, transform: left ? undefined : `matrix(-1 0 0 1 ${map.width} 0)` }),
       h("text", { x: x(form.at[0]), y: form.at[1], class: !told && named(`short_${form.place}`).length > LONG_WORD ? "long" : undefined }, told ? "●" : named(`short_${form.place}`)));
   };
@@ -180,7 +180,7 @@ const weeksField = (draft, horse) => {
   const set = (what, how) => enter(draft, ["next"], what === undefined ? undefined : { ...(draft.record.next?.reason ? { reason: draft.record.next.reason } : {}), weeks: what }, how, entry).then(render);
   const usual = [4, 5, 6, 7, 8, 10];
   const shown = [...new Set([...usual, ...(typeof value === "number" ? [value] : [])])].sort((one, other) => one - other);
-  return [h("div", { class: "chips", role: "group", "aria-label": words("back_in") }, shown.map((weeks) => choice(counted(weeks, "week_one", "week_several"), value === weeks, `weeks-${weeks}`, () => set(value === weeks ? undefined : weeks, "row"), { class: horse?.weeks === weeks ? "was" : "" })), button(words("keys"), "weeks-keys", () => keypad(entry, value, undefined, set))), nextMore(draft)];
+  return [h("div", { class: "chips", role: "group", "aria-label": words("back_in") }, shown.map((weeks) => choice(counted(weeks, "week"), value === weeks, `weeks-${weeks}`, () => set(value === weeks ? undefined : weeks, "row"), { class: horse?.weeks === weeks ? "was" : "" })), button(words("keys"), "weeks-keys", () => keypad(entry, value, undefined, set))), nextMore(draft)];
 };
 // A day in place of the weeks, and why then.
 const nextMore = (draft) => {
@@ -219,7 +219,7 @@ const throwAway = async (draft) => {
 };
 const forget = async () => {
   const waiting = drafts().filter((draft) => !draft.received).length;
-  if (!window.confirm(waiting ? words("forget_sure_waiting", { count: counted(waiting, "visit_one", "visit_several") }) : words("forget_sure"))) return;
+  if (!window.confirm(waiting ? words("forget_sure_waiting", { count: counted(waiting, "visit") }) : words("forget_sure"))) return;
   await forgetDevice();
   location.hash = "";
   location.reload();

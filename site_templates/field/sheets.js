@@ -11,12 +11,12 @@ const field = (draft, foot, given, path, again) => {
   const makers = {
     group: () => h("fieldset", {}, h("legend", {}, capital(named(entry.key))), entry.fields.map((inner) => field(draft, foot, inner, [...path, inner.key], again))),
     number: () => numberField(entry, value, last, key, set, entry.seen),
-    choice: () => choiceField(entry, entry.choices.map((word) => [word, capital(named(word))]), value, last, key, set),
+    choice: () => choiceField(entry, entry.choices.map((word) => [word, capital(named(word, entry.key))]), value, last, key, set),
     yes: () => choiceField(entry, [[true, words("yes")], [false, words("no")]], value, last, key, set),
     day: () => h("label", { class: "field" }, capital(named(entry.key)), h("input", { type: "date", value: value || "", "data-key": key, onchange: (event) => set(event.target.value || undefined, "keys") })),
     text: () => textField(entry, value, key, (what) => enter(draft, whole, what, "keys", entry)),
     list: () => listField(draft, foot, entry, path, value || [], key, set, again),
-    map: () => entry.keys.map((name) => h("details", { open: at(draft.record, [...whole, name]) !== undefined }, h("summary", {}, capital(placeName(name))), entry.of.fields.map((inner) => field(draft, foot, inner, [...path, name, inner.key], again)))),
+    map: () => entry.keys.map((name) => h("details", { open: at(draft.record, [...whole, name]) !== undefined }, h("summary", {}, capital(named(name))), entry.of.fields.map((inner) => field(draft, foot, inner, [...path, name, inner.key], again)))),
   };
   return makers[entry.kind]();
 };
@@ -34,7 +34,7 @@ const numberField = (entry, value, last, key, set, seen) => h("div", { class: "m
   seen && choice(words("seen_not_measured"), value === EMPTY_CHOICE, `${key}-seen`, () => set(value === EMPTY_CHOICE ? undefined : EMPTY_CHOICE, "keys")));
 
 const choiceField = (entry, choices, value, last, key, set) => h("div", { class: "measure" },
-  h("p", {}, h("b", {}, capital(named(entry.key))), h("span", {}, last && !memory.meta.get("covered") ? lastWords(last) : "")),
+  h("p", {}, h("b", {}, capital(named(entry.key))), h("span", {}, last && !memory.meta.get("covered") ? lastWords(last, false, entry) : "")),
   h("div", { class: "chips", role: "group", "aria-label": entry.help }, choices.map(([word, label]) => choice(label, value === word, `${key}-${word}`, () => set(value === word ? undefined : word, "keys")))));
 
 const textField = (entry, value, key, set) => h("label", { class: "field" }, capital(named(entry.key)),
@@ -60,9 +60,9 @@ const SUGGESTED = { done: () => DATA.done };
 // none: where it may be said that there is none of them, what is said so far; unsaid is something else.
 const NONE = "none";
 const choicesField = (entry, choices, value, key, set, free = false, none = false) => h("div", { class: "measure" },
-  !entry.untitled && h("p", {}, h("b", {}, capital(named(entry.key))), h("span", {}, value.length ? counted(value.length, "chosen_one", "chosen_several") : "")),
+  !entry.untitled && h("p", {}, h("b", {}, capital(named(entry.key))), h("span", {}, value.length ? counted(value.length, "chosen") : "")),
   h("div", { class: "chips", role: "group", "aria-label": entry.help },
-    choices.map((word) => choice(capital(named(word)), value.includes(word), `${key}-${word}`, () => set(value.includes(word) ? value.filter((one) => one !== word) : [...value.filter((one) => one !== "begun"), word], "keys"))),
+    choices.map((word) => choice(capital(named(word, entry.key)), value.includes(word), `${key}-${word}`, () => set(value.includes(word) ? value.filter((one) => one !== word) : [...value.filter((one) => one !== "begun"), word], "keys"))),
     none !== false && choice(words("none_of_them"), none === NONE, `${key}-none`, () => set(none === NONE ? undefined : NONE, "keys"))),
   free && h("form", { class: "more", onsubmit: (event) => { event.preventDefault(); const typed = event.target.elements.word.value.trim(); if (typed) set([...new Set([...value, typed])], "keys"); } },
     h("input", { name: "word", "aria-label": words("something_else"), placeholder: words("something_else"), dir: "auto", "data-key": `${key}-else` }), h("button", {}, words("add"))));
@@ -78,20 +78,19 @@ const undo = async (draft) => {
   toast(step ? words("taken_back", { what: pathWords(step.path) }) : words("nothing_to_take_back"));
   render();
 };
-const pathWords = (path) => (path.length === 1 && path[0] === "feet" ? words("done_all") : path.filter((step) => step !== "feet" && typeof step === "string").map((step) => DATA.feet[step] || placeName(step)).join(", "));
-const placeName = (step) => DATA.places[step] || named(step);
+const pathWords = (path) => (path.length === 1 && path[0] === "feet" ? words("done_all") : path.filter((step) => step !== "feet" && typeof step === "string").map((step) => DATA.feet[step] || named(step)).join(", "));
 const valueWords = (what, entry) => {
   if (isEmpty(what)) return words("cleared");
   if (what === EMPTY_CHOICE) return words("seen_not_measured");
   if (typeof what === "boolean") return words(what ? "yes" : "no");
-  if (Array.isArray(what)) return what.map((one) => (typeof one === "string" ? named(one) : groupWords(one))).join(", ");
+  if (Array.isArray(what)) return what.map((one) => (typeof one === "string" ? named(one, entry.key) : groupWords(one))).join(", ");
   if (typeof what === "object") return groupWords(what);
-  return typeof what === "number" ? `${what}${entry.unit === "mm" ? " mm" : entry.unit === "degrees" ? "°" : ""}` : named(String(what));
+  return typeof what === "number" ? `${figure(what)}${entry.unit === "mm" ? " mm" : entry.unit === "degrees" ? "°" : ""}` : named(what, entry.key);
 };
 
 // A thing that was only begun holds nothing yet.
 const groupWords = (group) => {
-  const inside = Object.entries(group).filter(([key]) => key !== "begun").map(([, one]) => (typeof one === "object" ? groupWords(one) : typeof one === "boolean" ? words(one ? "yes" : "no") : one));
+  const inside = Object.entries(group).filter(([key]) => key !== "begun").map(([key, one]) => valueWords(one, { key }));
   return inside.length ? inside.join(" ") : words("begun");
 };
 const groupSheet = (draft, foot, entry, path, title) => sheet(title, (again) => [
@@ -107,4 +106,4 @@ const zoneSheet = (draft, foot, place) => {
   }
   return groupSheet(draft, foot, DATA.foot.find((one) => one.key === place), [place], placeTitle(foot, place));
 };
-const placeTitle = (foot, place) => `${capital(DATA.feet[foot])}, ${placeName(place)}`;
+const placeTitle = (foot, place) => `${capital(DATA.feet[foot])}, ${named(place)}`;

@@ -45,7 +45,7 @@ const numberRow = (entry, value, last, key, set, type) => {
   for (const number of rowOf(entry, about)) {
     const on = value === number;
     const was = !covered && last && Math.round(last[0]) === number;
-    strip.append(choice(String(number), on, `${key}-${number}`, () => set(on ? undefined : number, "row"), { class: was ? "was" : "", "data-middle": typeof about === "number" && number === Math.round(about) }));
+    strip.append(choice(figure(number), on, `${key}-${number}`, () => set(on ? undefined : number, "row"), { class: was ? "was" : "", "data-middle": typeof about === "number" && number === Math.round(about) }));
   }
   return h("div", { class: "row-of" }, strip, button(words("keys"), `${key}-keys`, type, { "aria-label": `${labelOf(entry)}: ${words("by_keys")}` }));
 };
@@ -58,13 +58,13 @@ const rowOf = (entry, about) => {
   const [least, most] = entry.possible || [-Infinity, Infinity];
   return Array.from({ length: Math.max(0, to - from + 1) }, (_, step) => from + step).filter((number) => number >= least && number <= most);
 };
-const labelOf = (entry) => (entry.unit && entry.unit !== "points" ? `${capital(named(entry.key))}, ${entry.unit === "degrees" ? "°" : entry.unit}` : capital(named(entry.key)));
-const lastWords = (last, covered) => (!last ? words("no_last") : covered ? words("covered") : words("last", { value: last[0] === true ? words("yes") : last[0] === false ? words("no") : last[0], day: spokenDay(last[1]) }));
+const labelOf = (entry) => (entry.unit && entry.unit !== "points" ? `${capital(named(entry.key))}, ${named(entry.unit)}` : capital(named(entry.key)));
+const lastWords = (last, covered, entry = {}) => (!last ? words("no_last") : covered ? words("covered") : words("last", { value: typeof last[0] === "boolean" ? words(last[0] ? "yes" : "no") : typeof last[0] === "string" ? named(last[0], entry.key) : figure(last[0]), day: spokenDay(last[1]) }));
 const nowWords = (value, last, covered) => {
   if (value === undefined) return lastWords(last, covered);
-  if (!last || typeof value !== "number" || covered) return words("now", { value: value === "?" ? words("not_measured") : value });
+  if (!last || typeof value !== "number" || covered) return words("now", { value: value === "?" ? words("not_measured") : figure(value) });
   const difference = Math.round((value - last[0]) * 10) / 10;
-  return words("last_now", { last: last[0], now: value, difference: difference > 0 ? `+${difference}` : difference });
+  return words("last_now", { last: figure(last[0]), now: figure(value), difference: `${difference > 0 ? "+" : ""}${figure(difference)}` });
 };
 
 // A sheet from below; closed by its button, by a tap outside and by Escape. What was entered stays.
@@ -101,18 +101,19 @@ const settleStrips = (around) => {
   }
 };
 
-// Big keys. A comma is a point; a value that is unlikely is kept only when it is set twice.
+// Big keys. A comma is a point, and is shown as the language writes it; a value that is unlikely is kept only when it is set twice.
 const keypad = (entry, value, last, set) => {
-  let typed = value === undefined || value === "?" ? "" : String(value);
+  const comma = DATA.tracing.decimal;
+  let typed = value === undefined || value === "?" ? "" : String(figure(value));
   let asked = "";
   sheet(labelOf(entry), (again, close) => {
-    const number = () => Number(typed.replace(",", "."));
+    const number = () => Number(typed.replace(comma, "."));
     const press = (sign) => () => {
       asked = "";
       if (sign === "back") typed = typed.slice(0, -1);
-      else if (sign === "half") typed = typed && !typed.includes(",") ? `${typed},5` : typed;
-      else if (sign === ",") typed = typed.includes(",") ? typed : `${typed || "0"},`;
-      else if (typed.replace(",", "").length < 5) typed += sign;
+      else if (sign === "half") typed = typed && !typed.includes(comma) ? `${typed}${comma}5` : typed;
+      else if (sign === ",") typed = typed.includes(comma) ? typed : `${typed || "0"}${comma}`;
+      else if (typed.replace(comma, "").length < 5) typed += sign;
       again();
     };
     const keepIt = () => {
@@ -134,7 +135,7 @@ const keypad = (entry, value, last, set) => {
       h("output", { "aria-live": "polite" }, typed || "–"),
       h("p", { class: "quiet room" }, wrong || odd || lastWords(last, memory.meta.get("covered"))),
       h("div", { class: "keys" },
-        ["7", "8", "9", "back", "4", "5", "6", "half", "1", "2", "3", ",", "0"].map((sign) => button(words(`key_${sign === "," ? "comma" : sign}`), `pad-${sign}`, press(sign), { class: sign === "0" ? "wide" : "" })),
+        ["7", "8", "9", "back", "4", "5", "6", "half", "1", "2", "3", ",", "0"].map((sign) => button(sign === "," ? comma : /\d/.test(sign) ? sign : words(`key_${sign}`), `pad-${sign}`, press(sign), { class: sign === "0" ? "wide" : "" })),
         button(asked === typed && typed ? words("keep_it", { value: typed }) : words("set"), "pad-set", keepIt, { class: "go wide" })),
     ];
   });

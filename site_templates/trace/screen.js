@@ -118,7 +118,7 @@ const traceScreen = (root, data, picture, store, done, leave = null) => {
     if (answer.written) {
       store.clear();
       root.dataset.written = "yes";
-      return leave ? leave() : sheets.written(answer);
+      return leave ? leave() : sheets.taken(answer);
     }
     return sheets.open(words("not_written"), answer.problems.map((text) => h("p", { className: "wrong" }, text)), button(words("go_back"), "go-back", sheets.close, "go"));
   };

@@ -31,9 +31,10 @@ const traceSheets = (root, data, draft, words) => {
     return sheet;
   };
 
+  const written = (number) => String(number).replace(".", data.decimal);
   const LENGTHS = [20, 50, 100, 150, 200];
   const scale = (done) => {
-    const typed = h("input", { type: "text", inputMode: "decimal", value: String(draft.now.length), "aria-label": words("how_long") });
+    const typed = h("input", { type: "text", inputMode: "decimal", value: written(draft.now.length), "aria-label": words("how_long") });
     const said = h("p", { className: "wrong", role: "alert" });
     const length = () => Number(typed.value.replace(",", ".").trim());
     const chosen = (lay) => {
@@ -54,8 +55,8 @@ const traceSheets = (root, data, draft, words) => {
     h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); }), leave && button(words("leave"), "leave", leave)));
 
   const told = (name, value, sd, bare) => {
-    const [, unit, decimals] = words.table.figures[name], text = value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−");
-    return `${text}${sd ? ` ± ${Math.max(1.96 * sd, 10 ** -decimals).toFixed(decimals)}` : ""}${unit && !bare ? ` ${unit}` : ""}`;
+    const [, unit, decimals] = words.table.figures[name], text = written(value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−"));
+    return `${text}${sd ? ` ± ${written(Math.max(1.96 * sd, 10 ** -decimals).toFixed(decimals))}` : ""}${unit && !bare ? ` ${unit}` : ""}`;
   };
   const figures = (found) => {
     const rows = Object.keys(words.table.figures).filter((name) => name in found);
@@ -69,9 +70,9 @@ const traceSheets = (root, data, draft, words) => {
       more && button(words("more"), "more", more), button(words("go_back"), "go-back", close)),
     noLengths && h("p", { className: "quiet" }, words("no_scale_told")),
     figures(found));
-  const written = (answer) => open(words("written", { visit: data.visit }),
+  const taken = (answer) => open(words("written", { visit: data.visit }),
     answer.problems.length ? [h("h2", {}, words("remarks")), answer.problems.map((text) => h("p", { className: "wrong" }, text))] : null,
     figures(answer.figures), h("p", { className: "quiet" }, words("error_told")));
 
-  return { h, svg, drawing, button, open, close, scale, camera, review, written, told };
+  return { h, svg, drawing, button, open, close, scale, camera, review, taken, told };
 };

@@ -11,11 +11,15 @@ from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po, write_po
 
-from recordgen.language.catalogs import catalogs_folder
+from recordgen.hoof.naming import Naming
+from recordgen.language.catalogs import Listening, catalogs_folder
 from recordgen.packaged import packaged
 from recordgen.records.load.tables import read_reference
 from recordgen.records.load.translated import messages
 from recordgen.records.models import ranges
+from recordgen.site.field.vocabulary import foot_entries, visit_entries
+from recordgen.site.field.words import explained, names_of_page, words_of_page
+from recordgen.site.trace.page import words_of_screen
 
 TEMPLATES = packaged() / "site_templates"
 # What stays in English: the codes of problems and the guide are for the trimmer, like the terminal.
@@ -49,8 +53,19 @@ def asked_of_tables() -> Iterator[Asked]:
     yield from ((None, basis) for basis in (ranges.JUDGEMENT, ranges.COMMON_PRACTICE, ranges.BY_DEFINITION))
 
 
+def asked_of_phone() -> Iterator[Asked]:
+    """The messages of the field page and of the tracing screen: sentences, names of keys, help of fields."""
+    listening = Listening()
+    names = words_of_page(listening).pop("names")
+    names_of_page(names, Naming(read_reference(None)[0].phrases), listening)
+    for entries in (visit_entries(), foot_entries()):
+        explained(entries, listening)
+    words_of_screen(listening)
+    yield from listening.asked
+
+
 # The files of a language, and what each holds.
-DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables}
+DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables, "phone": asked_of_phone}
 
 
 def path_of(code: str, domain: str) -> Path:

@@ -28,7 +28,7 @@ _CUT = """() => {
 
 
 def cut_off(page: Page) -> list[str]:
-    """What is cut off as the page stands, and once more with its text spaced."""
+    """Texts cut off as the page stands, and once more with its text spaced."""
     found: list[str] = page.evaluate(_CUT)
     spaced = page.add_style_tag(content=_SPACED)
     found += [f"spaced: {one}" for one in page.evaluate(_CUT)]

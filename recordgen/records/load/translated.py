@@ -7,16 +7,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
-from recordgen.language.catalogs import Catalog
+from recordgen.language.catalogs import Asked, Catalog, Listening
 from recordgen.records.models.fields import Record
 from recordgen.records.models.reference import Reference
 
 Entry = TypeVar("Entry", bound=Record)
-# The place of a message, none of a source; and its English.
-Message = tuple[str | None, str]
 
 # The fields of all tables that hold words for people, and those whose words are the same wherever they stand.
 WORDS = {
@@ -32,24 +29,9 @@ SENTENCES = ("phrases",)
 IN_ENGLISH = ("problems",)
 
 
-@dataclass(frozen=True)
-class _Listening(Catalog):
-    """A catalog that translates nothing and notes what it is asked for, in that order."""
-
-    asked: list[Message] = field(default_factory=list)
-
-    def gettext(self, message: str) -> str:
-        self.asked.append((None, message))
-        return message
-
-    def pgettext(self, place: str, message: str) -> str:
-        self.asked.append((place, message))
-        return message
-
-
-def messages(tables: Reference) -> list[Message]:
+def messages(tables: Reference) -> list[Asked]:
     """All that can be translated of some tables, in their order: what their translation asks for."""
-    listening = _Listening()
+    listening = Listening()
     translated(tables, listening)
     return listening.asked
 

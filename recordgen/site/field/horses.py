@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from recordgen.hoof.care.jobs import Job
@@ -25,10 +25,10 @@ OVERDUE = "overdue"
 NOT_LAST = {"tracings", "repeat", "note", "done"}
 
 
-def stables_known(stables: Sequence[StableSummary], naming: Naming) -> list[dict[str, Any]]:
-    """Each stable with its horses that have not left, as plain values."""
+def stables_known(stables: Sequence[StableSummary], naming: Naming, words: Mapping[str, str]) -> list[dict[str, Any]]:
+    """Each stable with its horses that have not left, as plain values. words: of the field page."""
     return [
-        {"id": one.slug, "name": one.stable.name, "horses": [_horse(horse, naming) for horse in one.present]}
+        {"id": one.slug, "name": one.stable.name, "horses": [_horse(horse, naming, words) for horse in one.present]}
         for one in stables
     ]
 
@@ -48,18 +48,20 @@ def done_before(stables: Sequence[StableSummary]) -> list[str]:
     return sorted(found, key=lambda word: (-found[word], word))[:MOST_DONE]
 
 
-def _horse(horse: HorseSummary, naming: Naming) -> dict[str, Any]:
+def _horse(horse: HorseSummary, naming: Naming, words: Mapping[str, str]) -> dict[str, Any]:
     visits = [one.visit for one in horse.history]
-    about = [horse.horse.kind, horse.horse.sex or "", f"born {horse.horse.born}" if horse.horse.born else ""]
+    one = horse.horse
+    kind = [naming.value(word) for word in (one.kind, one.sex) if word]
+    born = [words["born"].format(day=naming.born(one.born))] if one.born else []
     return {
         "id": f"{horse.stable}/{horse.slug}",
-        "name": horse.horse.name,
-        "about": ", ".join(filter(None, about)),
+        "name": one.name,
+        "about": ", ".join(kind + born),
         "last": horse.last_visit.isoformat() if horse.last_visit else None,
         "due": _due(horse),
         "weeks": visits[0].next.weeks if visits and visits[0].next else None,
-        "plan": horse.horse.vet_plan.words if horse.horse.vet_plan else None,
-        "cautions": [_caution(one, naming) for one in horse.cautions if one.rule != OVERDUE],
+        "plan": one.vet_plan.words if one.vet_plan else None,
+        "cautions": [_caution(found, naming) for found in horse.cautions if found.rule != OVERDUE],
         "care": [
             {"name": job.key or job.what, "what": job.what} for job in (*horse.jobs, *(w.job for w in horse.withheld))
         ],
@@ -75,8 +77,7 @@ def _in_force(horse: HorseSummary) -> tuple[Job, ...]:
 def _due(horse: HorseSummary) -> dict[str, Any] | None:
     if horse.due is None:
         return None
-    days = {name: getattr(horse.due, name).isoformat() for name in ("earliest", "best", "latest")}
-    return {**days, "why": horse.due.reason}
+    return {name: getattr(horse.due, name).isoformat() for name in ("best", "latest")}
 
 
 def _caution(caution: Caution, naming: Naming) -> dict[str, Any]:
@@ -85,6 +86,7 @@ def _caution(caution: Caution, naming: Naming) -> dict[str, Any]:
         "foot": caution.foot,
         "where": naming.foot(caution.foot) if caution.foot else "",
         "level": caution.level,
+        "told": naming.phrases[f"level_{caution.level.replace(' ', '_')}"],
         "since": caution.since.isoformat(),
         "seen": caution.seen,
         "meanwhile": caution.meanwhile,

@@ -10,20 +10,22 @@ from datetime import date
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from recordgen.hoof.context import Context
 from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary
-from recordgen.records.models.names import FEET, PLACES
+from recordgen.language.catalogs import catalog_of
+from recordgen.language.spoken import ENGLISH
+from recordgen.records.models.names import FEET
 from recordgen.site.field.horses import done_before, rounds_known, stables_known
 from recordgen.site.field.sole_map import sole_map
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
+from recordgen.site.field.words import FOLDER, explained, names_of_page, words_of_page
 from recordgen.site.single_page import page_with, read_part
 from recordgen.site.trace.page import FOLDER as TRACE
-from recordgen.site.trace.page import SCREEN, SCREEN_STYLE, screen_data
+from recordgen.site.trace.page import SCREEN, SCREEN_STYLE, head_texts, screen_data
 
-FOLDER = "field"
+# How an English page writes days.
+BRITISH = "en-GB"
 # In the order in which each needs the ones before it.
 SCRIPTS = (
     "words.js",
@@ -66,15 +68,21 @@ def field_files(
     """
     told = page_data(stables, ways, today, key, own) | {"sealed": sealed}
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
-    policy = SEALED_POLICY if sealed else POLICY
-    page = page_with(FOLDER, ("DATA", data), SCRIPTS, policy, own, STYLES).encode()
+    policy, words = SEALED_POLICY if sealed else POLICY, told["words"]
+    head = head_texts(ways.naming.language, words)
+    page = page_with(FOLDER, ("DATA", data), SCRIPTS, policy, own, STYLES, head).encode()
     worker = read_part(FOLDER, "worker.js", own).replace("EDITION", hashlib.sha256(page).hexdigest()[:16])
     return {
         "index.html": page,
         **({} if sealed else {"sw.js": worker.encode()}),
-        "app.webmanifest": read_part(FOLDER, "app.webmanifest", own).encode(),
+        "app.webmanifest": _manifest(words["title"], own),
         "icon.svg": read_part(FOLDER, "icon.svg", own).encode(),
     }
+
+
+def _manifest(title: str, own: Path | None) -> bytes:
+    told = json.dumps(title, ensure_ascii=False).strip('"')
+    return read_part(FOLDER, "app.webmanifest", own).replace("%TITLE%", told).encode()
 
 
 def page_data(
@@ -82,20 +90,24 @@ def page_data(
 ) -> dict[str, Any]:
     """The data of the page, as plain values: vocabulary, horses, rounds, words, the tracing screen's."""
     naming = ways.naming
+    catalog = catalog_of(naming.language.code)
+    words = words_of_page(catalog, own)
+    names = names_of_page(words.pop("names"), naming, catalog)
     return {
+        "locale": BRITISH if naming.language == ENGLISH else naming.language.code,
         "made": today.isoformat(),
         "practice": ways.practice.name,
         "trimmer": ways.practice.trimmer,
         "key": base64.urlsafe_b64encode(key).rstrip(b"=").decode(),
-        "stables": stables_known(stables, naming),
+        "stables": stables_known(stables, naming, words),
         "rounds": rounds_known(plan_of(stables, Calendar.of(ways, today))),
-        "visit": list(visit_entries()),
-        "foot": list(foot_entries()),
+        "visit": explained(visit_entries(), catalog),
+        "foot": explained(foot_entries(), catalog),
         "feet": {foot: naming.foot(foot) for foot in FEET},
-        "places": {place: naming.place(place) for place in PLACES},
         "soles": {"fore": sole_map(True), "hind": sole_map(False)},
         "done": done_before(stables),
         "care": {name: note.what for name, note in ways.reference.care.items()},
-        "words": yaml.safe_load(read_part(FOLDER, "words.yaml", own)),
-        "tracing": screen_data(own),
+        "words": words,
+        "names": names,
+        "tracing": screen_data(own, naming.language),
     }

@@ -9,6 +9,8 @@ from typing import Any
 
 import yaml
 
+from recordgen.language.catalogs import Catalog, catalog_of, table_in
+from recordgen.language.spoken import ENGLISH, Language
 from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, VERSION, WALL
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
@@ -41,13 +43,21 @@ POLICY = (
 )
 
 
-def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None) -> bytes:
+def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None, language: Language = ENGLISH) -> bytes:
     """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates."""
-    data = json.dumps(page_data(photo, foot, own), ensure_ascii=False)
-    return page_with(FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, ("style.css", SCREEN_STYLE)).encode()
+    told = page_data(photo, foot, own, language)
+    data, styles = json.dumps(told, ensure_ascii=False), ("style.css", SCREEN_STYLE)
+    return page_with(
+        FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, styles, head_texts(language, told["words"])
+    ).encode()
 
 
-def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[str, Any]:
+def head_texts(language: Language, words: Mapping[str, Any]) -> dict[str, str]:
+    """The texts that a page of one file shows before its script runs, by the names of their places in it."""
+    return {"LANGUAGE": language.code, "TITLE": words["title"], "NO_SCRIPT": words["no_script"]}
+
+
+def page_data(photo: PhotoToTrace, foot: str, own: Path | None, language: Language) -> dict[str, Any]:
     """The data of the page, as plain values."""
     return {
         "view": photo.view,
@@ -62,11 +72,11 @@ def page_data(photo: PhotoToTrace, foot: str, own: Path | None = None) -> dict[s
             {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain(entry_of(one))}
             for number, one in photo.earlier
         ],
-        **screen_data(own),
+        **screen_data(own, language),
     }
 
 
-def screen_data(own: Path | None = None) -> dict[str, Any]:
+def screen_data(own: Path | None = None, language: Language = ENGLISH) -> dict[str, Any]:
     """The data of the screen whatever is traced: how many points each landmark takes, its steps, drawings and words."""
     return {
         "takes": {
@@ -76,8 +86,14 @@ def screen_data(own: Path | None = None) -> dict[str, Any]:
         "model": usual_outlines(),
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
         "steps": yaml.safe_load(read_part(FOLDER, "steps.yaml", own)),
-        "words": yaml.safe_load(read_part(FOLDER, "words.yaml", own)),
+        "decimal": language.figures("."),
+        "words": words_of_screen(catalog_of(language.code), own),
     }
+
+
+def words_of_screen(catalog: Catalog, own: Path | None = None) -> dict[str, Any]:
+    """The table of what the screen says, in the language of a catalog."""
+    return table_in(catalog, yaml.safe_load(read_part(FOLDER, "words.yaml", own)), FOLDER)  # type: ignore[no-any-return]
 
 
 def usual_outlines() -> dict[str, Any]:

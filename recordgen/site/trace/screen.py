@@ -6,7 +6,11 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from recordgen.hoof.naming import Naming
+from recordgen.language.catalogs import ENGLISH_CODE
+from recordgen.language.spoken import language_of
 from recordgen.problems import Trouble, sentences
+from recordgen.records.load.tables import read_reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.tracing import TracedMoment
 from recordgen.records.yaml.read import read_with_key
@@ -33,12 +37,19 @@ def trace_photo(
 
 def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
     """The screen of one photograph, and what takes its tracing in."""
-    practice = read_with_key(records / "practice.yaml", PracticeFile, "feet")
-    near_and_off = practice is not None and practice.feet == "near and off"
-    foot = photo.foot.replace("left", "near").replace("right", "off") if near_and_off else photo.foot
-    page = trace_page(photo, foot.replace("_", " "), records / "site_templates")
+    naming = _naming(records)
+    near_and_off = naming.near_and_off
+    page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.language)
     files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
     return Shown(files, lambda answer: _take(photo, answer, near_and_off))
+
+
+def _naming(records: Path) -> Naming:
+    """How the practice names feet, and its language; ours where its file tells neither."""
+    practice = read_with_key(records / "practice.yaml", PracticeFile, "feet", "language")
+    code = practice.language if practice else ENGLISH_CODE
+    phrases = read_reference(records, code)[0].phrases
+    return Naming(phrases, practice is not None and practice.feet == "near and off", language_of(code))
 
 
 def _take(photo: PhotoToTrace, answer: bytes, near_and_off: bool) -> tuple[Mapping[str, Any], bool]:
