@@ -36,7 +36,7 @@ def violations(page: Page, rules: Sequence[str] = WCAG_2_2_AA) -> list[str]:
 
 
 def kept_out(page: Page) -> dict[str, list[str]]:
-    """What keeps somebody out of a page that is open on a phone in light colours, by how it was looked at.
+    """Things that keep somebody out of a page that is open on a phone in light colours, by how it was looked at.
 
     All rules once, then of the other colours, the other width, forced colours and 400 % only what these can change.
     """

@@ -14,8 +14,9 @@ from recordgen.records.models.visit import LAMENESS_SCALES, Visit
 
 Entry = dict[str, Any]
 
-# Entered elsewhere on the page (the day by the device's clock, feet as a screen of their own) or not on a phone.
-LEFT_OUT = {"date", "feet", "tracings", "repeat", "methods"}
+# Entered elsewhere on the page (the day by the device's clock, feet as a screen of their own) or not on a phone, as
+# warnings, which are told and seen at the computer.
+LEFT_OUT = {"date", "feet", "tracings", "repeat", "methods", "seen"}
 
 # Beyond the kind of a field: the range of a grade by its scale; a list that may also be said to be empty.
 _MORE: dict[str, Entry] = {
