@@ -39,7 +39,11 @@ const traceUsual = (() => {
     return kind.mean(places).map((one, i) => one + dot(spread[i], weights));
   };
   const even = (first, last) => Array.from({ length: STRETCHES + 1 }, (_, i) => first + (i / STRETCHES) * (last - first));
-  const reachAt = (line, turn) => along(line.map(([, far]) => far), clamp((turn - line[0][0]) / (line[STRETCHES][0] - line[0][0]), 0, 1) * STRETCHES);
+  // Straight on beyond the ends of the line.
+  const reachAt = (line, turn) => {
+    const place = ((turn - line[0][0]) / (line[STRETCHES][0] - line[0][0])) * STRETCHES, below = clamp(Math.trunc(place), 0, STRETCHES - 1);
+    return line[below][1] + (place - below) * (line[below + 1][1] - line[below][1]);
+  };
 
   const wallOf = (kind, taps, sd) => {
     const turns = taps.map(([turn]) => turn), fars = taps.map(([, far]) => far), mean = kind.mean(turns);
@@ -49,12 +53,12 @@ const traceUsual = (() => {
       size = dot(mean, weighed.map(([one]) => one)) / dot(mean, weighed.map(([, one]) => one));
     }
     const places = even(turns[0], turns[turns.length - 1]), found = bent(kind, turns, fars.map((far) => far / size), sd / size, places);
-    return places.map((turn, i) => [turn, size * found[i]]);
+    return { size, line: places.map((turn, i) => [turn, size * found[i]]) };
   };
-  const whiteOf = (kind, taps, wall, sd) => {
-    const size = wall.reduce((sum, [, far]) => sum + far, 0) / wall.length, turns = taps.map(([turn]) => turn);
+  const whiteOf = (kind, taps, { size, line: wall }, sd) => {
+    const turns = taps.map(([turn]) => turn);
     const rings = taps.map(([turn, far]) => (reachAt(wall, turn) - far) / size);
-    const places = even(Math.max(turns[0], wall[0][0]), Math.min(turns[turns.length - 1], wall[STRETCHES][0])), found = bent(kind, turns, rings, sd / size, places);
+    const places = even(turns[0], turns[turns.length - 1]), found = bent(kind, turns, rings, sd / size, places);
     return places.map((turn, i) => [turn, reachAt(wall, turn) - size * found[i]]);
   };
 
@@ -62,10 +66,10 @@ const traceUsual = (() => {
   const lines = (points, sd, table) => {
     const polar = points.wall && polarOf(points);
     if (!polar) return null;
-    const taps = { wall: polar.told(points.wall) }, told = { wall: wallOf(family(table, "wall"), taps.wall, sd) };
+    const taps = { wall: polar.told(points.wall) }, outer = wallOf(family(table, "wall"), taps.wall, sd), told = { wall: outer.line };
     if (points.white_line) {
       taps.white_line = polar.told(points.white_line);
-      told.white_line = whiteOf(family(table, "ring"), taps.white_line, told.wall, sd);
+      told.white_line = whiteOf(family(table, "ring"), taps.white_line, outer, sd);
     }
     const off = Object.entries(taps).some(([name, found]) => found.some(([turn, far]) => Math.abs(far - reachAt(told[name], turn)) > FURTHEST_OFF * sd));
     return off ? null : Object.fromEntries(Object.entries(told).map(([name, line]) => [name, polar.drawn(line)]));

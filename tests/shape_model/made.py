@@ -16,6 +16,8 @@ WALL_MODES, RING_MODES = 9, 8
 GRID = np.radians(np.arange(FIRST_DEG, -FIRST_DEG + 1, STEP_DEG))
 # The size of an outline is its mean reach within this of the toe, rad.
 SIZED_BY = 2.2
+# Some soles end before the last angle of the table; there their lines run straight on, by so many mm.
+LONGER_MM = np.arange(1.0, 26.0)
 
 
 def table(soles: int = SOLES) -> tuple[Floats, Floats]:
@@ -35,10 +37,21 @@ def _told(points: Points, lot: np.random.Generator) -> tuple[Floats, Floats]:
     """One sole: the reach of its wall over the angle, and the ring inside it, in shares of its size."""
     polar = polar_of({name: points[name] + lot.normal(0, HAND_MM, (1, 2)) for name in FROG})
     assert polar is not None
-    (at, wall), (line_at, line) = (polar.told(points[name]) for name in ("wall", "white_line"))
+    at, wall = polar.told(points["wall"])
     size = wall[np.abs(at) < SIZED_BY].mean()
+    (at, wall), (line_at, line) = (polar.told(_longer(points[name])) for name in ("wall", "white_line"))
     outer = np.interp(GRID, at, wall)
     return outer / size, (outer - np.interp(GRID, line_at, line)) / size
+
+
+def _longer(line: Floats) -> Floats:
+    """A close line that runs straight on at both ends."""
+    before, after = (end + _unit(end - inner) * LONGER_MM[:, None] for end, inner in (line[[0, 2]], line[[-1, -3]]))
+    return np.concatenate([before[::-1], line, after])
+
+
+def _unit(way: Floats) -> Floats:
+    return np.asarray(way / np.hypot(*way))
 
 
 def _modes(held: Floats, count: int) -> Floats:

@@ -6,12 +6,14 @@ the mean. A sound wall is not even: it is thicker at the toe, in front feet more
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from recordgen.hoof.tracing.errors.spread import Figure
+from recordgen.hoof.tracing.errors.uneven import Size, Uneven
 from recordgen.hoof.tracing.foot_frame import Floats
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 
@@ -47,14 +49,37 @@ def concentric_figures(
 
     zones: by name, which of the angles belong to each, (k,). concentric_<zone>_mm: the mean of a zone off the line of
     equal distance, above 0 outside it. concentric_mm: the root of the mean square of these, each weighed by its
-    angles; 0 where the wall is as thick all round. The hand's error alone gives an even wall some 0.2 mm.
+    angles; 0 where the wall is as thick all round. The hand's error alone gives an even wall some 0.2 mm, which
+    `told_concentric` takes away.
     Raises ValueError as `even_thickness` does, or where there is no zone.
     """
     off = off_even(angle_deg, thickness_mm)
-    found = {f"concentric_{name}_mm": np.asarray(off[..., inside].mean(axis=-1)) for name, inside in zones.items()}
+    means = np.stack([off[..., inside].mean(axis=-1) for inside in zones.values()], axis=-1)
+    apart = {zone_figure(name): np.asarray(means[..., number]) for number, name in enumerate(zones)}
+    return {CONCENTRIC: _mean_square(zones)(means)} | apart
+
+
+def told_concentric(found: Sequence[Mapping[str, Floats]], zones: Mapping[str, NDArray[np.bool_]]) -> Figure | None:
+    """How far the foot itself is off concentric, with its error; None where the draws lack a zone.
+
+    found: as concentric_figures gives them: as picked, and over the three kinds of draws, (draws,) each. zones: as
+    there, of what was picked.
+    """
+    names = [zone_figure(name) for name in zones]
+    if any(name not in one for one in found for name in names):
+        return None
+    return Uneven(*(np.stack([one[name] for name in names], axis=-1) for one in found)).figure(_mean_square(zones))
+
+
+def zone_figure(name: str) -> str:
+    """The name of the figure of a zone."""
+    return f"concentric_{name}_mm"
+
+
+def _mean_square(zones: Mapping[str, NDArray[np.bool_]]) -> Size:
+    """Tells the root of the mean square of the zones' means, (..., zones), each weighed by its angles."""
     places = np.array([inside.sum() for inside in zones.values()], dtype=float)
-    squares = np.stack(list(found.values()), axis=-1) ** 2
-    return {CONCENTRIC: np.asarray(np.sqrt(squares @ (places / places.sum())))} | found
+    return lambda means: np.asarray(np.sqrt(means**2 @ (places / places.sum())))
 
 
 def equal_distance(white_line: Floats, away_mm: float, angle_deg: Floats) -> Floats:

@@ -11,21 +11,22 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple, TypeVar
 
 import numpy as np
 
-from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.tracing import front as front_view
 from recordgen.hoof.tracing import mirror
 from recordgen.hoof.tracing import side as side_view
 from recordgen.hoof.tracing import sole as outline
 from recordgen.hoof.tracing import wall_thickness as ring
 from recordgen.hoof.tracing.errors.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.spread import Compute, Draws, Figure, Told, spread_of
 from recordgen.hoof.tracing.errors.tilt import as_seen_square
 from recordgen.hoof.tracing.errors.twice import hand_error_px, same_picture
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.records.models.foot import FootVisit
-from recordgen.records.models.lines.drawn import drawn_lines, follows_usual_shape, strayed_lines
+from recordgen.records.models.lines.drawn import drawn_lines, strayed_lines
 from recordgen.records.models.tracing import TracedMoment, TracedView, Tracing
 
 # Named among what lacks where no scale lay on the foot.
@@ -34,29 +35,29 @@ SCALE = "scale"
 LENGTHS = ("_mm", "_mm2")
 # Pictures count y downwards.
 UP = np.array([1.0, -1.0])
-Compute = Callable[[Points], dict[str, Floats]]
-COMPUTED: Mapping[TracedView, tuple[tuple[Compute, Mapping[str, tuple[str, ...]]], ...]] = {
-    "side": ((side_view.side_figures, side_view.NEEDS),),
-    "front": ((front_view.front_figures, front_view.NEEDS),),
+
+
+class Group(NamedTuple):
+    """Some figures of a view: what tells them of landmarks, what each needs, and what tells them with their errors."""
+
+    compute: Compute
+    needs: Mapping[str, tuple[str, ...]]
+    told: Told
+
+
+def _group(compute: Compute, needs: Mapping[str, tuple[str, ...]], told: Told | None = None) -> Group:
+    return Group(compute, needs, told or spread_of(compute))
+
+
+COMPUTED: Mapping[TracedView, tuple[Group, ...]] = {
+    "side": (_group(side_view.side_figures, side_view.NEEDS),),
+    "front": (_group(front_view.front_figures, front_view.NEEDS),),
     "sole": (
-        (outline.sole_figures, outline.NEEDS),
-        (mirror.mirror_figures, mirror.NEEDS),
-        (ring.ring_figures, ring.NEEDS),
+        _group(outline.sole_figures, outline.NEEDS),
+        _group(mirror.mirror_figures, mirror.NEEDS, mirror.told_mirror),
+        _group(ring.ring_figures, ring.NEEDS, ring.told_ring),
     ),
 }
-
-
-@dataclass(frozen=True)
-class Figure:
-    """A figure of a tracing and its standard deviation by hand, taps and camera, both in the figure's unit."""
-
-    value: float
-    sd: float
-
-    @property
-    def beyond_error(self) -> bool:
-        """Whether it differs from nothing by more than its error."""
-        return abs(self.value) >= smallest_real_change(self.sd, 0)
 
 
 @dataclass(frozen=True)
@@ -76,6 +77,7 @@ class Traced:
 
 
 Figures = Mapping[str, Figure]
+Value = TypeVar("Value", Floats, Figure)
 # Finds the figures of a tracing with their errors; `reckoned` does, or a memory of what it found.
 Reckon = Callable[[Tracing, float], Figures]
 
@@ -85,7 +87,7 @@ def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
 
     Some tens of milliseconds, most of it for the draws.
     """
-    return dict(_spread(tracing, hand_px))
+    return dict(_with_errors(tracing, hand_px))
 
 
 def traced(
@@ -114,8 +116,8 @@ def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_tim
     plain, figures = landmarks(first, picked(first)), reckon(first, hand)
     lacking = {
         name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)
-        for _, needs in COMPUTED[first.view]
-        for name, needed in needs.items()
+        for group in COMPUTED[first.view]
+        for name, needed in group.needs.items()
         if name not in figures
     }
     return Traced(first, plain, figures, lacking, hand)
@@ -130,22 +132,21 @@ def is_length(figure: str) -> bool:
     return figure.endswith(LENGTHS)
 
 
-def _spread(tracing: Tracing, hand_px: float) -> Iterator[tuple[str, Figure]]:
+def _with_errors(tracing: Tracing, hand_px: float) -> Iterator[tuple[str, Figure]]:
     px = picked(tracing)
-    plain = landmarks(tracing, px)
-    by_hand = strayed_lines(redrawn(px, hand_px, DRAWS, _times(tracing)), tracing, DRAWS)
-    photographed = tracing.of == "photograph"
-    seen = as_seen_square(px, by_hand, tracing.scale.mm_per_px if tracing.scale else None) if photographed else by_hand
-    for compute, _ in COMPUTED[tracing.view]:
-        values, draws = tellable(tracing, compute(plain)), compute(_measured(tracing, seen))
-        steady = compute(_measured(tracing, by_hand)) if mirror.MATCHES[0] in draws and photographed else draws
-        for name, value in values.items():
-            if name in draws and math.isfinite(value) and np.isfinite(draws[name]).any():
-                if name in mirror.MATCHES:
-                    told = mirror.told_match(float(value), steady[name], draws[name], follows_usual_shape(tracing))
-                else:
-                    told = float(value), float(np.nanstd(draws[name], ddof=1))
-                yield name, Figure(*told)
+    plain, draws = landmarks(tracing, px), _draws(tracing, px, hand_px)
+    for group in COMPUTED[tracing.view]:
+        told = group.told(plain, draws)
+        yield from tellable(tracing, told).items()
+
+
+def _draws(tracing: Tracing, px: Points, hand_px: float) -> Draws:
+    """The landmarks as they may have been, by each kind of error."""
+    shaken = redrawn(px, hand_px, DRAWS, _times(tracing))
+    strayed = seen = strayed_lines(shaken, tracing, DRAWS)
+    if tracing.of == "photograph":
+        seen = as_seen_square(px, strayed, tracing.scale.mm_per_px if tracing.scale else None)
+    return Draws(*(_measured(tracing, drawn) for drawn in (drawn_lines(shaken, tracing), strayed, seen)))
 
 
 def _times(tracing: Tracing) -> dict[str, float]:
@@ -158,11 +159,12 @@ def _times(tracing: Tracing) -> dict[str, float]:
 def plain_values(tracing: Tracing) -> dict[str, float]:
     """The figures of one tracing by name as they were picked, without their errors: a hundred times as quick."""
     points = landmarks(tracing, picked(tracing))
-    found = {name: value for compute, _ in COMPUTED[tracing.view] for name, value in compute(points).items()}
+    groups = COMPUTED[tracing.view]
+    found = {name: value for group in groups for name, value in group.compute(points).items()}
     return {name: float(value) for name, value in tellable(tracing, found).items() if math.isfinite(value)}
 
 
-def tellable(tracing: Tracing, found: Mapping[str, Floats]) -> dict[str, Floats]:
+def tellable(tracing: Tracing, found: Mapping[str, Value]) -> dict[str, Value]:
     """Those of its figures that a tracing can tell: no lengths where no scale lay on the foot."""
     return {name: value for name, value in found.items() if tracing.tells_lengths or not is_length(name)}
 

@@ -6,31 +6,59 @@ best axis, a foot whose frog merely stands askew matches well, and a lopsided on
 
 from __future__ import annotations
 
-import math
+from typing import NamedTuple
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from recordgen.hoof.tracing.errors.spread import Draws, Figure
+from recordgen.hoof.tracing.errors.uneven import Size, Uneven
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points, in_foot
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 
 MATCHES = ("mirror_match_percent", "best_mirror_match_percent")
 NEEDS: dict[str, tuple[str, ...]] = dict.fromkeys((*MATCHES, "turn_deg"), ("wall", *FROG))
 
-# Errors of the hand lower a match: of the loss that drawing them once more brings, a perfect match has lost 2.4 times
-# already, one far from perfect once. Twice lies between, the rest counts as error. Derived from: the mean size of
-# normal errors, once and with as much again; simulated soles hold it (tests/hoof/tracing/test_mirror_error.py).
-LOST, UNSURE = 2.0, 0.9
-# The same of what a camera takes that is not square, less sure, as most cameras are nearly so. Judgement, tried on
-# soles photographed square, 3 and 6 degrees from it (`python -m tests.tapped.judged`).
-LOST_BY_CAMERA, UNSURE_BY_CAMERA = 0.5, 0.5
 # The best axis is looked for within this of the frog's: a round outline matches as well folded aslant or crosswise.
 # Judgement.
 WIDEST_TURN = 20
 # One ray per two degrees: folded about an axis at a whole degree, each ray falls on a ray. Judgement.
 STEP = 2
 RAYS = np.arange(0.0, 360.0, STEP)
+# Rays to the lateral side from front to back, and to the medial one.
+SIDES_DEG = np.concatenate([sign * np.arange(STEP / 2, 180.0, STEP) for sign in (1, -1)])
+
+
+class Axis(NamedTuple):
+    """A wall in the foot's frame, (..., n, 2), mm, and its best axis: a point, (..., 2), and its turn, (...), deg."""
+
+    wall: Floats
+    through: Floats
+    turn: Floats
+
+
+class Fold(NamedTuple):
+    """An outline folded about an axis: the squares of its reach to each side, (..., k), mm²."""
+
+    lateral: Floats
+    medial: Floats
+
+    @property
+    def apart(self) -> Floats:
+        """By how much the lateral side covers more, (..., k), mm²."""
+        return self.lateral - self.medial
+
+    @property
+    def lost(self) -> Size:
+        """Tells what a mirror match lacks, (...), in %, of how far both sides of such a size are apart, (..., k)."""
+        whole = (self.lateral + self.medial).sum(axis=-1)
+
+        def lost(apart: Floats) -> Floats:
+            off = np.abs(apart).sum(axis=-1)
+            return np.asarray(200 * off / (whole + off))
+
+        return lost
 
 
 def mirror_figures(points: Points) -> dict[str, Floats]:
@@ -46,42 +74,72 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     Limits: the nearer an outline is to a circle, the less it has an axis, and turn_deg spreads widely over the draws.
     The bulges of a lopsided outline draw the best axis to themselves; near 20 degrees, where the search ends, turn_deg
     tells nothing but that. A frog that stands straight but beside the middle shows as a turn of 0, unequal shares of
-    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 1 % from a
-    perfect outline's match, which `unlowered` gives back.
+    the area, and a good best match. The hand's error alone, 0.3 mm a pick, takes 1 % from a perfect outline's match,
+    which `told_mirror` gives back.
     """
+    best = best_axis(points)
+    if best is None:
+        return {}
+    own = match_about(best.wall, np.zeros(2), np.zeros(()))
+    other = match_about(best.wall, best.through, best.turn)
+    return dict(zip(MATCHES, (100 * own, 100 * np.maximum(other, own)), strict=True)) | {"turn_deg": best.turn}
+
+
+def told_mirror(plain: Points, draws: Draws) -> dict[str, Figure]:
+    """The figures with their errors, the matches as they are of the foot itself. plain: landmarks as picked, (n, 2)."""
+    values = mirror_figures(plain)
+    axes = [best_axis(points) for points in (plain, draws.shaken, draws.strayed, draws.seen)]
+    held = [axis for axis in axes if axis is not None]
+    if len(held) < len(axes) or not all(np.isfinite(value) for value in values.values()):
+        return {}
+    own, best = (
+        _told_match(float(values[name]), [fold(axis) for axis in held])
+        for name, fold in zip(MATCHES, (own_fold, best_fold), strict=True)
+    )
+    turn = Figure(float(values["turn_deg"]), float(np.nanstd(held[-1].turn, ddof=1)))
+    return dict(zip(MATCHES, (own, max(own, best, key=lambda one: one.value)), strict=True)) | {"turn_deg": turn}
+
+
+def _told_match(match: float, folds: list[Fold]) -> Figure:
+    """A match as it is of the foot itself. folds: as picked, and over the three kinds of draws."""
+    lost = folds[0].lost
+    own = Uneven(*(fold.apart for fold in folds)).figure(lost)
+    return Figure(min(match + float(lost(folds[0].apart)) - own.value, 100.0), own.sd)
+
+
+def best_axis(points: Points) -> Axis | None:
+    """The wall with its best axis; None where wall or frog are missing. points: as in mirror_figures."""
     foot = in_foot(points)
     if foot is None or "wall" not in foot:
-        return {}
+        return None
     wall = foot["wall"]
     middle = centroid(wall)
     turn = best_turn(wall, middle)
-    through = middle + best_aside(wall, middle, turn)
-    own, best = match_about(wall, np.zeros(2), np.zeros(())), match_about(wall, through, turn)
-    return dict(zip(MATCHES, (100 * own, 100 * np.maximum(best, own)), strict=True)) | {"turn_deg": turn}
+    return Axis(wall, middle + best_aside(wall, middle, turn), turn)
 
 
-def told_match(match: float, by_hand: Floats, seen: Floats, usual: bool) -> tuple[float, float]:
-    """A match without what hand and camera took from it, and its standard deviation, both in %.
-
-    match: as picked. by_hand, seen: (draws,), with the hand's errors alone, and with the camera's too. usual: whether
-    the draws are of outlines that usually run so. A line through a few taps is too even by about what they lose, while
-    an even foot is as even as its line: what is told lies midway, and may be off to either.
-    """
-    middle, spread = float(np.nanmean(by_hand)), float(np.nanstd(by_hand, ddof=1))
-    half = (match - middle) / 2
-    found, sd = (match - half, math.hypot(spread, half)) if usual else unlowered(match, spread, middle)
-    lost = max(middle - float(np.nanmean(seen)), 0)
-    more = max(float(np.nanvar(seen, ddof=1)) - spread**2, 0)
-    return min(found + LOST_BY_CAMERA * lost, 100.0), math.sqrt(sd**2 + more + (UNSURE_BY_CAMERA * lost) ** 2)
+def own_fold(axis: Axis) -> Fold:
+    """The wall folded about the frog's axis."""
+    middle = centroid(axis.wall) * [0, 1]
+    return _folded(axis.wall - middle[..., None, :])
 
 
-def unlowered(match: float, sd: float, redrawn: float) -> tuple[float, float]:
-    """A match without what the hand took from it, and its standard deviation, both in %.
+def best_fold(axis: Axis) -> Fold:
+    """The wall folded about its best axis."""
+    return _folded(_seen_along(axis.wall, axis.through, axis.turn))
 
-    match, sd: as picked, and over draws of the hand's error; redrawn: the mean of those draws.
-    """
-    lost = max(match - redrawn, 0)
-    return min(match + LOST * lost, 100.0), math.hypot(sd, UNSURE * lost)
+
+def _folded(outline: Floats) -> Fold:
+    """An outline, (..., n, 2), mm, folded about the axis upward through nought."""
+    squares = reach(outline, np.zeros(2), SIDES_DEG, closed=True) ** 2
+    return Fold(*np.split(squares, 2, axis=-1))
+
+
+def _seen_along(outline: Floats, through: Floats, turn: Floats) -> Floats:
+    """An outline with a point at nought and an axis upward; shapes and units as in match_about."""
+    away = outline - through[..., None, :]
+    ways = (directions(turn + 90), directions(turn))
+    return np.stack([(away * way[..., None, :]).sum(axis=-1) for way in ways], axis=-1)
 
 
 def match_about(outline: Floats, through: Floats, angle: Floats) -> Floats:
@@ -131,11 +189,9 @@ def best_aside(outline: Floats, middle: Floats, turn: Floats) -> Floats:
     side: the median of the middles between both sides, each ray weighed by the height it stands for.
     outline: (..., n, 2), middle: (..., 2), in the foot's frame; turn: (...), degrees.
     """
-    axis, across = directions(turn), directions(turn + 90)
-    angles = np.arange(STEP / 2, 180.0, STEP)
-    away = outline - middle[..., None, :]
-    seen = np.stack([(away * way[..., None, :]).sum(axis=-1) for way in (across, axis)], axis=-1)
-    sides = [np.nan_to_num(reach(seen, np.zeros(2), sign * angles, closed=True)) for sign in (1, -1)]
+    across, angles = directions(turn + 90), SIDES_DEG[: len(SIDES_DEG) // 2]
+    met = reach(_seen_along(outline, middle, turn), np.zeros(2), SIDES_DEG, closed=True)
+    sides = np.split(np.nan_to_num(met), 2, axis=-1)
     aside = (sides[0] - sides[1]) * np.sin(np.radians(angles)) / 2
     high = np.abs(np.gradient((sides[0] + sides[1]) * np.cos(np.radians(angles)), axis=-1))
     order = np.argsort(aside, axis=-1)

@@ -119,6 +119,9 @@ def reach(line: Floats, middle: Floats, angle_deg: Floats, closed: bool) -> Floa
     """
     away = line - middle[..., None, :]
     rays = directions(angle_deg)
+    turn = _steadily_around(away, closed)
+    if turn is not None:
+        return _met_once(away, turn, rays, np.radians(angle_deg), closed)
     ahead = _on_rays(away, rays)
     beside = _on_rays(away, rays[:, ::-1] * [1, -1])
     if not closed:
@@ -131,6 +134,13 @@ def nearest(spots: Floats, line: Floats) -> Floats:
 
     spots: (..., k, 2). line: (..., n, 2).
     """
+    axes = np.broadcast_shapes(spots.shape[:-2], line.shape[:-2])
+    each = (np.broadcast_to(one, axes + one.shape[-2:]).reshape(-1, *one.shape[-2:]) for one in (spots, line))
+    return np.stack([_nearest(*pair) for pair in zip(*each, strict=True)]).reshape(*axes, -1)
+
+
+def _nearest(spots: Floats, line: Floats) -> Floats:
+    """The same of one line: one after another stays near at hand for the processor, twice as fast as all at once."""
     start, run = line[..., None, :-1, :], np.diff(line, axis=-2)[..., None, :, :]
     away_x, away_y = (spots[..., :, None, axis] - start[..., axis] for axis in (0, 1))
     run_x, run_y = run[..., 0], run[..., 1]
@@ -138,6 +148,35 @@ def nearest(spots: Floats, line: Floats) -> Floats:
     share = np.clip((away_x * run_x + away_y * run_y) / np.where(length > 0, length, 1), 0, 1)
     squares = (away_x - share * run_x) ** 2 + (away_y - share * run_y) ** 2
     return np.asarray(np.sqrt(squares.min(axis=-1)))
+
+
+def _steadily_around(away: Floats, closed: bool) -> Floats | None:
+    """The angle of each point from the toe, (..., n), rad, where every line goes but one way round; else None.
+
+    Such a line meets each ray at most once. closed: as in `reach`.
+    """
+    turn = np.unwrap(np.arctan2(away[..., 0], away[..., 1]), axis=-1)
+    steps = np.diff(turn, axis=-1)
+    around = np.abs(turn[..., -1] - turn[..., 0])
+    steady = (np.all(steps > 0) or np.all(steps < 0)) and np.all(around < 2 * np.pi)
+    return turn if steady and not (closed and np.any(around <= np.pi)) else None
+
+
+def _met_once(away: Floats, turn: Floats, rays: Floats, angle: Floats, closed: bool) -> Floats:
+    """How far such lines stand at each ray, (..., k): each ray is met by the stretch in whose angles it lies."""
+    if turn.flat[0] > turn.flat[1]:
+        away, turn = away[..., ::-1, :], turn[..., ::-1]
+    count, lines = turn.shape[-1], away.reshape(-1, *away.shape[-2:])
+    from_first = (turn - turn[..., :1]).reshape(-1, count)
+    places = ((angle - turn[..., :1]) % (2 * np.pi)).reshape(len(lines), -1)
+    # One search for all lines: each a further turn and more away.
+    apart = 7.0 * np.arange(len(lines))[:, None]
+    found = np.searchsorted((from_first + apart).ravel(), (places + apart).ravel(), side="right").reshape(places.shape)
+    start = found - 1 - count * np.arange(len(lines))[:, None]
+    first, then = (np.take_along_axis(lines, at[..., None] % count, axis=-2) for at in (start, start + 1))
+    across = _crosses(np.broadcast_to(rays, first.shape), then - first)
+    far = _crosses(first, then) / np.where(across == 0, np.nan, across)
+    return np.asarray(np.where(closed | (start < count - 1), far, np.nan).reshape(*turn.shape[:-1], -1))
 
 
 def _on_rays(away: Floats, rays: Floats) -> Floats:

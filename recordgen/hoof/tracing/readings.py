@@ -9,7 +9,8 @@ from itertools import combinations
 
 from recordgen.hoof.measures.measures import Measure, smallest_real_change
 from recordgen.hoof.measures.readings import Moment
-from recordgen.hoof.tracing.figures import Figure, Reckon, Traced, plain_values, reckoned, traced
+from recordgen.hoof.tracing.errors.spread import Figure
+from recordgen.hoof.tracing.figures import Reckon, Traced, plain_values, reckoned, traced
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.reference import TRACING
 from recordgen.records.models.tracing import Tracing

@@ -12,7 +12,7 @@ from collections.abc import Callable
 import numpy as np
 
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points, in_foot
-from recordgen.hoof.tracing.polygons import area, lateral_area, medial_area, widest
+from recordgen.hoof.tracing.polygons import Widest, area, lateral_area, medial_area, widest
 
 BUTTRESSES = ("buttress_medial", "buttress_lateral")
 
@@ -63,11 +63,13 @@ def sole_figures(points: Points) -> dict[str, Floats]:
 
 
 def _size(foot: Points) -> dict[str, Floats]:
-    return {"sole_width_mm": widest(foot["wall"]).width}
+    wide = widest(foot["wall"])
+    found = {"sole_width_mm": wide.width}
+    return found | _length(foot, wide) if set(BUTTRESSES) <= foot.keys() else found
 
 
-def _length(foot: Points) -> dict[str, Floats]:
-    wide, toe = widest(foot["wall"]), _toe(foot)
+def _length(foot: Points, wide: Widest) -> dict[str, Floats]:
+    toe = _toe(foot)
     heel = (_back(foot, "buttress_medial") + _back(foot, "buttress_lateral")) / 2
     length, before, behind = toe - heel, toe - wide.place, wide.place - heel
     with np.errstate(divide="ignore", invalid="ignore"):
@@ -131,7 +133,6 @@ def _converging(foot: Points, name: str) -> Floats:
 
 _PARTS: tuple[tuple[Callable[[Points], dict[str, Floats]], set[str]], ...] = (
     (_size, {"wall"}),
-    (_length, {"wall", *BUTTRESSES}),
     (_areas, {"wall"}),
     *((_buttress(name), {name}) for name in BUTTRESSES),
     (_buttresses, set(BUTTRESSES)),

@@ -7,7 +7,8 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from recordgen.hoof.tracing.concentric import CONCENTRIC, concentric_figures
+from recordgen.hoof.tracing.concentric import CONCENTRIC, concentric_figures, told_concentric
+from recordgen.hoof.tracing.errors.spread import Draws, Figure, spread
 from recordgen.hoof.tracing.foot_frame import Floats, FootFrame, Points, frame_of, framed
 from recordgen.hoof.tracing.polygons import centroid, directions, nearest, reach
 from recordgen.records.models.names import ZONES, Zone
@@ -100,15 +101,23 @@ def ring_figures(points: Points) -> dict[str, Floats]:
     With straight lines between the picks the ring is some 0.2 mm too thick where the white line has 18 picks, 0.02
     where it has 60. Nothing here is a diagnosis.
     """
-    found = ring(points)
+    return _figures(ring(points))
+
+
+def _figures(found: WallRing | None) -> dict[str, Floats]:
     if found is None:
         return {}
     figures = _zones("ring", found) | _sides(found) | _zones("flare", flares(found))
-    if far_enough(found.angle_deg):
-        inside = {NAMES[zone]: in_zone(found.angle_deg, zone) for zone in ZONES}
-        held = {name: places for name, places in inside.items() if places.sum() >= FEWEST_PLACES}
-        figures |= concentric_figures(found.angle_deg, found.thickness_mm, held)
+    figures |= _concentric(found)
     return {name: figures[name] for name in NEEDS if name in figures}
+
+
+def told_ring(plain: Points, draws: Draws) -> dict[str, Figure]:
+    """The figures with their errors, `concentric_mm` as it is of the foot itself. plain: as picked, (n, 2)."""
+    rings = [ring(points) for points in (plain, draws.shaken, draws.strayed, draws.seen)]
+    told = spread(_figures(rings[0]), _figures(rings[-1]))
+    whole = told_concentric([_concentric(one) for one in rings], _held_zones(rings[0])) if CONCENTRIC in told else None
+    return told | ({CONCENTRIC: whole} if whole else {})
 
 
 def flares(found: WallRing) -> WallRing | None:
@@ -173,6 +182,20 @@ def _zones(kind: str, found: WallRing | None) -> dict[str, Floats]:
         for zone, places in inside.items()
         if places.shape[-1] >= FEWEST_PLACES
     }
+
+
+def _concentric(found: WallRing | None) -> dict[str, Floats]:
+    if found is None or not far_enough(found.angle_deg):
+        return {}
+    return concentric_figures(found.angle_deg, found.thickness_mm, _held_zones(found))
+
+
+def _held_zones(found: WallRing | None) -> dict[str, NDArray[np.bool_]]:
+    """Which places of a ring lie in each zone that is told."""
+    if found is None:
+        return {}
+    inside = {NAMES[zone]: in_zone(found.angle_deg, zone) for zone in ZONES}
+    return {name: places for name, places in inside.items() if places.sum() >= FEWEST_PLACES}
 
 
 def _sides(found: WallRing) -> dict[str, Floats]:

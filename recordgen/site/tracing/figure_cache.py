@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from recordgen.cache import spelling
 from recordgen.cache.entries import Cache
 from recordgen.cache.versions import program_version
-from recordgen.hoof.tracing.figures import Figure, reckoned
+from recordgen.hoof.tracing.errors.spread import Figure
+from recordgen.hoof.tracing.figures import reckoned
 from recordgen.records.models.tracing import Tracing
 
 KIND = "figures"

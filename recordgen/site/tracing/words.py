@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from recordgen.hoof.context import Context
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.tracing.figures import Figure, Traced
+from recordgen.hoof.tracing.errors.spread import Figure
+from recordgen.hoof.tracing.figures import Traced
 from recordgen.records.models.names import ZONES
 
 # 95 % of a normal error lie within so many standard deviations.

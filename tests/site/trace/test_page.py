@@ -29,7 +29,7 @@ def test_every_landmark_is_a_step_with_words_and_a_place_in_the_drawing(view: Tr
 
 def test_every_figure_but_those_of_zones_has_a_name() -> None:
     """And no name is left over."""
-    computed = {name for parts in COMPUTED.values() for _, needs in parts for name in needs}
+    computed = {name for groups in COMPUTED.values() for group in groups for name in group.needs}
     named, of_zones = set(DATA["words"]["figures"]), re.compile("(flare|ring|concentric)_.*(heel|quarter|toe)_mm")
 
     assert named <= computed

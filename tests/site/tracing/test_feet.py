@@ -10,7 +10,7 @@ import pytest
 from bs4 import BeautifulSoup
 from bs4.element import Tag
 
-from recordgen.hoof.tracing.figures import Figure
+from recordgen.hoof.tracing.errors.spread import Figure
 from recordgen.records.load.folders import Walk
 from recordgen.records.models.names import Foot
 from recordgen.records.photos.files import read_photos

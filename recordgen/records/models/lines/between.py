@@ -31,8 +31,9 @@ from recordgen.records.models.lines.usual_shape import (
 # How many taps the usual outlines weigh against those of this foot in telling how far it may stray. Judgement, tried
 # on soles of kinds that the table never saw (`python -m tests.tapped.judged`).
 WEIGHT_OF_USUAL = 4.0
-# By how much more than the table's soles any foot may stray, since those were simulated. Judgement, tried likewise.
-LEAST_ODD = {"wall": 1.15, "white_line": 1.25}
+# What any foot has besides, since the table's soles were simulated smooth: chips and waves too short for a few taps to
+# tell. SD in shares of the size, how far they reach in degrees. Judgement, tried likewise.
+ROUGH = (0.006, 8.0)
 FAMILIES = {"wall": WALLS, "white_line": RINGS}
 
 
@@ -48,15 +49,15 @@ def astray_by(points: Points, sd: float, draws: int) -> Astray:
 
 
 def oddness(points: Points, sd: float) -> tuple[float, float]:
-    """How much further wall and ring stray from the usual than usual soles do; LEAST_ODD where nothing tells."""
+    """How much further wall and ring stray from the usual than usual soles do; 1 where nothing tells."""
     polar, lines = polar_of(points), usual_lines(points, sd)
     if polar is None or lines is None:
-        return LEAST_ODD["wall"], LEAST_ODD["white_line"]
+        return 1.0, 1.0
     at, far = polar.told(points["wall"])
     size = weighed_size(at, far, sd)
     wall = _odd("wall", at, far / size, sd / size)
     if "white_line" not in points:
-        return wall, LEAST_ODD["white_line"]
+        return wall, 1.0
     (line_at, line_far), (wall_at, wall_far) = polar.told(points["white_line"]), polar.told(lines["wall"])
     return wall, _odd("white_line", line_at, (followed(wall_at, wall_far, line_at) - line_far) / size, sd / size)
 
@@ -65,7 +66,7 @@ def _odd(name: str, at: Floats, taps: Floats, sd: Floats) -> float:
     family = FAMILIES[name]
     apart = taps - along(family.mean, at)
     squares = float(apart @ np.linalg.solve(covariance(family, at, sd), apart))
-    return float(np.sqrt(max(LEAST_ODD[name] ** 2, (WEIGHT_OF_USUAL + squares) / (WEIGHT_OF_USUAL + len(taps)))))
+    return float(np.sqrt(max(1.0, (WEIGHT_OF_USUAL + squares) / (WEIGHT_OF_USUAL + len(taps)))))
 
 
 @cache
@@ -75,8 +76,10 @@ def _strayed(name: str, draws: int) -> Floats:
     seed = int.from_bytes(hashlib.sha256(f"astray {name}".encode()).digest()[:8], "big")
     lot = np.random.default_rng(seed)
     angle = FIRST_DEG + STEP_DEG * np.arange(ANGLES)
-    sd, reach = family.rest
-    rest = sd**2 * np.exp(-0.5 * ((angle[:, None] - angle) / reach) ** 2) + 1e-12 * np.eye(ANGLES)
+    apart = angle[:, None] - angle
+    rest = sum(sd**2 * np.exp(-0.5 * (apart / reach) ** 2) for sd, reach in (family.rest, ROUGH)) + 1e-12 * np.eye(
+        ANGLES
+    )
     modes = lot.standard_normal((draws, len(family.modes))) @ family.modes
     return np.asarray(modes + lot.standard_normal((draws, ANGLES)) @ np.linalg.cholesky(rest).T)
 

@@ -86,10 +86,10 @@ def usual_lines(points: Points, sd: float, astray: Astray = NEVER_ASTRAY) -> dic
     polar = polar_of(points) if "wall" in points else None
     if polar is None:
         return None
-    at, wall = _wall(polar, points["wall"], sd, astray.wall)
+    size, at, wall = _wall(polar, points["wall"], sd, astray.wall)
     lines = {"wall": polar.drawn(at, wall)}
     if "white_line" in points:
-        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], at, wall, sd, astray.ring))
+        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], size, at, wall, sd, astray.ring))
     return lines
 
 
@@ -123,15 +123,15 @@ def polar_of(points: Points) -> Polar | None:
     return Polar(apex - BEHIND * axis, toe, across * side) if np.all(side) else None
 
 
-def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats) -> tuple[Floats, Floats]:
-    """Angles and distances of the wall, both (..., m)."""
+def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats) -> tuple[Floats, Floats, Floats]:
+    """The size of the wall, (...), and its angles and distances, both (..., m)."""
     at, far = polar.told(taps)
     rough = size_of(at, far)[..., None]
     far = far - rough * along(astray, at)
     size = weighed_size(at, far, sd)
     places = _places(at[..., 0], at[..., -1])
     bent = size[..., None] * _bent(WALLS, at, far / size[..., None], sd / size, places)
-    return places, bent + rough * along(astray, places)
+    return size, places, bent + rough * along(astray, places)
 
 
 def size_of(at: Floats, far: Floats) -> Floats:
@@ -151,14 +151,12 @@ def weighed_size(at: Floats, far: Floats, sd: float) -> Floats:
 
 
 def _white_line(
-    polar: Polar, taps: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats
+    polar: Polar, taps: Floats, size: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats
 ) -> tuple[Floats, Floats]:
-    """The same of the white line: the wall less a ring."""
+    """Angles and distances of the white line: the wall less a ring, in shares of the wall's size as in the table."""
     at, far = polar.told(taps)
-    size = wall.mean(axis=-1)
     ring = (followed(wall_at, wall, at) - far) / size[..., None]
-    ends = np.maximum(at[..., 0], wall_at[..., 0]), np.minimum(at[..., -1], wall_at[..., -1])
-    places = _places(*ends)
+    places = _places(at[..., 0], at[..., -1])
     bent = _bent(RINGS, at, ring - along(astray, at), sd / size, places) + along(astray, places)
     return places, followed(wall_at, wall, places) - size[..., None] * bent
 
@@ -202,9 +200,12 @@ def _places(first: Floats, last: Floats) -> Floats:
 
 
 def followed(at: Floats, far: Floats, angle: Floats) -> Floats:
-    """Distances at angles of a line that was told at even ones, (..., n); held at its ends."""
+    """Distances at angles of a line that was told at even ones, (..., n); straight on beyond its ends.
+
+    The white line ends some degrees nearer to the heel than the wall, where distances grow by half a mm in a degree.
+    """
     first, last = at[..., :1], at[..., -1:]
-    place = np.clip((angle - first) / (last - first), 0, 1) * STRETCHES
-    below = np.minimum(place.astype(int), STRETCHES - 1)
+    place = (angle - first) / (last - first) * STRETCHES
+    below = np.clip(place.astype(int), 0, STRETCHES - 1)
     low, high = (np.take_along_axis(far, below + step, axis=-1) for step in (0, 1))
     return np.asarray(low + (place - below) * (high - low))
