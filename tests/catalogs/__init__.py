@@ -19,10 +19,11 @@ from recordgen.records.load.translated import messages
 from recordgen.records.models import ranges
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
 from recordgen.site.field.words import explained, names_of_page, words_of_page
+from recordgen.site.prose.guide import GUIDE, guide_source
 from recordgen.site.trace.page import words_of_screen
 
 TEMPLATES = packaged() / "site_templates"
-# What stays in English: the codes of problems and the guide are for the trimmer, like the terminal.
+# The codes of problems are for the trimmer and stay in English, like the terminal; the guide has a catalog of its own.
 IN_ENGLISH = ("guide/", "problems.html")
 COMMANDS_AND_DATA = ("terminal.yaml", "dictionary.yaml")
 _FORM = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
@@ -64,8 +65,16 @@ def asked_of_phone() -> Iterator[Asked]:
     yield from listening.asked
 
 
+def asked_of_guide() -> Iterator[Asked]:
+    """The messages of the guide: its paragraphs, headings, items and rows."""
+    listening = Listening()
+    for uri in GUIDE:
+        guide_source(uri, listening)
+    yield from listening.asked
+
+
 # The files of a language, and what each holds.
-DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables, "phone": asked_of_phone}
+DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables, "phone": asked_of_phone, "guide": asked_of_guide}
 
 
 def path_of(code: str, domain: str) -> Path:

@@ -12,8 +12,10 @@ import pytest
 
 from recordgen.cli import main
 from recordgen.cli.main import COMMANDS
+from recordgen.language.catalogs import Listening, catalog_of, languages
 from recordgen.packaged import packaged
-from recordgen.site.prose.guide import GUIDE, guide_text
+from recordgen.site.prose.guide import GUIDE, guide_source, guide_text
+from recordgen.site.prose.in_language import in_language
 from tests.conftest import ROOT
 from tests.guide.outputs import COMMANDS_PAGE, with_outputs
 from tests.support.pages import soup
@@ -114,6 +116,31 @@ def leads_somewhere(page: Path, address: str) -> bool:
         return False
     uri = there.relative_to(PAGES.resolve()).as_posix() if there != page else page.relative_to(PAGES).as_posix()
     return not part or (uri in GUIDE and part in guide_text(uri).headings)
+
+
+@pytest.mark.parametrize("uri", GUIDE)
+@pytest.mark.parametrize("code", languages()[1:])
+def test_another_language_has_the_same_parts_links_and_lines(code: str, uri: str) -> None:
+    """What is typed and what is answered stays as it is, and so do addresses; all else is in the other language."""
+    english, other = guide_text(uri), guide_text(uri, code)
+    told = guide_source(uri, catalog_of(code))
+
+    assert (other.headings, sorted(other.links, key=str)) == (english.headings, sorted(english.links, key=str))
+    assert _BLOCK.findall(told) == _BLOCK.findall(source(uri))
+    assert sorted(_CODE.findall(told)) == sorted(_CODE.findall(source(uri)))
+    assert other.title != english.title
+    assert all(f'id="{heading}"' in other.html for heading in english.headings)
+    assert 'class="language-text"' not in other.html.replace('class="language-text" lang="en"', "")
+
+
+def test_each_piece_of_text_is_a_message() -> None:
+    """A paragraph over several lines as one, items, headings and rows each; code, answers and commands are none."""
+    listening = Listening()
+    text = "# Title\n\nTwo\nlines.\n\n1. First\n   goes on.\n\n```sh\nls\n```\n\n### begin\n| a b | c |\n|---|\n- it\n"
+    told = in_language(text, listening)
+
+    assert [message for _, message in listening.asked] == ["Title", "Two lines.", "First goes on.", "a b | c", "it"]
+    assert told == text.replace("Two\nlines", "Two lines").replace("First\n   goes", "First goes")
 
 
 def test_it_stands_on_the_trimmers_site_alone(demo_sites: Path) -> None:

@@ -21,5 +21,5 @@ def render_guide(renderer: PageRenderer) -> list[Page]:
             in_menu=uri == START,
             weight=HELP_LAST,
         )
-        for uri, text in ((uri, guide_text(uri)) for uri in GUIDE)
+        for uri, text in ((uri, guide_text(uri, renderer.context.ways.naming.language.code)) for uri in GUIDE)
     ]

@@ -60,7 +60,7 @@ class PageRenderer:
 
     def _further_menu(self) -> list[tuple[str, str]]:
         """The practice's own pages, and the guide for the trimmer."""
-        guide = [(START, guide_text(START).title)] if self.private else []
+        guide = [(START, guide_text(START, self.context.ways.naming.language.code).title)] if self.private else []
         return [*own_menu(self.own), *guide]
 
     def phrase(self, key: str, **facts: str) -> str:

@@ -1,25 +1,52 @@
-"""The guide for the trimmer: plain Markdown among the templates; its links lead from file to file, as on a site."""
+"""The guide for the trimmer: plain Markdown among the templates; its links lead from file to file, as on a site.
+
+In another language its paragraphs come from a catalog; addresses of its parts stay as in English, so that links hold.
+"""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 from markdown.extensions.fenced_code import FencedCodeExtension
 
+from recordgen.language.catalogs import ENGLISH_CODE, Catalog, catalog_of
 from recordgen.packaged import packaged
 from recordgen.records.pages.markdown import Link, PageText, render_page
+from recordgen.site.prose.in_language import in_language
 from recordgen.site.prose.sections import Sections
 
 FOLDER = "guide"
 START = f"{FOLDER}/start.md"
 # In the order in which they are read.
 GUIDE = (START, *(f"{FOLDER}/{name}.md" for name in ("first-week", "tasks", "trouble", "commands", "data")))
+# The terminal answers in English.
+_ANSWER = '<code class="language-text"'
 
 
 @cache
-def guide_text(uri: str) -> PageText:
-    """A page of the guide. uri: its place in a site, such as guide/start.md, and in the folder of the templates too."""
+def guide_text(uri: str, code: str = ENGLISH_CODE) -> PageText:
+    """A page of the guide in a language.
+
+    uri: its place in a site, such as guide/start.md, and in the folder of the templates too.
+    """
+    english = _rendered(guide_source(uri))
+    if code == ENGLISH_CODE:
+        return english
+    other = _rendered(guide_source(uri, catalog_of(code)))
+    html = other.html.replace(_ANSWER, f'{_ANSWER} lang="{ENGLISH_CODE}"')
+    for told, heading in zip(other.headings, english.headings, strict=True):
+        html = html.replace(f'id="{told}"', f'id="{heading}"', 1)
+    return replace(other, html=html, headings=english.headings)
+
+
+def guide_source(uri: str, catalog: Catalog | None = None) -> str:
+    """The Markdown of a page of the guide, in the language of a catalog."""
     source = (packaged() / "site_templates" / "pages" / uri).read_text("utf-8")
+    return in_language(source, catalog) if catalog else source
+
+
+def _rendered(source: str) -> PageText:
     return render_page(source, _leading, [FencedCodeExtension(), Sections()])
 
 
