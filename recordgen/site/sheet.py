@@ -35,15 +35,18 @@ from recordgen.site.tracing.page import tracings_of
 # JSON hold all.
 MOST = {
     "words": 420,
-    "cautions": 4,
+    "cautions": 3,
+    "also_open": 6,
+    "findings": 4,
     "grades": 5,
     "events": 4,
-    "changed": 9,
+    "changed": 7,
+    "rows": 20,
     "visits": 20,
     "entries": 4,
     "closed": 6,
     "amended": 4,
-    "tracings": 2,
+    "tracings": 4,
 }
 # As it stands in the template of a sheet that stands alone.
 GENERATOR = b'<meta name="generator" content="recordgen sheet">'
@@ -79,6 +82,7 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "figures_of": lambda row, figures: naming.figures(figures_of(row, figures)),
         "change_of": lambda measure, step: change_of(naming, measure, step),
         "day_tiny": naming.language.tiny_day,
+        "month_tiny": lambda day: f"{naming.language.short_month(day)} {day.year % 100:02}",
         "days_tiny": lambda first, last: days_tiny(naming, first, last),
         "month_mm": lambda mm_per_day: naming.figures(month_mm(mm_per_day)),
         "css_text": css_text,

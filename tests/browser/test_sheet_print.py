@@ -17,7 +17,10 @@ from pypdf import PdfReader
 from recordgen.site.engine import write_site
 from recordgen.site.model import Site
 from tests.conftest import RECORDS
-from tests.support.sheets import demo_alone, demo_horses, demo_summary, sheet_page
+from tests.support.full_visits import heavy
+from tests.support.horse_records import WAYS
+from tests.support.sheets import alone, demo_alone, demo_horses, demo_summary, sheet_page
+from tests.support.small_text import SMALL_TEXT, SMALLEST_TEXT_PX
 
 Scheme = Literal["light", "dark"]
 HORSES = ["bramble", "pippin"]
@@ -31,7 +34,8 @@ PRINTED_PX = round(190 / 25.4 * 96)
 OVERFLOWING = """() => [...document.querySelectorAll('.rg-sheet :is(td, th, li, dd, p, .rg-sheet-step)')]
   .filter(one => one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).display !== 'inline')
   .map(one => one.textContent.trim().slice(0, 40))"""
-SMALLEST_TEXT_PX = 10.9
+# 8 points, in pixels of a 96th of an inch. Judgement
+SMALLEST_ON_PAPER_PX = 8 / 72 * 96 - 0.1
 
 
 @pytest.fixture(scope="module")
@@ -42,7 +46,8 @@ def places(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
         (folder / f"{slug}.html").write_text(demo_alone(slug), "utf-8")
     pages = tuple(sheet_page(slug, f"{name}.md") for slug, name in IN_SITE.items())
     write_site(Site("willowmere", "Willowmere", pages), folder / "site", RECORDS)
-    files = {slug: folder / f"{slug}.html" for slug in demo_horses()}
+    (folder / "heavy.html").write_text(alone(heavy(), WAYS), "utf-8")
+    files = {slug: folder / f"{slug}.html" for slug in (*demo_horses(), "heavy")}
     files |= {f"site {slug}": folder / "site" / f"{name}.html" for slug, name in IN_SITE.items()}
     return {name: file.as_uri() for name, file in files.items()}
 
@@ -95,10 +100,11 @@ def close(text: str) -> str:
         ("site bramble", "light"),
         ("site pippin", "light"),
         ("site pippin", "dark"),
+        ("heavy", "light"),
     ],
 )
 def test_two_pages_of_a4(press: Press, name: str, scheme: Scheme) -> None:
-    """And a third with the tracings; alone and inside a site, whatever the reader chose."""
+    """And a third with the tracings; alone and inside a site, whatever the reader chose and however much was found."""
     pages = press.printed(name, scheme).pages
     starts = [number for number, text in enumerate(press.texts(name), start=1) if "Latest tracings" in text]
 
@@ -120,19 +126,21 @@ def test_no_row_is_cut_between_pages(press: Press, name: str) -> None:
     """All words of a row, a line of a list or a heading stand on one page, in a stretch."""
     pages = [close(text) for text in press.texts(name)]
     with opened(press.browser, press.places[name]) as page:
-        rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.textContent)")
+        page.emulate_media(media="print")
+        rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.innerText)")
 
     assert len(rows) > 40
     assert [row for row in rows if not any(close(row) in text for text in pages)] == []
 
 
-@pytest.mark.parametrize("name", [*HORSES, "moss", "tansy", "site bramble"])
+@pytest.mark.parametrize("name", [*HORSES, "moss", "tansy", "site bramble", "heavy"])
 def test_nothing_runs_over_its_cell_on_paper(browser: Browser, places: dict[str, str], name: str) -> None:
-    """No text is wider than its place at the width of the paper."""
+    """No text is wider than its place at the width of the paper, nor smaller than 8 pt."""
     with opened(browser, places[name], width=PRINTED_PX) as page:
         page.emulate_media(media="print")
 
         assert page.evaluate(OVERFLOWING) == []
+        assert page.evaluate(SMALL_TEXT, SMALLEST_ON_PAPER_PX) == []
         assert page.evaluate("document.documentElement.scrollWidth") <= PRINTED_PX
 
 

@@ -17,9 +17,9 @@ from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.naming import MONTH_DAYS
 from recordgen.language.spoken import ENGLISH
 from recordgen.records.models.names import FEET, Foot
-from recordgen.site.sheet import css_text
+from recordgen.site.sheet import MOST, css_text
 from tests.conftest import RECORDS
-from tests.support.full_visits import sheet
+from tests.support.full_visits import heavy, sheet
 from tests.support.horse_records import WAYS, visit
 from tests.support.pages import text_of
 from tests.support.sheets import alone, demo_alone, demo_horses, demo_sheet, demo_summary, demo_ways, soup_of
@@ -39,8 +39,15 @@ def figures_in(text: str) -> list[float]:
 
 
 def on_paper(slug: str) -> list[SheetRow]:
-    """The rows that have a line of the sheet, those with the tracings last."""
-    return sorted((row for row in demo_sheet(slug).rows if row.on_paper), key=lambda row: row.with_tracings)
+    """The rows that have a line of the sheet's tables, those with the tracings last."""
+    rows = demo_sheet(slug).rows
+    of_visits = [row for row in rows if not row.with_tracings and row.in_table]
+    return [*of_visits[: MOST["rows"]], *[row for row in rows if row.with_tracings and row.on_paper][: MOST["rows"]]]
+
+
+def month(day: date) -> str:
+    """A month where there is hardly any room: Oct 26."""
+    return f"{ENGLISH.short_month(day)} {day:%y}"
 
 
 def measure_cells(slug: str) -> list[tuple[SheetRow, dict[Foot, Tag]]]:
@@ -111,7 +118,7 @@ def _tells(step: Step | None, shown: Tag, digits: int) -> None:
     change, day = text.split(" ", 1)
 
     assert figure(change) == near(step.change, digits)
-    assert day == ENGLISH.tiny_day(step.since)
+    assert day == month(step.since)
 
 
 @pytest.mark.parametrize("slug", BOTH)
@@ -129,12 +136,12 @@ def test_what_changed_is_marked(slug: str) -> None:
     assert marks.keys() == changed.keys()
     for key, mark in marks.items():
         assert mark[0] == ("↓" if changed[key].change < 0 else "↑")
-        assert mark.endswith(f" since {ENGLISH.tiny_day(changed[key].since)}")
+        assert mark.endswith(f", {month(changed[key].since)}")
 
 
 @pytest.mark.parametrize("slug", BOTH)
 def test_way_and_error_stand_beside_each_measure(slug: str) -> None:
-    """The way, the sd, whether it is assumed or published, and the smallest real change."""
+    """The way, the sd, whether it is published or of own readings, and the smallest real change."""
     lines = soup_of(demo_alone(slug)).select(".rg-sheet-measures tbody th small")
     rows = on_paper(slug)
     for row, line in zip(rows, lines, strict=True):
@@ -142,7 +149,9 @@ def test_way_and_error_stand_beside_each_measure(slug: str) -> None:
 
         assert way == ", ".join(row.ways)
         assert figures_in(sd.replace("–", " "))[0] == near(row.sd[0], 1)
-        assert sd.endswith(", ".join({"own": "own readings"}.get(one, one) for one in row.errors))
+        assert re.sub(r"^sd [\d.–]+ ?", "", sd) == " ".join(
+            {"own": "own readings"}.get(one, one) for one in row.errors if one != "assumed"
+        )
         assert figures_in(real.replace("–", " "))[0] == near(row.real_from[0], 1)
 
 
@@ -198,9 +207,9 @@ def test_cautions_closed_tell_how_and_by_whom() -> None:
     text = text_of(found, "#closed")
 
     assert "None is open" in text_of(found, "#cautions")
-    for one in closed[:6]:
+    for one in closed[: MOST["closed"]]:
         assert f"{ENGLISH.tiny_day(one.since)} to {ENGLISH.tiny_day(one.ended)} : {one.seen}" in text
-    assert f"And {len(closed) - 6} that ended earlier." in text
+    assert f"And {len(closed) - MOST['closed']} that ended earlier." in text
     assert "Ended by the vet, Imogen Sayle" in text
 
 
@@ -244,15 +253,39 @@ def test_a_plan_that_ended_is_not_told_as_running() -> None:
 
 
 def test_no_open_caution_is_left_out() -> None:
-    """Of very many the most urgent stand on the first page, and every other one on the second."""
+    """Of very many the most urgent stand on the first page, the next on the second, and all others by their names."""
     foot = {"pulse": "strong", "heat": True, "sole": {"sensitive": True}}
     one = sheet(visit("2026-10-14", left_fore=foot, right_fore=foot, left_hind=foot))
     found = soup_of(alone(one, WAYS))
     shown, rest = text_of(found, "#cautions"), text_of(found, "#also-open")
 
-    assert len(one.summary.cautions) > 6
-    assert all(caution.seen in shown for caution in one.summary.cautions[:4])
-    assert all(caution.seen in rest for caution in one.summary.cautions[4:])
+    first, named = MOST["cautions"], MOST["cautions"] + MOST["also_open"]
+    cautions = one.summary.cautions
+    assert len(cautions) > named
+    assert all(caution.seen in shown for caution in cautions[:first])
+    assert all(caution.seen in rest for caution in cautions[first:named])
+    assert all(WAYS.naming.caution(caution.rule) in rest for caution in cautions[named:])
+
+
+def test_no_finding_is_left_out() -> None:
+    """Of very many at a foot the first stand under its picture, all others on the second page."""
+    one = heavy()
+    found = soup_of(alone(one, WAYS))
+    shown, rest = text_of(found, "#seen"), text_of(found, "#also-seen")
+    left_fore = one.summary.feet["left_fore"].findings
+
+    assert "And 4 more, on the second page." in shown
+    assert all(finding.text in shown for finding in left_fore[: MOST["findings"]])
+    assert all(finding.text in rest for finding in left_fore[MOST["findings"] :])
+
+
+def test_no_measure_is_left_out() -> None:
+    """What has no row of the table is listed under it with its last values."""
+    found, one = soup_of(alone(heavy(), WAYS)), heavy()
+    listed = text_of(found, "#measures > p")
+
+    assert "crack at the toe, mm: left fore 20, right fore 20, left hind 20, right hind 20" in listed
+    assert [row.measure.zone for row in one.rows if not row.with_tracings and not row.in_table].count(None) == 0
 
 
 def test_few_visits_have_no_charts() -> None:

@@ -61,6 +61,11 @@ class SheetRow:
         return words.headline and (zone is None or any(beyond))
 
     @property
+    def in_table(self) -> bool:
+        """Whether it has a row of the table: of the wall's zones, only what is told to have changed; more is listed."""
+        return self.changed or self.measure.zone is None
+
+    @property
     def errors(self) -> tuple[Known, ...]:
         """Where the errors of the latest readings come from, each once."""
         return tuple(dict.fromkeys(one.error for one in self.taken.values()))
