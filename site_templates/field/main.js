@@ -35,7 +35,9 @@ const start = async () => {
   await openStore();
   await Promise.all(DB.stores.map((name) => readAll(name).catch(() => {})));
   look();
-  addEventListener("hashchange", () => { document.getElementById("over").replaceChildren(); render(); });
+  addEventListener("hashchange", () => { over(); render(); });
+  // A value half out of its strip comes in sight where the keyboard is; under a finger nothing moves.
+  addEventListener("focusin", ({ target }) => target.closest(".strip") && target.matches(":focus-visible") && target.scrollIntoView({ block: "nearest", inline: "nearest" }));
   render();
   document.body.dataset.ready = "yes";
   keepPage().then((kept) => { memory.meta.set("page_kept", kept); document.body.dataset.offline = kept ? "yes" : "no"; });

@@ -67,12 +67,17 @@ const nowWords = (value, last, covered) => {
   return words("last_now", { last: figure(last[0]), now: figure(value), difference: `${difference > 0 ? "+" : ""}${figure(difference)}` });
 };
 
+// What lies over the page, or nothing; under a sheet no key and no screen reader gets to the rest.
+const over = (...inside) => {
+  document.getElementById("over").replaceChildren(...inside);
+  for (const one of document.body.children) if (!["say", "over"].includes(one.id)) one.inert = inside.length > 0;
+};
+
 // A sheet from below; closed by its button, by a tap outside and by Escape. What was entered stays.
 const sheet = (title, fill, done = () => {}) => {
-  const over = document.getElementById("over");
   const before = document.activeElement?.dataset?.key;
   const close = () => {
-    over.replaceChildren();
+    over();
     document.removeEventListener("keydown", escape);
     done();
     render();
@@ -86,13 +91,13 @@ const sheet = (title, fill, done = () => {}) => {
     body.scrollTop = scrolled;
     settleStrips(body);
   };
-  over.replaceChildren(
+  over(
     h("div", { class: "veil", onclick: close }),
     h("section", { class: "sheet", role: "dialog", "aria-modal": "true", "aria-label": title },
       h("header", {}, h("h2", { tabindex: -1 }, title), button(words("close"), "sheet-close", close, { class: "go" })), body));
   again();
   document.addEventListener("keydown", escape);
-  over.querySelector("h2").focus();
+  document.querySelector("#over h2").focus();
 };
 const settleStrips = (around) => {
   for (const middle of around.querySelectorAll(".strip [data-middle]")) {

@@ -86,7 +86,11 @@ const attempt = async (kind, typed, otherwise) => {
   field.select();
 };
 
-const submit = () => { if (normal(field.value)) attempt("pass", field.value, "wrong"); };
+const submit = () => {
+  if (normal(field.value)) return attempt("pass", field.value, "wrong");
+  tell("empty");
+  field.focus();
+};
 const address = readAddress();
 
 const begin = async () => {

@@ -15,9 +15,12 @@ const traceSheets = (root, data, draft, words) => {
   const button = (text, key, onclick, kind = "") => h("button", { type: "button", className: kind, "data-key": key, onclick }, text);
 
   let last = null;
+  // Under a sheet no key and no screen reader gets to the rest.
+  const restIsOut = (out) => { for (const one of root.children) one.inert = out; };
   const close = () => {
     root.querySelector(".sheet")?.remove();
     root.querySelector(".veil")?.remove();
+    restIsOut(false);
     last?.focus();
     last = null;
   };
@@ -26,6 +29,7 @@ const traceSheets = (root, data, draft, words) => {
     last = document.activeElement;
     const sheet = h("section", { className: "sheet", role: "dialog", "aria-modal": "true", "aria-label": title, tabIndex: -1 }, h("h2", {}, title), inside);
     sheet.addEventListener("keydown", (event) => { if (event.key === "Escape") close(); });
+    restIsOut(true);
     root.append(h("div", { className: "veil", onclick: close }), sheet);
     sheet.focus();
     return sheet;

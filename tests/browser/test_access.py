@@ -52,6 +52,6 @@ def test_what_would_be_missed_is_found(page: Page) -> None:
     )
     stops = [one.rsplit(">", 1)[1] for one in unseen_stops(page)]
 
-    assert stops == [" has no ring", " is not seen", " is covered by "]
+    assert stops == [" has no ring", " is not seen", " is covered by DIV"]
     assert [one.rsplit(" ", 1)[1] for one in faint_marks(page)] == ["1.92"]
     assert "P. longer than its place: cut at its side" in cut_off(page)

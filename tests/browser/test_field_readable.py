@@ -8,9 +8,11 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
+from tests.support.access import COLOUR_RULES, SIZE_RULES, violations
 from tests.support.field import Hand, opened, phone
 from tests.support.field_tracing import photographed, tracing
 from tests.support.readable import faint_texts, small_targets, width_of
+from tests.support.seen import unseen_stops
 from tests.support.tracing_screen import PUT, marks_of
 
 SHEETS = (
@@ -110,6 +112,21 @@ def test_every_screen_can_be_read_and_tapped(
     context.close()
 
     assert (found, hand.said) == ({}, [])
+
+
+def test_nobody_is_kept_out_of_any_screen(browser: Browser, field_address: str) -> None:
+    """By keyboard and screen reader too. Source: WCAG 2.2, levels A and AA, by axe-core, but for what is held above."""
+    context = phone(browser)
+    hand = opened(context, field_address)
+    without = (*COLOUR_RULES, *SIZE_RULES)
+    found = {
+        name: told
+        for name in walked(hand)
+        if (told := [*violations(hand.page, without=without), *unseen_stops(hand.page)])
+    }
+    context.close()
+
+    assert found == {}
 
 
 def _wide(hand: Hand, width: int) -> list[str]:

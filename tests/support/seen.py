@@ -11,15 +11,22 @@ LEAST_CONTRAST = 3.0
 _STOPS = """() => {
   const stops = "a[href], button, input, select, textarea, summary, [tabindex]:not([tabindex='-1'])";
   const inside = (at, most) => Math.min(Math.max(at, 0), most - 1);
+  // A box for a file shows as its label, and a part of a drawing by its line.
+  const shownAs = (one) => (one.type === "file" && one.closest("label")) || one.ownerSVGElement || one;
+  const line = (one) => (one.ownerSVGElement ? getComputedStyle(one.firstElementChild).strokeWidth : "");
   const faults = (one) => {
-    const box = one.getBoundingClientRect(), style = getComputedStyle(one);
+    const shown = shownAs(one), box = shown.getBoundingClientRect(), style = getComputedStyle(shown), drawn = line(one);
     const at = [inside(box.left + box.width / 2, innerWidth), inside(box.top + box.height / 2, innerHeight)];
-    const there = document.elementFromPoint(...at), mine = [one, ...(one.labels || [])];
-    const seen = one.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && box.width > 1;
+    const there = document.elementFromPoint(...at), mine = [shown, ...(one.labels || [])];
+    const seen = shown.checkVisibility({ opacityProperty: true, visibilityProperty: true }) && box.width > 1;
     const free = mine.some((part) => part.contains(there) || there?.contains(part));
     const ring = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2 || style.boxShadow !== "none";
-    return [seen || "is not seen", free || `is covered by ${there?.className}`, ring || "has no ring"]
-      .filter((told) => told !== true);
+    one.blur();
+    return [
+      seen || "is not seen",
+      free || `is covered by ${there?.tagName}`,
+      ring || line(one) !== drawn || "has no ring",
+    ].filter((told) => told !== true);
   };
   return [...document.querySelectorAll(stops)].reverse().flatMap((one) => {
     one.focus();
