@@ -12,11 +12,6 @@ from recordgen.records.models.names import CareClass
 AGED_FROM_YEARS = 20
 
 
-def years_old(born: date, day: date) -> int:
-    """Whole years from birth to a day; a horse born on 29 February has its birthday on 1 March in other years."""
-    return day.year - born.year - ((day.month, day.day) < (born.month, born.day))
-
-
 def months_old(born: date, day: date) -> int:
     """Whole months from birth to a day."""
     return 12 * (day.year - born.year) + day.month - born.month - (day.day < born.day)
@@ -28,7 +23,7 @@ def care_class(horse: Horse, day: date) -> CareClass:
     Mules count as horses. An animal of which only the year of birth is told counts as young as it can be; one whose
     birth is not told counts as an adult.
     """
-    years = years_old(horse.born.youngest(day), day) if horse.born else None
+    years = horse.born.years_on(day) if horse.born else None
     if years is not None and years < 1:
         return "foal"
     if horse.kind == "donkey":

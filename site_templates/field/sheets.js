@@ -2,7 +2,7 @@
 const EMPTY_CHOICE = "?";
 
 const field = (draft, foot, given, path, again) => {
-  const entry = onItsScale(draft, foot, given, path);
+  const entry = ofItsSize(draft, onItsScale(draft, foot, given, path));
   const whole = foot ? ["feet", foot, ...path] : path;
   const value = at(draft.record, whole);
   const last = foot ? lastOf(draft, foot, path) : undefined;
@@ -26,6 +26,12 @@ const onItsScale = (draft, foot, entry, path) => {
   if (!entry.scales) return entry;
   const range = entry.scales[at(draft.record, [...(foot ? ["feet", foot] : []), ...path.slice(0, -1), "scale"])];
   return range ? { ...entry, possible: range, likely: range } : { ...entry, likely: [1, 0] };
+};
+
+// What is likely goes by the animal, where it is known what it is.
+const ofItsSize = (draft, entry) => {
+  const range = entry.likely_of?.[horseOf(draft)?.size];
+  return range ? { ...entry, likely: range } : entry;
 };
 
 const numberField = (entry, value, last, key, set, seen) => h("div", { class: "measure" },

@@ -4,8 +4,9 @@ from datetime import date
 
 import pytest
 
-from recordgen.hoof.age_class import care_class, months_old, years_old
+from recordgen.hoof.age_class import care_class, months_old
 from recordgen.hoof.due import usual_weeks
+from recordgen.records.models.fields import years_between
 from tests.support.horse_records import REFERENCE, horse, practice
 
 
@@ -23,7 +24,7 @@ from tests.support.horse_records import REFERENCE, horse, practice
 )
 def test_years_old(born: str, day: str, expected: int) -> None:
     """A year is full on the birthday; one born on 29 February has it on 1 March in other years."""
-    assert years_old(date.fromisoformat(born), date.fromisoformat(day)) == expected
+    assert years_between(date.fromisoformat(born), date.fromisoformat(day)) == expected
 
 
 @pytest.mark.parametrize(

@@ -113,7 +113,7 @@ def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_tim
     first = alike[0]
     again = next((one for one in alike[1:] if same_picture(first, one)), None)
     hand = (hand_error_px(first, again) if again else None) or first.error_px(usual_error) * hand_times
-    plain, figures = landmarks(first, picked(first)), reckon(first, hand)
+    plain, figures = landmarks(first, picked(first)), reckon(first.by_hand_of(usual_error), hand)
     lacking = {
         name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)
         for group in COMPUTED[first.view]

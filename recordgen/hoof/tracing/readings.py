@@ -160,11 +160,16 @@ def pictures_apart(
     """
     for (first, one), (second, other) in combinations(enumerate(found.tracings), 2):
         if (one.view, one.moment) == (other.view, other.moment):
-            figures = [reckon(tracing, tracing.error_px(usual_error) * hand_times) for tracing in (one, other)]
+            figures = [_reckoned(tracing, usual_error, reckon, hand_times) for tracing in (one, other)]
             told = [_apart(measure, (first, one), (second, other), figures) for measure in measures]
             worst = max((pair for pair in told if pair), key=lambda pair: pair[0], default=None)
             if worst and worst[0] >= 1:
                 yield worst[1]
+
+
+def _reckoned(tracing: Tracing, usual_error: float, reckon: Reckon, hand_times: float) -> Mapping[str, Figure]:
+    told = tracing.by_hand_of(usual_error)
+    return reckon(told, told.error_px() * hand_times)
 
 
 def _apart(

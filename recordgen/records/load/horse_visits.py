@@ -25,6 +25,7 @@ from recordgen.records.checks.copies import print_of, twice
 from recordgen.records.checks.records import horse_problems, visit_problems
 from recordgen.records.checks.references import ended_in_vain, unknown_in_visit
 from recordgen.records.checks.seen import note_seen
+from recordgen.records.checks.sizes import size_problems
 from recordgen.records.checks.trims import trim_problems
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.on_demand import Packed
@@ -102,7 +103,8 @@ class VisitReader:
     def read(self, folder: HorseFolder) -> VisitsRead:
         """The visits of one horse, read and looked over; kept for the next time where nothing is wrong."""
         walk = Walk(self.root)
-        visits = [visit for day in folder.days if (visit := self._visit(walk, day))]
+        horse = folder.file.record if folder.file else None
+        visits = [visit for day in folder.days if (visit := self._visit(walk, day, horse))]
         self._look_over(walk, folder, visits)
         in_order = sorted(visits, key=lambda visit: (visit.record.date, visit.file.stem))
         filled = tuple(visit for visit in in_order if not visit.record.is_blank)
@@ -114,7 +116,7 @@ class VisitReader:
             self._keep(folder, told, looked)
         return VisitsRead(looked, digests, Packed.of(filled))
 
-    def _visit(self, walk: Walk, path: Path) -> Written[Visit] | None:
+    def _visit(self, walk: Walk, path: Path, horse: Horse | None) -> Written[Visit] | None:
         if not walk.may_read(path):
             return None
         written, problems = read_as_far(path, walk.shown(path), Visit)
@@ -122,6 +124,7 @@ class VisitReader:
         if written:
             walk.problems.extend(visit_problems(written, path.name[:10], self.today))
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
+            walk.problems.extend(size_problems(written, horse))
         if written and self.reference:
             walk.problems.extend(unknown_in_visit(written, self.reference))
             note_seen(written, walk.problems, self.today, self.reference, written.record.date)

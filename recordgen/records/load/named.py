@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from recordgen.records.load.folders import SLUG, slug_of
+from recordgen.records.models.fields import without_quotes
 
 _NAME = re.compile(r"^name:[ \t]*(.*?)[ \t]*$", re.MULTILINE)
 # The name stands in the first lines; a longer file is not read to its end for it.
@@ -90,4 +91,4 @@ def _bare(text: str) -> str:
     """A value without its quotes and the remark behind it."""
     if text[:1] in ("'", '"') and (end := text.find(text[0], 1)) > 0:
         return text[1:end]
-    return re.split(r"\s+#", text, maxsplit=1)[0]
+    return without_quotes(re.split(r"\s+#", text, maxsplit=1)[0])

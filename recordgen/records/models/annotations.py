@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import types
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Annotated, Any, Literal, TypeGuard, Union, get_args, get_origin
 
@@ -14,6 +14,7 @@ from pydantic.fields import FieldInfo
 from recordgen.problems import Step
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import ZONES
+from recordgen.records.models.ranges import Likely
 
 
 def annotation_at(model: Any, steps: Sequence[Step]) -> Any:
@@ -74,12 +75,16 @@ def extra(info: FieldInfo | None) -> dict[str, Any]:
 
 @dataclass(frozen=True)
 class Range:
-    """From low to high a value is not asked about. unit: of both. basis: a source, common practice or a judgement."""
+    """From low to high a value is not asked about. unit: of both. basis: a source, common practice or a judgement.
+
+    by_class: the same for the classes of animals of which more is known.
+    """
 
     low: float
     high: float
     unit: str
     basis: str
+    by_class: Mapping[str, Likely] = field(default_factory=dict)
 
 
 def range_at(path: str) -> Range | None:
@@ -92,4 +97,5 @@ def range_at(path: str) -> Range | None:
     if "likely" not in found:
         return None
     low, high = found["likely"]
-    return Range(low, high, found["unit"], found["basis"])
+    by_class = {name: Likely(*one) for name, one in found.get("by_class", {}).items()}
+    return Range(low, high, found["unit"], found["basis"], by_class)

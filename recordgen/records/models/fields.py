@@ -5,7 +5,7 @@ from __future__ import annotations
 import calendar
 import datetime as dt
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Annotated, Any, NamedTuple
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, GetJsonSchemaHandler, WithJsonSchema
@@ -16,6 +16,8 @@ from pydantic_core import CoreSchema, PydanticCustomError
 from recordgen.days import days_meant
 from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
+from recordgen.records.models.names import SizeClass
+from recordgen.records.models.ranges import Likely
 
 # The national code has 38 bits: 2**38 - 1. Source: ISO 11784 (bit layout).
 LARGEST_CHIP_NUMBER = 274_877_906_943
@@ -70,6 +72,11 @@ class DaySpan(NamedTuple):
     last: dt.date
 
 
+def years_between(born: dt.date, day: dt.date) -> int:
+    """Whole years from birth to a day; a horse born on 29 February has its birthday on 1 March in other years."""
+    return day.year - born.year - ((day.month, day.day) < (born.month, born.day))
+
+
 class Birth(NamedTuple):
     """When an animal was born, as far as it is known: the first and the last day that it can have been."""
 
@@ -85,6 +92,10 @@ class Birth(NamedTuple):
     def youngest(self, day: dt.date) -> dt.date:
         """The day of birth by which it is youngest on a day; not after that day, but where it was born later."""
         return max(self.first, min(self.last, day))
+
+    def years_on(self, day: dt.date) -> int:
+        """Whole years on a day, as young as it can be."""
+        return years_between(self.youngest(day), day)
 
 
 class Record(BaseModel):
@@ -273,6 +284,17 @@ def end_turns(text: str) -> str:
     return text + "".join(reversed(ends))
 
 
+# Quotes of a word processor, which YAML takes for letters.
+CURLY = "“”„‟‘’‚‛«»"
+
+
+def without_quotes(text: str) -> str:
+    """Text less the quotes of a word processor that stand around all of it."""
+    plain = text.strip()
+    whole = len(plain) > 2 and plain[0] in CURLY and plain[-1] in CURLY and not {*plain[1:-1]} & {*CURLY}
+    return plain[1:-1].strip() if whole else text
+
+
 def _one_line(text: str) -> str:
     hidden = next((sign for sign in text if not is_visible(sign)), None)
     if hidden is not None:
@@ -327,7 +349,7 @@ Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
 _Words = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
 Text = Annotated[_Words, AfterValidator(end_turns)]
-OneLine = Annotated[_Words, AfterValidator(_one_line)]
+OneLine = Annotated[_Words, AfterValidator(_one_line), AfterValidator(without_quotes)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
 Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
 Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
@@ -341,13 +363,17 @@ def measured(
     default: Any = None,
     *,
     basis: str,
+    by_class: Mapping[SizeClass, Likely] | None = None,
 ) -> Any:
     """A field for a quantity: its unit, the range that is possible and the range that is likely.
 
     Outside `possible` a value is refused; outside `likely` it is asked about. Both: low and high in `unit`.
-    default: None where it may be left out, ... where it must be there. basis: where `likely` comes from (`basis.py`).
+    default: None where it may be left out, ... where it must be there. basis: where `likely` comes from (`ranges.py`).
+    by_class: what is likely for a class of animals, where that is known; `likely` holds where the class is not.
     """
     extra: JsonDict = {"unit": unit, "possible": list(possible), "likely": list(likely), "basis": basis}
+    if by_class:
+        extra["by_class"] = {name: [one.low, one.high, one.basis] for name, one in by_class.items()}
     told = description if unit in description.split() else f"{description} ({unit})"
     return Field(default, ge=possible[0], le=possible[1], description=told, json_schema_extra=extra)
 

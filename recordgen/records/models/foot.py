@@ -50,12 +50,22 @@ class Measures(Record):
     """Measures of one foot at one moment, before or after the trim."""
 
     toe_length: Millimetres | None = measured(
-        "mm", (20, 250), (45, 120), "middle of the front wall, from the hairline to the ground", basis=basis.TOE_LENGTH
+        "mm",
+        (20, 250),
+        (45, 120),
+        "middle of the front wall, from the hairline to the ground",
+        basis=basis.TOE_LENGTH,
+        by_class=basis.TOE_LENGTHS,
     )
     heel_height: Sides | None = told("each heel, from the hairline straight down to the ground (mm)")
     wall_height: Sides | None = told("the wall at its widest place, from the hairline straight down to the ground (mm)")
     toe_angle: Degrees | None = measured(
-        "degrees", (15, 90), (38, 70), "front wall to the ground", basis=basis.TOE_ANGLE
+        "degrees",
+        (15, 90),
+        (38, 70),
+        "front wall to the ground",
+        basis=basis.TOE_ANGLE,
+        by_class=basis.TOE_ANGLES,
     )
     heel_angle: Degrees | None = measured(
         "degrees", (5, 90), (20, 70), "heel wall to the ground", basis=basis.HEEL_ANGLE
@@ -68,13 +78,28 @@ class Measures(Record):
         "mm", (0, 100), (0, 45), "from the tip of the toe back to where the foot rolls over", basis=basis.JUDGEMENT
     )
     sole_length: Millimetres | None = measured(
-        "mm", (30, 250), (60, 170), "toe to the line across the heel buttresses, foot lifted", basis=basis.SOLE_LENGTH
+        "mm",
+        (30, 250),
+        (60, 170),
+        "toe to the line across the heel buttresses, foot lifted",
+        basis=basis.SOLE_LENGTH,
+        by_class=basis.SOLE_LENGTHS,
     )
     sole_width: Millimetres | None = measured(
-        "mm", (30, 250), (50, 170), "widest place of the sole, foot lifted", basis=basis.SOLE_WIDTH
+        "mm",
+        (30, 250),
+        (50, 170),
+        "widest place of the sole, foot lifted",
+        basis=basis.SOLE_WIDTH,
+        by_class=basis.SOLE_WIDTHS,
     )
     circumference: Millimetres | None = measured(
-        "mm", (100, 700), (180, 500), "tape around the hoof just below the hairline", basis=basis.JUDGEMENT
+        "mm",
+        (100, 700),
+        (180, 500),
+        "tape around the hoof just below the hairline",
+        basis=basis.JUDGEMENT,
+        by_class=basis.CIRCUMFERENCES,
     )
 
 

@@ -28,7 +28,7 @@ from recordgen.records.models.fields import (
     spell_as,
     told,
 )
-from recordgen.records.models.names import Foot, Kind, Zone, foot_named, zone_named
+from recordgen.records.models.names import Foot, Kind, SizeClass, Zone, foot_named, zone_named
 from recordgen.records.models.stable import SEEN, Contact, Left, SeenEntry
 from recordgen.records.yaml.read import Written
 
@@ -85,6 +85,7 @@ class Horse(Record):
     kind: TypedKind = told("horse, pony, donkey or mule; foal where it is a young horse, with its birth", "horse")
     sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
     born: Born | None = told("day, month or year of birth")
+    heavy: YesNo | None = told("whether it is of a heavy breed, such as a Shire; its feet are larger")
     height: Height | None = measured(
         "cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh", basis=basis.JUDGEMENT
     )
@@ -104,6 +105,18 @@ class Horse(Record):
     note: Text | None = told("about the horse, for the owner to read")
     private_note: Text | None = told("about the horse, for the trimmer alone")
     seen: tuple[SeenEntry, ...] = several(SEEN)
+
+    def size_class(self, day: dt.date) -> SizeClass | None:
+        """The class by which the size of its feet goes on a day; None where neither kind nor youth is told, or a mule.
+
+        Young animals go by age: foals to the first birthday, yearlings to the second, as young as they can be.
+        """
+        years = self.born.years_on(day) if self.born else None
+        if years is not None and years < 2:
+            return "foal" if years < 1 else "yearling"
+        if self.heavy:
+            return "heavy"
+        return self.kind if "kind" in self.model_fields_set and self.kind != "mule" else None
 
     @model_validator(mode="before")
     @classmethod

@@ -68,6 +68,9 @@ Kind = Literal["horse", "pony", "donkey", "mule"]
 # By age, and donkeys for themselves: what the usual interval and the usual growth go by.
 CareClass = Literal["foal", "yearling", "adult", "aged", "donkey"]
 
+# By age first, then by kind and build: what the size and the form of a foot go by.
+SizeClass = Literal["foal", "yearling", "donkey", "pony", "heavy", "horse"]
+
 FOOT_SPELLINGS: dict[str, Foot] = {
     **{foot: foot for foot in FEET},
     "near_fore": "left_fore",

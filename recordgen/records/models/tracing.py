@@ -333,6 +333,10 @@ class Tracing(Record):
         """Whether its scale lay where the foot was measured; without one, shares and angles alone are known."""
         return self.scale is not None and self.scale.lay == "on foot"
 
+    def by_hand_of(self, usual: float) -> Tracing:
+        """The same with its hand's error told. usual: of a hand where the tracing tells none, px at 1000 px wide."""
+        return self if self.hand_error is not None else self.model_copy(update={"hand_error": usual})
+
     def error_times(self) -> dict[str, float]:
         """How much larger than usual in this tracing the error of a landmark is that was picked otherwise."""
         usual = HAND_ERROR if self.hand_error is None else self.hand_error

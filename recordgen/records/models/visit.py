@@ -63,8 +63,14 @@ def _step(scale: str, grade: float) -> None:
         )
 
 
+# Typed for a horse that showed no lameness; on which scale it was looked at is not told by that.
+_SOUND = ("none", "no", "sound")
+
+
 def _with_scale(typed: Any) -> str:
-    """The scale and the grade that a text such as AAEP 2 holds, as a record; empty where it does not hold both."""
+    """The scale and the grade of a text such as AAEP 2 or none, as a record; empty where both cannot be told."""
+    if str(typed).strip().lower() in _SOUND:
+        return "{scale: AAEP, grade: 0}"
     words = str(typed).split()
     scale = next((one for one in LAMENESS_SCALES if words[:-1] == one.split()), None)
     return f"{{scale: {scale}, grade: {words[-1]}}}" if scale and words[-1].replace(".", "", 1).isdigit() else ""

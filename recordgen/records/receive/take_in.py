@@ -207,7 +207,8 @@ class TakingIn:
         known = self.seen.visits.get(visit.id)
         if known and known.begun and decision.file and not decision.text and not self.dry_run:
             # A run that was killed just after it gave the file its name left the part that it wrote.
-            clear_parts(folder / decision.file)
+            with writing(folder / decision.file, "The visit was not taken in"):
+                clear_parts(folder / decision.file)
         with self._undone_if_refused(visit, folder) as placed:
             self._keep(visit, _begun(entry, known))
             if found.new_name:

@@ -40,7 +40,8 @@ def schema(kind: FileKind) -> Schema:
     """The JSON Schema (2020-12) of one kind of file, the same on every run.
 
     Descriptions carry the unit; `minimum` and `maximum` hold for plain numbers, in that unit; `x-unit`, `x-likely`
-    and `x-basis` tell the unit, the range that is not asked about, and where that range comes from.
+    and `x-basis` tell the unit, the range that is not asked about, and where that range comes from;
+    `x-likely-by-class` the same for foals, yearlings, donkeys, ponies, heavy horses and horses.
     """
     made = MODELS[kind].model_json_schema()
     parts = {name: _object(name, part, ["object", "null"]) for name, part in sorted(made.pop("$defs", {}).items())}
@@ -101,6 +102,7 @@ def _range(folded: Schema) -> Schema:
         "x-unit": folded["unit"],
         "x-likely": folded["likely"],
         "x-basis": folded["basis"],
+        **({"x-likely-by-class": folded["by_class"]} if "by_class" in folded else {}),
     }
 
 

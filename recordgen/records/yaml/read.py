@@ -180,7 +180,8 @@ def _records_in(value: Any) -> Iterator[tuple[Step | None, BaseModel]]:
 
 @cache
 def _likely(model: type[BaseModel]) -> dict[str, tuple[float, float]]:
-    return {name: extra(info)["likely"] for name, info in model.model_fields.items() if "likely" in extra(info)}
+    told = ((name, extra(info)) for name, info in model.model_fields.items())
+    return {name: one["likely"] for name, one in told if "likely" in one and "by_class" not in one}
 
 
 def _unlikely(found: Document, record: BaseModel, steps: tuple[Step, ...] = ()) -> Iterator[Problem]:
@@ -191,14 +192,21 @@ def _unlikely(found: Document, record: BaseModel, steps: tuple[Step, ...] = ()) 
         if name in likely:
             low, high = likely[name]
             if not low <= value <= high:
-                yield _unusual(found, type(record).model_fields[name], (*steps, name), value)
+                yield unusual(found, type(record).model_fields[name], (*steps, name), value, (low, high))
         elif not isinstance(value, str):
             for step, inner in _records_in(value):
                 yield from _unlikely(found, inner, (*steps, name) if step is None else (*steps, name, step))
 
 
-def _unusual(found: Document, info: FieldInfo, steps: tuple[Step, ...], value: float) -> Problem:
-    low, high = extra(info)["likely"]
+def unusual(
+    found: Document,
+    info: FieldInfo,
+    steps: tuple[Step, ...],
+    value: float,
+    likely: tuple[float, float],
+    of_whom: str = "",
+) -> Problem:
+    """The warning about a value outside what is likely. of_whom: for which animals it is, such as ' for ponies'."""
     name, unit = say_steps(found.typed(steps)), extra(info)["unit"]
-    message = f"{name}: {value:g} {unit} is outside {low:g} to {high:g}, so look again"
+    message = f"{name}: {value:g} {unit} is outside {likely[0]:g} to {likely[1]:g}{of_whom}, so look again"
     return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")

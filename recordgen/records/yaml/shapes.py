@@ -11,7 +11,7 @@ from pydantic import BaseModel, ValidationError
 from recordgen.nearest import nearest
 from recordgen.problems import Step, as_typed, is_visible
 from recordgen.records.models.annotations import bare, choices, inside, is_model
-from recordgen.records.yaml.slips import CURLY
+from recordgen.records.models.fields import CURLY
 from recordgen.records.yaml.unknown import MEANT_KEYS
 from recordgen.records.yaml.write import on_one_line
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from recordgen.problems import as_typed
+from recordgen.records.models.fields import CURLY
 
 Slip = tuple[int, int, str, str, str]  # line and column from 1, code, what is wrong, the way out
 
@@ -22,8 +23,6 @@ _COLON_WITHIN = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*): +(?P<text>[^
 _KEY_AND_NUMBER = re.compile(r"[a-z_]+: [0-9][^,:]*")
 # A list as other programs write it: with round points or numbers.
 _BULLET = re.compile(r"[ \t]*(?:[•‣◦·–—*]|[0-9]{1,2}[.)]) *(?P<text>[^\s].*)")
-# Quotes of a word processor, which YAML takes for letters.
-CURLY = "“”„‟‘’‚‛«»"
 
 
 def glued(text: str) -> tuple[str, str] | None:

@@ -57,6 +57,7 @@ def _horse(horse: HorseSummary, naming: Naming, words: Mapping[str, str]) -> dic
         "id": f"{horse.stable}/{horse.slug}",
         "name": one.name,
         "about": ", ".join(kind + born),
+        "size": one.size_class(horse.as_of),
         "last": horse.last_visit.isoformat() if horse.last_visit else None,
         "due": _due(horse),
         "weeks": visits[0].next.weeks if visits and visits[0].next else None,

@@ -56,7 +56,9 @@ def _entry(name: str, info: FieldInfo) -> Entry:
 def _kind(annotation: Any, info: FieldInfo | None = None) -> Entry:
     told = extra(info)
     if "unit" in told:
-        return {"kind": "number", **{key: told[key] for key in ("unit", "possible", "likely")}}
+        by_class = {name: one[:2] for name, one in told.get("by_class", {}).items()}
+        more = {"likely_of": by_class} if by_class else {}
+        return {"kind": "number", **{key: told[key] for key in ("unit", "possible", "likely")}, **more}
     if is_model(annotation):
         return {"kind": "group", "fields": list(_entries(annotation))}
     origin = get_origin(annotation)

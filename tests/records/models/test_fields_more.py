@@ -2,8 +2,12 @@
 
 from pathlib import Path
 
+import pytest
+from pydantic import ValidationError
+
 from recordgen.records.models.fields import microchip_fault, ueln_fault
 from recordgen.records.models.horse import Horse
+from recordgen.records.models.visit import Visit
 from tests.support.practice_folders import lines_of
 
 
@@ -39,3 +43,20 @@ def test_a_wrong_chip_is_a_problem_at_its_line(tmp_path: Path) -> None:
         "file.yaml:2:1: error: microchip: a microchip number has 15 digits; this has 5. "
         "Compare it with the passport and scan again, or leave microchip out."
     ]
+
+
+@pytest.mark.parametrize("typed", ["“Bramble”", "„Bramble“", "« Bramble »", " Bramble "])
+def test_a_word_processors_quotes_around_a_name_are_none_of_it(typed: str) -> None:
+    """Within it they stay."""
+    assert Horse.model_validate({"name": typed}).name == "Bramble"
+    assert Horse.model_validate({"name": "“Big” Bramble “B”"}).name == "“Big” Bramble “B”"
+
+
+@pytest.mark.parametrize("typed", ["none", "No", "sound"])
+def test_lameness_none_is_answered_with_the_line_to_write(typed: str) -> None:
+    """Grade 0, of a scale: which one it was looked at on is for the trimmer to say."""
+    with pytest.raises(ValidationError) as refused:
+        Visit.model_validate({"date": "2026-10-14", "lameness": typed})
+
+    (error,) = refused.value.errors()
+    assert (error["ctx"]["code"], error["ctx"]["write"]) == ("grade-without-scale", "{scale: AAEP, grade: 0}")

@@ -60,6 +60,14 @@ def test_the_hands_error_grows_with_the_image(tmp_path: Path, own: str, expected
     assert found.error_px(usual=2) == pytest.approx(expected)
 
 
+def test_an_error_of_its_own_is_held_against_that_of_the_practices_hand(tmp_path: Path) -> None:
+    """Where the tracing tells none; a touch of 6 px is twice as unsure as a hand of 3 px, and four times one of 1.5."""
+    found = tracing(tmp_path, text("frog_apex: [800, 612]", "hand_errors: {frog_apex: 6}"))
+
+    assert found.by_hand_of(3).error_times() == {"frog_apex": 2}
+    assert found.error_times() == {"frog_apex": 4}
+
+
 def test_the_table_names_every_landmark_of_the_model() -> None:
     """Each view has its names, and no field is left without a view."""
     others = {"view", "moment", "of", "file", "sha256", "image", "scale", "drawn", "model", "ridge", "hand_error"}

@@ -209,15 +209,15 @@ def test_a_foot_is_called_as_it_was_typed(tmp_path: Path) -> None:
 
 def test_an_unlikely_value_is_a_warning(tmp_path: Path) -> None:
     """It may stand if it is right."""
-    assert lines_of(tmp_path, FOOT + "    before: {toe_length: 130}\n") == [
-        "file.yaml:4:14: warning: feet, left_fore, before, toe_length: 130 mm is outside 45 to 120, so look again. "
+    assert lines_of(tmp_path, FOOT + "    before: {heel_angle: 75}\n") == [
+        "file.yaml:4:14: warning: feet, left_fore, before, heel_angle: 75 degrees is outside 20 to 70, so look again. "
         "It may stand if it is right."
     ]
 
 
 def test_one_wrong_value_does_not_hide_another(tmp_path: Path) -> None:
     """Errors and warnings of one file come in one run."""
-    text = FOOT + "    before: {toe_length: 130, toe_angle: 500}\n    landing: sideways\nnext: {weeks: many}\nx: 1\n"
+    text = FOOT + "    before: {heel_angle: 75, toe_angle: 500}\n    landing: sideways\nnext: {weeks: many}\nx: 1\n"
 
     assert sorted(problem.place.line for problem in problems_of(tmp_path, text)) == [4, 4, 5, 6, 7]
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from recordgen.hoof.age_class import care_class, months_old, years_old
+from recordgen.hoof.age_class import care_class, months_old
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
 from recordgen.hoof.cautions.rules.lameness import lameness
 
@@ -53,7 +53,7 @@ def deviation(seen: RuleContext) -> Answer:
     born, months = seen.horse.born, _months(seen)
     if months is not None and months < SHORT_MONTHS:
         return None
-    if born and years_old(born.youngest(seen.visit.date), seen.visit.date) >= YOUNG_YEARS:
+    if born and born.years_on(seen.visit.date) >= YOUNG_YEARS:
         return None
     return Raised({"what": seen.found.deviation}, follows="deviation-short")
 
