@@ -121,7 +121,7 @@ def leads_somewhere(page: Path, address: str) -> bool:
 @pytest.mark.parametrize("uri", GUIDE)
 @pytest.mark.parametrize("code", languages()[1:])
 def test_another_language_has_the_same_parts_links_and_lines(code: str, uri: str) -> None:
-    """What is typed and what is answered stays as it is, and so do addresses; all else is in the other language."""
+    """Keep what is typed, what is answered and addresses as they are; all else is in the other language."""
     english, other = guide_text(uri), guide_text(uri, code)
     told = guide_source(uri, catalog_of(code))
 
