@@ -16,7 +16,7 @@ from recordgen.problems import quoted, sentences
 # In the order of a trimmer's day; the heads stand in the help.
 GROUPS = {
     "Begin and change": ("init", "begin", "rename", "move", "end", "resume", "contact", "correct", "undo"),
-    "Write down a visit": ("visit", "field", "photo", "trace", "receive", "check", "seen", "commit"),
+    "Write down a visit": ("visit", "field", "photo", "trace", "outlines", "receive", "check", "seen", "commit"),
     "Read and find": ("list", "find", "build", "preview", "due", "rounds", "summary", "repeatability"),
     "Hand over": ("publish", "readers", "verify", "sheet", "share"),
     "Keep safe and join": ("backup", "fetch", "export"),

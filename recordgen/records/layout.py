@@ -8,6 +8,7 @@ practice.yaml
 <stable>/<horse>/photos/2026-10-14-left-fore-sole-before.jpg
 care/<note>.yaml                 a practice's own care notes
 pages/<page>.md                  its own pages for every site, with their pictures; <stable>/pages/ for one site
+outlines/own-3f2a9c1b.yaml       tables of usual outlines of a sole, made of its own tracings
 site_templates/…                 a practice's own words, pages, and frame of the pages
 received/…                       what phones handed over, as it came; never in git
 README.md, .gitignore, …         what `init` laid out for people, git and the editor
@@ -21,8 +22,9 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Literal
 
-from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
+from recordgen.records.load.folders import OUTLINES, OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
 from recordgen.records.models.horse import SHARED_FILE
+from recordgen.records.models.lines.shape_table import DIGITS, OWN
 from recordgen.records.pages.files import PAGES
 from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.names import parse_photo_name
@@ -36,11 +38,13 @@ Part = Literal[
     "photograph",
     "page",
     "care note",
+    "outlines",
     "template",
     "help for programs",
 ]
 
 _CARE_NOTE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\.yaml")
+_OUTLINES = re.compile(rf"{OWN}[0-9a-f]{{{DIGITS}}}\.yaml")
 _PAGE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*\.(md|jpg|jpeg|png|webp)")
 _HELP = re.compile(
     r"README\.md|\.gitignore|\.gitattributes|\.githooks/pre-commit|\.vscode/settings\.json|\.schemas/[a-z]+\.json"
@@ -77,6 +81,8 @@ def home_of(name: PurePath) -> Home | None:
         return Home("page")
     if parts[0] == "care" and len(parts) == 2 and _CARE_NOTE.fullmatch(parts[1]):
         return Home("care note")
+    if parts[0] == OUTLINES and len(parts) == 2 and _OUTLINES.fullmatch(parts[1]):
+        return Home("outlines")
     if parts[0] == "site_templates" and _TEMPLATES.fullmatch(text.removeprefix("site_templates/")):
         return Home("template")
     return None

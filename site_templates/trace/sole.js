@@ -1,7 +1,7 @@
-// The figures of a sole by the rules of recordgen/hoof/tracing (sole, polygons, mirror, wall_thickness); the hand's error
+// The figures of a sole by the rules of recordgen/hoof/tracing (sole, polygons, mirror, wall_thickness, concentric); the hand's error
 // is reckoned there alone. Points are [x, y] with y up.
 const traceSole = (() => {
-  const NEARLY_WIDEST = 0.98, LEVELS = 400, STEP = 3, FEWEST_PLACES = 3;
+  const NEARLY_WIDEST = 0.98, LEVELS = 400, STEP = 3, FEWEST_PLACES = 3, FAR_ENOUGH = 90;
   const ZONES = [["medial heel", -180, -115], ["medial quarter", -115, -70], ["medial toe quarter", -70, -25], ["toe", -25, 25], ["lateral toe quarter", 25, 70], ["lateral quarter", 70, 115], ["lateral heel", 115, 180]];
   const minus = (a, b) => [a[0] - b[0], a[1] - b[1]], dot = (a, b) => a[0] * b[0] + a[1] * b[1];
   const middleOf = (a, b) => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2], cross = (a, b) => a[0] * b[1] - a[1] * b[0];
@@ -109,7 +109,7 @@ const traceSole = (() => {
       if (!outer || !reach(white, middle, degrees)) continue;
       places.push([degrees, nearest([middle[0] + outer.far * outer.ray[0], middle[1] + outer.far * outer.ray[1]], white)]);
     }
-    return { ...ringZones(places), ...ringSides(places) };
+    return { ...ringZones(places), ...ringSides(places), ...concentric(places) };
   };
   const ringZones = (places) => Object.fromEntries(ZONES.flatMap((zone) => {
     const found = places.filter(([degrees]) => inZone(degrees, zone)).map(([, mm]) => mm);
@@ -121,6 +121,17 @@ const traceSole = (() => {
     if (!both.length) return {};
     const [medial, lateral] = [-1, 1].map((side) => mean(both.filter(([degrees]) => side * degrees > 0).map(([, mm]) => mm)));
     return { ring_medial_mm: medial, ring_lateral_mm: lateral, ring_difference_mm: lateral - medial };
+  };
+
+  // How far the wall stands outside the line that runs everywhere equally far from the white line, by zone and over all.
+  const concentric = (places) => {
+    const angles = places.map(([degrees]) => degrees), both = places.filter(([degrees]) => angles.includes(-degrees));
+    if (!angles.some((one) => one >= FAR_ENOUGH) || !angles.some((one) => -one >= FAR_ENOUGH)) return {};
+    const even = mean(both.map(([, mm]) => mm));
+    const held = ZONES.map((zone) => [zone[0], places.filter(([degrees]) => inZone(degrees, zone)).map(([, mm]) => mm - even)]).filter(([, off]) => off.length >= FEWEST_PLACES);
+    const zones = Object.fromEntries(held.map(([name, off]) => [`concentric_${name.replaceAll(" ", "_")}_mm`, mean(off)]));
+    const squares = held.reduce((sum, [, off]) => sum + off.length * mean(off) ** 2, 0), count = held.reduce((sum, [, off]) => sum + off.length, 0);
+    return { ...zones, concentric_mm: Math.sqrt(squares / count) };
   };
 
   const outline = (foot) => {

@@ -16,7 +16,7 @@ from tests.support.typed_tracings import tapped, typed
 
 TABLE = Path(__file__).parent / "cases.json"
 # Reckoned in Python alone, since the screen tells figures without their error.
-PYTHON_ALONE = ("best_mirror_match_percent", "turn_deg", "flare_", "concentric_")
+PYTHON_ALONE = ("best_mirror_match_percent", "turn_deg", "flare_")
 Values = dict[str, Any]
 
 

@@ -14,10 +14,12 @@ from recordgen.records.models.horse import SHARED_FILE
 
 # What phones handed over, as it came; stays on this computer.
 RECEIVED = "received"
-# Folders that are no stable and no horse: own templates, care notes and pages, photographs, and the sites built here.
-OWN_FOLDERS = {"site_templates", "care", "pages", "photos", "sites", RECEIVED}
+# Tables of usual outlines of a sole, made of the practice's own tracings.
+OUTLINES = "outlines"
+# Folders that are no stable and no horse: own templates, care notes, pages and outlines, photographs, sites built here.
+OWN_FOLDERS = {"site_templates", "care", "pages", OUTLINES, "photos", "sites", RECEIVED}
 # What lies beside the stables' folders and is read for each of them.
-SHARED = frozenset({"practice.yaml", "care", "pages", "site_templates"})
+SHARED = frozenset({"practice.yaml", "care", "pages", OUTLINES, "site_templates"})
 # How the names of picture files end.
 PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif", ".tif", ".tiff", ".bmp"}
 # The trimmer's own site has this name, so no stable can.

@@ -30,6 +30,7 @@ from recordgen.records.checks.trims import trim_problems
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.on_demand import Packed
 from recordgen.records.models.horse import Horse
+from recordgen.records.models.lines.shape_table import known_versions
 from recordgen.records.models.practice import VisitPrint
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
@@ -172,7 +173,7 @@ class VisitReader:
     def _shared(self) -> str:
         """The key of what the reading of each visit goes by."""
         tables = self.reference.model_dump_json() if self.reference else ""
-        return key_of(program_version(), self.usual, tables)
+        return key_of(program_version(), self.usual, tables, known_versions())
 
 
 def _digest(path: Path) -> bytes:

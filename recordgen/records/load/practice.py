@@ -23,6 +23,7 @@ from recordgen.records.checks.seen import note_seen
 from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
 from recordgen.records.load.horse_visits import HorseFolder, VisitReader, VisitsRead
 from recordgen.records.load.on_demand import RecordsOf, Shelf, WrittenVisits
+from recordgen.records.load.own_outlines import read_outlines
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFile, shared_problems
 from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.models.reference import Reference
@@ -134,6 +135,7 @@ class _Reader:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
             note_seen(file, self.walk.problems, self.today, self.reference)
         self.pages = self.own_pages(folder)
+        outlines = read_outlines(self.walk)
         names = self.walk.folders(folder, only)
         if not names:
             code, missing = "stable-missing", "there is no stable here yet"
@@ -145,7 +147,7 @@ class _Reader:
         usual = dict(file.record.methods) if file else {}
         records = self.with_visits(stables, VisitReader(folder, self.today, usual, self.reference, self.cache))
         self.walk.problems.extend(copied([horse for stable in records for horse in stable.horses]))
-        return Practice(folder, file.record, tuple(_with_earlier(records)), self.pages) if file else None
+        return Practice(folder, file.record, tuple(_with_earlier(records)), self.pages, outlines) if file else None
 
     def with_visits(self, stables: Sequence[_StableFolder], reader: VisitReader) -> list[StableRecord]:
         """The records of stables, the visits of their horses included."""

@@ -10,6 +10,7 @@ from pathlib import Path
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Trouble, quoted
 from recordgen.records.models.horse import Horse, Shared
+from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
@@ -65,12 +66,16 @@ class StableRecord:
 
 @dataclass(frozen=True)
 class Practice:
-    """A whole practice as read. pages: its own, for every site; those of a stable stand with the stable."""
+    """A whole practice as read. pages: its own, for every site; those of a stable stand with the stable.
+
+    outlines: the table by which soles are traced from now on.
+    """
 
     folder: Path
     file: PracticeFile
     stables: tuple[StableRecord, ...]
     pages: OwnPages = field(default_factory=OwnPages)
+    outlines: ShapeTable = SHIPPED
 
     @property
     def horses(self) -> tuple[HorseRecord, ...]:

@@ -14,6 +14,7 @@ from typing import Annotated, Any, Literal, NamedTuple
 from pydantic import (
     AfterValidator,
     Field,
+    PlainValidator,
     ValidationError,
     ValidationInfo,
     WithJsonSchema,
@@ -23,10 +24,11 @@ from pydantic import (
 from pydantic_core import InitErrorDetails, PydanticCustomError
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Step, counted
+from recordgen.problems import Step, counted, quoted
 from recordgen.records.models import ranges as basis
-from recordgen.records.models.fields import Millimetres, Number, Record, Text, Whole, measured, refusal, several, told
+from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
 from recordgen.records.models.lines.points import Image, Line, Point, Size, Spot
+from recordgen.records.models.lines.shape_table import DIGITS, OWN, Version, known_table, known_versions
 
 TracedView = Literal["side", "front", "sole"]
 TracedMoment = Literal["before", "after"]
@@ -80,8 +82,6 @@ OUTLINES = {"wall": Takes(7), "white_line": Takes(5)}
 # At so many places along the white line is told how far the picture's ridge lies from it, px, and no further than this
 # share of the picture's width. Judgement.
 RIDGE_PLACES, FURTHEST_RIDGE = 25, 0.05
-# The versions of the table of usual outlines that lines may follow.
-MODELS = (1,)
 
 Fault = tuple[tuple[Step, ...], PydanticCustomError]
 
@@ -102,6 +102,21 @@ def _checksum(text: str) -> str:
 Checksum = Annotated[str, AfterValidator(_checksum), WithJsonSchema({"type": "string", "pattern": "^[0-9a-f]{64}$"})]
 
 
+def _version(value: Any) -> Version:
+    text = str(value).strip()
+    if re.fullmatch("[0-9]{1,6}", text):
+        return int(text)
+    if not re.fullmatch(f"{OWN}[0-9a-f]{{{DIGITS}}}", text):
+        message = f"{quoted(text)} is no version of a table of outlines"
+        raise refusal("tracing-model-form", message, "Take it out, or copy the name of a file in outlines")
+    return text
+
+
+Model = Annotated[
+    Version,
+    PlainValidator(_version),
+    WithJsonSchema({"type": ["integer", "string"], "pattern": f"^{OWN}[0-9a-f]{{{DIGITS}}}$"}),
+]
 _SCALE_KEYS = ("from", "to", "length", "lay")
 
 
@@ -189,7 +204,7 @@ class Tracing(Record):
         "a length in the picture, such as {from: [100, 1100], to: [500, 1100], length: 100}; without one, no lengths"
     )
     drawn: Drawn = told("sole: how wall and white line run between their points; smooth takes 7 and 5", "straight")
-    model: Whole | None = told("where smooth: the version of the table of usual outlines that the lines follow")
+    model: Model | None = told("where smooth: the version of the table of usual outlines that the lines follow")
     hand_error: Number | None = measured(
         "px",
         (0.1, MOST_HAND_ERROR),
@@ -256,14 +271,13 @@ class Tracing(Record):
 
     @field_validator("model")
     @classmethod
-    def _known_model(cls, model: int | None, info: ValidationInfo) -> int | None:
+    def _known_model(cls, model: Version | None, info: ValidationInfo) -> Version | None:
         if model is not None and info.data.get("drawn") != "smooth":
             raise refusal("tracing-model-not-smooth", "only smooth lines follow a model", "Take it out")
-        if model is not None and model not in MODELS:
-            known = f"known here is {MODELS[-1]}"
-            raise refusal(
-                "tracing-model-unknown", f"there is no model {model}; {known}", "Trace it anew, or take it out"
-            )
+        if model is not None and known_table(model) is None:
+            message = f"there is no model {model}; known here: {', '.join(known_versions())}"
+            way_out = "Put its file back into outlines, trace it anew, or take it out"
+            raise refusal("tracing-model-unknown", message, way_out)
         return model
 
     @field_validator("ridge")

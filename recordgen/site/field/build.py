@@ -62,7 +62,7 @@ def write_field(
     wanted = [one for one in whole.practice.stables if not stables or one.slug in stables]
     known = [summarise_stable(one, ways, today) for one in wanted]
     own = whole.practice.folder / "site_templates"
-    for name, content in field_files(known, ways, today, key, own, sealed).items():
+    for name, content in field_files(known, ways, today, key, own, sealed, whole.practice.outlines).items():
         write_whole(folder / name, content)
 
 

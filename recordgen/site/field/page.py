@@ -15,6 +15,7 @@ from recordgen.hoof.rounds.rounds import Calendar, plan_of
 from recordgen.hoof.summary import StableSummary
 from recordgen.language.catalogs import catalog_of
 from recordgen.language.spoken import ENGLISH
+from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable
 from recordgen.records.models.names import FEET
 from recordgen.site.field.horses import done_before, rounds_known, stables_known
 from recordgen.site.field.sole_map import sole_map
@@ -58,15 +59,17 @@ def field_files(
     key: bytes = b"",
     own: Path | None = None,
     sealed: bool = False,
+    outlines: ShapeTable = SHIPPED,
 ) -> dict[str, bytes]:
     """The files of the field page for some stables as of a day, by name.
 
     key: whom what the phone hands over is sealed for, the practice's public key (P-256, 65 bytes); unsealed without.
     own: a practice's own folder of templates, whose files go before ours. sealed: whether the page will be sealed; the
     worker of the sealed site then keeps it on the device, and its lock runs beside the page's own script.
+    outlines: the table by which soles are traced.
     The same records and day give the same bytes.
     """
-    told = page_data(stables, ways, today, key, own) | {"sealed": sealed}
+    told = page_data(stables, ways, today, key, own, outlines) | {"sealed": sealed}
     data = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
     policy, words = SEALED_POLICY if sealed else POLICY, told["words"]
     head = head_texts(ways.naming.language, words)
@@ -86,7 +89,12 @@ def _manifest(title: str, own: Path | None) -> bytes:
 
 
 def page_data(
-    stables: Sequence[StableSummary], ways: Context, today: date, key: bytes = b"", own: Path | None = None
+    stables: Sequence[StableSummary],
+    ways: Context,
+    today: date,
+    key: bytes = b"",
+    own: Path | None = None,
+    outlines: ShapeTable = SHIPPED,
 ) -> dict[str, Any]:
     """The data of the page, as plain values: vocabulary, horses, rounds, words, the tracing screen's."""
     naming = ways.naming
@@ -109,5 +117,5 @@ def page_data(
         "care": {name: note.what for name, note in ways.reference.care.items()},
         "words": words,
         "names": names,
-        "tracing": screen_data(own, naming.language),
+        "tracing": screen_data(own, naming.language, outlines),
     }

@@ -11,14 +11,13 @@ import yaml
 
 from recordgen.language.catalogs import Catalog, catalog_of, table_in
 from recordgen.language.spoken import ENGLISH, Language
-from recordgen.records.models.lines.shape_table import FIRST_DEG, RING, STEP_DEG, VERSION, WALL
+from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
 from recordgen.site.single_page import page_with, read_part
 from recordgen.site.trace.photo import PhotoToTrace
 
 FOLDER = "trace"
-_TABLES = {"wall": WALL, "ring": RING}
 # In the order in which each needs the ones before it. All but the last stand in any page that shows the screen.
 SCREEN = (
     "lines.js",
@@ -43,9 +42,18 @@ POLICY = (
 )
 
 
-def trace_page(photo: PhotoToTrace, foot: str, own: Path | None = None, language: Language = ENGLISH) -> bytes:
-    """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates."""
-    told = page_data(photo, foot, own, language)
+def trace_page(
+    photo: PhotoToTrace,
+    foot: str,
+    own: Path | None = None,
+    language: Language = ENGLISH,
+    outlines: ShapeTable = SHIPPED,
+) -> bytes:
+    """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates.
+
+    outlines: the table that lines follow.
+    """
+    told = page_data(photo, foot, own, language, outlines)
     data, styles = json.dumps(told, ensure_ascii=False), ("style.css", SCREEN_STYLE)
     return page_with(
         FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, styles, head_texts(language, told["words"])
@@ -57,7 +65,9 @@ def head_texts(language: Language, words: Mapping[str, Any]) -> dict[str, str]:
     return {"LANGUAGE": language.code, "TITLE": words["title"], "NO_SCRIPT": words["no_script"]}
 
 
-def page_data(photo: PhotoToTrace, foot: str, own: Path | None, language: Language) -> dict[str, Any]:
+def page_data(
+    photo: PhotoToTrace, foot: str, own: Path | None, language: Language, outlines: ShapeTable
+) -> dict[str, Any]:
     """The data of the page, as plain values."""
     return {
         "view": photo.view,
@@ -72,18 +82,20 @@ def page_data(photo: PhotoToTrace, foot: str, own: Path | None, language: Langua
             {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain(entry_of(one))}
             for number, one in photo.earlier
         ],
-        **screen_data(own, language),
+        **screen_data(own, language, outlines),
     }
 
 
-def screen_data(own: Path | None = None, language: Language = ENGLISH) -> dict[str, Any]:
+def screen_data(
+    own: Path | None = None, language: Language = ENGLISH, outlines: ShapeTable = SHIPPED
+) -> dict[str, Any]:
     """The data of the screen whatever is traced: how many points each landmark takes, its steps, drawings and words."""
     return {
         "takes": {
             view: {name: [takes.least, takes.exactly] for name, takes in marks.items()}
             for view, marks in LANDMARKS.items()
         },
-        "model": usual_outlines(),
+        "model": usual_outlines(outlines),
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
         "steps": yaml.safe_load(read_part(FOLDER, "steps.yaml", own)),
         "decimal": language.figures("."),
@@ -96,10 +108,11 @@ def words_of_screen(catalog: Catalog, own: Path | None = None) -> dict[str, Any]
     return table_in(catalog, yaml.safe_load(read_part(FOLDER, "words.yaml", own)), FOLDER)  # type: ignore[no-any-return]
 
 
-def usual_outlines() -> dict[str, Any]:
+def usual_outlines(table: ShapeTable = SHIPPED) -> dict[str, Any]:
     """The table of usual outlines: its version, first angle and step in degrees, rows of mean and modes."""
-    rows = {name: [[round(value, 4) for value in row] for row in table.tolist()] for name, table in _TABLES.items()}
-    return {"version": VERSION, "first": FIRST_DEG, "step": STEP_DEG, **rows}
+    tables = {"wall": table.wall, "ring": table.ring}
+    rows = {name: [[round(value, 4) for value in row] for row in held.tolist()] for name, held in tables.items()}
+    return {"version": table.version, "first": FIRST_DEG, "step": STEP_DEG, **rows}
 
 
 def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:

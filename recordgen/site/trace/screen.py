@@ -10,6 +10,8 @@ from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.language.spoken import language_of
 from recordgen.problems import Trouble, sentences
+from recordgen.records.load.folders import Walk
+from recordgen.records.load.own_outlines import read_outlines
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.tracing import TracedMoment
@@ -39,7 +41,8 @@ def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
     """The screen of one photograph, and what takes its tracing in."""
     naming = _naming(records)
     near_and_off = naming.near_and_off
-    page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.language)
+    outlines = read_outlines(Walk(records))
+    page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.language, outlines)
     files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
     return Shown(files, lambda answer: _take(photo, answer, near_and_off))
 

@@ -35,7 +35,6 @@ def test_every_figure_but_those_of_zones_has_a_name() -> None:
     assert named <= computed
     assert {name for name in computed - named if not of_zones.fullmatch(name)} == {
         "bar_difference_deg",
-        "concentric_mm",
         "lateral_area_percent",
         "lateral_gap_mm",
         "medial_gap_mm",

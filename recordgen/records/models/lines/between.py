@@ -14,9 +14,9 @@ import numpy as np
 from recordgen.records.models.lines.shape_table import ANGLES, FIRST_DEG, STEP_DEG
 from recordgen.records.models.lines.smooth import Floats, smooth
 from recordgen.records.models.lines.usual_shape import (
-    RINGS,
-    WALLS,
     Astray,
+    Families,
+    Family,
     Points,
     Polar,
     along,
@@ -34,45 +34,44 @@ WEIGHT_OF_USUAL = 4.0
 # What any foot has besides, since the table's soles were simulated smooth: chips and waves too short for a few taps to
 # tell. SD in shares of the size, how far they reach in degrees. Judgement, tried likewise.
 ROUGH = (0.006, 8.0)
-FAMILIES = {"wall": WALLS, "white_line": RINGS}
 
 
-def astray_by(points: Points, sd: float, draws: int) -> Astray:
+def astray_by(points: Points, sd: float, draws: int, usual: Families) -> Astray:
     """Ways in which a sole may differ from the mean outline, (draws, k); the same on every run.
 
     points: what was tapped, (n, 2) each; sd: of one tap, in their unit. The further the taps lie from the usual
     outline, the further the draws stray. Source: Shah, Wilson & Ghahramani 2014, AISTATS, Student-t processes, by which
     a scale is told by the taps; from memory, not read.
     """
-    wall, ring = oddness(points, sd)
-    return Astray(wall * _strayed("wall", draws), ring * _strayed("white_line", draws))
+    wall, ring = oddness(points, sd, usual)
+    return Astray(wall * _strayed("wall", draws, usual), ring * _strayed("white_line", draws, usual))
 
 
-def oddness(points: Points, sd: float) -> tuple[float, float]:
+def oddness(points: Points, sd: float, usual: Families) -> tuple[float, float]:
     """How much further wall and ring stray from the usual than usual soles do; 1 where nothing tells."""
-    polar, lines = polar_of(points), usual_lines(points, sd)
+    polar, lines = polar_of(points), usual_lines(points, sd, usual=usual)
     if polar is None or lines is None:
         return 1.0, 1.0
     at, far = polar.told(points["wall"])
-    size = weighed_size(at, far, sd)
-    wall = _odd("wall", at, far / size, sd / size)
+    size = weighed_size(at, far, sd, usual.wall)
+    wall = _odd(at, far / size, sd / size, usual.wall)
     if "white_line" not in points:
         return wall, 1.0
     (line_at, line_far), (wall_at, wall_far) = polar.told(points["white_line"]), polar.told(lines["wall"])
-    return wall, _odd("white_line", line_at, (followed(wall_at, wall_far, line_at) - line_far) / size, sd / size)
+    ring = (followed(wall_at, wall_far, line_at) - line_far) / size
+    return wall, _odd(line_at, ring, sd / size, usual.ring)
 
 
-def _odd(name: str, at: Floats, taps: Floats, sd: Floats) -> float:
-    family = FAMILIES[name]
+def _odd(at: Floats, taps: Floats, sd: Floats, family: Family) -> float:
     apart = taps - along(family.mean, at)
     squares = float(apart @ np.linalg.solve(covariance(family, at, sd), apart))
     return float(np.sqrt(max(1.0, (WEIGHT_OF_USUAL + squares) / (WEIGHT_OF_USUAL + len(taps)))))
 
 
 @cache
-def _strayed(name: str, draws: int) -> Floats:
+def _strayed(name: str, draws: int, usual: Families) -> Floats:
     """Outlines of a family less its mean, (draws, k)."""
-    family = FAMILIES[name]
+    family = usual.wall if name == "wall" else usual.ring
     seed = int.from_bytes(hashlib.sha256(f"astray {name}".encode()).digest()[:8], "big")
     lot = np.random.default_rng(seed)
     angle = FIRST_DEG + STEP_DEG * np.arange(ANGLES)
@@ -84,7 +83,7 @@ def _strayed(name: str, draws: int) -> Floats:
     return np.asarray(modes + lot.standard_normal((draws, ANGLES)) @ np.linalg.cholesky(rest).T)
 
 
-def smooth_astray(points: Points, lines: Points, astray: Astray) -> dict[str, Floats]:
+def smooth_astray(points: Points, lines: Points, astray: Astray, usual: Families) -> dict[str, Floats]:
     """Plain smooth lines as they may run between their taps, (..., m, 2); as they were without wall or frog.
 
     points, lines: the taps and the lines through them, (..., n, 2). Each draw is off as the plain line through the same
@@ -93,9 +92,9 @@ def smooth_astray(points: Points, lines: Points, astray: Astray) -> dict[str, Fl
     polar = polar_of(points) if "wall" in points else None
     if polar is None:
         return dict(lines)
-    size = size_of(*polar.told(points["wall"]))[..., None]
-    outer = WALLS.mean + astray.wall
-    outlines = {"wall": outer, "white_line": outer - RINGS.mean - astray.ring}
+    size = size_of(*polar.told(points["wall"]), usual.wall)[..., None]
+    outer = usual.wall.mean + astray.wall
+    outlines = {"wall": outer, "white_line": outer - usual.ring.mean - astray.ring}
     return {name: _off(polar, points[name], lines[name], size, outlines[name]) for name in outlines if name in lines}
 
 

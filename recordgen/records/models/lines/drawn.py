@@ -11,8 +11,9 @@ import numpy as np
 
 from recordgen.records.models.lines.between import astray_by, smooth_astray
 from recordgen.records.models.lines.ridge import moved_to_ridge
+from recordgen.records.models.lines.shape_table import SHIPPED, known_table
 from recordgen.records.models.lines.smooth import Floats, smooth
-from recordgen.records.models.lines.usual_shape import off_the_curve, usual_lines
+from recordgen.records.models.lines.usual_shape import Families, families_of, off_the_curve, usual_lines
 from recordgen.records.models.tracing import OUTLINES, Tracing
 
 Points = Mapping[str, Floats]
@@ -26,7 +27,7 @@ def drawn_lines(points: Points, tracing: Tracing) -> dict[str, Floats]:
     """
     if tracing.drawn == "straight":
         return dict(points)
-    usual = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px())
+    usual = follows_usual_shape(tracing) and usual_lines(points, tracing.error_px(), usual=_families(tracing))
     return _to_ridge(_smooth(points) | (usual or {}), tracing)
 
 
@@ -38,18 +39,23 @@ def strayed_lines(points: Points, tracing: Tracing, draws: int) -> dict[str, Flo
     """
     if tracing.drawn == "straight":
         return dict(points)
-    sd = tracing.error_px()
-    astray = astray_by(_tapped(tracing), sd, draws)
-    usual = follows_usual_shape(tracing) and usual_lines(points, sd, astray)
+    sd, families = tracing.error_px(), _families(tracing)
+    astray = astray_by(_tapped(tracing), sd, draws, families)
+    usual = follows_usual_shape(tracing) and usual_lines(points, sd, astray, families)
     plain = _smooth(points)
-    return _to_ridge(plain | (usual or smooth_astray(points, plain, astray)), tracing)
+    return _to_ridge(plain | (usual or smooth_astray(points, plain, astray, families)), tracing)
 
 
 def follows_usual_shape(tracing: Tracing) -> bool:
     """Whether the lines of a tracing follow the usual outlines: it says so, and no tap lies off them."""
-    if tracing.model is None:
+    if known_table(tracing.model) is None:
         return False
-    return not off_the_curve(_tapped(tracing), tracing.error_px())
+    return not off_the_curve(_tapped(tracing), tracing.error_px(), _families(tracing))
+
+
+def _families(tracing: Tracing) -> Families:
+    """The outlines that a tracing goes by; ours where it names none."""
+    return families_of(known_table(tracing.model) or SHIPPED)
 
 
 def _to_ridge(lines: dict[str, Floats], tracing: Tracing) -> dict[str, Floats]:

@@ -1,9 +1,14 @@
-"""The usual outlines of a sole by angle, made by `python -m tests.shape_model` of simulated soles.
+"""The usual outlines of a sole by angle: ours, made by `python -m tests.shape_model`, and a practice's own.
 
-A tracing tells the version that it was drawn by, so that a table made anew does not move what was traced before.
+A tracing tells the version that it was drawn by, so that a table made anew does not move what was traced before. A
+practice's own is named by the hash of its numbers: what is known under a name can be no other table.
 """
 
 from __future__ import annotations
+
+import hashlib
+import textwrap
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -46,8 +51,56 @@ _RING = """
 """
 
 
-def _rows(text: str) -> NDArray[np.float64]:
-    return np.array(text.split(), dtype=np.float64).reshape(-1, ANGLES) / 10_000
+Version = int | str
+OWN = "own-"
+DIGITS = 8
+UNIT = 10_000
 
 
-WALL, RING = _rows(_WALL), _rows(_RING)
+@dataclass(frozen=True, eq=False)
+class ShapeTable:
+    """A table of usual outlines: of the wall and of the ring the mean and then the modes, (1 + modes, angles).
+
+    In shares of the sole's size; each mode is as large as its SD.
+    """
+
+    version: Version
+    wall: NDArray[np.float64]
+    ring: NDArray[np.float64]
+
+
+def rows_of(text: str) -> NDArray[np.float64]:
+    """The rows that a text of numbers tells. Raises ValueError where it holds other signs, or another count of them."""
+    return np.array([int(one) for one in text.split()], dtype=np.float64).reshape(-1, ANGLES) / UNIT
+
+
+def text_of(rows: NDArray[np.float64]) -> str:
+    """The same as text: ten thousandths in lines of 118 signs."""
+    return textwrap.fill(" ".join(str(round(UNIT * value)) for value in rows.ravel()), 118)
+
+
+def own_table(wall: str, ring: str) -> ShapeTable:
+    """A practice's own table by its texts, under the name that its numbers give it. Raises ValueError as `rows_of`."""
+    told = " ".join([*wall.split(), "|", *ring.split()])
+    name = f"{OWN}{hashlib.sha256(told.encode()).hexdigest()[:DIGITS]}"
+    return ShapeTable(name, rows_of(wall), rows_of(ring))
+
+
+WALL, RING = rows_of(_WALL), rows_of(_RING)
+SHIPPED = ShapeTable(VERSION, WALL, RING)
+_known: dict[Version, ShapeTable] = {VERSION: SHIPPED}
+
+
+def make_known(table: ShapeTable) -> None:
+    """Let tracings be drawn by a practice's own table, by its name."""
+    _known[table.version] = table
+
+
+def known_table(version: Version | None) -> ShapeTable | None:
+    """The table of a version; None where there is none of it here."""
+    return None if version is None else _known.get(version)
+
+
+def known_versions() -> tuple[str, ...]:
+    """The versions there are here, in order."""
+    return tuple(sorted(map(str, _known)))

@@ -9,11 +9,13 @@ The tracing screen draws the same line in `site_templates/trace/lines.js`; share
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
 from typing import NamedTuple
 
 import numpy as np
 
-from recordgen.records.models.lines.shape_table import ANGLES, FIRST_DEG, RING, STEP_DEG, WALL
+from recordgen.records.models.lines.shape_table import ANGLES, FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable
 from recordgen.records.models.lines.smooth import STRETCHES, Floats
 
 Points = Mapping[str, Floats]
@@ -46,8 +48,24 @@ class Astray(NamedTuple):
 
 
 NEVER_ASTRAY = Astray(*np.zeros((2, ANGLES)))
-WALLS = Family(WALL[0], WALL[1:], (0.011, 16.0))
-RINGS = Family(RING[0], RING[1:], (0.007, 14.0))
+WALL_REST, RING_REST = (0.011, 16.0), (0.007, 14.0)
+
+
+@dataclass(frozen=True, eq=False)
+class Families:
+    """The families of walls and of rings, as one table tells them."""
+
+    wall: Family
+    ring: Family
+
+
+@cache
+def families_of(table: ShapeTable) -> Families:
+    """The families of a table."""
+    return Families(Family(table.wall[0], table.wall[1:], WALL_REST), Family(table.ring[0], table.ring[1:], RING_REST))
+
+
+USUAL = families_of(SHIPPED)
 
 
 class Polar(NamedTuple):
@@ -76,29 +94,33 @@ class Polar(NamedTuple):
         return np.asarray(self.middle[..., None, :] + spots)
 
 
-def usual_lines(points: Points, sd: float, astray: Astray = NEVER_ASTRAY) -> dict[str, Floats] | None:
+def usual_lines(
+    points: Points, sd: float, astray: Astray = NEVER_ASTRAY, usual: Families = USUAL
+) -> dict[str, Floats] | None:
     """Wall and white line by name, as many close points each, (..., m, 2); None without wall or frog.
 
     points: landmarks of a sole, (..., n, 2); leading axes are draws. sd: of one tap, in the unit of the points.
     astray: by how much each draw runs otherwise than the mean outline; near the taps the line keeps to them all the
-    same. Source: Wilson et al. 2021, J. Mach. Learn. Res. 22(105), Matheron's rule; from memory, not read.
+    same. usual: the outlines to go by. Source: Wilson et al. 2021, J. Mach. Learn. Res. 22(105), Matheron's rule; from
+    memory, not read.
     """
     polar = polar_of(points) if "wall" in points else None
     if polar is None:
         return None
-    size, at, wall = _wall(polar, points["wall"], sd, astray.wall)
+    size, at, wall = _wall(polar, points["wall"], sd, astray.wall, usual.wall)
     lines = {"wall": polar.drawn(at, wall)}
     if "white_line" in points:
-        lines["white_line"] = polar.drawn(*_white_line(polar, points["white_line"], size, at, wall, sd, astray.ring))
+        told = _white_line(polar, points["white_line"], size, at, wall, sd, astray.ring, usual.ring)
+        lines["white_line"] = polar.drawn(*told)
     return lines
 
 
-def off_the_curve(points: Points, sd: float) -> bool:
+def off_the_curve(points: Points, sd: float, usual: Families = USUAL) -> bool:
     """Whether a tap of the wall or the white line lies so far off that the outline is none of the usual ones.
 
-    points: (n, 2) each; sd: as in `usual_lines`. True as well where there is nothing to draw by.
+    points: (n, 2) each; sd, usual: as in `usual_lines`. True as well where there is nothing to draw by.
     """
-    polar, lines = polar_of(points), usual_lines(points, sd)
+    polar, lines = polar_of(points), usual_lines(points, sd, usual=usual)
     if polar is None or lines is None:
         return True
     for name, line in lines.items():
@@ -123,41 +145,41 @@ def polar_of(points: Points) -> Polar | None:
     return Polar(apex - BEHIND * axis, toe, across * side) if np.all(side) else None
 
 
-def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats) -> tuple[Floats, Floats, Floats]:
+def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats, walls: Family) -> tuple[Floats, Floats, Floats]:
     """The size of the wall, (...), and its angles and distances, both (..., m)."""
     at, far = polar.told(taps)
-    rough = size_of(at, far)[..., None]
+    rough = size_of(at, far, walls)[..., None]
     far = far - rough * along(astray, at)
-    size = weighed_size(at, far, sd)
+    size = weighed_size(at, far, sd, walls)
     places = _places(at[..., 0], at[..., -1])
-    bent = size[..., None] * _bent(WALLS, at, far / size[..., None], sd / size, places)
+    bent = size[..., None] * _bent(walls, at, far / size[..., None], sd / size, places)
     return size, places, bent + rough * along(astray, places)
 
 
-def size_of(at: Floats, far: Floats) -> Floats:
+def size_of(at: Floats, far: Floats, walls: Family) -> Floats:
     """The size of a wall with these distances at angles, (...), by least squares."""
-    mean = along(WALLS.mean, at)
+    mean = along(walls.mean, at)
     return np.asarray((mean * far).sum(axis=-1) / (mean**2).sum(axis=-1))
 
 
-def weighed_size(at: Floats, far: Floats, sd: float) -> Floats:
+def weighed_size(at: Floats, far: Floats, sd: float, walls: Family) -> Floats:
     """The same, each tap by how much it tells. Source: generalised least squares."""
-    mean, size = along(WALLS.mean, at), size_of(at, far)
+    mean, size = along(walls.mean, at), size_of(at, far, walls)
     for _ in range(ROUNDS):
         both = np.stack([far, mean], axis=-1)
-        weighed = np.linalg.solve(covariance(WALLS, at, sd / size), both)
+        weighed = np.linalg.solve(covariance(walls, at, sd / size), both)
         size = (mean * weighed[..., 0]).sum(axis=-1) / (mean * weighed[..., 1]).sum(axis=-1)
     return size
 
 
 def _white_line(
-    polar: Polar, taps: Floats, size: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats
+    polar: Polar, taps: Floats, size: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats, rings: Family
 ) -> tuple[Floats, Floats]:
     """Angles and distances of the white line: the wall less a ring, in shares of the wall's size as in the table."""
     at, far = polar.told(taps)
     ring = (followed(wall_at, wall, at) - far) / size[..., None]
     places = _places(at[..., 0], at[..., -1])
-    bent = _bent(RINGS, at, ring - along(astray, at), sd / size, places) + along(astray, places)
+    bent = _bent(rings, at, ring - along(astray, at), sd / size, places) + along(astray, places)
     return places, followed(wall_at, wall, places) - size[..., None] * bent
 
 

@@ -1,0 +1,48 @@
+"""A practice's own tables of usual outlines: all are known to its tracings, and the newest is traced by."""
+
+from __future__ import annotations
+
+import os
+
+from recordgen.problems import Problem
+from recordgen.records.load.folders import LEFT_BEHIND, OUTLINES, Walk
+from recordgen.records.models.lines.outlines_file import OutlinesFile
+from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable, make_known, own_table
+from recordgen.records.yaml.read import Written, read_as_far
+
+CODE = "outlines-changed"
+
+
+def read_outlines(walk: Walk) -> ShapeTable:
+    """The table by which soles are traced: the newest of the practice's own, else ours. All become known.
+
+    Of two made on one day it is the same one everywhere. A file that is not as it was made is a problem of the walk.
+    """
+    folder = walk.root / OUTLINES
+    if not os.path.isdir(folder):
+        return SHIPPED
+    found = []
+    for path in walk.entries(folder):
+        if LEFT_BEHIND.fullmatch(path.name) or not walk.may_read(path):
+            continue
+        written, problems = read_as_far(path, walk.shown(path), OutlinesFile)
+        walk.problems.extend(problems)
+        table = _as_made(written, walk) if written else None
+        if written and table:
+            make_known(table)
+            found.append(((written.record.made, str(table.version)), table))
+    return max(found, key=lambda one: one[0])[1] if found else SHIPPED
+
+
+def _as_made(written: Written[OutlinesFile], walk: Walk) -> ShapeTable | None:
+    """The table of a file; None, and a problem, where its numbers are not those that gave it its name."""
+    try:
+        table = own_table(written.record.wall, written.record.ring)
+    except ValueError:
+        table = None
+    if table and written.file.stem == table.version:
+        return table
+    message = "its numbers are not those that it was made with"
+    way_out = "Take the file back out of git, or delete it where no tracing names it"
+    walk.problems.add(Problem(written.place("wall"), CODE, message, way_out))
+    return None
