@@ -15,10 +15,9 @@ from python_calamine import CalamineError, CalamineWorkbook, PasswordError, Shee
 
 from recordgen.csv_text import unguarded
 from recordgen.problems import Place, Trouble, quoted
+from recordgen.records.sheets.merged_ods import Merged, merged_in_ods
 
 Value = str | float | bool | dt.date | None
-# Rows and columns of a merged range, first and last, counted from 0.
-Merged = tuple[tuple[int, int], tuple[int, int]]
 
 LARGEST_FILE_BYTES = 50_000_000
 LARGEST_UNPACKED_BYTES = 500_000_000
@@ -107,7 +106,7 @@ def _of_workbook(raw: bytes, shown: str, sheet: str | None) -> Grid:
             if found.total_height * found.total_width > MOST_CELLS:
                 raise Trouble(f"the sheet {quoted(name)} of {shown} has too many cells", "Take it in in several parts")
             rows = found.to_python(skip_empty_area=False)
-            merged = tuple(found.merged_cell_ranges or ())
+            merged = tuple(found.merged_cell_ranges or merged_in_ods(raw, name))
             others = tuple(one for one in book.sheet_names if one != name)
     except PasswordError:
         raise Trouble(f"{shown} is locked with a password", "Save a copy without one, and take that in") from None
