@@ -15,6 +15,8 @@ from tests.conftest import TODAY
 from tests.support.pages import soup, words
 
 NASTY = "<script>alert(1)</script> {{ 7 * 7 }} {% raw %} | a | b | **bold** _it_ `code` & \"q\" 'p' <!--late 0-->"
+# A note of 5,000 words.
+LONG = "She " + "steps shorter, " * 2499 + "so wait."
 VISIT = {
     "date": "2026-10-14",
     "since_last": NASTY,
@@ -29,6 +31,7 @@ VISIT = {
     },
     "care": [{"what": NASTY, "how_often": NASTY}],
     "note": NASTY,
+    "private_note": LONG,
 }
 
 
@@ -57,6 +60,15 @@ def test_every_free_text_is_shown_as_typed(nasty_site: Path) -> None:
     text = words(nasty_site / "old-mill" / "horses" / "horse.html")
 
     assert text.count(NASTY) >= 9
+
+
+def test_a_note_of_5000_words_stops_no_build(nasty_site: Path) -> None:
+    """It stands whole where it belongs, and nowhere else."""
+    text = words(nasty_site / "practice" / "old-mill" / "horse.html")
+
+    assert len(LONG.split()) > 5000
+    assert LONG in text
+    assert LONG[:60] not in words(nasty_site / "old-mill" / "horses" / "horse.html")
 
 
 @pytest.mark.parametrize("page", ["old-mill/index.html", "old-mill/horses/horse.html", "practice/index.html"])

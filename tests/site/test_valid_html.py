@@ -15,9 +15,15 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.private.sealing.unlock_pages import with_lock
+from recordgen.private.sharing.single_file import single_file
+from recordgen.site.trace.page import trace_page
+from tests.support.field import field_folder
 from tests.support.pages import all_pages
 from tests.support.sealed_host import sealed_small
 from tests.support.sheets import demo_alone
+from tests.support.single_file import WORDS
+from tests.support.tracing_screen import traced_practice
 
 JAVA = shutil.which("java")
 
@@ -47,12 +53,20 @@ def errors_in(pages: list[Path]) -> list[str]:
 
 @pytest.mark.skipif(JAVA is None, reason="no Java on this machine for the HTML checker")
 def test_every_page_is_valid(demo_sites: Path, tmp_path: Path) -> None:
-    """No page of the demo, no sheet by itself and none that asks for words has an error. Source: HTML standard."""
-    alone = tmp_path / "alone.html"
-    alone.write_text(demo_alone("bramble"), "utf-8")
+    """No page of the demo, none that is sealed, shared or alone, and none for the phone. Source: HTML standard."""
+    board, sheet = (demo_sites / "willowmere" / "index.html").read_bytes(), demo_alone("bramble")
+    made = {
+        "alone.html": sheet.encode(),
+        "shared.html": single_file(sheet, WORDS, tmp_path).encode(),
+        "opened.html": with_lock(board, "/"),
+        "tracing.html": trace_page(traced_practice(tmp_path / "traced"), "left fore"),
+    }
+    for name, content in made.items():
+        (tmp_path / name).write_bytes(content)
     asking = sealed_small(tmp_path / "sealed").out / "index.html"
+    field = field_folder(tmp_path / "field") / "index.html"
 
-    assert errors_in([*all_pages(demo_sites), alone, asking]) == []
+    assert errors_in([*all_pages(demo_sites), *(tmp_path / name for name in made), asking, field]) == []
 
 
 @pytest.mark.skipif(JAVA is None, reason="no Java on this machine for the HTML checker")

@@ -347,9 +347,12 @@ Day = Annotated[dt.date, BeforeValidator(_date), WithJsonSchema({"type": "string
 Days = Annotated[DaySpan, BeforeValidator(_days), WithJsonSchema({"type": "string", "pattern": _SPAN})]
 Born = Annotated[Birth, BeforeValidator(_born), WithJsonSchema({"type": ["string", "integer"]})]
 YesNo = Annotated[bool, BeforeValidator(_yes_or_no), WithJsonSchema({"enum": [True, False, "yes", "no"]})]
-_Words = Annotated[str, Field(min_length=1, max_length=4000), WithJsonSchema(_ONE_VALUE)]
-Text = Annotated[_Words, AfterValidator(end_turns)]
-OneLine = Annotated[_Words, AfterValidator(_one_line), AfterValidator(without_quotes)]
+# In characters. Judgement: a note of 5,000 words, and a line.
+LONGEST_TEXT, LONGEST_LINE = 40_000, 4_000
+_WORDS = WithJsonSchema(_ONE_VALUE)
+Text = Annotated[str, Field(min_length=1, max_length=LONGEST_TEXT), _WORDS, AfterValidator(end_turns)]
+_Line = Annotated[str, Field(min_length=1, max_length=LONGEST_LINE), _WORDS]
+OneLine = Annotated[_Line, AfterValidator(_one_line), AfterValidator(without_quotes)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
 Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
 Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]

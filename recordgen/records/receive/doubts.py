@@ -15,6 +15,7 @@ from pydantic_core import ErrorDetails
 from recordgen.nearest import nearest_ones
 from recordgen.problems import Problem, Step, Trouble, sentences
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
+from recordgen.records.models.fields import LONGEST_TEXT
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.brought import BroughtVisit
 from recordgen.records.receive.compare import path_words
@@ -29,7 +30,6 @@ NOTE = "private note"
 DROP = "drop it"
 # Findings that say something by being there, even without a size.
 TELLS_WITHOUT_SIZE = ("separation", "crack")
-LONGEST_NOTE = 4000
 MOST_DOUBTS = 200
 
 Steps = tuple[Step, ...]
@@ -131,7 +131,7 @@ class _Settling:
 
     def _with_notes(self, values: Values) -> Values:
         notes = [*filter(None, [values.get("private_note")]), *self.notes]
-        return values | {"private_note": "\n".join(notes)[:LONGEST_NOTE].strip()} if notes else values
+        return values | {"private_note": "\n".join(notes)[:LONGEST_TEXT].strip()} if notes else values
 
     def _question(self, values: Values, doubt: _Doubt) -> Question:
         where = path_words(doubt.steps)

@@ -55,17 +55,26 @@ def foot_parts(summary: HorseSummary, tracings: Tracings, album: Album) -> tuple
 
 
 def said_last(summary: HorseSummary, most_words: int = MOST_WORDS) -> OpeningWords | None:
-    """The note of the last visit, cut after the sentence that fills so many words; None where there is none."""
+    """The note of the last visit, cut after the sentence that fills so many words, or in one of twice as many.
+
+    None where there is none.
+    """
     note = summary.history[0].visit.note if summary.history else None
     if not note:
         return None
     first, rest = "", ""
-    for sentence in _SENTENCE_ENDS.split(note.strip()):
+    opening, *others = _SENTENCE_ENDS.split(note.strip())
+    for sentence in (*_in_two(opening, most_words), *others):
         if first and (rest or len(f"{first} {sentence}".split()) > most_words):
             rest = f"{rest} {sentence}".strip()
         else:
             first = f"{first} {sentence}".strip()
     return OpeningWords(first, rest)
+
+
+def _in_two(sentence: str, most_words: int) -> list[str]:
+    words = sentence.split()
+    return [" ".join(words[:most_words]), " ".join(words[most_words:])] if len(words) > 2 * most_words else [sentence]
 
 
 def _part(foot: Foot, summary: HorseSummary, tracings: Tracings, album: Album) -> FootPart:

@@ -12,9 +12,10 @@ from hypothesis import strategies as st
 
 from recordgen.problems import Place, Trouble
 from recordgen.records.load.tables import read_reference
+from recordgen.records.models.fields import LONGEST_TEXT
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.brought import BroughtVisit
-from recordgen.records.receive.doubts import DROP, LONGEST_NOTE, NOTE, Settled, settle
+from recordgen.records.receive.doubts import DROP, NOTE, Settled, settle
 from recordgen.records.receive.questions import Answers, phrases_of
 from recordgen.records.receive.visits import visit_text
 from recordgen.records.yaml.tree import document
@@ -131,10 +132,10 @@ def test_a_tracing_without_a_scale_is_asked_about_once(scale: Any) -> None:
 
 def test_a_note_longer_than_a_record_holds_is_cut() -> None:
     """It is asked about; all of it stays in the file that was received."""
-    found = settled({"note": "word " * 2000})
+    found = settled({"note": "word " * LONGEST_TEXT})
 
-    assert len(found.visit.private_note or "") <= LONGEST_NOTE
-    assert "longer than 4000" in found.questions[0].asks
+    assert len(found.visit.private_note or "") <= LONGEST_TEXT
+    assert "longer than 40000" in found.questions[0].asks
 
 
 def test_signs_that_nobody_sees_are_left_out() -> None:

@@ -148,7 +148,7 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
             "date: 2026-10-14\nnote: [a]\n",
             "2:1: error: note should be text. Write words, in quotes where they hold : or # or begin with a bracket.",
         ),
-        (f"date: 2026-10-14\nnote: {'x' * 4001}\n", "2:1: error: note is longer than 4000 characters. Shorten it."),
+        (f"date: 2026-10-14\nnote: {'x' * 40001}\n", "2:1: error: note is longer than 40000 characters. Shorten it."),
         (
             "date: 2026-10-14\nnext: {weeks: 6, date: 2026-11-25}\n",
             "2:1: error: next: it holds either weeks or a date. Write next: {weeks: 6} or next: {date: 2026-11-25}.",
