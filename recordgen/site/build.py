@@ -23,6 +23,7 @@ from recordgen.site.kept.standing import KeptSite, Standing
 from recordgen.site.model import Finished, Site
 from recordgen.site.pages.sites import PRACTICE, render_site
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
+from recordgen.site.templates import compile_all
 from recordgen.workers import end_with_parent
 
 
@@ -87,7 +88,7 @@ def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -
         in_turn = steps("Building sites", slugs) if len(slugs) > 1 else slugs
         yield from (_build_one(slug, beside / slug) for slug in in_turn)
         return
-    _warm()
+    _warm(run)
     # Forked builders share what was read and loaded; where forking is not safe, each gets a copy.
     way = multiprocessing.get_context("fork" if sys.platform == "linux" else "spawn")
     with ProcessPoolExecutor(min(processes, len(slugs)), way, initializer=_begin_apart, initargs=(run,)) as pool:
@@ -123,9 +124,11 @@ def _begin_apart(run: _Run) -> None:
     end_with_parent()
 
 
-def _warm() -> None:
-    """Load the engine before the builders part, so that each need not load it again."""
+def _warm(run: _Run) -> None:
+    """Load the engine and compile the templates before the builders part, so that each need not do it again."""
     import recordgen.site.engine  # noqa: F401
+
+    compile_all(run.context.templates)
 
 
 def _build_one(slug: str, folder: Path) -> Built:

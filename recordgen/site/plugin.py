@@ -11,7 +11,7 @@ import logging
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment
+from jinja2 import Environment, FileSystemLoader
 from markupsafe import escape
 from mkdocs.config import base as config_base
 from mkdocs.config import config_options as option
@@ -59,6 +59,21 @@ def _generated(config: MkDocsConfig, page: Page) -> File:
     return file
 
 
+class OwnFiles(FileSystemLoader):
+    """Lists none of the theme's own files, of which there are ten thousand; no page loads one."""
+
+    def list_templates(self) -> list[str]:
+        """The names of all others."""
+        others = [folder for folder in self.searchpath if not Path(folder).is_relative_to(THEME)]
+        return FileSystemLoader(others).list_templates()
+
+
+def _listing_own(env: Environment) -> Environment:
+    if isinstance(env.loader, FileSystemLoader):
+        env.loader = OwnFiles(env.loader.searchpath)
+    return env
+
+
 class Options(config_base.Config):  # type: ignore[no-untyped-call]
     """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
 
@@ -82,6 +97,8 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
         ]
         config.theme["language"] = self.site.language
+        frames = config.theme.get_env
+        config.theme.get_env = lambda: _listing_own(frames())  # type: ignore[method-assign]
         return config
 
     def _from_records(self, config: MkDocsConfig) -> Site:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import traceback
 import unicodedata
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -96,6 +97,13 @@ def environment(records: Path, naming: Naming) -> Environment:
     made.globals |= {"FEET": FEET, "phrase": phrase, "counted": counted, "named": named(naming)}
     made.globals |= {"number": partial(number, naming), "signed": partial(signed, naming), "language": language}
     return made
+
+
+def compile_all(made: Environment) -> None:
+    """Compile all templates of an environment now; what is wrong with one is told when it is filled in."""
+    for name in made.list_templates(extensions=("html",)):
+        with suppress(TemplateError, UnicodeError):
+            made.get_template(name)
 
 
 _SAYERS = ("gettext", "ngettext", "pgettext", "npgettext")

@@ -52,13 +52,15 @@ class RecordsDigest:
         whole: the practice that was read from these bytes.
         """
         repeated = [visit.model_dump_json() for visit in whole.repeated]
-        shared = key_of((program_version(), templates_digest()), self.root, self.shared, today, repeated)
+        any_day = key_of((program_version(), templates_digest()), self.root, self.shared, repeated)
+        shared = key_of(any_day, today)
         stables = {one.slug: key_of(shared, one.slug, self.stables.get(one.slug)) for one in whole.practice.stables}
         horses = {
             (one.stable, one.slug): key_of(stables[one.stable], one.slug, self._held(one), one.earlier)
             for one in whole.practice.horses
         }
-        return RecordKeys(stables, horses)
+        explained = {one: key_of(any_day, self.stables.get(one)) for one in stables}
+        return RecordKeys(stables, horses, any_day, explained)
 
     def _held(self, horse: HorseRecord) -> str | None:
         return self.horses.get(f"{horse.stable}/{horse.slug}")
@@ -66,7 +68,12 @@ class RecordsDigest:
 
 @dataclass(frozen=True)
 class RecordKeys:
-    """The keys of stables without their horses, and of horses, by the names of their folders."""
+    """The keys of stables without their horses, and of horses, by the names of their folders.
+
+    shared: of what all stables share. explained: of that and a stable's own pages. Neither tells the day.
+    """
 
     stables: Mapping[str, str]
     horses: Mapping[tuple[str, str], str]
+    shared: str
+    explained: Mapping[str, str]

@@ -2,8 +2,10 @@
 
 A part is a horse: its pages, pictures and dates. Its key covers every byte of the horse's folder, what its stable and
 all stables share, what git tells of it, the menu, the day and the program; its pages are rendered from nothing else
-(`BuildContext.alone`). Another part is all else of a stable, whose key covers those of its horses, and what the other
-stables tell of it. A site that is not as it was left is made again whole.
+(`BuildContext.alone`). Each page that explains the others is a part too, which goes by what all stables share and the
+menu, and by the day only where the practice has templates of its own. Another part is all else of a stable, whose key
+covers those of its horses, and what the other stables tell of it. A site that is not as it was left is made again
+whole.
 """
 
 from __future__ import annotations
@@ -25,12 +27,16 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.frame.search_index import Entry
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.site.model import Finished, Page
+from recordgen.site.pages.explanations import EXPLAIN, PROBLEMS
+from recordgen.site.prose.guide import GUIDE
 
 PLACES, SITES = "places", "sites"
 # The part of a site that belongs to no horse, and in the trimmer's to no stable; there it is made again each time.
 OVERALL = ""
 # The folder of the horses' pages in a stable's own site.
 HORSES = "horses"
+# What explains the trimmer's pages alone.
+EXPLAIN_MORE = (PROBLEMS, *GUIDE)
 
 
 @dataclass(frozen=True)
@@ -60,7 +66,7 @@ class KeptSite:
 def part_of(path: str, parts: Collection[str]) -> str:
     """The part that a page or file of a site belongs to: a horse's, whose page it is or lies beside, or a stable's."""
     page = path.removesuffix(".md").removesuffix(".ics")
-    found = (page, page.removesuffix("-sheet"), posixpath.dirname(path), path.partition("/")[0])
+    found = (path, page, page.removesuffix("-sheet"), posixpath.dirname(path), path.partition("/")[0])
     return next((one for one in found if one in parts), OVERALL)
 
 
@@ -73,7 +79,9 @@ class Standing:
         records, self._keys = read.keys(whole, context.today), dict[str, dict[str, str]]()
         fronts = [(stable.slug, stable.stable.name) for stable in context.stables]
         no_git = context.no_trails and (context.no_trails.message, context.no_trails.way_out)
-        self._below: dict[str, str] = {}
+        own = (context.records / "site_templates" / "pages").exists()
+        explaining = (context.today if own else None, fronts)
+        self._below = dict.fromkeys((*EXPLAIN, *EXPLAIN_MORE), key_of(records.shared, explaining))
         for stable in context.stables:
             slug, menu = stable.slug, [(horse.slug, horse.horse.name) for horse in stable.present]
             git = {
@@ -82,7 +90,8 @@ class Standing:
             }
             each = {one: key_of(records.horses[slug, one], menu, told) for one, told in git.items()}
             rest = key_of(records.stables[slug], list(git), each, list(context.patterns.get(slug, ())))
-            self._keys[slug] = {OVERALL: rest, **{f"{HORSES}/{one}": key for one, key in each.items()}}
+            explained = dict.fromkeys(EXPLAIN, key_of(records.explained[slug], explaining[:1], slug, menu))
+            self._keys[slug] = {OVERALL: rest, **explained, **{f"{HORSES}/{one}": key for one, key in each.items()}}
             below = {slug: rest, **{f"{slug}/{one}": key for one, key in each.items()}}
             self._below |= {part: key_of(key, fronts) for part, key in below.items()}
 

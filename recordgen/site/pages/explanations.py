@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from recordgen.hoof.cautions.cautions import LEVELS
@@ -16,12 +17,13 @@ from recordgen.site.pages.renderer import PageRenderer
 # Search tells what explains after what is known of a horse.
 HELP_LAST = 0.2
 WORDS, METHOD, SAFETY, PROBLEMS = "words.md", "method.md", "safety.md", "problems.md"
+EXPLAIN = (WORDS, METHOD, SAFETY)
 
 
-def render_explanations(renderer: PageRenderer) -> list[Page]:
-    """The same three pages on every site."""
-    pages = [render_words(renderer), render_method(renderer), render_safety(renderer)]
-    return [replace(page, weight=HELP_LAST) for page in pages]
+def render_explanations(renderer: PageRenderer, finished: Mapping[str, Page]) -> list[Page]:
+    """The same three pages on every site. finished: those that stand."""
+    ways = {WORDS: render_words, METHOD: render_method, SAFETY: render_safety}
+    return [finished.get(uri) or replace(ways[uri](renderer), weight=HELP_LAST) for uri in EXPLAIN]
 
 
 def render_words(renderer: PageRenderer) -> Page:

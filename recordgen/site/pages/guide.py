@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from markupsafe import Markup
@@ -13,13 +14,12 @@ from recordgen.site.prose.guide import GUIDE, START, guide_text
 from recordgen.site.prose.render import FRAME
 
 
-def render_guide(renderer: PageRenderer) -> list[Page]:
-    """All pages of the guide; the first one stands in the engine's menu."""
-    return [
-        replace(
-            renderer.render(uri, text.title, FRAME, prose=Markup(text.html), kind="guide"),
-            in_menu=uri == START,
-            weight=HELP_LAST,
-        )
-        for uri, text in ((uri, guide_text(uri, renderer.context.ways.naming.language.code)) for uri in GUIDE)
-    ]
+def render_guide(renderer: PageRenderer, finished: Mapping[str, Page]) -> list[Page]:
+    """All pages of the guide; the first one stands in the engine's menu. finished: those that stand."""
+    return [finished.get(uri) or _render(renderer, uri) for uri in GUIDE]
+
+
+def _render(renderer: PageRenderer, uri: str) -> Page:
+    text = guide_text(uri, renderer.context.ways.naming.language.code)
+    page = renderer.render(uri, text.title, FRAME, prose=Markup(text.html), kind="guide")
+    return replace(page, in_menu=uri == START, weight=HELP_LAST)

@@ -12,7 +12,7 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import PlannedDays, due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.frame.search_index import indexed
 from recordgen.site.model import Finished, Page, Site
-from recordgen.site.pages.explanations import render_explanations, render_problems
+from recordgen.site.pages.explanations import PROBLEMS, render_explanations, render_problems
 from recordgen.site.pages.guide import render_guide
 from recordgen.site.pages.horse import calendar_name, has_calendar, render_horse_and_sheet, sheet_uri
 from recordgen.site.pages.own import render_own_pages
@@ -50,7 +50,7 @@ def _stable_site(context: BuildContext, stable: StableSummary, finished: Finishe
     pages = [
         *_pages_of_stable(renderer, stable, places, finished),
         *render_own_pages(renderer, own),
-        *render_explanations(renderer),
+        *render_explanations(renderer, finished.pages),
     ]
     pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
     dates = _dates(renderer, stable, places, finished)
@@ -80,8 +80,8 @@ def _practice_site(context: BuildContext, finished: Finished) -> Site:
             pages += render_own_pages(renderer, own)
             pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
         albums += _albums(renderer, stable, places, finished)
-    pages += [*render_own_pages(overall, shared), *render_explanations(overall)]
-    pages += [render_problems(overall), *render_guide(overall)]
+    pages += [*render_own_pages(overall, shared), *render_explanations(overall, finished.pages)]
+    pages += [finished.pages.get(PROBLEMS) or render_problems(overall), *render_guide(overall, finished.pages)]
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     practice = context.ways.practice
     return Site(PRACTICE, practice.name, tuple(pages), files, finished.files, language=practice.language)
