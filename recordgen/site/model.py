@@ -55,6 +55,12 @@ class PackedTexts(Sequence[str]):
     def __iter__(self) -> Iterator[str]:
         return iter(zlib.decompress(self._packed).decode().split("\0") if self._count else ())
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and tuple(self) == tuple(other)
+
+    def __hash__(self) -> int:
+        return hash(tuple(self))
+
     @overload
     def __getitem__(self, index: int) -> str: ...
     @overload
