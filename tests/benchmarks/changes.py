@@ -1,48 +1,31 @@
 """Run as `python -m tests.benchmarks.changes [STABLES HORSES YEARS]`: the cost of a change beside a rival's time.
 
-With `edits COUNT [SEED]` instead it edits a practice so many times at random, and holds each build against a cold one.
+With `slope COUNT...` instead it builds practices of so many stables, and prints how time and memory grow with them;
+with `edits COUNT [SEED]` it edits a practice so many times at random, and holds each build against a cold one.
 """
 
 from __future__ import annotations
 
+import math
 import re
+import shutil
 import sys
 import tempfile
-from dataclasses import dataclass
-from datetime import timedelta
+from collections.abc import Sequence
+from datetime import date, timedelta
+from itertools import pairwise
 from pathlib import Path
 
-from tests.benchmarks.measured import Measured, bare_engine, bare_site, bare_yaml, build, check
+from tests.benchmarks import aims
+from tests.benchmarks.machines import machines
+from tests.benchmarks.measured import Measured, bare_engine, bare_hugo, bare_site, bare_yaml, build, check, command
 from tests.conftest import TODAY
 from tests.demo.generated import generated_practice
+from tests.support.apart import git
 from tests.support.edits import EDITS, Edited
 
-ROW = "{:<44} {:>9} {:>9} {:>7} {:>6}  {}"
-MOST_MB = 200
-
-
-@dataclass(frozen=True)
-class Aim:
-    """An aim: a share of what it is measured against, and why it may be missed. None for one second."""
-
-    what: str
-    share: float
-    why: str = ""
-
-
-COLD = Aim("cold build, against the bare engine", 0.25, "each page goes through the engine's templates")
-NOTHING = Aim("nothing new, in seconds", 0.3)
-VISIT = Aim("one new visit, against that stable bare", 0.8, "the engine is loaded, and writes the frames of two sites")
-NEW_DAY = Aim("a new day, against a cold build", 0.1, "every page names its day, so all are made again")
-CHECK = Aim(
-    "check cold, against C YAML alone", 1.5, "models, their checks and the remarks come on top, shared among the cores"
-)
-AGAIN = Aim("check again, against C YAML alone", 0.2)
-MEMORY = Aim(
-    f"peak memory of a build, against {MOST_MB} MB",
-    1.0,
-    "the summaries and pages of what is made are held until the sites are written",
-)
+# Of each horse in practices that grow.
+SLOPE_HORSES, SLOPE_YEARS = 12, 2
 
 
 def print_changes(stables: int, horses: int, years: int) -> None:
@@ -51,35 +34,97 @@ def print_changes(stables: int, horses: int, years: int) -> None:
         folder = Path(name)
         visits = generated_practice(folder / "records", stables, horses, years)
         print(f"what a change costs: {stables} stables, {stables * horses} horses, {visits} visits")
-        print(ROW.format("", "seconds", "against", "share", "aim", ""))
+        aims.print_head()
         _print_builds(folder)
         _print_checks(folder)
+        _print_small(folder)
+        _print_machines(folder)
+        _print_published(folder)
 
 
 def _print_builds(folder: Path) -> None:
     records, sites, kept = folder / "records", folder / "sites", folder / "cache"
     cold = build(records, sites, kept)
-    _print(COLD, cold, bare_engine(sites, folder / "bare").seconds)
-    _print(MEMORY, Measured(cold.peak_mb, cold.peak_mb), MOST_MB)
-    _print(NOTHING, build(records, sites, kept), 1)
-    visit = sorted((records / "stable-001" / "horse-001").glob("2*.yaml"))[-1]
-    text = re.sub(r"(?m)^date: .*$", f"date: {TODAY}", visit.read_text("utf-8"))
-    (visit.parent / f"{TODAY}.yaml").write_text(text, "utf-8")
+    aims.print_aim(aims.COLD, cold, bare_engine(sites, folder / "bare").seconds)
+    aims.print_aim(aims.MEMORY, Measured(cold.peak_mb, cold.peak_mb), aims.MOST_MB)
+    aims.print_aim(aims.NOTHING, build(records, sites, kept), 1)
+    _visit(records, TODAY)
     followed = build(records, sites, kept)
-    _print(VISIT, followed, bare_site(sites / "stable-001", folder / "bare one").seconds)
-    _print(NEW_DAY, build(records, sites, kept, TODAY + timedelta(days=1)), cold.seconds)
+    aims.print_aim(aims.VISIT, followed, bare_site(sites / "stable-001", folder / "bare one").seconds)
+    aims.print_aim(aims.NEW_DAY, build(records, sites, kept, TODAY + timedelta(days=1)), cold.seconds)
+    if shutil.which("hugo"):
+        aims.print_aim(aims.HUGO, followed, bare_hugo(sites, folder / "hugo").seconds)
+    else:
+        aims.print_not_measured(aims.HUGO, "hugo is not on this machine")
+
+
+def _visit(records: Path, day: date) -> None:
+    """A new visit of one horse, with the readings of its last one."""
+    visit = sorted((records / "stable-001" / "horse-001").glob("2*.yaml"))[-1]
+    text = re.sub(r"(?m)^date: .*$", f"date: {day}", visit.read_text("utf-8"))
+    (visit.parent / f"{day}.yaml").write_text(text, "utf-8")
 
 
 def _print_checks(folder: Path) -> None:
     yaml = bare_yaml(folder / "records").seconds
-    for aim in (CHECK, AGAIN):
-        _print(aim, check(folder / "records", folder / "cache"), yaml)
+    for aim in (aims.CHECK, aims.AGAIN):
+        aims.print_aim(aim, check(folder / "records", folder / "cache of checks"), yaml)
 
 
-def _print(aim: Aim, ours: Measured, against: float) -> None:
-    share = ours.seconds / against
-    told = "met" if share <= aim.share else f"missed: {aim.why or 'look what this machine does beside'}"
-    print(ROW.format(aim.what, f"{ours.seconds:.2f}", f"{against:.2f}", f"{share:.2f}", aim.share, told), flush=True)
+def _print_small(folder: Path) -> None:
+    """The commands of every day, whose answers need no site."""
+    records, kept = folder / "records", folder / "cache"
+    words = {
+        aims.SUMMARY: ("summary", "stable-001/horse-002"),
+        aims.DUE: ("due",),
+        aims.BEGUN: ("visit", "stable-001/horse-002", "--date", TODAY.isoformat()),
+    }
+    for aim, asked in words.items():
+        aims.print_aim(aim, command(records, kept, *asked), 1)
+
+
+def _print_machines(folder: Path) -> None:
+    try:
+        local, apart = machines(folder / "machines")
+    except ImportError:
+        aims.print_not_measured(aims.MACHINES, "dask.distributed is not installed")
+        return
+    aims.print_aim(aims.MACHINES, apart, local.seconds)
+
+
+def _print_published(folder: Path) -> None:
+    """Publishing goes by the history of the records, so they are kept in git first."""
+    records, kept = folder / "records", folder / "cache"
+    stable = records / "stable-001" / "stable.yaml"
+    publish = f"publish: {{address: 'https://one.example.org/', to: {folder / 'public'}}}\n"
+    stable.write_text(stable.read_text("utf-8") + publish, "utf-8")
+    for day in (None, TODAY - timedelta(days=1)):
+        if day:
+            _visit(records, day)
+        else:
+            git(records, "init", "--quiet")
+        git(records, "add", "--all")
+        git(records, "commit", "--quiet", "--message=kept")
+        published = command(records, kept, "publish", "stable-001", "--yes")
+    bare = bare_site(folder / "sites" / "stable-001", folder / "bare published")
+    aims.print_aim(aims.PUBLISH, published, bare.seconds)
+
+
+def print_slope(counts: Sequence[int]) -> None:
+    """Print how time and peak memory of a cold build grow with the stables, from one practice to the next."""
+    found = []
+    print(f"practices of {SLOPE_HORSES} horses a stable, {SLOPE_YEARS} years each")
+    for count in counts:
+        with tempfile.TemporaryDirectory() as name:
+            folder = Path(name)
+            visits = generated_practice(folder / "records", count, SLOPE_HORSES, SLOPE_YEARS)
+            cold = build(folder / "records", folder / "sites", folder / "cache")
+        found.append((visits, cold))
+        print(f"{count:4} stables, {visits:6} visits: {cold.seconds:8.1f} s, {cold.peak_mb:6.0f} MB", flush=True)
+    aims.print_head()
+    for (few, first), (many, then) in pairwise(found):
+        slope = math.log(then.seconds / first.seconds) / math.log(many / few)
+        aims.print_aim(aims.SLOPE, Measured(slope, then.peak_mb), 1)
 
 
 def print_edits(count: int, seed: int) -> None:
@@ -98,6 +143,8 @@ def main(words: list[str]) -> None:
     """Measure what was asked for."""
     if words[:1] == ["edits"]:
         print_edits(*map(int, (*words[1:], "1")[:2]))
+    elif words[:1] == ["slope"]:
+        print_slope([*map(int, words[1:])] or [1, 3, 9])
     else:
         print_changes(*map(int, words or ("5", "12", "2")))
 

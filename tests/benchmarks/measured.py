@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 import re
+import resource
 import statistics
 import subprocess
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -41,23 +42,31 @@ for file in sorted(pathlib.Path(sys.argv[1]).rglob("*.yaml")):
 
 @dataclass(frozen=True)
 class Measured:
-    """Seconds by the clock on the wall, and the largest process in MB."""
+    """Seconds by the clock on the wall, the largest process in MB, and seconds of all cores, children included."""
 
     seconds: float
     peak_mb: float
+    cpu_seconds: float = 0
 
 
-def _run(*words: str, cwd: Path | None = None, cache: Path | None = None) -> Measured:
-    environment = dict(os.environ) | ({"RECORDGEN_CACHE": str(cache)} if cache else {})
-    start = time.perf_counter()
+def _cpu_of_children() -> float:
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
+
+
+def _run(
+    *words: str, cwd: Path | None = None, cache: Path | None = None, more: Mapping[str, str] | None = None
+) -> Measured:
+    environment = dict(os.environ) | ({"RECORDGEN_CACHE": str(cache)} if cache else {}) | dict(more or {})
+    start, before = time.perf_counter(), _cpu_of_children()
     done = subprocess.run(
         [sys.executable, "-c", PEAK, *words], cwd=cwd, env=environment, capture_output=True, text=True
     )
-    seconds = time.perf_counter() - start
+    seconds, cpu = time.perf_counter() - start, _cpu_of_children() - before
     if done.returncode:
         sys.exit(f"{' '.join(words)}: {done.stdout}{done.stderr}")
     peak = re.search(r"PEAK (\d+)", done.stderr)
-    return Measured(seconds, int(peak[1]) / 1024 if peak else 0)
+    return Measured(seconds, int(peak[1]) / 1024 if peak else 0, cpu)
 
 
 def check(records: Path, cache: Path) -> Measured:
@@ -69,6 +78,13 @@ def build(records: Path, out: Path, cache: Path, day: date = TODAY) -> Measured:
     """`recordgen build` of all sites as of a day. cache: a folder; all is made if it is new."""
     asked = ("--records", str(records), "--out", str(out), "--today", day.isoformat())
     return _run("recordgen", "build", *asked, cache=cache)
+
+
+def command(records: Path, cache: Path, *words: str) -> Measured:
+    """Any command, whole. cache: a folder, in which its keys lie too."""
+    own = {"RECORDGEN_PRIVATE": str(cache.with_name("keys"))}
+    given = DAY if "--date" not in words else []
+    return _run("recordgen", *words, "--records", str(records), *given, cache=cache, more=own)
 
 
 def bare_yaml(records: Path) -> Measured:
@@ -85,16 +101,32 @@ def bare_engine(sites: Path, folder: Path) -> Measured:
 
 def bare_site(site: Path, folder: Path) -> Measured:
     """The same for one site."""
-    docs = folder / "docs"
-    for page in site.rglob("*.html"):
-        article = re.search(r"<article[^>]*>(.*)</article>", page.read_text("utf-8"), re.DOTALL)
-        if article and page.name != "404.html":
-            target = (docs / page.relative_to(site)).with_suffix(".md")
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_text(article[1], "utf-8")
+    _write_bodies(site, folder / "docs", ".md", "")
     config = "site_name: bare\ntheme: mkdocs\nplugins: [search]\nuse_directory_urls: false\n"
     (folder / "mkdocs.yml").write_text(config)
     return _run("mkdocs", "build", "--quiet", cwd=folder)
+
+
+def bare_hugo(sites: Path, folder: Path) -> Measured:
+    """`hugo` over the same pages of all sites, with a layout that prints their bodies and nothing else."""
+    for site in sites.iterdir():
+        _write_bodies(site, folder / "content" / site.name, ".html", "---\ntitle: bare\n---\n")
+    (folder / "layouts" / "_default").mkdir(parents=True)
+    (folder / "layouts" / "_default" / "single.html").write_text("{{ .Content }}\n")
+    (folder / "hugo.toml").write_text('baseURL = "/"\ndisableKinds = ["taxonomy", "term", "RSS", "sitemap", "404"]\n')
+    start = time.perf_counter()
+    subprocess.run(["hugo", "--quiet", "--logLevel", "error"], cwd=folder, check=True, capture_output=True)
+    return Measured(time.perf_counter() - start, 0)
+
+
+def _write_bodies(site: Path, folder: Path, ending: str, before: str) -> None:
+    """Write the body of each page of a site as a source of another engine's."""
+    for page in site.rglob("*.html"):
+        article = re.search(r"<article[^>]*>(.*)</article>", page.read_text("utf-8"), re.DOTALL)
+        if article and page.name != "404.html":
+            target = (folder / page.relative_to(site)).with_suffix(ending)
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_text(before + article[1], "utf-8")
 
 
 def help_time() -> float:
