@@ -11,7 +11,7 @@ import os
 import re
 import secrets
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager, suppress
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 from typing import IO
 
@@ -19,6 +19,8 @@ from recordgen.locks import hold, hold_new
 from recordgen.problems import Trouble
 
 FULL = (errno.ENOSPC, errno.EDQUOT)
+# Room for the files of a change as they were, and for what git writes to forget it. Judgement.
+SPARE_BYTES = 4 << 20
 # Where two names for one file are not to be had. Source: link(2), Linux manual pages.
 NO_LINKS = (errno.EPERM, errno.ENOSYS, errno.ENOTSUP, errno.EOPNOTSUPP, errno.EMLINK)
 _NEW = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0)
@@ -183,6 +185,22 @@ def writing(target: Path, stays: str = "Nothing was written") -> Iterator[None]:
         yield
     except OSError as fault:
         raise disk_trouble(fault, target, stays) from fault
+
+
+@contextmanager
+def spare_room(folder: Path, stays: str) -> Iterator[None]:
+    """Hold room on the disk of a folder until the block ends: what it did can then be taken back on a full disk, too.
+
+    stays: how things stand, as a sentence without a full stop. Raises Trouble where there is not so much room.
+    """
+    held = ExitStack()
+    with writing(folder, stays):
+        # No disk can make these bytes fewer.
+        held.enter_context(_written_beside(folder / "spare", os.urandom(SPARE_BYTES), None, lasting=True))
+    try:
+        yield
+    finally:
+        held.close()
 
 
 @contextmanager

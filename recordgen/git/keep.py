@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from contextlib import suppress
 from pathlib import Path
 
+from recordgen.files import spare_room
+from recordgen.git.repository import list_contents
 from recordgen.git.run import KEEP, as_bytes, run
 from recordgen.git.troubles import GitTrouble
 
@@ -33,18 +35,32 @@ def forget(records: Path, paths: Sequence[Path]) -> None:
         _of_files(records, paths, "reset", "--quiet")
 
 
-def take_back(records: Path, says: str) -> None:
+def take_back(records: Path, files: Sequence[Path], says: str) -> None:
     """One more entry that takes back what the last one did; nothing is rewritten.
 
-    says: the entry's text. Raises GitTrouble, with everything as it was.
+    files: those of the last entry, all as git keeps them. says: the entry's text. Raises Trouble, with everything as
+    it was.
     """
     try:
-        run(records, "revert", "--no-commit", "HEAD", purpose=KEEP)
-        run(records, "commit", "--quiet", f"--message={says}", purpose=KEEP)
+        with spare_room(records, "Nothing was taken back"):
+            run(records, "revert", "--no-commit", "HEAD", purpose=KEEP)
+            run(records, "commit", "--quiet", f"--message={says}", purpose=KEEP)
     except GitTrouble:
         with suppress(GitTrouble):
-            run(records, "revert", "--abort", purpose=KEEP)
+            run(records, "revert", "--quit", purpose=KEEP)
+        _restore(records, files)
         raise
+
+
+def _restore(records: Path, files: Sequence[Path]) -> None:
+    """Files as the last entry has them, however far git came when it was to take that back."""
+    forget(records, files)
+    kept = list_contents(records)
+    there = [file for file in files if file.relative_to(records).as_posix() in kept]
+    if there:
+        _of_files(records, there, "checkout", "--quiet", "HEAD")
+    for file in set(files).difference(there):
+        file.unlink(missing_ok=True)
 
 
 def _of_files(records: Path, paths: Sequence[Path], *words: str) -> None:

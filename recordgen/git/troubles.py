@@ -20,8 +20,11 @@ class Sayings:
     way_out: str
 
 
+# Where a disk is full git says so in three ways; of a branch it only tells that it could not write.
+_FULL = ("no space left", "out of diskspace", "couldn't write")
 LOCAL = Sayings(
     {
+        **dict.fromkeys(_FULL, ("the disk is full", "Make room, then try again")),
         "not a git repository": ("the records are not in a git repository", "Make it one: git init"),
         "dubious ownership": ("the records' folder belongs to somebody else", "Work as the person whose folder it is"),
         "please tell me who you are": (
@@ -40,7 +43,6 @@ LOCAL = Sayings(
             "git could not sign the entry",
             "Set up signing, or end it: git config commit.gpgsign false",
         ),
-        "no space left": ("the disk is full", "Make room, then try again"),
         "nothing to commit": ("nothing has changed", "Save the files first"),
         "nothing added to commit": ("nothing has changed", "Save the files first"),
         "did not match any file": (
@@ -62,7 +64,7 @@ REMOTE = Sayings(
             f"{_STAYS}; name another branch in stable.yaml",
         ),
         "stale info": ("somebody else wrote the branch meanwhile", f"{_STAYS}; look who, then publish again"),
-        "no space left": ("the disk is full, here or at the remote", f"{_STAYS}; make room and publish again"),
+        **dict.fromkeys(_FULL, ("the disk is full, here or at the remote", f"{_STAYS}; make room and publish again")),
         "could not resolve host": (
             "the remote cannot be found: no network, or no such host",
             f"{_STAYS}; try again later",
@@ -98,7 +100,7 @@ _QUIET = ("the copy does not answer", f"{_KEPT}; look at the network, or whether
 _SHUT = ("the copy does not let git in", f"{_KEPT}; give git a key or a saved password for it, then try again")
 COPY = Sayings(
     {
-        "no space left": ("the disk is full, here or at the copy", f"{_KEPT}; make room, then try again"),
+        **dict.fromkeys(_FULL, ("the disk is full, here or at the copy", f"{_KEPT}; make room, then try again")),
         "read-only file system": ("the copy's disk takes no writing", f"{_KEPT}; unlock the stick, or take another"),
         "could not resolve host": (
             "the copy cannot be found: no network, or no such host",

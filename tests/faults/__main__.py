@@ -1,6 +1,7 @@
-"""Kill commands at random moments and print what was lost, torn or left behind; the full count.
+"""Kill commands at random moments, or run them on nearly full disks, and print what was lost, torn or left behind.
 
 python -m tests.faults --count 200 --seed 1
+python -m tests.faults --full-disks
 """
 
 from __future__ import annotations
@@ -9,33 +10,58 @@ import argparse
 import sys
 import tempfile
 from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 
-from tests.faults.kills import KINDS, Kills
+from tests.faults import full_disk, kills
+
+Run = tuple[str, bool, list[str]]
 
 
 def main() -> None:
-    """Print each fault, and of each command how often it was killed; exit code 1 where something was wrong."""
-    parser = argparse.ArgumentParser(description=__doc__)
+    """Print each fault, and of each command how often it was stopped; exit code 1 where something was wrong."""
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--count", type=int, default=200)
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--only", choices=KINDS, action="append", help="This command alone; may be said again.")
+    parser.add_argument("--full-disks", action="store_true", help="Seven sizes of each command; wants to mount a disk.")
+    parser.add_argument("--only", choices=full_disk.KINDS, action="append", help="This command alone; may be repeated.")
     asked = parser.parse_args()
-    killed, made, failed = Counter[str](), Counter[str](), 0
     with tempfile.TemporaryDirectory(prefix="recordgen-") as folder:
-        kills = Kills(Path(folder))
-        for number in range(asked.count):
-            kind = (asked.only or KINDS)[number % len(asked.only or KINDS)]
-            was_killed, wrong = kills.faults(kind, asked.seed * 1_000_000 + number)
-            made[kind] += 1
-            killed[kind] += was_killed
-            failed += bool(wrong)
-            for one in wrong:
-                print(one, flush=True)
+        runs = (
+            _on_full_disks(Path(folder), asked.only or full_disk.KINDS)
+            if asked.full_disks
+            else _killed(Path(folder), asked.only or kills.KINDS, asked.count, asked.seed)
+        )
+        sys.exit(_told(runs, "refused" if asked.full_disks else "killed"))
+
+
+def _killed(folder: Path, kinds: Sequence[str], count: int, seed: int) -> Iterator[Run]:
+    runs = kills.Kills(folder)
+    for number in range(count):
+        kind = kinds[number % len(kinds)]
+        yield kind, *runs.faults(kind, seed * 1_000_000 + number)
+
+
+def _on_full_disks(folder: Path, kinds: Sequence[str]) -> Iterator[Run]:
+    runs = full_disk.FullDisks(folder)
+    for kind in kinds:
+        for share in full_disk.SHARES:
+            yield kind, *runs.faults(kind, share)
+
+
+def _told(runs: Iterable[Run], how: str) -> bool:
+    """Prints the runs as they come, then their counts; whether any had a fault."""
+    stopped, made, failed = Counter[str](), Counter[str](), 0
+    for kind, was_stopped, wrong in runs:
+        made[kind] += 1
+        stopped[kind] += was_stopped
+        failed += bool(wrong)
+        for one in wrong:
+            print(one, flush=True)
     for kind in made:
-        print(f"{kind:12} {made[kind]:5} runs, {killed[kind]:5} of them killed before they were through")
-    print(f"{made.total()} runs, {killed.total()} killed, {failed} with a fault")
-    sys.exit(bool(failed))
+        print(f"{kind:12} {made[kind]:5} runs, {stopped[kind]:5} of them {how} before they were through")
+    print(f"{made.total()} runs, {stopped.total()} {how}, {failed} with a fault")
+    return bool(failed)
 
 
 if __name__ == "__main__":

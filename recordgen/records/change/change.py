@@ -5,16 +5,17 @@ from __future__ import annotations
 import datetime as dt
 import os
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from contextlib import ExitStack
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
 from typing import Literal
 
-from recordgen.files import write_new, write_whole, writing
+from recordgen.files import spare_room, write_new, write_whole, writing
 from recordgen.git.changes import kinds_of_change
 from recordgen.git.keep import commit, forget
 from recordgen.git.repository import files_of, top_of
+from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.layout import Part, home_of
 from recordgen.records.load.everything import RecordsTrouble, look_through
@@ -25,6 +26,7 @@ from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import read_as_far, read_text
 
+STAYS = "Everything stays as it was"
 # waits: written, and kept by the entry that comes next.
 Made = Literal["kept", "waits", "without git"]
 _MODELS: dict[Part, type[Record]] = {"practice": PracticeFile, "stable": Stable, "horse": Horse, "visit": Visit}
@@ -75,20 +77,17 @@ def make(change: Change, today: dt.date) -> Made:
     if unkept:
         told = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
         raise Trouble(f"not in git yet as it is now: {told}", "Keep it first: recordgen commit")
-    with ExitStack() as way_back:
-        _do_rightly(change, today, way_back)
-        if in_git and not waits:
-            _keep(change, names)
-        way_back.pop_all()
-    return "waits" if waits else "kept" if in_git else "without git"
-
-
-def _keep(change: Change, names: Sequence[Path]) -> None:
     try:
-        commit(change.records, names, change.says)
-    except Trouble:
+        with ExitStack() as way_back, spare_room(change.records, STAYS):
+            _do_rightly(change, today, way_back)
+            if in_git and not waits:
+                commit(change.records, names, change.says)
+            way_back.pop_all()
+    except GitTrouble:
+        # Once the files lie as before, and nothing holds room on the disk that git needs for it.
         forget(change.records, names)
         raise
+    return "waits" if waits else "kept" if in_git else "without git"
 
 
 def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
@@ -106,12 +105,12 @@ def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
 
 def _do(change: Change, way_back: ExitStack) -> None:
     for old, new in change.folders:
-        with writing(new, "Everything stays as it was"):
+        with writing(new, STAYS):
             _made(new.parent, way_back)
             os.rename(old, new)
         way_back.callback(os.rename, new, old)
     for path, raw in change.files.items():
-        with writing(path, "Everything stays as it was"):
+        with writing(path, STAYS):
             _made(path.parent, way_back)
             _written(path, raw, way_back)
 

@@ -38,7 +38,7 @@ def plan_undo(records: Path) -> Undo:
 
 def undo(planned: Undo) -> None:
     """Makes the entry that takes the last one back. Raises Trouble, with everything as it was."""
-    take_back(planned.records, planned.says)
+    take_back(planned.records, planned.files, planned.says)
 
 
 def _refuse_unkept(records: Path, files: Sequence[Path]) -> None:
