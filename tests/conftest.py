@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import fcntl
 import functools
+import gc
 import http.server
 import importlib
 import os
@@ -28,6 +29,14 @@ settings.load_profile("patient")
 ROOT = Path(__file__).parent.parent
 RECORDS = ROOT / "records"
 TODAY = dt.date(2026, 11, 25)
+# Files that take a processor ten seconds or more, the dearest first.
+DEAREST = (
+    *("site/kept/test_standing.py", "browser/test_access.py", "test_style.py", "tapped/test_judged.py"),
+    *("guide/test_guide.py", "cli/test_publish.py", "cli/test_nothing_deleted.py", "browser/test_horse_page.py"),
+    *("site/test_valid_html.py", "cli/test_cache.py", "browser/test_sheet_print.py", "browser/test_field_readable.py"),
+    *("site/test_build.py", "cli/test_readers.py", "private/backup/test_two_computers.py", "cli/test_build.py"),
+    *("browser/test_field_entry.py", "browser/test_trace_screen.py", "language/test_no_sentence_nailed.py"),
+)
 
 
 @pytest.hookimpl(tryfirst=True)
@@ -38,6 +47,19 @@ def pytest_collection(session: pytest.Session) -> None:
         names = sorted(str(path.relative_to(ROOT).with_suffix("")) for path in (ROOT / "tests").rglob("test_*.py"))
         for name in names[int(worker[2:]) :: int(os.environ["PYTEST_XDIST_WORKER_COUNT"])]:
             importlib.import_module(name.replace(os.sep, "."))
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Begin with the dearest files: one that began last would keep a single process busy while the others are done."""
+    rank = {ROOT / "tests" / file: place for place, file in enumerate(DEAREST)}
+    items.sort(key=lambda item: rank.get(item.path, len(rank)))
+
+
+def pytest_collection_finish() -> None:
+    """Leave what was read and collected out of the search for garbage, which would look through all of it each time."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(20_000, 20, 20)
 
 
 @pytest.fixture(scope="session")
@@ -51,6 +73,32 @@ def of_the_run(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def _cache_apart(of_the_run: Path) -> None:
     """Results of tests are kept in a folder of the tests."""
     os.environ["RECORDGEN_CACHE"] = str(of_the_run / "cache")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _slow_figures_once() -> Iterator[None]:
+    """Reckon a tracing and hash words once a process, also where no cache is wanted: nothing else goes into either."""
+    from recordgen.hoof.tracing import figures
+    from recordgen.hoof.tracing.errors.spread import Figure
+    from recordgen.private.crypto import key_ring, passphrases
+    from recordgen.private.keystore import sealed_copy
+    from recordgen.records.models.tracing import Tracing
+    from recordgen.site.tracing import figure_cache
+
+    known: dict[tuple[str, float], dict[str, Figure]] = {}
+
+    def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
+        key = repr(tracing), hand_px
+        if key not in known:
+            known[key] = figures.reckoned(tracing, hand_px)
+        return dict(known[key])
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(figure_cache, "reckoned", reckoned)
+        hashed = functools.cache(passphrases.pbkdf2)
+        for module in (key_ring, sealed_copy):
+            patch.setattr(module, "pbkdf2", hashed)
+        yield
 
 
 @pytest.fixture(scope="session")

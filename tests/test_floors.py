@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import ROOT
+from tests.conftest import DEAREST, ROOT
 
 PACKAGE = ROOT / "recordgen"
 # From the ground up; a floor imports from those before it, and each may ask what lies on the ground.
@@ -151,6 +151,12 @@ def test_each_room_names_files_that_are_there() -> None:
 
     assert [name_of(room) for room in ROOMS if not told[room]] == []
     assert [name_of(path) for path in named if not path.exists()] == []
+
+
+def test_the_dearest_files_are_there() -> None:
+    """The list by which tests begin with what takes longest names files that there are, each once."""
+    assert [file for file in DEAREST if not (ROOT / "tests" / file).is_file()] == []
+    assert len(set(DEAREST)) == len(DEAREST)
 
 
 def test_no_test_imports_from_another_test() -> None:

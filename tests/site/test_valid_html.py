@@ -26,6 +26,8 @@ from tests.support.single_file import WORDS
 from tests.support.tracing_screen import traced_practice
 
 JAVA = shutil.which("java")
+# It runs for seconds alone: compiled well or collected by many threads, it would take twice as long.
+QUICK = ("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC")
 
 
 def errors_in(pages: list[Path]) -> list[str]:
@@ -35,6 +37,7 @@ def errors_in(pages: list[Path]) -> list[str]:
     assert found.origin is not None
     command = [
         str(JAVA),
+        *QUICK,
         "-Xss8m",
         "-jar",
         str(Path(found.origin).with_name("vnu.jar")),

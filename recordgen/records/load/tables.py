@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from pathlib import Path
 from typing import TypeVar
 
@@ -30,7 +31,9 @@ def read_reference(records: Path | None, language: str = ENGLISH_CODE) -> tuple[
     a file named by its key; None for our tables alone. Own care notes come before ours.
     language: in which our own words are wanted; a practice's are in its own as they stand.
     """
-    ours, problems = _with_words(packaged() / WORDS, OURS, Reference())
+    files = tuple(sorted((packaged() / WORDS).glob("*.yaml")))
+    ours, told = _ours(files, tuple((file.stat().st_mtime_ns, file.stat().st_size) for file in files))
+    problems = list(told)
     if language != ENGLISH_CODE:
         ours = translated(ours, catalog_of(language))
     if records is None:
@@ -65,9 +68,20 @@ def _leads_out(walk: Walk) -> bool:
 
 def _with_words(folder: Path, shown: str, under: Reference) -> tuple[Reference, list[Problem]]:
     """The tables of a folder over those beneath, and what is wrong with them. shown: the folder as people see it."""
+    return _with_files(sorted(folder.glob("*.yaml")), shown, under)
+
+
+@lru_cache(maxsize=4)
+def _ours(files: tuple[Path, ...], written: tuple[tuple[int, int], ...]) -> tuple[Reference, tuple[Problem, ...]]:
+    """Our own tables, which a process reads again only where a file was written since. written: when, and how long."""
+    found, problems = _with_files(files, OURS, Reference())
+    return found, tuple(problems)
+
+
+def _with_files(files: Sequence[Path], shown: str, under: Reference) -> tuple[Reference, list[Problem]]:
     found = under
     problems: list[Problem] = []
-    for file in sorted(folder.glob("*.yaml")):
+    for file in files:
         written, wrong = read(file, f"{shown}{file.name}", Reference)
         problems += wrong
         if written:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from pathlib import PurePath
 
 from jinja2 import Environment
@@ -33,5 +34,10 @@ def framed(made: Environment, prose: Markup, kind: str, **values: object) -> str
 
 
 def _html(text: str) -> Markup:
-    reader = Markdown(extensions=["attr_list", "def_list", "sane_lists", "tables", Sections()])
-    return uncover(reader.convert(text))
+    return uncover(_converted(text))
+
+
+@lru_cache(maxsize=64)
+def _converted(text: str) -> str:
+    """Markdown as HTML. Pages that every stable has are read once, however many sites are built."""
+    return Markdown(extensions=["attr_list", "def_list", "sane_lists", "tables", Sections()]).convert(text)

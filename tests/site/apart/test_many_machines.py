@@ -10,13 +10,13 @@ import pytest
 from recordgen.site.build import build_sites
 from tests.support.apart import STABLES, build_alone, counted, differing, tangled_practice
 
-distributed = pytest.importorskip("distributed")
 # Each is told of the third, which nobody builds.
 BUILT = STABLES[:2]
 
 
 def test_stables_built_by_two_worker_processes_are_those_of_a_build_of_all(tmp_path: Path) -> None:
     """Each from its own stable's folder and the counts; putting together is copying folders."""
+    distributed = pytest.importorskip("distributed")  # takes a second to load
     records, counts = tangled_practice(tmp_path / "records"), tmp_path / "counts.json"
     build_sites(counted(records, counts), BUILT, tmp_path / "local", 1)
     with (
