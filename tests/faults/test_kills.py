@@ -1,11 +1,13 @@
-"""Commands killed at a moment drawn at random; `python -m tests.faults` kills as many as it is asked for."""
+"""Commands killed at a moment drawn at random, and two at once; `python -m tests.faults` kills as many as are asked."""
 
 from __future__ import annotations
 
 import sys
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 
+from tests.faults.apart import run_apart
 from tests.faults.kills import Kills
 
 pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="kills by forking")
@@ -24,6 +26,20 @@ def test_after_a_kill_nothing_is_lost_and_the_next_run_makes_it_whole(kills: Kil
 
     assert killed
     assert wrong == []
+
+
+def test_of_two_publishings_at_once_one_seals_the_site_and_the_other_waits_or_says_so(kills: Kills) -> None:
+    """What readers open is whole and the new one, no key is lost, and nothing is left beside it."""
+    once = kills.goes_on("publish").machine
+    machine = kills.before.copied(kills.folder / "twice at once")
+    words = machine.words_of("publish")
+    with ThreadPoolExecutor(2) as pool:
+        ends = list(pool.map(lambda _: run_apart(words, machine.environment)[:2], range(2)))
+
+    assert 0 in {code for code, _ in ends} <= {0, 1}, ends
+    assert all(code == 0 or "another window" in said for code, said in ends), ends
+    assert machine.published() == once.published()
+    assert machine.names() == once.names()
 
 
 def test_the_judge_notices_what_is_lost_torn_or_left(kills: Kills) -> None:
