@@ -13,7 +13,6 @@ from recordgen.cli.columns import cut
 from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo, width
-from recordgen.problems import counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -67,8 +66,9 @@ def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
 def _line(horse: HorseSummary, naming: Naming) -> str:
     name = f"{horse.stable}/{horse.slug}"
     if horse.due is None:
-        return f"{name:32} no visit yet"
+        return f"{name:32} {naming.phrase('due_no_visit')}"
     due = horse.due
-    late = f"  overdue by {counted(due.overdue_days, 'day')}" if due.overdue_days else ""
+    late = f"  {naming.counted('due_overdue', due.overdue_days)}" if due.overdue_days else ""
+    window = naming.phrase("rounds_window", earliest=str(due.earliest), latest=str(due.latest))
     holiday = "; " + naming.phrase("due_holiday", name=due.holiday) if due.holiday else ""
-    return f"{name:32} {due.best}  ({due.earliest} to {due.latest}){late}  {due.reason}{holiday}"
+    return f"{name:32} {due.best}  ({window}){late}  {due.reason}{holiday}"

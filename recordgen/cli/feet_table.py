@@ -58,27 +58,31 @@ def _rows(summary: HorseSummary, feet: Sequence[Foot], naming: Naming) -> list[R
     """The head with the feet, how they grow, and each measure that was taken of any of them."""
     here = [summary.feet[foot] for foot in feet]
     rows = [("", *map(naming.foot, feet))]
-    rows += [_growth("net growth, mm a month", [one.growth for one in here], "net")]
-    rows += [_growth("growth by a mark, mm a month", [one.growth for one in here], "true")]
+    rows += [_growth("net", [one.growth for one in here], naming)]
+    rows += [_growth("true", [one.growth for one in here], naming)]
     looks = {foot: [at.feet[foot].look for at in summary.history if foot in at.feet] for foot in feet}
     keys = dict.fromkeys(key for one in here for key in one.measures)
     rows += [_measure(key, here, looks, naming) for key in keys]
     return [rows[0], *(row for row in rows[1:] if any(row[1:]))]
 
 
-def _growth(label: str, growths: Sequence[FootGrowth], kind: str) -> Row:
+def _growth(kind: str, growths: Sequence[FootGrowth], naming: Naming) -> Row:
     from recordgen.hoof.naming import MONTH_DAYS
 
     found = [getattr(growth, kind) for growth in growths]
-    monthly = [None if one is None else [day * MONTH_DAYS for day in (one.mean, one.low, one.high)] for one in found]
-    return (label, *("" if one is None else f"{one[0]:.1f} ({one[1]:.1f} to {one[2]:.1f})" for one in monthly))
+    monthly = [
+        {name: f"{getattr(one, name) * MONTH_DAYS:.1f}" for name in ("mean", "low", "high")} if one else None
+        for one in found
+    ]
+    cells = ("" if one is None else naming.phrase("summary_interval", **one) for one in monthly)
+    return (naming.phrase(f"summary_{kind}"), *cells)
 
 
 def _measure(key: str, feet: Sequence[FootSummary], looks: Mapping[Foot, Sequence[Look]], naming: Naming) -> Row:
     measure = next(one.measures[key].measure for one in feet if key in one.measures)
     label = naming.measure(measure.words.name, measure.zone)
-    cells = [_cell(one.measures[key], looks[one.foot]) if key in one.measures else "" for one in feet]
-    return (f"{label}, {measure.unit}" if measure.unit not in ("", NO_UNIT) else label, *cells)
+    cells = [naming.figures(_cell(one.measures[key], looks[one.foot])) if key in one.measures else "" for one in feet]
+    return (f"{label}, {naming.unit(measure.unit)}" if measure.unit not in ("", NO_UNIT) else label, *cells)
 
 
 def _cell(one: MeasureSummary, looks: Sequence[Look]) -> str:

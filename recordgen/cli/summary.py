@@ -55,10 +55,12 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
 
 
 def _print(summary: HorseSummary, naming: Naming) -> None:
-    seen = f"last visit {naming.day(summary.last_visit)}" if summary.last_visit else "no visit yet"
-    echo(f"{summary.horse.name}, {seen}")
+    seen, name = summary.last_visit, summary.horse.name
+    echo(
+        naming.phrase("summary_seen" if seen else "summary_not_seen", horse=name, day=naming.day(seen) if seen else "")
+    )
     for caution in summary.cautions:
-        _say(f"{caution.level}: {caution.text} ({name_of(caution, naming)})", COLOURS.get(caution.level))
+        _say(f"{naming.level(caution.level)}: {caution.text} ({name_of(caution, naming)})", COLOURS.get(caution.level))
     for told in _told(summary, naming):
         _say(told)
     for line in feet_table(summary, naming, width()):
@@ -92,18 +94,20 @@ def _told(summary: HorseSummary, naming: Naming) -> Iterator[str]:
         yield explain_held(summary, naming)
     if summary.due:
         due = summary.due
-        yield f"next visit about {naming.day(due.best)} ({due.earliest} to {due.latest}): {due.reason}"
+        window = naming.phrase("rounds_window", earliest=str(due.earliest), latest=str(due.latest))
+        yield naming.phrase("summary_next", best=naming.day(due.best), window=window, why=due.reason)
         if due.holiday:
             yield naming.phrase("due_holiday", name=due.holiday)
     for job in summary.jobs:
-        yield f"until then: {job.what}" + (f", {job.how_often}" if job.how_often else "")
+        yield naming.phrase("summary_job", job=", ".join(filter(None, (job.what, job.how_often))))
     for kept in summary.withheld:
-        yield f"not now: {kept.job.what} ({kept.cautions[0].seen})"
+        yield naming.phrase("summary_not_now", job=kept.job.what, why=kept.cautions[0].seen)
 
 
 def _change_told(one: Claim[FootMeasure], naming: Naming) -> str:
-    kind = "changed" if one.real else "may have changed"
-    when = f"since {one.since}" if one.kind == "trend" else f"between {one.before} and {one.since}"
-    name = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"
-    change, low, high = (f"{round(value, 1) + 0.0:+.1f}" for value in (one.change, one.low, one.high))
-    return f"{kind}: {name} by {change} ({low} to {high}) {one.of.measure.unit} {when}"
+    how = "summary_since" if one.kind == "trend" else "summary_between"
+    when = naming.phrase(how, before=str(one.before), day=str(one.since))
+    what = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"
+    change, low, high = (naming.figures(f"{round(value, 1) + 0.0:+.1f}") for value in (one.change, one.low, one.high))
+    told = {"what": what, "change": change, "low": low, "high": high, "unit": naming.unit(one.of.measure.unit)}
+    return naming.phrase("summary_change" if one.real else "summary_maybe", when=when, **told)

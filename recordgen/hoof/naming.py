@@ -125,6 +125,10 @@ class Naming:
         """A unit as readers read it: degrees; marks such as mm and ° stay."""
         return self.phrases.get(f"unit_{unit.replace(' ', '_')}", unit)
 
+    def level(self, level: str) -> str:
+        """The urgency of a caution in few words: call now."""
+        return self.phrases[f"level_short_{level.replace(' ', '_')}"]
+
     def caution(self, name: str) -> str:
         """The name of a caution as readers read it: painful frog."""
         return self.phrases.get(f"named_{name.replace('-', '_')}", name.replace("-", " "))

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from datetime import date
+from pathlib import Path
 
 import icalendar
 import pytest
@@ -13,11 +15,14 @@ from bs4.element import NavigableString
 from recordgen.cache.entries import Cache
 from recordgen.hoof.export.sheet import sheet_of
 from recordgen.records.load.everything import read_whole
+from recordgen.records.load.tables import read_reference
+from recordgen.records.models.names import FEET
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import due_calendar
 from recordgen.site.model import Site
 from recordgen.site.pages.sites import render_site
 from recordgen.site.sheet import sheet_alone
+from tests.support.commands import run
 from tests.support.marked_language import OPEN, Left, marked_practice
 
 STABLE, HORSES = "willowmere", ("bramble", "moss")
@@ -26,10 +31,16 @@ SAID = ("aria-label", "title", "alt", "placeholder", "data-label")
 
 
 @pytest.fixture(scope="module")
-def context(tmp_path_factory: pytest.TempPathFactory) -> Iterator[BuildContext]:
-    """The demo practice in the language of marks."""
-    with marked_practice(tmp_path_factory.mktemp("marks"), STABLE, HORSES) as records:
-        yield BuildContext.of(read_whole(records, TODAY, STABLE), TODAY, Cache(None))
+def records(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """The demo practice's records in the language of marks."""
+    with marked_practice(tmp_path_factory.mktemp("marks"), STABLE, HORSES) as folder:
+        yield folder
+
+
+@pytest.fixture(scope="module")
+def context(records: Path) -> BuildContext:
+    """The same, as its sites are made of it."""
+    return BuildContext.of(read_whole(records, TODAY, STABLE), TODAY, Cache(None))
 
 
 def told(html: str) -> Iterator[str]:
@@ -71,3 +82,15 @@ def test_every_word_of_a_calendar_file_does_too(context: BuildContext) -> None:
 
     assert texts
     assert set().union(*map(Left().of, texts)) == set()
+
+
+@pytest.mark.parametrize(
+    "words", ["due --stable willowmere", "summary willowmere/bramble", "rounds --stable willowmere"]
+)
+def test_every_word_of_what_a_trimmer_asks_most_does_too(records: Path, words: str) -> None:
+    """But for names that are typed, such as a caution's and its foot's, and folders."""
+    said = run(*words.split(), "--records", str(records), "--today", TODAY.isoformat()).output
+    typed = {word for name in (*read_reference(None)[0].cautions, *FEET) for word in re.split("[-_]", name)}
+
+    assert said.count(OPEN) > 3
+    assert Left().of(said) - typed - {STABLE} == set()

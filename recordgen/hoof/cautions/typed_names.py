@@ -30,4 +30,4 @@ def names_to_type(cautions: Sequence[Caution], naming: Naming) -> list[str]:
     by_level: dict[str, list[str]] = {}
     for one in cautions:
         by_level.setdefault(one.level, []).append(name_to_type(one, naming))
-    return [f"{level}: {'; '.join(dict.fromkeys(names))}" for level, names in by_level.items()]
+    return [f"{naming.level(level)}: {'; '.join(dict.fromkeys(names))}" for level, names in by_level.items()]
