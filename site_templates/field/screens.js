@@ -78,7 +78,10 @@ const horseRow = (horse, first) => {
   const told = [first.includes(horse.id) && words("on_round"), horse.last ? words("last_visit", { day: spokenDay(horse.last) }) : words("first_visit"), horse.due && dueWords(horse.due), call && counted(call, "caution")].filter(Boolean).join(" · ");
   return row(horse.name, told, draft ? progress(draft) : "", `horse-${horse.id}`, async () => { const made = draft || beginDraft(horse.id); if (!draft) await saved(made); go("horse", made.id); });
 };
-const dueWords = (due) => (today() > due.latest ? counted(daysBetween(due.latest, today()), "overdue") : words("due", { day: spokenDay(due.best) }));
+const dueWords = (due) => {
+  if (today() > due.latest) return counted(daysBetween(due.latest, today()), "overdue");
+  return today() > due.best ? words("due_until", { day: spokenDay(due.latest) }) : words("due", { day: spokenDay(due.best) });
+};
 const byDue = (first) => (one, other) => Number(first.includes(other.id)) - Number(first.includes(one.id)) || String(one.due?.best || "9").localeCompare(String(other.due?.best || "9")) || one.name.localeCompare(other.name);
 const firstPlace = (stable, first) => stable.horses.filter((horse) => first.includes(horse.id)).length;
 const progress = (draft) => (draft.received ? words("received") : draft.handed && draft.handed.rev === draft.rev ? words("handed") : counted(AROUND.filter((foot) => measured(draft, foot)).length, "foot"));

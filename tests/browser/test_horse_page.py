@@ -70,6 +70,28 @@ def test_the_first_level_is_short(seen: dict[str, FirstLevel], horse: str) -> No
     assert one.paper <= MOST_PAGES_OF_PAPER
 
 
+@pytest.mark.parametrize(
+    ("day", "on_page", "on_board"),
+    [
+        ("2026-12-04", "Next visit about 13 December", "about 13 December"),
+        ("2026-12-14", "Next visit by 20 December", "now, until 20 December"),
+        ("2026-12-21", "Was due by 20 December", "was due by 20 December"),
+    ],
+)
+def test_no_day_that_is_past_when_it_is_read_stands_in_the_future(
+    browser: Browser, served: str, day: str, on_page: str, on_board: str
+) -> None:
+    """By the reader's own calendar, on the horse's page and on the stable's."""
+    with opened(browser, "about:blank") as page:
+        page.clock.set_fixed_time(f"{day}T12:00:00")
+        page.goto(f"{served}/willowmere/horses/moss.html")
+        heading = page.locator("#next h2").inner_text()
+        page.goto(f"{served}/willowmere/index.html")
+
+        assert heading.strip() == on_page
+        assert page.locator(".rg-due", has_text="Moss").locator(".rg-when").inner_text().strip() == on_board
+
+
 @pytest.mark.parametrize("horse", HORSES)
 def test_no_word_of_the_reckoning_stands_on_the_first_level(seen: dict[str, FirstLevel], horse: str) -> None:
     """An owner reads what was seen and done; how sure a figure is stands a tap away."""

@@ -25,6 +25,12 @@
   search.querySelector("[data-search-close]").addEventListener("click", () => search.close());
   search.addEventListener("click", (event) => event.target === search && search.close());
 
+  // Words about a day stand for as long as they are true by the reader's own calendar; see the macro stage.
+  const today = new Date(Date.now() - new Date().getTimezoneOffset() * 60000).toISOString().slice(0, 10);
+  for (const one of document.querySelectorAll("[data-after], [data-till]")) {
+    one.hidden = today <= one.dataset.after || today > one.dataset.till;
+  }
+
   // The menu may be wider than a phone; the name of this page is in sight.
   const here = document.querySelector(".rg-line [aria-current]");
   if (here) {
