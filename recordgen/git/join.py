@@ -120,6 +120,8 @@ def take_over(records: Path, entry: str) -> None:
     now = entry_of(records, "HEAD")
     name_entry(records, JOINING, entry)
     try:
+        # A file that was saved again as it was is not taken for changed.
+        _carry(records, "update-index", "-q", "--refresh", fine=(0, 1))
         _carry(records, "read-tree", "-m", "-u", now or entry, entry)
     except GitTrouble:
         name_entry(records, JOINING, None)

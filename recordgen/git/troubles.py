@@ -53,12 +53,30 @@ LOCAL = Sayings(
     "Look with: git status",
 )
 
+# Messages of OpenSSH about a host's key: another than this computer knows, and none that it knows.
+_OTHER_KEY, _NEW_KEY = "remote host identification has changed", "host key verification failed"
+
+
+def _host_keys(stays: str) -> dict[str, tuple[str, str]]:
+    return {
+        _OTHER_KEY: (
+            "that host shows another key than before",
+            f"{stays}; ask whoever runs it whether its key is new, before you go on",
+        ),
+        _NEW_KEY: (
+            "this computer does not know that host yet",
+            f"{stays}; reach it once by ssh, compare the key it shows, then try again",
+        ),
+    }
+
+
 _STAYS = "What is served stays as it was"
 _SIGN_IN = f"{_STAYS}; give git a key or a saved password for it, then publish again"
 _SILENT = ("the remote does not answer", f"{_STAYS}; look at the network, then try again")
 _LOCKED = ("the remote does not let git in", _SIGN_IN)
 REMOTE = Sayings(
     {
+        **_host_keys(_STAYS),
         "refusing to update checked out branch": (
             "somebody works in that branch of the remote",
             f"{_STAYS}; name another branch in stable.yaml",
@@ -100,6 +118,7 @@ _QUIET = ("the copy does not answer", f"{_KEPT}; look at the network, or whether
 _SHUT = ("the copy does not let git in", f"{_KEPT}; give git a key or a saved password for it, then try again")
 COPY = Sayings(
     {
+        **_host_keys(_KEPT),
         **dict.fromkeys(_FULL, ("the disk is full, here or at the copy", f"{_KEPT}; make room, then try again")),
         "read-only file system": ("the copy's disk takes no writing", f"{_KEPT}; unlock the stick, or take another"),
         "could not resolve host": (

@@ -553,8 +553,16 @@ def test_a_run_killed_at_any_step_is_ended_by_the_next(
     }
 
 
+def refused(path: Path) -> None:
+    """The disk, when it gives nothing out of a folder."""
+    raise PermissionError(13, "Permission denied", str(path))
+
+
 def test_the_part_that_a_kill_left_beside_a_whole_visit_goes(desk: Desk, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Killed between the file's name and the end of its part, a run left both; the next has nothing to write."""
+    """Killed between the file's name and the end of its part, a run left both; the next has nothing to write.
+
+    Where the disk refuses to clear it, that is told in words.
+    """
     file = desk.handed(visit())
     part = (desk.records / FILE).with_name(f".{DAY}.yaml.0a1b2c3d.part")
     keep = take_in.TakingIn._keep
@@ -569,6 +577,10 @@ def test_the_part_that_a_kill_left_beside_a_whole_visit_goes(desk: Desk, monkeyp
         patch.setattr(take_in.TakingIn, "_keep", killed_at_the_end)
         desk.receive(file)
     assert part.exists()
+    with monkeypatch.context() as patch:
+        patch.setattr(take_in, "clear_parts", refused)
+        told = desk.receive(file)
+    assert (told.exit_code, "Bramble at Willowmere, 20 November 2026: " in told.output) == (1, True)
     assert desk.receive(file).exit_code == 0
 
     assert not part.exists()

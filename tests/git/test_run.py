@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.git.run import KEEP, READ, READ_STAGED, SEND, Purpose, run, text
-from recordgen.git.troubles import LOCAL, trouble_told
+from recordgen.git.troubles import COPY, LOCAL, REMOTE, trouble_told
 
 # Variables of git's own manual (git(1), ENVIRONMENT VARIABLES, and git-config(1)) that point it at another
 # repository, at other settings, or at a program to run.
@@ -71,6 +71,19 @@ def test_what_everybody_may_set_stays(tmp_path: Path, monkeypatch: pytest.Monkey
 
     assert found["GIT_CONFIG_GLOBAL"] == found["GIT_CEILING_DIRECTORIES"] == found["HTTPS_PROXY"] == "mine"
     assert (found["SSH_AUTH_SOCK"], found["LC_ALL"], found["GIT_TERMINAL_PROMPT"]) == ("mine", "C", "0")
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("Host key verification failed.\r\nfatal: Could not read from remote repository.", "does not know that host"),
+        ("@ WARNING: REMOTE HOST IDENTIFICATION HAS CHANGED! @\nHost key verification failed.", "shows another key"),
+    ],
+)
+def test_a_host_whose_key_is_not_the_known_one_is_told(said: str, told: str) -> None:
+    """As OpenSSH 9.2 says it, for a copy and for a site; a key that changed is told before one that is new."""
+    for sayings in (COPY, REMOTE):
+        assert told in trouble_told("ls-remote", said, sayings).message
 
 
 def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,17 @@ def test_what_one_kept_comes_to_the_other(both: Both) -> None:
     assert "From the other computer:\n    changed" in told.output
     assert "Nothing new" in two.fetch().output
     assert two.git("status", "--porcelain") == ""
+
+
+def test_a_file_that_was_saved_again_as_it_was_stops_nothing(both: Both) -> None:
+    """An editor wrote the same bytes anew, so the disk has another moment for it than git remembers."""
+    one, two = both
+    one.keep((BRAMBLE, "weeks: 6", "weeks: 5"))
+    one.backup()
+    os.utime(two.records / BRAMBLE, (1, 1))
+    told = two.fetch()
+
+    assert (told.exit_code, two.files()) == (0, one.files())
 
 
 def test_readings_that_each_changed_are_joined_where_lines_could_not_be(both: Both) -> None:
