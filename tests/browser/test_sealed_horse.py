@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Page, expect
 
-from tests.support.sealed_host import Host, fetched, hosted, opened, reader, sealed
+from tests.support.sealed_host import WORDS, Host, fetched, hosted, opened, reader, sealed
 
 PIPPIN = "horses/pippin.html"
+# Of keys from the top of a page to what is looked for on it.
+MOST_STOPS = 30
 
 
 @pytest.fixture(scope="module")
@@ -41,6 +43,45 @@ def test_a_sealed_page_ticks_slides_compares_and_opens_a_foot(browser: Browser, 
         page.locator("#feet").get_by_role("link", name="Left fore").click()
         expect(page.locator("#left-fore")).to_be_visible()
         assert refused == []
+
+
+def stepped(page: Page, name: str, key: str = "Tab") -> list[str]:
+    """Press a key until what has this name holds the keyboard; the names of all stops up to there."""
+    names: list[str] = []
+    while not names or (names[-1] != name and len(names) < MOST_STOPS):
+        page.keyboard.press(key)
+        names.append(page.evaluate("document.activeElement.textContent.trim()"))
+    assert names[-1] == name
+    return names
+
+
+def test_the_keyboard_alone_goes_from_the_words_to_the_sheet(browser: Browser, willowmere: Host) -> None:
+    """A horse, a foot of it and back, two dates compared; links to further pages come after the horse, as seen."""
+    with reader(browser) as context:
+        page = context.new_page()
+        page.goto(willowmere.address)
+        expect(page.locator("#words")).to_be_focused()
+        page.keyboard.type(WORDS)
+        page.keyboard.press("Enter")
+        expect(page.locator("h1")).to_have_text("Willowmere")
+        stepped(page, "Pippin")
+        page.keyboard.press("Enter")
+        expect(page.locator("h1")).to_have_text("Pippin")
+        before = stepped(page, "Left fore")
+        page.keyboard.press("Enter")
+        expect(page.locator("#left-fore")).to_be_focused()
+        stepped(page, "Close")
+        page.keyboard.press("Enter")
+        expect(page.locator("#left-fore")).to_be_hidden()
+        stepped(page, "Two dates side by side")
+        for key in ("Enter", "Tab", "ArrowDown"):
+            page.keyboard.press(key)
+
+        expect(page.locator("#compare caption")).to_have_text("2 Sep 2026 → 28 Oct 2026")
+        stepped(page, "Vet's sheet", "Shift+Tab")
+        page.keyboard.press("Enter")
+        page.wait_for_url("**/pippin-sheet.html")
+        assert "Before we come" not in before
 
 
 def test_a_sealed_calendar_file_comes_as_one(browser: Browser, willowmere: Host) -> None:
