@@ -72,6 +72,7 @@ def test_once_the_visit_is_kept_it_is_an_entry_of_git_that_no_page_tells(kept: K
         (("bramble", "horse-twice"), "no warning 'horse-twice' stands in"),
         (("willowmere", "2026-10-14", "value-unlikely"), "is a stable, and a stable has no visit"),
         (("file-no-record",), "Nothing is told of"),
+        (("seen-fits-nothing",), "Take out the entry that it stands at"),
         (("bramble", "2026-10-14", "after-without-trim"), "is an error there, and an error cannot be left"),
     ],
 )

@@ -10,10 +10,10 @@ from typing import Any
 
 from recordgen.days import listed
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Problem, Problems, Trouble, counted, quoted, said
+from recordgen.problems import Problem, Problems, SeenWarning, Trouble, counted, quoted, said
 from recordgen.records.change.change import Change
 from recordgen.records.change.correct import plain_reason
-from recordgen.records.checks.seen import about_of
+from recordgen.records.checks.seen import FITS_NOTHING, about_of
 from recordgen.records.layout import home_of
 from recordgen.records.yaml.edit import with_item
 from recordgen.records.yaml.tree import Document, document
@@ -44,16 +44,19 @@ def leave(asked: Seeing, problems: Problems, why: str, today: dt.date, every: bo
     """
     raw, reason = asked.file.read_bytes(), plain_reason(why)
     found = document(asked.shown, raw)
+    if asked.code == FITS_NOTHING:
+        raise Trouble(f"{FITS_NOTHING} tells of a note like this one", "Take out the entry that it stands at")
     meant = _meant(asked, problems, found)
     if len(meant) > 1 and not every:
         places = listed([_place(found, one) for one in meant])
         message = f"{counted(len(meant), 'warning')} {asked.code} stand there: {places}"
         raise Trouble(message, "Say one of them with --at, or --all")
-    entries = [
-        (_instead(problem, problems, asked), _entry(found, problem, problems, reason, today)) for problem in meant
-    ]
-    for number, entry in entries:
-        raw = with_item(raw, "seen", entry, str(asked.file), number)
+    old = _at_rest(problems, asked)
+    for problem in meant:
+        instead = next((entry for entry in old if entry.is_about(problem)), None)
+        old = [entry for entry in old if entry is not instead]
+        entry = _entry(found, problem, problems, reason, today)
+        raw = with_item(raw, "seen", entry, str(asked.file), instead.number if instead else None)
     return Change(
         asked.records,
         f"{reason}\n\n{counted(len(meant), 'warning')} {asked.code} seen and left in {asked.shown}",
@@ -120,10 +123,7 @@ def _place(found: Document, problem: Problem) -> str:
     return ".".join(map(str, found.steps_at(problem.place)))
 
 
-def _instead(problem: Problem, problems: Problems, asked: Seeing) -> int | None:
-    """The number of the entry that was about this warning when it said something else; None where there is none."""
+def _at_rest(problems: Problems, asked: Seeing) -> list[SeenWarning]:
+    """The entries of the file that let nothing stand any more, so that new ones may take their place."""
     at_work = {entry for _, entry in problems.left}
-    old = [
-        one for one in problems.seen if one not in at_work and one.place.path == asked.shown and one.is_about(problem)
-    ]
-    return old[0].number if len(old) == 1 else None
+    return [entry for entry in problems.seen if entry not in at_work and entry.place.path == asked.shown]

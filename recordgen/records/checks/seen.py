@@ -19,6 +19,8 @@ from recordgen.records.yaml.tree import Document
 # What can be in a file that holds entries.
 Holding = Visit | Horse | Stable | PracticeFile
 LONGEST_WAS = 200
+# It tells of an entry, so no entry lets it stand.
+FITS_NOTHING = "seen-fits-nothing"
 
 
 def note_seen(
@@ -36,7 +38,7 @@ def note_seen(
         return
     found = written.document()
     for number, entry in enumerate(written.record.seen):
-        if entry.warning in reference.problems:
+        if entry.warning in reference.problems and entry.warning != FITS_NOTHING:
             problems.seen.append(_entry(found, number, entry))
         problems.extend(_wrong(found, number, entry, today, reference, earliest))
 
@@ -70,7 +72,7 @@ def _wrong(
     if earliest and entry.on < earliest:
         message = f"the warning was seen on {entry.on}, before the visit of {earliest}"
         yield Problem(day, "seen-before-visit", message, "Correct the date")
-    if entry.warning not in reference.problems:
+    if entry.warning not in reference.problems or entry.warning == FITS_NOTHING:
         message = f"there is no warning {quoted(entry.warning)}"
         way_out = did_you_mean(entry.warning, reference.problems, "Write the code at the end of the warning's line")
         yield warning(found.place(("seen", number, "warning")), "seen-fits-nothing", message, way_out)

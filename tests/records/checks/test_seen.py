@@ -69,6 +69,7 @@ def test_another_value_opens_it_again(tmp_path: Path) -> None:
     ("lines", "level", "told"),
     [
         (entry("value-unlikly", "x"), "warning", "there is no warning 'value-unlikly'. Did you mean value-unlikely?"),
+        (entry("seen-fits-nothing", "x"), "warning", "there is no warning 'seen-fits-nothing'"),
         (entry("visit-without-feet", "x"), "warning", "no warning visit-without-feet stands here any more"),
         (entry("next-too-far", "x"), "warning", "next-too-far is an error here, and an error cannot be left"),
         (entry("value-unlikely", "x", "2026-10-13"), "error", "before the visit of 2026-10-14"),
@@ -126,6 +127,16 @@ def test_the_command_writes_what_lets_it_stand_and_renews_an_old_entry(tmp_path:
     assert made.startswith(changed[: changed.index("seen:")])
     assert made.count("warning: value-unlikely") == 1
     assert found(tmp_path, {VISIT_FILE: made}).open == []
+
+
+def test_of_two_warnings_one_takes_the_place_of_an_old_entry_and_one_is_new(tmp_path: Path) -> None:
+    """Neither is written over the other."""
+    text = LONG.replace("86}}", "165}}") + entry("value-unlikely", "something else")
+    asked = Seeing(tmp_path, build(tmp_path, {VISIT_FILE: text}) / VISIT_FILE, "value-unlikely")
+    made = leave(asked, found(tmp_path, {VISIT_FILE: text}), "a heavy horse", TODAY, True).files[asked.file].decode()
+    problems = found(tmp_path, {VISIT_FILE: made})
+
+    assert (problems.open, len(problems.left), len(problems.seen)) == ([], 2, 2)
 
 
 def test_what_was_seen_is_nothing_of_the_visit(tmp_path: Path) -> None:
