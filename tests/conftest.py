@@ -108,11 +108,12 @@ def demo_sites(of_the_run: Path) -> Path:
     with (of_the_run / "sites.lock").open("w") as lock:
         fcntl.flock(lock, fcntl.LOCK_EX)
         if not out.exists():
-            _build_demo(out)
+            build_demo(out)
     return out
 
 
-def _build_demo(out: Path) -> None:
+def build_demo(out: Path) -> None:
+    """Build the sites of the demo practice as of the fixed day. out: a folder that is not there yet."""
     from recordgen.cache.entries import user_cache
     from recordgen.records.load.everything import read_whole
     from recordgen.site.build import build_sites

@@ -280,7 +280,7 @@ def test_no_finding_is_left_out() -> None:
 
 
 def test_no_measure_is_left_out() -> None:
-    """What has no row of the table is listed under it with its last values."""
+    """A measure without a row of the table is listed under it with its last values."""
     found, one = soup_of(alone(heavy(), WAYS)), heavy()
     listed = text_of(found, "#measures > p")
 
