@@ -27,15 +27,17 @@ def as_seen_square(px: Points, draws: Points, mm_per_px: float | None) -> dict[s
     no scale tells it. The ends of the scale come out as if it lay in the foot's plane, which it does but for some mm.
     Where nothing but one point was picked, no tilt tells anything, and the draws come out as they are.
     """
-    own = np.concatenate([spots for name, spots in px.items() if name not in SCALE] or [np.zeros((1, 2))])
+    axes = frame(px, np.eye(2))
+    own = np.concatenate([spots for name, spots in px.items() if name not in SCALE] or [np.zeros((1, 2))]) @ axes.T
     low, high = own.min(axis=0), own.max(axis=0)
+    middle = (low + high) / 2 @ axes
     across = float(np.hypot(*(high - low)))
     if not across:
         return dict(draws)
     away = AWAY_MM / (mm_per_px or USUAL_SIZE_MM / across)
     count = len(next(iter(draws.values())))
-    tilt = np.radians(TILT_DEG) * standard_errors("tilt", count, 1) @ frame(px, np.eye(2))
-    found = {name: _square(spots - (low + high) / 2, tilt, away) for name, spots in draws.items()}
+    tilt = np.radians(TILT_DEG) * standard_errors("tilt", count, 1) @ axes
+    found = {name: _square(spots - middle, tilt, away) for name, spots in draws.items()}
     return found | _in_plane({name: found[name] for name in SCALE if name in found})
 
 

@@ -32,8 +32,9 @@ from recordgen.records.models.lines.usual_shape import (
 # on soles of kinds that the table never saw (`python -m tests.tapped.judged`).
 WEIGHT_OF_USUAL = 4.0
 # What any foot has besides, since the table's soles were simulated smooth: chips and waves too short for a few taps to
-# tell. SD in shares of the size, how far they reach in degrees. Judgement, tried likewise.
-ROUGH = (0.006, 8.0)
+# tell, of the wall alone and of the ring. SD in shares of the size, how far they reach in degrees. Judgement, tried
+# likewise.
+ROUGH = {"wall": (0.01, 8.0), "white_line": (0.006, 8.0)}
 
 
 def astray_by(points: Points, sd: float, draws: int, usual: Families) -> Astray:
@@ -76,9 +77,8 @@ def _strayed(name: str, draws: int, usual: Families) -> Floats:
     lot = np.random.default_rng(seed)
     angle = FIRST_DEG + STEP_DEG * np.arange(ANGLES)
     apart = angle[:, None] - angle
-    rest = sum(sd**2 * np.exp(-0.5 * (apart / reach) ** 2) for sd, reach in (family.rest, ROUGH)) + 1e-12 * np.eye(
-        ANGLES
-    )
+    spread = [sd**2 * np.exp(-0.5 * (apart / reach) ** 2) for sd, reach in (family.rest, ROUGH[name])]
+    rest = sum(spread) + 1e-12 * np.eye(ANGLES)
     modes = lot.standard_normal((draws, len(family.modes))) @ family.modes
     return np.asarray(modes + lot.standard_normal((draws, ANGLES)) @ np.linalg.cholesky(rest).T)
 

@@ -8,8 +8,9 @@ import pytest
 from recordgen.hoof.tracing.errors import tilt
 from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
 from recordgen.hoof.tracing.foot_frame import Floats, Points
+from tests.support.sole_shapes import FORE, turned
 
-SPOTS = np.array([[-60.0, -50.0], [0.0, 70.0], [60.0, -70.0], [20.0, 0.0], [-60.0, 70.0], [60.0, 0.0]])
+SPOTS = np.array([[-60.0, -50.0], [0.0, 70.0], [20.0, 0.0], [-20.0, 0.0], [0.0, -70.0], [60.0, 50.0]])
 
 
 def tilted(spots: Floats, angle: float, way: Floats, away: float) -> Floats:
@@ -55,3 +56,17 @@ def test_one_point_alone_has_no_tilt(px: Points, mm_per_px: float | None) -> Non
     seen = tilt.as_seen_square(px, draws, mm_per_px)
 
     assert {name: spots.tolist() for name, spots in seen.items()} == {k: v.tolist() for k, v in draws.items()}
+
+
+@pytest.mark.parametrize("degrees", [30, 90, -140])
+def test_a_camera_is_as_far_off_however_the_picture_is_turned(degrees: float) -> None:
+    """Each draw of a turned picture is that of the picture, turned: to a millionth of a px."""
+    px = {name: spots * [1, -1] * 4 for name, spots in FORE.points().items()}
+    both = [px, {name: turned(spots, degrees) for name, spots in px.items()}]
+    plain, other = (
+        tilt.as_seen_square(one, {name: np.repeat(spots[None], 100, 0) for name, spots in one.items()}, 0.25)
+        for one in both
+    )
+
+    # Each comes out about the middle of its own foot.
+    assert other["wall"] == pytest.approx(turned(plain["wall"], degrees), abs=1e-6)
