@@ -8,6 +8,9 @@ import re
 from collections.abc import Mapping, Sequence
 from html import escape
 from pathlib import Path
+from typing import Any
+
+import yaml
 
 from recordgen.packaged import packaged
 
@@ -19,6 +22,12 @@ def read_part(folder: str, name: str, own: Path | None = None) -> str:
     ours = packaged() / "site_templates" / folder / name
     theirs = own / folder / name if own else ours
     return (theirs if theirs.is_file() else ours).read_text("utf-8")
+
+
+def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any]:
+    """A table of words, a practice's own entries over ours: what its file does not name stays as we say it."""
+    files = dict.fromkeys(read_part(folder, name, place) for place in (None, own))
+    return {key: value for text in files for key, value in yaml.safe_load(text).items()}
 
 
 def page_with(

@@ -11,7 +11,7 @@ from playwright.sync_api import Browser
 
 from recordgen.records.models.visit import Visit
 from recordgen.site.field.build import build_field
-from tests.conftest import ROOT, TODAY
+from tests.conftest import TODAY
 from tests.support.commands import small_practice
 from tests.support.field import MOST_BYTES, MOST_CONTACTS, Hand, field_folder, opened, phone, usual_visit
 
@@ -237,12 +237,11 @@ def test_the_page_is_light(tmp_path: Path) -> None:
 
 
 def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
-    """A file of the same name in its own folder of templates goes before ours."""
+    """Entries of a file of the same name in its own folder of templates go before ours, which fill its gaps."""
     records = small_practice(tmp_path)
     own = records / "site_templates" / "field" / "words.yaml"
     own.parent.mkdir(parents=True)
-    ours = (ROOT / "site_templates" / "field" / "words.yaml").read_text("utf-8")
-    own.write_text(ours.replace("today: Today", "today: The round"), "utf-8")
-    page = build_field(records, TODAY, (), tmp_path / "sites") / "index.html"
+    own.write_text("today: The round\n", "utf-8")
+    told = (build_field(records, TODAY, (), tmp_path / "sites") / "index.html").read_text("utf-8")
 
-    assert '"today":"The round"' in page.read_text("utf-8")
+    assert ('"today":"The round"' in told, '"horses":"Horses"' in told) == (True, True)

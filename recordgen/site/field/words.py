@@ -9,12 +9,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Catalog, table_in
 from recordgen.site.field.vocabulary import Entry, foot_entries, visit_entries
-from recordgen.site.single_page import read_part
+from recordgen.site.single_page import read_table
 
 FOLDER = "field"
 NAMES = f"{FOLDER}.names"
@@ -27,8 +25,7 @@ def key_of(word: str) -> str:
 
 def words_of_page(catalog: Catalog, own: Path | None = None) -> dict[str, Any]:
     """The table of the page's sentences, with the names it gives to keys. own: a practice's own templates."""
-    words: dict[str, Any] = yaml.safe_load(read_part(FOLDER, "words.yaml", own))
-    return table_in(catalog, words, FOLDER)  # type: ignore[no-any-return]
+    return table_in(catalog, read_table(FOLDER, "words.yaml", own), FOLDER)  # type: ignore[no-any-return]
 
 
 def names_of_page(named: Mapping[str, str], naming: Naming, catalog: Catalog) -> dict[str, str]:

@@ -14,7 +14,7 @@ from recordgen.language.spoken import ENGLISH, Language
 from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
-from recordgen.site.single_page import page_with, read_part
+from recordgen.site.single_page import page_with, read_part, read_table
 from recordgen.site.trace.photo import PhotoToTrace
 
 FOLDER = "trace"
@@ -105,7 +105,7 @@ def screen_data(
 
 def words_of_screen(catalog: Catalog, own: Path | None = None) -> dict[str, Any]:
     """The table of what the screen says, in the language of a catalog."""
-    return table_in(catalog, yaml.safe_load(read_part(FOLDER, "words.yaml", own)), FOLDER)  # type: ignore[no-any-return]
+    return table_in(catalog, read_table(FOLDER, "words.yaml", own), FOLDER)  # type: ignore[no-any-return]
 
 
 def usual_outlines(table: ShapeTable = SHIPPED) -> dict[str, Any]:
