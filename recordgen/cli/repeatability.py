@@ -26,14 +26,19 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
         recordgen repeatability
         recordgen repeatability --json
 
-    Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more.
+    Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more. The last
+    line tells how steady the hand is that traces pictures, from five on that were traced twice.
     """
     with told_plainly():
+        from recordgen.hoof.context import hand_error_of
         from recordgen.hoof.measures.repeatability import list_errors
+        from recordgen.hoof.tracing.errors.told import told_hand
         from recordgen.records.load.everything import read_whole
 
         whole = read_whole(records, today)
-        rows = list_errors(whole.reference, whole.practice.file.methods, whole.repeated)
+        file, phrases = whole.practice.file, whole.reference.phrases
+        rows = list_errors(whole.reference, file.methods, whole.repeated)
+        rows.append(told_hand(whole.repeated, hand_error_of(file), phrases))
     if as_json:
         print_json([_plain(row) for row in rows])
         return

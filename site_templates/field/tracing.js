@@ -30,6 +30,8 @@ screens.trace = (id, photoId) => {
   const draft = draftOf(id), photo = memory.photos.get(photoId);
   if (!draft || !photo || !TRACED_VIEWS.includes(photo.view)) return lost();
   bar();
+  // What is said of the last one would cover buttons of this.
+  document.getElementById("toast")?.remove();
   const root = h("div", { id: "trace" });
   openTracing(draft, photo, root);
   return root;

@@ -13,12 +13,18 @@ const traceScreen = (root, data, picture, store, done, leave = null) => {
   let message = draft.source, planned = false, figuresAt = 0;
 
   const mirrored = data.view !== "side" && data.foot.startsWith("right");
+  // Seen from the side a foot may look either way; the drawing follows once a toe and a heel or the ground are there.
+  const toeRight = () => {
+    const [toe, heel, ground] = [["coronet_toe", "toe_tip"], ["coronet_heel", "heel_contact"], ["ground"]].map((keys) => keys.flatMap((key) => draft.pointsOf(key)).map(([x]) => x));
+    const mean = (xs) => xs.reduce((sum, x) => sum + x, 0) / xs.length;
+    return toe.length > 0 && mean(toe) > mean(heel.length ? heel : ground);
+  };
   const which = (key) => {
     const { drawing: parts, marks } = data.steps[data.view], mark = marks[key];
     const more = typeof mark === "string" ? `<path class="mark" d="${mark}"/>` : (mark || []).map(([x, y]) => `<circle class="mark" cx="${x}" cy="${y}" r="5"/>`).join("");
     const rule = key === "scale" ? '<path class="mark" d="M14 60H86M14 54V66M86 54V66"/>' : "";
     drawing.innerHTML = sheets.svg(parts, "100 100", more + rule);
-    drawing.classList.toggle("turned", mirrored);
+    drawing.classList.toggle("turned", data.view === "side" ? toeRight() : mirrored);
   };
   const faultsOf = (tracing) => traceFaults.found(tracing, data.foot, data.size).map(([name, line]) => (line ? table.faults[name].replace("{name}", table.lines[line]) : table.faults[name]));
   const showLive = () => {

@@ -57,6 +57,7 @@ def test_what_was_traced_stands_in_the_records(
         figures = sole.figures()
         kept(sole)
         side = traced(hand, photographed(hand, view="side"), marks_of("side"))
+        covering = hand.page.locator("#toast").count()
         side.press("done")
         kept(side)
         (tmp_path / "field-notes.txt").write_bytes(handed(hand))
@@ -66,6 +67,7 @@ def test_what_was_traced_stands_in_the_records(
 
     assert (told.exit_code, hand.said) == (0, []), told.output
     assert sole.contacts <= MOST_CONTACTS
+    assert covering == 0
     assert [one.view for one in found] == ["sole", "side"]
     assert [one.sha256 for one in found] == [_sum(records, one) for one in found]
     true, read = plain_values(Tracing.model_validate(tapped())), plain_values(found[0])

@@ -219,7 +219,7 @@ def test_what_cannot_be_is_said_at_once(
 
 @pytest.mark.parametrize("view", ["side", "front"])
 def test_other_views_are_traced_as_well(browser: Browser, tmp_path: Path, view: str) -> None:
-    """Ground, hairline and walls; the walls come out from the hairline down whatever the order of the taps."""
+    """The walls come out from the hairline down whatever the order of the taps; the small drawing looks as the foot."""
     photo, marks = traced_practice(tmp_path, view), marks_of(view)
     with served(tmp_path, photo) as shown:
         hand = opened(phone(browser), shown.address)
@@ -228,6 +228,7 @@ def test_other_views_are_traced_as_well(browser: Browser, tmp_path: Path, view: 
             hand.tap(*marks[step][::-1])
             if hand.step() == step:
                 hand.press("next")
+        assert hand.page.locator("#trace .which.turned").count() == (view == "side")
         hand.press("write")
         hand.page.wait_for_selector("#trace[data-written]")
 

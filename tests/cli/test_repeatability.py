@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 from tests.support.commands import run_today
 
@@ -13,6 +14,14 @@ def test_each_measure_is_told_with_its_error_and_source() -> None:
 
     assert any(line.startswith("* toe length") and "Assumed" in line for line in lines)
     assert any("circumference" in line and "tape" in line and "1.80 mm" in line for line in lines)
+
+
+def test_the_hand_that_traces_is_told_last() -> None:
+    """Assumed while few pictures were traced twice."""
+    line = run_today("repeatability").output.splitlines()[-1]
+
+    told = r"one tap on a picture +tracing +1\.50 +4\.16 px +Assumed, .*; 1 of 5 pictures were traced twice"
+    assert re.search(told, line)
 
 
 def test_other_programs_read_the_same() -> None:

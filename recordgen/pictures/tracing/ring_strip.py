@@ -17,25 +17,29 @@ from recordgen.pictures.shapes import Point, finite, joined, line
 __all__ = ["RingForm", "RingLine", "RingZone", "ring_key", "ring_strip"]
 
 Line = tuple[Point, ...]
-RingForm = Literal["latest", "other", "earlier", "baseline", "above"]
+RingForm = Literal["latest", "band", "other", "earlier", "baseline", "above"]
+# Forms that are areas.
+AREAS: tuple[RingForm, ...] = ("band", "above")
 
 # In the order in which they are drawn.
 PENS: dict[RingForm, Pen] = {
+    "band": Pen(fill="quiet", opacity=0.3),
     "above": Pen("moss", 0.6, "moss", fill_opacity=0.5),
     "earlier": Pen("quiet", 0.9),
     "baseline": Pen("moss", 1.8, dash=(0.1, 3.4), round_ends=True),
     "other": Pen("ink", 1.4, dash=(5.0, 3.0)),
     "latest": Pen("ink", 2.4),
 }
-KEY_ORDER: tuple[RingForm, ...] = ("latest", "other", "earlier", "baseline", "above")
+KEY_ORDER: tuple[RingForm, ...] = ("latest", "band", "other", "earlier", "baseline", "above")
 
 
 @dataclass(frozen=True)
 class RingLine:
     """One line on the strip: stretches of (degrees from the toe, inner side below 0; mm).
 
-    form: the ring told of, that of the other moment of the same day, one of an earlier day, or the baseline. `above`
-    is no line: its stretches are polygons between a ring and its baseline.
+    form: the ring told of, that of the other moment of the same day, one of an earlier day, or the baseline. Of
+    AREAS the stretches are polygons: `band` about the latest ring as far as its error reaches, `above` between a ring
+    and its baseline.
     """
 
     form: RingForm
@@ -70,7 +74,7 @@ def ring_strip(lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Map
     for form, pen in PENS.items():
         for one in lines:
             if one.form == form and one.stretches:
-                closed = form == "above"
+                closed = form in AREAS
                 canvas.draw(joined(line(stretch, closed) for stretch in one.stretches), pen)
     return canvas.picture(title, "wide")
 
@@ -85,7 +89,7 @@ def _key(form: RingForm) -> Callable[[Canvas, Point], None]:
         x, y = at
         half = 4.5
         box = [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
-        shape = line(box, closed=True) if form == "above" else line([(x - 7, y), (x + 7, y)])
+        shape = line(box, closed=True) if form in AREAS else line([(x - 7, y), (x + 7, y)])
         canvas.draw(shape, PENS[form])
 
     return draw

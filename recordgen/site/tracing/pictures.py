@@ -78,7 +78,7 @@ class TracingPictures:
             return None
         latest = rings["latest"][0]
         lines = [RingLine(form, ring.stretches) for form, (ring, _) in rings.items()]
-        lines += [RingLine("baseline", latest.baseline), RingLine("above", latest.above)]
+        lines += [RingLine("baseline", latest.baseline), RingLine("above", latest.above), RingLine("band", latest.band)]
         zones = [RingZone(self._phrase(f"zone_{zone.replace(' ', '_')}"), *ZONE_BOUNDS[zone]) for zone in ZONES]
         labels = {**self._labels(), "unit": self._phrase("mm")}
         return self.place(self.kept.drawn(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
@@ -88,6 +88,8 @@ class TracingPictures:
         rings = self._rings(told)
         words: dict[RingForm, str] = {form: words for form, (_, words) in rings.items()}
         latest = rings["latest"][0] if "latest" in rings else None
+        if latest and any(latest.band):
+            words["band"] = self._phrase("key_band")
         if latest and latest.baseline:
             words["baseline"] = self._phrase("key_baseline")
         if latest and latest.above:

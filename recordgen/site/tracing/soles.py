@@ -11,22 +11,37 @@ from numpy.typing import NDArray
 from recordgen.hoof.tracing.figures import Traced
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
-from recordgen.hoof.tracing.wall_thickness import BULGE, STEP, WallRing, both_sides_bulge, flares, ring, sole_frame
+from recordgen.hoof.tracing.wall_thickness import (
+    BULGE,
+    NAMES,
+    STEP,
+    ZONE_BOUNDS,
+    WallRing,
+    both_sides_bulge,
+    flares,
+    ring,
+    sole_frame,
+)
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.tracing.sole import TracedSole
+from recordgen.records.models.names import ZONES
 
 Line = tuple[Point, ...]
+# So many SD hold the truth 95 times of 100.
+WITHIN = 1.96
 
 
 @dataclass(frozen=True)
 class RingShape:
     """A ring in degrees from the toe and mm, in stretches that were traced without a gap.
 
-    baseline: empty where it is not told. above: polygons between ring and baseline where a flare stands. on_sole: the
-    same on the sole, mm in the foot's frame. both_sides: whether only an earlier visit can tell how far they stand out.
+    band: polygons about the stretches, as far as the error reaches, 95 of 100. baseline: empty where it is not told.
+    above: polygons between ring and baseline where a flare stands. on_sole: the same on the sole, mm in the foot's
+    frame. both_sides: whether only an earlier visit can tell how far they stand out.
     """
 
     stretches: tuple[Line, ...]
+    band: tuple[Line, ...]
     baseline: tuple[Line, ...]
     above: tuple[Line, ...]
     on_sole: tuple[Line, ...]
@@ -40,13 +55,15 @@ def ring_shape(one: Traced) -> RingShape | None:
         return None
     thickness, runs = found.thickness_mm, runs_of(found.angle_deg)
     stretches = tuple(_drawn(found.angle_deg[run], thickness[run]) for run in runs)
+    band = tuple(_band(one, found.angle_deg[run], thickness[run]) for run in runs)
     over = flares(found)
     if over is None:
-        return RingShape(stretches, (), (), (), False)
+        return RingShape(stretches, band, (), (), (), False)
     base = thickness - over.thickness_mm
     hills = [hill for run in runs for hill in _hills(run, over.thickness_mm)]
     return RingShape(
         stretches,
+        band,
         tuple(_drawn(found.angle_deg[run], base[run]) for run in runs),
         tuple(_polygon(_spots(found, hill, thickness), _spots(found, hill, base)) for hill in hills),
         tuple(on_sole(one.points, found, base, hill) for hill in hills),
@@ -101,6 +118,18 @@ def plain_line(spots: Floats | None) -> Line:
 
 def _drawn(angles: Floats, mm: Floats) -> Line:
     return plain_line(np.stack([angles, mm], axis=-1))
+
+
+def _band(one: Traced, angles: Floats, mm: Floats) -> Line:
+    """A stretch as wide as its error: that of each zone at the zone's middle, and evenly between."""
+    figures = {zone: one.figures.get(f"ring_{NAMES[zone]}_mm") for zone in ZONES}
+    told = [(sum(ZONE_BOUNDS[zone]) / 2, figure.sd) for zone, figure in figures.items() if figure]
+    if not told:
+        return ()
+    middles, sds = np.array(told).T
+    wide = WITHIN * np.interp(angles, middles, sds)
+    ends = [np.stack([angles, np.maximum(edge, 0)], axis=-1) for edge in (mm + wide, mm - wide)]
+    return _polygon(*ends)
 
 
 def runs_of(angles: Floats) -> list[NDArray[np.intp]]:

@@ -153,7 +153,7 @@ def test_before_after_and_earlier_lie_over_each_other_in_the_ring() -> None:
     keys = feet(section(usual()))["Left fore"].select(".rg-traced-view > div > .rg-key")
     (key,) = [one for one in keys if "trim" in one.get_text()]
     told = [text(one) for one in key.select(":scope > span")]
-    words = ("after the trim", "before the trim", "after the trim, 10 Jun 2026", "smooth curve")
+    words = ("after the trim", "± 95 % of the error", "before the trim", "after the trim, 10 Jun 2026", "smooth curve")
 
     assert all(word in one for word, one in zip(words, told, strict=False))
 

@@ -19,9 +19,13 @@ FEWEST_PICTURES = 5
 
 
 def same_picture(first: Tracing, again: Tracing) -> bool:
-    """Whether two tracings are of one picture, by its name, its checksum and its size."""
+    """Whether two tracings are of one picture, by what it shows, its name, its checksum and its size."""
     sums = {one.sha256 for one in (first, again)} - {None}
-    return (first.view, first.file, first.image) == (again.view, again.file, again.image) and len(sums) < 2
+    return _shown(first) == _shown(again) and len(sums) < 2
+
+
+def _shown(one: Tracing) -> tuple[object, ...]:
+    return one.view, one.moment, one.file, one.image
 
 
 def traced_twice(visit: Visit) -> Iterator[tuple[Tracing, Tracing]]:
@@ -36,11 +40,16 @@ def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs, each against what was told.
     """
-    pairs = [pair for visit in visits for pair in traced_twice(visit)]
-    times = [error / pair[0].error_px(usual_error) for pair in pairs if (error := hand_error_px(*pair))]
+    times = hand_times(visits, usual_error)
     if len(times) < FEWEST_PICTURES:
         return 1.0
     return math.sqrt(math.fsum(one * one for one in times) / len(times))
+
+
+def hand_times(visits: Iterable[Visit], usual_error: float) -> list[float]:
+    """How much larger the error of the hand is than its tracings tell, of each picture traced twice."""
+    pairs = [pair for visit in visits for pair in traced_twice(visit)]
+    return [error / pair[0].error_px(usual_error) for pair in pairs if (error := hand_error_px(*pair))]
 
 
 def hand_error_px(first: Tracing, again: Tracing) -> float | None:

@@ -56,7 +56,7 @@ def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
     assert own_hand_times(visits(FEWEST_PICTURES - 1, 9), HAND_ERROR) == 1.0
 
 
-@pytest.mark.parametrize("other", [{"file": "b.jpg"}, {"image": [1300, 1000]}])
+@pytest.mark.parametrize("other", [{"file": "b.jpg"}, {"image": [1300, 1000]}, {"moment": "before"}])
 def test_another_photograph_is_not_the_same_picture(other: dict[str, Any]) -> None:
     """Whose points lie elsewhere, and tell nothing of the hand."""
     one, again = (Tracing.model_validate(typed(file="a.jpg") | more) for more in ({}, other))
