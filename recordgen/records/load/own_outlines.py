@@ -10,8 +10,6 @@ from recordgen.records.models.lines.outlines_file import OutlinesFile
 from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable, make_known, own_table
 from recordgen.records.yaml.read import Written, read_as_far
 
-CODE = "outlines-changed"
-
 
 def read_outlines(walk: Walk) -> ShapeTable:
     """The table by which soles are traced: the newest of the practice's own, else ours. All become known.
@@ -44,5 +42,5 @@ def _as_made(written: Written[OutlinesFile], walk: Walk) -> ShapeTable | None:
         return table
     message = "its numbers are not those that it was made with"
     way_out = "Take the file back out of git, or delete it where no tracing names it"
-    walk.problems.add(Problem(written.place("wall"), CODE, message, way_out))
+    walk.problems.add(Problem(written.place("wall"), "outlines-changed", message, way_out))
     return None
