@@ -1,15 +1,18 @@
-"""Work shared among the cores: the same function over many things, each in a process that ends with this one."""
+"""Work shared among the cores: the same function over many things, each in a process that ends with this one.
+
+Commands that share nothing load nothing for it.
+"""
 
 from __future__ import annotations
 
-import multiprocessing
 import os
 import sys
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
-from multiprocessing.process import BaseProcess
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
+
+if TYPE_CHECKING:
+    from multiprocessing.process import BaseProcess
 
 Item = TypeVar("Item")
 Result = TypeVar("Result")
@@ -22,8 +25,10 @@ STILL: set[threading.Thread] = set()
 
 def can_fork() -> bool:
     """Whether this process may be forked as it is: on Linux, and while nothing runs in it but what is still then."""
+    from multiprocessing import parent_process
+
     others = set(threading.enumerate()) - {threading.current_thread()} - STILL
-    return sys.platform == "linux" and not others and multiprocessing.parent_process() is None
+    return sys.platform == "linux" and not others and parent_process() is None
 
 
 def spread(work: Callable[[Item], Result], items: Sequence[Item], processes: int | None = None) -> Iterator[Result]:
@@ -35,9 +40,12 @@ def spread(work: Callable[[Item], Result], items: Sequence[Item], processes: int
     if count <= 1 or not can_fork():
         yield from map(work, items)
         return
+    from concurrent.futures import ProcessPoolExecutor
+    from multiprocessing import get_context
+
     _WORK.append((work, items))
     try:
-        way = multiprocessing.get_context("fork")
+        way = get_context("fork")
         with ProcessPoolExecutor(count, way, initializer=end_with_parent) as pool:
             yield from pool.map(_nth, range(len(items)))
     finally:
@@ -51,7 +59,9 @@ def _nth(number: int) -> Any:
 
 def end_with_parent() -> None:
     """Let this worker's process end when the one that began it does: left alone it would hold what that one held."""
-    threading.Thread(target=_end_with, args=(multiprocessing.parent_process(),), daemon=True).start()
+    from multiprocessing import parent_process
+
+    threading.Thread(target=_end_with, args=(parent_process(),), daemon=True).start()
 
 
 def _end_with(parent: BaseProcess | None) -> None:

@@ -45,15 +45,15 @@ def print_changes(stables: int, horses: int, years: int) -> None:
 def _print_builds(folder: Path) -> None:
     records, sites, kept = folder / "records", folder / "sites", folder / "cache"
     cold = build(records, sites, kept)
-    aims.print_aim(aims.COLD, cold, bare_engine(sites, folder / "bare").seconds)
-    aims.print_aim(aims.MEMORY, Measured(cold.peak_mb, cold.peak_mb), aims.MOST_MB)
-    aims.print_aim(aims.NOTHING, build(records, sites, kept), 1)
+    aims.print_aim(aims.COLD, cold, bare_engine(sites, folder / "bare"))
+    aims.print_aim(aims.MEMORY, Measured(cold.peak_mb, cold.peak_mb), Measured(aims.MOST_MB, 0))
+    aims.print_aim(aims.NOTHING, build(records, sites, kept), aims.ONE_SECOND)
     _visit(records, TODAY)
     followed = build(records, sites, kept)
-    aims.print_aim(aims.VISIT, followed, bare_site(sites / "stable-001", folder / "bare one").seconds)
-    aims.print_aim(aims.NEW_DAY, build(records, sites, kept, TODAY + timedelta(days=1)), cold.seconds)
+    aims.print_aim(aims.VISIT, followed, bare_site(sites / "stable-001", folder / "bare one"))
+    aims.print_aim(aims.NEW_DAY, build(records, sites, kept, TODAY + timedelta(days=1)), cold)
     if shutil.which("hugo"):
-        aims.print_aim(aims.HUGO, followed, bare_hugo(sites, folder / "hugo").seconds)
+        aims.print_aim(aims.HUGO, followed, bare_hugo(sites, folder / "hugo"))
     else:
         aims.print_not_measured(aims.HUGO, "hugo is not on this machine")
 
@@ -66,7 +66,7 @@ def _visit(records: Path, day: date) -> None:
 
 
 def _print_checks(folder: Path) -> None:
-    yaml = bare_yaml(folder / "records").seconds
+    yaml = bare_yaml(folder / "records")
     for aim in (aims.CHECK, aims.AGAIN):
         aims.print_aim(aim, check(folder / "records", folder / "cache of checks"), yaml)
 
@@ -80,7 +80,7 @@ def _print_small(folder: Path) -> None:
         aims.BEGUN: ("visit", "stable-001/horse-002", "--date", TODAY.isoformat()),
     }
     for aim, asked in words.items():
-        aims.print_aim(aim, command(records, kept, *asked), 1)
+        aims.print_aim(aim, command(records, kept, *asked), aims.ONE_SECOND)
 
 
 def _print_machines(folder: Path) -> None:
@@ -89,7 +89,7 @@ def _print_machines(folder: Path) -> None:
     except ImportError:
         aims.print_not_measured(aims.MACHINES, "dask.distributed is not installed")
         return
-    aims.print_aim(aims.MACHINES, apart, local.seconds)
+    aims.print_aim(aims.MACHINES, apart, local)
 
 
 def _print_published(folder: Path) -> None:
@@ -107,7 +107,7 @@ def _print_published(folder: Path) -> None:
         git(records, "commit", "--quiet", "--message=kept")
         published = command(records, kept, "publish", "stable-001", "--yes")
     bare = bare_site(folder / "sites" / "stable-001", folder / "bare published")
-    aims.print_aim(aims.PUBLISH, published, bare.seconds)
+    aims.print_aim(aims.PUBLISH, published, bare)
 
 
 def print_slope(counts: Sequence[int]) -> None:
@@ -124,7 +124,7 @@ def print_slope(counts: Sequence[int]) -> None:
     aims.print_head()
     for (few, first), (many, then) in pairwise(found):
         slope = math.log(then.seconds / first.seconds) / math.log(many / few)
-        aims.print_aim(aims.SLOPE, Measured(slope, then.peak_mb), 1)
+        aims.print_aim(aims.SLOPE, Measured(slope, then.peak_mb), Measured(1, 0))
 
 
 def print_edits(count: int, seed: int) -> None:
