@@ -56,12 +56,18 @@ _FIELDS = frozenset(one.name for one in fields(HorseSummary))
 class KeptSummary(HorseSummary):
     """A summary of which some fields are at hand; asked for any other, it is unpacked or computed whole."""
 
-    def __init__(
-        self, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any], packed: bytes
-    ) -> None:
-        """known: by name, the fields at hand. packed: the others, where they were computed in this run."""
+    @classmethod
+    def of(
+        cls, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any], packed: bytes
+    ) -> KeptSummary:
+        """A summary with some fields at hand.
+
+        known: these, by name. packed: the others, where they were computed in this run.
+        """
         recorded = {"stable": record.stable, "slug": record.slug, "horse": record.horse, "shared": record.shared}
-        self.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today), _packed=packed)
+        made = object.__new__(cls)
+        made.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today), _packed=packed)
+        return made
 
     def __getattr__(self, name: str) -> Any:
         """A field that is not at hand."""
@@ -75,12 +81,14 @@ class KeptSummary(HorseSummary):
     @property
     def last_findings(self) -> tuple[Finding, ...]:
         """The findings of the last visit."""
-        found: tuple[Finding, ...] = self.__dict__[LAST]
-        return found
+        found: tuple[Finding, ...] | None = self.__dict__.get(LAST)
+        return super().last_findings if found is None else found
 
     @property
     def visit_days(self) -> tuple[date, ...]:
         """The days of all visits, the last one first."""
+        if "_made_from" not in self.__dict__:
+            return super().visit_days
         return tuple(visit.day for visit in reversed(self.__dict__["_made_from"][0].prints))
 
 
@@ -135,7 +143,7 @@ class Summaries:
     def _horse(self, record: HorseRecord, computed: Computed) -> tuple[HorseSummary, FoundInTime]:
         """A horse's summary, and what was found of it."""
         known = from_json(json.loads(computed.told), CLASSES)
-        return KeptSummary(record, self._ways, self._today, known["horse"], computed.packed), known["found"]
+        return KeptSummary.of(record, self._ways, self._today, known["horse"], computed.packed), known["found"]
 
     @property
     def kept(self) -> int:

@@ -86,6 +86,15 @@ def test_what_was_computed_now_is_unpacked(whole: Whole, monkeypatch: pytest.Mon
     assert ("history" in vars(shown), "history" in vars(horse)) == (True, False)
 
 
+def test_one_field_can_be_replaced(whole: Whole, cache: Cache) -> None:
+    """The others stay as they were, those that others ask of it too."""
+    first = horses(summed(whole, cache))[0]
+    other = replace(first, care_class="foal")
+
+    assert (other.care_class, other.due) == ("foal", first.due)
+    assert (other.visit_days, other.last_findings) == (first.visit_days, first.last_findings)
+
+
 def test_no_other_attribute_is_made_up(whole: Whole, cache: Cache) -> None:
     """A name that is no field is no field."""
     assert not hasattr(horses(summed(whole, cache))[0], "fields")
