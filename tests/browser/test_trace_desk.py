@@ -141,7 +141,7 @@ def test_the_white_line_is_drawn_to_the_ridge_at_a_press(hand: Tapper, photo: Ph
     hand.page.evaluate("tracing.draft.change((now) => { now.points.white_line[1][0] += 3; })")
 
     assert (off, counted, dropped) == (None, None, None)
-    assert "Dashed: where the picture shows a streak." in shown
+    assert "Dashed: a streak of the picture." in shown
     (found,) = tracings_in(photo)
     assert found.ridge is not None
     assert list(found.ridge) == kept

@@ -14,7 +14,9 @@ from recordgen.site.trace.page import FOLDER, usual_outlines
 from tests.tapped.cases import in_python_alone, written
 
 CASES = written()
-SCRIPTS = "\n".join(read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "ridge", "sole", "upright"))
+SCRIPTS = "\n".join(
+    read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "ridge", "sole", "upright", "faults")
+)
 
 
 def usual(case: dict[str, Any]) -> dict[str, Any] | None:
@@ -27,7 +29,7 @@ def usual(case: dict[str, Any]) -> dict[str, Any] | None:
 def scripts(browser: Browser) -> Iterator[Page]:
     """A page with the scripts that reckon."""
     page = browser.new_page()
-    page.add_script_tag(content=SCRIPTS + "\nObject.assign(window, {traceFigures, traceRidge});")
+    page.add_script_tag(content=SCRIPTS + "\nObject.assign(window, {traceFigures, traceRidge, traceFaults});")
     yield page
     page.close()
 
@@ -48,6 +50,35 @@ def test_the_browser_tells_what_python_tells(reckoned: dict[str, dict[str, float
     shared = {one: value for one, value in told.items() if not in_python_alone(one)}
 
     assert reckoned[name] == pytest.approx(shared, abs=0.1)
+
+
+def moved(case: dict[str, Any], **landmarks: Any) -> dict[str, Any]:
+    """A case with other landmarks."""
+    return case | {"landmarks": case["landmarks"] | landmarks}
+
+
+def test_each_mistake_is_told_on_the_screen(scripts: Page) -> None:
+    """By its name, as `check` tells it by a code; what is right tells none."""
+    sole, side = CASES["straight"], CASES["side"]
+    marks, scale = sole["landmarks"], sole["scale"]
+    wall, white = marks["wall"], marks["white_line"]
+    ground = [[x, y - 800] for x, y in side["landmarks"]["ground"]]
+    swapped = {f"frog_{one}": marks[f"frog_{other}"] for one, other in (("medial", "lateral"), ("lateral", "medial"))}
+    asked = {
+        "off_picture": moved(sole, buttress_medial=[[-4, 10]]),
+        "scale_same": sole | {"scale": scale | {"to": scale["from"]}},
+        "scale_short": sole | {"scale": scale | {"to": [scale["from"][0] + 5, scale["from"][1]]}},
+        "crosses": moved(sole, wall=[*wall[:4], wall[20], *wall[4:]]),
+        "outside": moved(sole, white_line=[*white[:4], [wall[4][0] - 200, wall[4][1]], *white[5:]]),
+        "sides_disagree": moved(sole, **swapped),
+        "upside_down": moved(side, ground=ground),
+    }
+    ask = "([one, foot]) => traceFaults.found(one, foot, one.image).map(([name]) => name)"
+    found = {name: scripts.evaluate(ask, [one, "left_fore"]) for name, one in asked.items()}
+
+    assert {name: name in told for name, told in found.items()} == dict.fromkeys(asked, True), found
+    assert scripts.evaluate(ask, [sole, "right_fore"]) == ["other_side"]
+    assert scripts.evaluate(ask, [sole, "left_fore"]) == scripts.evaluate(ask, [side, "left_fore"]) == []
 
 
 # A streak 5 px wide in the picture of a round sole, 8 px outside the line at the toe and less at the heels; or a step
