@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import io
 import re
+import shutil
 import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import cache
+from pathlib import Path
 from typing import Literal
 
 import pytest
@@ -17,6 +19,7 @@ from pypdf import PdfReader
 from recordgen.site.engine import write_site
 from recordgen.site.model import Site
 from tests.conftest import RECORDS
+from tests.support.commands import run_today
 from tests.support.full_visits import heavy
 from tests.support.horse_records import WAYS
 from tests.support.sheets import alone, demo_alone, demo_horses, demo_summary, sheet_page
@@ -119,6 +122,20 @@ def test_each_horse_of_the_demo_has_two_pages(press: Press, slug: str) -> None:
     traced = any(one.traced for visit in demo_summary(slug).history for one in visit.feet.values())
 
     assert len(press.printed(slug, "light").pages) == 2 + traced
+
+
+def test_longer_words_of_another_language_fit_too(browser: Browser, tmp_path: Path) -> None:
+    """The fullest sheet of the demo in German has no page more."""
+    others = shutil.ignore_patterns("fallow-end", "tithe-barn", "bramble", "fennel", "moss", "tansy")
+    records = shutil.copytree(RECORDS, tmp_path / "records", ignore=others)
+    with (records / "practice.yaml").open("a", encoding="utf-8") as file:
+        file.write("language: de\n")
+    run_today("sheet", "willowmere/pippin", "--out", tmp_path / "pippin.html", records=records)
+    with opened(browser, (tmp_path / "pippin.html").as_uri()) as page:
+        printed = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True)))
+
+    assert "Alle Maße" in printed.pages[1].extract_text()
+    assert len(printed.pages) == 3
 
 
 @pytest.mark.parametrize("name", [*HORSES, "site pippin", "moss"])
