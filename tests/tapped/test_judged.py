@@ -6,9 +6,9 @@ import pytest
 
 from tests.tapped.judged import Judged, judged, judged_upright
 
-# Of 12 soles at least so many lie within the told error, where 95 of 100 should: 9 or more come out in all but two of
-# a thousand runs then. Derived from: the binomial distribution.
-SOLES, FEWEST = 12, 9 / 12
+# Of 8 soles at least so many lie within the told error, where 95 of 100 should: 6 or more come out in all but six of a
+# thousand runs then. Derived from: the binomial distribution.
+SOLES, FEWEST = 8, 6 / 8
 
 
 @pytest.fixture(scope="module", params=[7, 11])
@@ -55,6 +55,9 @@ def test_a_foot_from_the_side_and_the_front_is_told_with_its_error(view: str) ->
     assert sum(one.held for one in told) / len(told) >= 0.9
 
 
-def test_the_plain_line_through_few_taps_is_no_measure_of_the_ring() -> None:
-    """With 7 and 5 it is off by about a millimetre, beyond what is held of the usual outlines above."""
-    assert judged(SOLES, 7, model=None)["ring_toe_mm"].rms > 0.8
+def test_the_plain_line_through_few_taps_is_no_measure_of_the_ring_and_says_so() -> None:
+    """With 7 and 5 it is off by about a millimetre, more than the usual outlines above are, and within its error."""
+    told = judged(SOLES, 7, model=None)
+
+    assert told["ring_toe_mm"].rms > 0.8
+    assert sum(one.held for one in told.values()) / len(told) >= 0.9
