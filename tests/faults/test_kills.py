@@ -29,7 +29,7 @@ def test_after_a_kill_nothing_is_lost_and_the_next_run_makes_it_whole(kills: Kil
 
 
 def test_of_two_publishings_at_once_one_seals_the_site_and_the_other_waits_or_says_so(kills: Kills) -> None:
-    """What readers open is whole and the new one, no key is lost, and nothing is left beside it."""
+    """Readers open what is whole and the new one, no key is lost, and nothing is left beside it."""
     once = kills.goes_on("publish").machine
     machine = kills.before.copied(kills.folder / "twice at once")
     words = machine.words_of("publish")

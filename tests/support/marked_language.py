@@ -6,6 +6,7 @@ import re
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
+from functools import cache
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -79,6 +80,7 @@ def strings(value: Any) -> Iterator[str]:
         yield value
 
 
+@cache
 def said_by_records() -> list[str]:
     """All that the records say, whole and sentence by sentence, and sources as published; the longest first."""
     files = sorted(RECORDS.rglob("*.yaml"))
@@ -91,6 +93,7 @@ def said_by_records() -> list[str]:
     return sorted((text for text in found if len(text) > 1), key=len, reverse=True)
 
 
+@cache
 def words_of_days() -> set[str]:
     """The words with which the language writes days."""
     locale = Locale.parse(CODE)

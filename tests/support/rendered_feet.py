@@ -61,7 +61,7 @@ def rendered(px: Points, view: str, lot: np.random.Generator) -> Floats:
 
 
 def _outline(px: Points, view: str) -> Floats:
-    """What stands out from the ground, as a closed outline."""
+    """The part that stands out from the ground, as a closed outline."""
     if view == "sole":
         return px["wall"]
     first, last = (px[name] for name in FOLLOWED[view])

@@ -1,4 +1,4 @@
-"""What a figure and its error do not hang on: how the picture was held, which foot it is, and the way of the taps."""
+"""Figures and errors do not hang on how the picture was held, which foot it is, and the way of the taps."""
 
 from __future__ import annotations
 

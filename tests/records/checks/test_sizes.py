@@ -34,7 +34,7 @@ ANIMALS: dict[SizeClass, dict[str, str]] = {
 
 
 def asked(animal: dict[str, str], measure: str, value: float, day: str = "2026-10-14") -> list[Problem]:
-    """What is asked about one value of an animal on a day."""
+    """Questions asked about one value of an animal on a day."""
     visit = Visit.model_validate({"date": day, "feet": {"LF": {"before": {measure: value}}}})
     horse = Horse.model_validate({"name": "Bramble", **animal})
     return list(size_problems(Written(visit, Path("a.yaml"), "a.yaml", b"date: 2026-10-14\n"), horse))

@@ -30,7 +30,7 @@ class Uneven:
     seen: Floats
 
     def figure(self, size: Size) -> Figure:
-        """What size tells of the foot itself, and its standard deviation over the draws.
+        """The size that the foot itself has, and its standard deviation over the draws.
 
         size: (..., k) to (...), larger where a foot is more uneven.
 
