@@ -96,6 +96,8 @@ def _why(entry: SeenWarning, problems: Problems) -> tuple[str, str]:
         return f"no warning {entry.code} stands here any more", "Take this entry out"
     if all(problem.level == "error" for problem in near):
         return f"{entry.code} is an error here, and an error cannot be left", "Mend it, and take this entry out"
+    if len(fits) == 1:
+        return f"another entry lets the same warning {entry.code} stand", "Take one of the two out"
     if fits:
         message = f"{counted(len(fits), 'warning')} {entry.code} say the same here, and an entry lets one of them stand"
         return message, "Say which by at:, or write one entry for each: recordgen seen does it"

@@ -56,6 +56,17 @@ def test_a_warning_that_was_seen_is_open_no_more_and_counted(tmp_path: Path) -> 
     assert (problem.code, told.on, told.why) == ("value-unlikely", dt.date(2026, 11, 20), "measured twice")
 
 
+def test_two_entries_for_one_warning_are_told(tmp_path: Path) -> None:
+    """The warning stays seen."""
+    one = entry("value-unlikely", said_of(tmp_path))
+    problems = found(tmp_path, {VISIT_FILE: LONG + one + one.removeprefix("seen:\n")})
+
+    assert [problem.message for problem in problems.open] == [
+        "another entry lets the same warning value-unlikely stand"
+    ]
+    assert len(problems.left) == 1
+
+
 def test_another_value_opens_it_again(tmp_path: Path) -> None:
     """And the entry is told, since it fits nothing now."""
     was = said_of(tmp_path)
