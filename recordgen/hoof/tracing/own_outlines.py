@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import numpy as np
 
 from recordgen.hoof.tracing.figures import picked
-from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
+from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.problems import Trouble, counted
 from recordgen.records.models.lines.drawn import drawn_lines
 from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable, own_table, text_of
@@ -45,7 +45,7 @@ def traced_soles(visits: Iterable[Visit]) -> Iterator[Tracing]:
     """The traced soles that tell an outline, one for each foot and visit, after the trim where that was traced."""
     for visit in visits:
         for foot in visit.feet.values():
-            whole = [one for one in foot.tracings if one.wall and one.white_line and not set(FROG) & set(one.missing())]
+            whole = [one for one in foot.tracings if one.wall and one.white_line and polar_of(picked(one))]
             yield from sorted(whole, key=lambda one: one.moment)[:1]
 
 

@@ -91,11 +91,13 @@ def test_a_crowd_like_ours_leaves_ours_as_it_is() -> None:
 
 
 def test_a_foot_counts_once_in_a_visit_after_the_trim() -> None:
-    """And only where wall, white line and frog were traced."""
+    """And only where wall and white line were traced, and a frog that gives an axis."""
     values = [tapped(moment=moment) for moment in ("before", "after")]
     feet = {"left_fore": FootVisit.model_validate({"tracings": values})}
     lacking = {name: value for name, value in tapped().items() if name != "white_line"}
     feet["right_fore"] = FootVisit.model_validate({"tracings": [lacking]})
+    askew = tapped(frog_medial=[700, 700], frog_lateral=[700, 700])
+    feet["left_hind"] = FootVisit.model_validate({"tracings": [askew]})
     visit = Visit.model_validate({"date": "2026-10-14", "feet": feet})
 
     assert [one.moment for one in traced_soles([visit])] == ["after"]
