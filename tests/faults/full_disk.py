@@ -169,7 +169,7 @@ def ways(machine: Machine) -> Mapping[str, list[str | Path]]:
         "share": ["share", HORSE, "--with", "Three Larches", "--out", machine.folder / "shared", "--no-pdf", *AS_OF],
         "sheet": ["sheet", HORSE, "--out", machine.folder / "sheet.html", *AS_OF],
         "export": ["export", machine.folder / "tables", *AS_OF],
-        "field": ["field", "--out", machine.folder / "sites", *AS_OF],
+        "field": ["field", "--out", machine.folder / "page", *AS_OF],
         "undo": ["undo"],
     }
 
