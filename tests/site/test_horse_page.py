@@ -68,14 +68,16 @@ def test_the_trimmers_words_are_signed_and_dated(demo_sites: Path) -> None:
 
 
 def test_at_most_three_changes_are_told_and_error_is_told_once(demo_sites: Path) -> None:
-    """In plain words, those of findings first; intervals are folded."""
+    """In plain words, those of findings first, then what changed last; intervals are folded."""
     changed = soup(demo_sites / "willowmere/horses/pippin.html").select_one("#changed")
     assert changed is not None
     lines = [text(one) for one in changed.select(":scope > ul > li")]
 
-    assert len(lines) == 3
-    assert lines[0] == "↓ Both fore feet: the gap at the toe is closing, by about 20 mm since 8 July."
-    assert lines[1] == "↑ Both fore feet: the toe is longer, by about 6 mm between 13 May and 8 July."
+    assert lines == [
+        "↓ Both fore feet: the gap at the toe is closing, by about 20 mm since 8 July.",
+        "↑ Left fore: rolls over further back, by about 2.7 mm since 8 July.",
+        "↑ Both fore feet: the toe is longer, by about 6 mm between 13 May and 8 July.",
+    ]
     assert text(changed).count("real changes") == 1
 
 
