@@ -45,7 +45,7 @@ def hold_lock(place: Path, busy: str) -> Iterator[None]:
         place /= ".lock"
     handle = os.open(place, os.O_RDONLY if place.is_dir() else os.O_RDWR | os.O_CREAT, 0o600)
     try:
-        with _told(busy):
+        with _busy_told(busy):
             hold(handle)
         yield
     finally:
@@ -53,7 +53,7 @@ def hold_lock(place: Path, busy: str) -> Iterator[None]:
 
 
 @contextmanager
-def _told(busy: str) -> Iterator[None]:
+def _busy_told(busy: str) -> Iterator[None]:
     try:
         yield
     except OSError:

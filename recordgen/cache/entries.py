@@ -10,7 +10,7 @@ from contextlib import suppress
 from functools import cached_property
 from pathlib import Path
 
-from recordgen.cache.place import opened, place_of_user
+from recordgen.cache.place import place_of_user, why_unusable
 from recordgen.files import write_whole
 
 # The first line of each file; another number for another form.
@@ -36,7 +36,7 @@ class Cache:
         """The reason why nothing is kept, as a sentence without a full stop; empty where all is well."""
         if self.folder is None:
             return "nothing is kept"
-        return opened(self.folder)
+        return why_unusable(self.folder)
 
     def get(self, kind: str, key: str) -> bytes | None:
         """The content kept under a key, or None.

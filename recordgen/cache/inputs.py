@@ -22,7 +22,7 @@ def content_digest(folder: Path, leave_out: Collection[Path] = ()) -> str:
     """
     seen, now = hashlib.sha256(), time.time()
     for path in _walked(folder, {os.path.realpath(one) for one in leave_out}, with_folders=True):
-        seen.update(f"{path[len(str(folder)) :]}\0{_told(path, now)}\0".encode("utf-8", "surrogatepass"))
+        seen.update(f"{path[len(str(folder)) :]}\0{_stat_line(path, now)}\0".encode("utf-8", "surrogatepass"))
     return seen.hexdigest()
 
 
@@ -63,13 +63,13 @@ def _walked(folder: Path, leave_out: set[str], with_folders: bool) -> Iterator[s
         yield from (os.path.join(at, name) for name in sorted(told))
 
 
-def _told(path: str, now: float) -> str:
+def _stat_line(path: str, now: float) -> str:
     if os.path.islink(path):
-        return f"link {os.readlink(path)} {os.path.realpath(path)} {_file_told(path, now)}"
-    return _file_told(path, now)
+        return f"link {os.readlink(path)} {os.path.realpath(path)} {_file_line(path, now)}"
+    return _file_line(path, now)
 
 
-def _file_told(path: str, now: float) -> str:
+def _file_line(path: str, now: float) -> str:
     try:
         found = os.stat(path)
         if found.st_size >= LARGE_BYTES and now - max(found.st_mtime, found.st_ctime) > SETTLED_S:

@@ -32,7 +32,7 @@ def place_of_user() -> Path:
     return Path(os.environ.get("RECORDGEN_CACHE") or user_cache_path("recordgen") / "results")
 
 
-def opened(folder: Path) -> str:
+def why_unusable(folder: Path) -> str:
     """Why a folder cannot be used, as a sentence without a full stop; empty where it can, which makes and closes it.
 
     One with anything in it and without our mark is somebody's, and stays as it is.

@@ -163,7 +163,7 @@ def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | N
     stages.done("read")
     context = BuildContext.of(whole, asked.today, asked.cache, before, asked.counts)
     found = context.summaries
-    stages.done("compute", found.kept if found else 0, found.horses if found else 0, "horses")
+    stages.done("compute", found.kept_count if found else 0, found.horses if found else 0, "horses")
     return context, Standing(asked.cache, before, whole, context) if before else None, whole
 
 

@@ -36,7 +36,7 @@ def marked(line: str, column: int, cells: int) -> tuple[str, int]:
     """
     at = max(0, column - 1)
     begin, end = max(0, at - cells), at + cells
-    before, after = _shown(line[begin:at]), _shown(line[at:end])
+    before, after = _cells_of(line[begin:at]), _cells_of(line[at:end])
     cut = begin > 0
     while before and _cells(before) > cells * 2 // 3:
         cut = bool(before.pop(0))
@@ -48,7 +48,7 @@ def marked(line: str, column: int, cells: int) -> tuple[str, int]:
     return "".join([*left, *before, *after, *(["…"] if more else [])]), _cells([*left, *before])
 
 
-def _shown(signs: str) -> list[str]:
+def _cells_of(signs: str) -> list[str]:
     return [TAB if sign == "\t" else visible(sign) for sign in signs]
 
 

@@ -35,15 +35,17 @@ def command(folder: Path, records: Path, today: dt.date) -> None:
 
         fit_place(folder, records, "../practice-as-tables")
         tables = tables_of(read_whole(records, today).practice)
-        texts = {f"{table.name}.csv": csv_of([one.name for one in table.filled], table.rows) for table in tables}
+        texts = {
+            f"{table.name}.csv": csv_of([one.name for one in table.filled_columns], table.rows) for table in tables
+        }
         texts[f"{DICTIONARY}.csv"] = csv_of(DICTIONARY_COLUMNS, dictionary_rows(tables))
-        _put(folder, texts)
+        _write_folder(folder, texts)
     for table in tables:
         echo(f"{table.name}.csv: {counted(len(table.rows), 'row')}")
     echo(f"Written: {folder}. What each column means stands in {DICTIONARY}.csv.")
 
 
-def _put(folder: Path, texts: Mapping[str, str]) -> None:
+def _write_folder(folder: Path, texts: Mapping[str, str]) -> None:
     """Write files into a folder, whole or not at all. Raises Trouble where it holds anything but an earlier export."""
     from recordgen.files import write_whole, writing
     from recordgen.folders import replace_folder, workroom

@@ -93,11 +93,11 @@ def _cell(one: MeasureSummary, looks: Sequence[Look]) -> str:
     way = look.way(one.measure, one.moment)
     sd = look.sd(one.measure, one.moment)
     typed = TRACING not in way and not one.measure.parts
-    values = [told(value, sd, typed) for value in (one.before, one.after) if value is not None]
-    return " → ".join(values) + (f" ± {told(HALF_OF_95 * sd, sd)}" if TRACING in way else "")
+    values = [figure_text(value, sd, typed) for value in (one.before, one.after) if value is not None]
+    return " → ".join(values) + (f" ± {figure_text(HALF_OF_95 * sd, sd)}" if TRACING in way else "")
 
 
-def told(value: float, sd: float, typed: bool = False) -> str:
+def figure_text(value: float, sd: float, typed: bool = False) -> str:
     """A figure with the digits that its error carries: the last one is not much smaller than the standard deviation.
 
     typed: what somebody wrote down keeps its own digits, one after the point at the most.

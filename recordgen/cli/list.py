@@ -115,7 +115,7 @@ def _print(found: Found, naming: Naming, with_words: bool) -> None:
         echo(cut(f"  {line}", wide), colour=_colour(horse))
         for told in columns(_seen(seen, naming), wide, "      ") if seen else ():
             echo(told)
-    echo(_counted(found, with_words))
+    echo(_heading(found, with_words))
 
 
 def _colour(horse: HorseSummary) -> str | None:
@@ -123,7 +123,7 @@ def _colour(horse: HorseSummary) -> str | None:
     return "red" if any(caution.level in ("call now", "call today") for caution in horse.cautions) else None
 
 
-def _counted(found: Found, with_words: bool) -> str:
+def _heading(found: Found, with_words: bool) -> str:
     stables = counted(len({horse.stable for horse, _ in found}), "stable")
     if not found:
         return (

@@ -63,7 +63,7 @@ def command(
             return
         print_warnings(list(ready.task.whole.warnings), ready.task.whole.seen_before)
         naming = ready.task.naming
-        for line in _told(ready, naming, plain):
+        for line in _pages_told(ready, naming, plain):
             echo(line)
         question = "publish_question_plain" if plain else "publish_question"
         if dry_run or not (yes or agrees(naming.phrase(question))):
@@ -114,7 +114,7 @@ def _sizes(ready: Edition) -> list[int]:
     return [path.stat().st_size for path in ready.folder.rglob("*") if path.is_file()]
 
 
-def _told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
+def _pages_told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
     name = ready.task.name
     yield naming.phrase("publish_heading", stable=name, address=ready.task.publish.address)
     kinds = _kinds(ready)

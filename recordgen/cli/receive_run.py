@@ -46,7 +46,7 @@ class ReceiveRun:
         try:
             take(self, file)
         except Trouble as trouble:
-            self._refused(file, Problem(Place(file.name), "notes-refused", trouble.message, trouble.way_out))
+            self._refuse(file, Problem(Place(file.name), "notes-refused", trouble.message, trouble.way_out))
 
     def take_notes(self, file: Path) -> None:
         """Take in what the field page handed over. Raises Trouble."""
@@ -77,7 +77,7 @@ class ReceiveRun:
             keep_raw(received_folder(self.records), f"notes-{file_id(raw) or 'damaged'}.txt", raw)
         return read_notes(raw, file.name, lambda head, first: key_named(self.records, head.to).opener(first, head.key))
 
-    def _refused(self, file: Path, problem: Problem) -> None:
+    def _refuse(self, file: Path, problem: Problem) -> None:
         self.is_unfinished = True
         self.problems.append(problem)
         self.told.append({"file": str(file), "visits": [], "receipt": None})

@@ -31,7 +31,7 @@ def take_sheet(run: ReceiveRun, file: Path) -> None:
     """Take in the visits of a sheet; where nobody told what its columns are, propose it instead. Raises Trouble."""
     from recordgen.records.sheets.columns import read_columns
 
-    raw = _kept(run, file)
+    raw = _keep_bytes(run, file)
     columns = run.columns_file or run.folder / f"{file.stem}.columns.yaml"
     if columns.is_file():
         written = read_columns(columns)
@@ -46,7 +46,7 @@ def _grid(raw: bytes, file: Path, sheet: str | None) -> Grid:
     return read_grid(raw, file.name, sheet)
 
 
-def _kept(run: ReceiveRun, file: Path) -> bytes:
+def _keep_bytes(run: ReceiveRun, file: Path) -> bytes:
     """The bytes of a sheet, kept as they came before anything is done with them. Raises Trouble."""
     from recordgen.records.load.folders import slug_of
     from recordgen.records.receive.seen import keep_raw, received_folder
@@ -74,7 +74,7 @@ def _propose(run: ReceiveRun, file: Path, grid: Grid, columns: Path) -> None:
         with writing(columns):
             write_new(columns, proposal.text, mode=0o600)
         run.lines.append(run.say("columns_proposed", file=str(columns)))
-    brought = read_visits(grid, proposal.written(columns), run.taking.horses)
+    brought = read_visits(grid, proposal.as_read(columns), run.taking.horses)
     run.problems += brought.problems
     outcomes = _tried(run, brought)
     run.lines += list(_previews(run, outcomes))

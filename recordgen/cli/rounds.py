@@ -112,10 +112,10 @@ def command(
         if as_json:
             print_json(_plain(planned))
         else:
-            for line in _told(planned):
+            for line in _plan_lines(planned):
                 echo(line)
         if folder:
-            for line in _written(planned, folder, today, stable):
+            for line in _write_calendars(planned, folder, today, stable):
                 echo(line, err=as_json)
 
 
@@ -132,7 +132,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
     return _Planned(plan_of(stables, calendar), calendar, stables, ways, records)
 
 
-def _told(planned: _Planned) -> Iterator[str]:
+def _plan_lines(planned: _Planned) -> Iterator[str]:
     from recordgen.hoof.rounds.rounds import fewest_told, unmet_told
 
     plan, naming, names = planned.plan, planned.ways.naming, planned.names
@@ -207,7 +207,7 @@ def _plain(planned: _Planned) -> dict[str, Any]:
         "unmet": [
             {**_horse(one.wish), "why": one.why, "placed": one.placed and one.placed.isoformat()} for one in plan.unmet
         ],
-        "no_visit_yet": [_named(horse) for horse in planned.unvisited],
+        "no_visit_yet": [_names_of(horse) for horse in planned.unvisited],
         "no_trim": [_with_cautions(horse, horse.held) for horse in planned.held],
         "cautions": [_with_cautions(horse, horse.cautions) for horse in planned.with_cautions],
         "fewest": plan.fewest,
@@ -215,13 +215,13 @@ def _plain(planned: _Planned) -> dict[str, Any]:
     }
 
 
-def _named(horse: HorseSummary) -> dict[str, str]:
+def _names_of(horse: HorseSummary) -> dict[str, str]:
     return {"stable": horse.stable, "horse": horse.slug, "name": horse.horse.name}
 
 
 def _with_cautions(horse: HorseSummary, cautions: Sequence[Caution]) -> dict[str, Any]:
     told = [{"rule": one.rule, "level": one.level, "foot": one.foot, "seen": one.seen} for one in cautions]
-    return {**_named(horse), "cautions": told}
+    return {**_names_of(horse), "cautions": told}
 
 
 def _horse(wish: Wish) -> dict[str, str]:
@@ -230,7 +230,7 @@ def _horse(wish: Wish) -> dict[str, str]:
     return {"stable": wish.stable, "horse": wish.horse, "name": wish.name, **told}
 
 
-def _written(planned: _Planned, folder: Path, today: dt.date, only: str | None) -> Iterator[str]:
+def _write_calendars(planned: _Planned, folder: Path, today: dt.date, only: str | None) -> Iterator[str]:
     from recordgen.files import refuse_other, write_whole, writing
     from recordgen.site.calendar import is_calendar
 

@@ -62,16 +62,16 @@ def command(
         if out or not (as_csv or as_json or dictionary):
             _fit(out, records, horse)
         if dictionary:
-            _put(_dictionary(ways), out)
+            _print_or_write(_dictionary(ways), out)
             return
         if not for_myself:
             _agreed(sheet.summary.horse)
         if as_csv:
-            _put(_csv(sheet), out)
+            _print_or_write(_csv(sheet), out)
         elif as_json:
-            _put(_json(sheet, ways), out)
+            _print_or_write(_json(sheet, ways), out)
         else:
-            _put(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
+            _print_or_write(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
 
 
 def _read(records: Path, today: dt.date, stable: str, horse: str, why: str | None) -> tuple[Sheet, Context]:
@@ -136,7 +136,7 @@ def _html(sheet: Sheet, ways: Context, records: Path) -> str:
     return sheet_alone(sheet, BuildContext(records, ways, sheet.summary.as_of, user_cache()))
 
 
-def _put(text: str, out: Path | None) -> None:
+def _print_or_write(text: str, out: Path | None) -> None:
     """Print a text as it is, or write it to a file and say where."""
     from recordgen.files import refuse_other, write_whole, writing
     from recordgen.site.sheet import is_sheet

@@ -56,7 +56,7 @@ def command(
         names = dict(all_stables(records))
         why = why_changed(records, list(names), revision) if revision else {}
         if out or before:
-            why = _counted(records, today, cache, out, before, why)
+            why = _with_counts(records, today, cache, out, before, why)
     listed = [slug for slug in names if why.get(slug) or not (revision or before)]
     if as_json:
         print_json({"stables": [{"stable": slug, "name": names[slug], "why": why.get(slug, [])} for slug in listed]})
@@ -73,7 +73,7 @@ def _because(why: Sequence[str]) -> str:
     return f"  ({', '.join(why)})" if why else ""
 
 
-def _counted(
+def _with_counts(
     records: Path, today: dt.date, cache: Cache, out: Path | None, before: Path | None, why: dict[str, list[str]]
 ) -> dict[str, list[str]]:
     """The reasons, with those of the counts; the counts are written where that is asked for."""

@@ -61,7 +61,7 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
     )
     for caution in summary.cautions:
         _say(f"{naming.level(caution.level)}: {caution.text} ({name_of(caution, naming)})", COLOURS.get(caution.level))
-    for told in _told(summary, naming):
+    for told in _due_lines(summary, naming):
         _say(told)
     for line in feet_table(summary, naming, width()):
         echo(line)
@@ -86,7 +86,7 @@ def _say(text: str, colour: str | None = None) -> None:
         echo(f"  {line}", colour=colour)
 
 
-def _told(summary: HorseSummary, naming: Naming) -> Iterator[str]:
+def _due_lines(summary: HorseSummary, naming: Naming) -> Iterator[str]:
     """Sentences on what holds a trim back, when it is due, and the jobs."""
     from recordgen.hoof.rounds.rounds import explain_held
 

@@ -50,13 +50,13 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
             found = faults_in_folder(records, stable, folder)
         else:
             found = faults_at(records, stable, url or publish_of(records, stable).address)
-    for line in _told(found, stable, naming):
+    for line in _fault_lines(found, stable, naming):
         echo(line)
     if found:
         raise click.exceptions.Exit(1)
 
 
-def _told(found: Sequence[Fault], stable: str, naming: Naming) -> Iterator[str]:
+def _fault_lines(found: Sequence[Fault], stable: str, naming: Naming) -> Iterator[str]:
     if not found:
         yield naming.phrase("publish_as_published")
         return

@@ -12,7 +12,12 @@ from recordgen.records.models.visit import Visit
 
 def details_of(found: FootVisit, naming: Naming) -> tuple[str, ...]:
     """How a foot landed, its heels, white line and sole, and what was taken of the wall, a sentence each."""
-    return (*_landing(found, naming), *_heels(found, naming), *_underneath(found, naming), *_taken(found, naming))
+    return (
+        *_landing(found, naming),
+        *_heels(found, naming),
+        *_underneath(found, naming),
+        *_wall_taken_off(found, naming),
+    )
 
 
 def handling_of(visit: Visit, naming: Naming) -> tuple[str, ...]:
@@ -61,7 +66,7 @@ def _underneath(found: FootVisit, naming: Naming) -> Iterator[str]:
         yield naming.phrase(f"detail_sole_{found.sole.against_wall}")
 
 
-def _taken(found: FootVisit, naming: Naming) -> Iterator[str]:
+def _wall_taken_off(found: FootVisit, naming: Naming) -> Iterator[str]:
     zones = [(zone, found.wall[zone]) for zone in ZONES if found.wall and zone in found.wall]
     if parts := [f"{naming.place(zone)} {naming.mm(wall.taken)}" for zone, wall in zones if wall.taken is not None]:
         yield naming.phrase("detail_taken", parts=naming.listed(parts))

@@ -171,23 +171,23 @@ class _Asked:
             return None
         trimmer = self.ways.practice.trimmer
         if wanted.date:
-            best, said = wanted.date, self._told("due_trimmer_date", trimmer=trimmer)
+            best, said = wanted.date, self._sentence("due_trimmer_date", trimmer=trimmer)
         else:
             weeks = float(wanted.weeks or 0)
             best = self.last.date + days_of(weeks)
-            said = self._told("due_trimmer_weeks", weeks=self.ways.naming.weeks(weeks), trimmer=trimmer)
+            said = self._sentence("due_trimmer_weeks", weeks=self.ways.naming.weeks(weeks), trimmer=trimmer)
         if wanted.reason:
-            said = self._told("due_trimmer_reason", reason_so_far=said, reason=wanted.reason)
+            said = self._sentence("due_trimmer_reason", reason_so_far=said, reason=wanted.reason)
         return self._with_leeway(best, "trimmer", said)
 
     def by_the_vet(self, plan: VetPlan | None) -> list[_Word]:
         if plan is None or plan.weeks is None:
             return []
-        said = self._told("due_vet", weeks=self.ways.naming.weeks(plan.weeks), by=plan.by)
+        said = self._sentence("due_vet", weeks=self.ways.naming.weeks(plan.weeks), by=plan.by)
         return [self._limit(plan.weeks, "vet", said, self.plan_told(plan))]
 
     def plan_told(self, plan: VetPlan) -> str:
-        return self._told("bound_vet", weeks=self.ways.naming.weeks(plan.weeks or 0), by=plan.by)
+        return self._sentence("bound_vet", weeks=self.ways.naming.weeks(plan.weeks or 0), by=plan.by)
 
     def by_rule(self, found: Sequence[Finding]) -> list[_Word]:
         words = []
@@ -197,7 +197,10 @@ class _Asked:
                 facts = {"weeks": self.ways.naming.weeks(rule.weeks), "finding": met[0].text}
                 words.append(
                     self._limit(
-                        rule.weeks, "practice", self._told("due_rule", **facts), self._told("bound_rule", **facts)
+                        rule.weeks,
+                        "practice",
+                        self._sentence("due_rule", **facts),
+                        self._sentence("bound_rule", **facts),
                     )
                 )
         return words
@@ -213,11 +216,11 @@ class _Asked:
         }
         best = max(days[rate.mean], self.low)
         held = self._leeway(best)
-        fast = Bound(days[rate.high], self._told("bound_fast", rate=self._a_month(rate.high)))
-        slow = Bound(days[rate.low], self._told("bound_slow", rate=self._a_month(rate.low)))
+        fast = Bound(days[rate.high], self._sentence("bound_fast", rate=self._a_month(rate.high)))
+        slow = Bound(days[rate.low], self._sentence("bound_slow", rate=self._a_month(rate.low)))
         facts = {"mm": self.ways.naming.mm(round(allowed)), "allowance": whose, "rate": self._a_month(rate.mean)}
         known = growth.together
-        said = self._told("due_growth", low=self._a_month(known.low), high=self._a_month(known.high), **facts)
+        said = self._sentence("due_growth", low=self._a_month(known.low), high=self._a_month(known.high), **facts)
         return _Word(best, "growth", said, *self._inside(min(held[0], fast, key=_day), max(held[1], slow, key=_day)))
 
     def by_the_usual(self) -> _Word:
@@ -226,11 +229,11 @@ class _Asked:
         weeks = min(max(wished, low), high)
         facts = {"weeks": self.ways.naming.weeks(weeks), "class": self.group.name}
         if weeks != wished:
-            said = self._told("due_clamped", low=f"{low:g}", high=f"{high:g}", **facts)
+            said = self._sentence("due_clamped", low=f"{low:g}", high=f"{high:g}", **facts)
         elif self.horse.usual_weeks:
-            said = self._told("due_usual_horse", **facts)
+            said = self._sentence("due_usual_horse", **facts)
         else:
-            said = self._told("due_usual_class", **facts)
+            said = self._sentence("due_usual_class", **facts)
         return self._with_leeway(self.last.date + days_of(weeks), "usual", said)
 
     def _allowance(self) -> tuple[float, str]:
@@ -238,10 +241,10 @@ class _Asked:
         practice = self.ways.practice
         own: float | None = getattr(practice.allowances, FILED_UNDER[self.name])
         if own:
-            return own, self._told("allowance_practice", **{"class": self.group.name})
+            return own, self._sentence("allowance_practice", **{"class": self.group.name})
         weeks = usual_weeks(practice, self.name)
         facts = {"class": self.group.name, "weeks": self.ways.naming.weeks(weeks)}
-        return 7 * weeks * self.group.growth.mm_per_day, self._told("allowance_usual", **facts)
+        return 7 * weeks * self.group.growth.mm_per_day, self._sentence("allowance_usual", **facts)
 
     def _limit(self, weeks: float, whose: Whose, said: str, most: str) -> _Word:
         word = self._with_leeway(self.last.date + days_of(weeks), whose, said)
@@ -252,15 +255,15 @@ class _Asked:
 
     def _leeway(self, best: date) -> tuple[Bound, Bound]:
         days = self.ways.practice.leeway_days
-        told = self._told("bound_leeway", days=self.ways.naming.days(days))
+        told = self._sentence("bound_leeway", days=self.ways.naming.days(days))
         return Bound(best - timedelta(days=days), told), Bound(best + timedelta(days=days), told)
 
     def _inside(self, early: Bound, late: Bound) -> tuple[Bound, Bound]:
         """The bounds held within the range of the class."""
-        least = self._told(
+        least = self._sentence(
             "bound_least", weeks=self.ways.naming.weeks(self.group.weeks.at_least), **{"class": self.group.name}
         )
-        most = self._told(
+        most = self._sentence(
             "bound_most", weeks=self.ways.naming.weeks(self.group.weeks.at_most), **{"class": self.group.name}
         )
         return max(early, Bound(self.low, least), key=_day), min(late, Bound(self.high, most), key=_day)
@@ -268,5 +271,5 @@ class _Asked:
     def _a_month(self, mm_per_day: float) -> str:
         return self.ways.naming.a_month(mm_per_day)
 
-    def _told(self, key: str, **facts: str) -> str:
+    def _sentence(self, key: str, **facts: str) -> str:
         return self.ways.naming.phrase(key, **facts)

@@ -54,7 +54,7 @@ def _wall(foot: Foot, zone: Zone, wall: WallZone, naming: Naming) -> Iterator[Fi
     if wall.flare:
         yield Finding(foot, zone, "flare", naming.phrase("finding_flare", size=naming.mm(wall.flare)), wall.flare)
     gap = wall.separation
-    if gap and not _closed(gap):
+    if gap and not _is_closed(gap):
         size = naming.size(gap.length, gap.depth)
         yield Finding(foot, zone, "separation", naming.phrase("finding_separation", size=size), gap.depth)
     if wall.crack:
@@ -68,7 +68,7 @@ def _wall(foot: Foot, zone: Zone, wall: WallZone, naming: Naming) -> Iterator[Fi
         yield Finding(foot, zone, "blood", naming.phrase("finding_white_line_blood"))
 
 
-def _closed(gap: Separation) -> bool:
+def _is_closed(gap: Separation) -> bool:
     sizes = [size for size in (gap.length, gap.depth) if size is not None]
     return bool(sizes) and not any(sizes)
 
@@ -99,20 +99,20 @@ def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     if found.object:
         key = "finding_object" if found.object.still_in else "finding_object_out"
         text = naming.phrase(key, how=found.object.what)
-        yield Finding(foot, _drawn(found.object.where), "object", text)
+        yield Finding(foot, _place_drawn(found.object.where), "object", text)
     if found.wound:
         key = "finding_wound_healed" if found.wound.healed else "finding_wound"
         yield Finding(foot, found.wound.where, "wound", naming.phrase(key))
     if found.abscess:
         text = naming.phrase("finding_abscess", how=naming.value(found.abscess.state or "suspected"))
-        yield Finding(foot, _drawn(found.abscess.where), "abscess", text)
+        yield Finding(foot, _place_drawn(found.abscess.where), "abscess", text)
     if found.hairline_dip:
         yield Finding(foot, "coronet", "dip", naming.phrase("finding_dip"))
     if found.drew_blood:
         yield Finding(foot, "sole", "blood", naming.phrase("finding_drew_blood"))
 
 
-def _drawn(where: str) -> Place:
+def _place_drawn(where: str) -> Place:
     return next((place for place in PLACES if place == where), "sole")
 
 

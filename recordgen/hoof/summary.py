@@ -32,7 +32,7 @@ from recordgen.hoof.observations import Event, Finding, events_of, findings_of
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, next_remarks, tracing_remarks
 from recordgen.hoof.scales import Grade, grades_by_scale
 from recordgen.hoof.tracing.figures import Traced, traced
-from recordgen.hoof.tracing.readings import filled
+from recordgen.hoof.tracing.readings import fill_readings
 from recordgen.hoof.trim_held import held_by
 from recordgen.hoof.weight import Weight, sole_area_cm2, weight_of, weight_over_area
 from recordgen.records.models.foot import Landing
@@ -290,7 +290,7 @@ def _visit(visit: Visit, ways: Context) -> VisitSummary:
 def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Context) -> FootAtVisit:
     found = visit.feet[foot]
     pictures = traced(found, ways.hand_error, ways.reckon, ways.hand_times)
-    also = filled(ways.measures, found, pictures)
+    also = fill_readings(ways.measures, found, pictures)
     readings = readings_at(ways.measures, found, visit.date, also.values)
     return FootAtVisit(
         Look(visit.date, found, readings, methods, also.sds), findings_of(foot, found, ways.naming), pictures

@@ -19,7 +19,7 @@ from matplotlib.transforms import Transform
 
 from recordgen.pictures.pen import COLOURS, Colour, Pen
 from recordgen.pictures.shapes import Point, Shape
-from recordgen.pictures.svg import drawn, figure, figure_of, tenth
+from recordgen.pictures.svg import figure, figure_of, svg_elements, tenth
 
 Limits = tuple[float, float]
 
@@ -61,19 +61,19 @@ class View:
         return wide
 
     @contextmanager
-    def told(self, words: str) -> Iterator[None]:
+    def group(self, words: str) -> Iterator[None]:
         """Put what is added inside into a group that tells words."""
         outer, self._artists = self._artists, []
         yield
         inner, self._artists = self._artists, outer
         self._artists.append(Told(words, inner))
 
-    def drawn(self) -> str:
+    def elements(self) -> str:
         """The SVG elements of everything added, in its order, on what lay behind."""
         across, up, (width, height) = self._limits
         figure_of(self._axes).set_size_inches(width / 72, height / 72)
         self._axes.set(xlim=across, ylim=up)
-        return self._behind + drawn(self._axes, self._artists)
+        return self._behind + svg_elements(self._axes, self._artists)
 
     def _add(self, artist: Artist) -> None:
         self._artists.append(on_axes(artist, self._axes, self._axes.transData))

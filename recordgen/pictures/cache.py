@@ -27,7 +27,7 @@ class PictureCache:
         self._kept = kept or Cache(None)
         self._memory: dict[str, str] = {}
 
-    def drawn(self, draw: Callable[Arguments, str], /, *args: Arguments.args, **kwargs: Arguments.kwargs) -> str:
+    def picture(self, draw: Callable[Arguments, str], /, *args: Arguments.args, **kwargs: Arguments.kwargs) -> str:
         """The picture that `draw` makes of these arguments.
 
         args, kwargs: numbers, words, dates, dataclasses and collections of them.

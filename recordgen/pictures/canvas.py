@@ -22,10 +22,10 @@ Form = TypeVar("Form", bound=str)
 
 def legend(forms: Mapping[Form, Callable[[Canvas, Point], None]], words: Mapping[Form, str]) -> dict[Form, str]:
     """A picture of each form that has words, named by them, in the order of the forms."""
-    return {form: _drawn(draw, words[form]) for form, draw in forms.items() if form in words}
+    return {form: _picture(draw, words[form]) for form, draw in forms.items() if form in words}
 
 
-def _drawn(draw: Callable[[Canvas, Point], None], words: str) -> str:
+def _picture(draw: Callable[[Canvas, Point], None], words: str) -> str:
     canvas = Canvas(SIZE, SIZE)
     draw(canvas, MIDDLE)
     return canvas.picture(words)
@@ -80,14 +80,14 @@ class Canvas:
         return self._view.width_of(printable(words), self._font_size)
 
     @contextmanager
-    def told(self, words: str) -> Iterator[None]:
+    def group(self, words: str) -> Iterator[None]:
         """Drawings made inside belong together and tell these words to whoever points at it."""
-        with self._view.told(printable(words)):
+        with self._view.group(printable(words)):
             yield
 
     def body(self) -> str:
         """Everything put on the sheet, to lie behind what is put on another one of its size."""
-        return self._view.drawn()
+        return self._view.elements()
 
     def picture(self, title: str, kind: str = "") -> str:
         """The finished SVG, one `svg` element of class `picture`, named by its title.

@@ -87,7 +87,7 @@ class SvgInPage(RendererSVG):
         write("text", words, dict(attributes))
 
     @contextmanager
-    def told(self, words: str) -> Iterator[None]:
+    def group(self, words: str) -> Iterator[None]:
         """Put what is drawn inside into a group that tells words, which are escaped, never interpreted."""
         writer: Any = self.writer
         writer.start("g")
@@ -110,7 +110,7 @@ def figure_of(axes: Axes) -> Figure:
     return cast(Figure, axes.figure)
 
 
-def drawn(axes: Axes, artists: Sequence[Artist]) -> str:
+def svg_elements(axes: Axes, artists: Sequence[Artist]) -> str:
     """Artists on axes, the last on top, as SVG elements without a frame."""
     renderer = _renderer(*figure_of(axes).get_size_inches() * 72)
     renderer.begin()

@@ -33,7 +33,7 @@ def amendments(horse: HorseSummary, trails: HorseTrails, naming: Naming) -> list
     told = []
     for day, trail in zip(days, trails, strict=False):
         if trail:
-            told += [(day, _told(change, naming)) for change in trail.for_stable().changes]
+            told += [(day, _amendment_text(change, naming)) for change in trail.for_stable().changes]
     return told
 
 
@@ -51,7 +51,7 @@ def _without_reason(change: Amendment) -> Amendment:
     return replace(change, reason="")
 
 
-def _told(change: Amendment, naming: Naming) -> str:
+def _amendment_text(change: Amendment, naming: Naming) -> str:
     when = naming.phrase("trail_on", day=naming.day(change.day)) if change.day else naming.phrases["trail_on_no_day"]
     how = [] if change.kind == "changed" else [naming.phrases[f"trail_{change.kind.replace(' ', '_')}"]]
     why = [naming.phrase("trail_reason", reason=change.reason)] if change.reason else []

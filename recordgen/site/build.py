@@ -139,11 +139,11 @@ def _build_one(slug: str, folder: Path) -> Built:
     keys = run.standing.keys_of(slug) if run.standing else {}
     if before and before.keys == keys and slug != PRACTICE:
         return Built(slug, before.name, place, len(before.pages), stood=True)
-    site = render_site(run.context, slug, before.finished(keys) if before else Finished())
-    return Built(slug, site.name, folder, len(site.pages), _written(site, folder, run, keys))
+    site = render_site(run.context, slug, before.finished_files(keys) if before else Finished())
+    return Built(slug, site.name, folder, len(site.pages), _write_site(site, folder, run, keys))
 
 
-def _written(site: Site, folder: Path, run: _Run, keys: Mapping[str, str]) -> KeptSite | None:
+def _write_site(site: Site, folder: Path, run: _Run, keys: Mapping[str, str]) -> KeptSite | None:
     """Writes a site into its workroom; what is to be known of it the next time."""
     from recordgen.site.engine import write_site
 

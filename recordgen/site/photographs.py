@@ -122,7 +122,7 @@ def _day(day: date, photos: Iterable[Photo], folder: str) -> PhotoDay:
         by_moment: dict[Moment, list[ShownPhoto]] = {}
         for photo in held:
             alike = by_moment.setdefault(photo.subject.moment, [])
-            alike.append(_shown(photo, len(alike) + 1, folder))
+            alike.append(_show(photo, len(alike) + 1, folder))
         before, after = by_moment.get("before", []), by_moment.get("after", [])
         both = min(len(before), len(after))
         pairs += [
@@ -133,7 +133,7 @@ def _day(day: date, photos: Iterable[Photo], folder: str) -> PhotoDay:
     return PhotoDay(day, tuple(pairs), tuple(singles))
 
 
-def _shown(photo: Photo, number: int, folder: str) -> ShownPhoto:
+def _show(photo: Photo, number: int, folder: str) -> ShownPhoto:
     name = photo.subject.file_name(number)
     large = _copy(photo, folder, name, photo.width)
     if photo.width <= SMALL_WIDTH:

@@ -28,7 +28,7 @@ from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.frame.styles import EVERY_PAGE, style_text
 from recordgen.site.horse.parts import said_last
 from recordgen.site.model import Page
-from recordgen.site.templates import rendered, signed
+from recordgen.site.templates import render, signed
 from recordgen.site.tracing.page import tracings_of
 
 # Two pages hold so many, and so many letters of somebody's words; how many more there are is told, and the CSV and the
@@ -106,7 +106,7 @@ def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
     title = with_isolated_facts(ways.naming.phrase)("sheet_title", horse=sheet.summary.horse.name)
     values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
     frame = {"private": False, "practice": ways.practice, "style": Markup(style_text((*EVERY_PAGE, "sheet")))}
-    html = rendered(context.templates, "sheet/alone.html", **values, **frame)
+    html = render(context.templates, "sheet/alone.html", **values, **frame)
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
 
 

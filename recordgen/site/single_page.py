@@ -51,7 +51,7 @@ def page_with(
     script = f"'use strict';\nconst {name} = {_inside_script(text)};\n{code}"
     allowed = policy.format(script=policy_hash(script), style=policy_hash(style))
     texts = {place: escape(text) for place, text in told.items()}
-    return _filled(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, **texts, "SCRIPT": script})
+    return _fill(read_part(folder, "page.html", own), {"POLICY": allowed, "STYLE": style, **texts, "SCRIPT": script})
 
 
 def _part(folder: str, name: str, own: Path | None) -> str:
@@ -80,7 +80,7 @@ def _inside_script(data: str) -> str:
     return data
 
 
-def _filled(page: str, parts: Mapping[str, str]) -> str:
+def _fill(page: str, parts: Mapping[str, str]) -> str:
     for name, part in parts.items():
         before, _, after = page.partition(f"%{name}%")
         page = before + part + after

@@ -68,7 +68,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "iso": date.isoformat,
         "foot": naming.foot,
         "place": naming.place,
-        "named": named(naming),
+        "named": measure_namer(naming),
         "value": naming.value,
         "caution_name": naming.caution,
         "unit": naming.unit,
@@ -94,7 +94,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "handling": lambda one: handling_of(one, naming),
     }
     phrase, counted = with_isolated_facts(naming.phrase), with_isolated_facts(naming.counted)
-    made.globals |= {"FEET": FEET, "phrase": phrase, "counted": counted, "named": named(naming)}
+    made.globals |= {"FEET": FEET, "phrase": phrase, "counted": counted, "named": measure_namer(naming)}
     made.globals |= {"number": partial(number, naming), "signed": partial(signed, naming), "language": language}
     return made
 
@@ -123,7 +123,7 @@ def speak(made: Environment, catalog: Catalog) -> None:
 FAULTS = (TemplateError, TypeError, ValueError, LookupError, AttributeError)
 
 
-def rendered(made: Environment, template: str, **values: object) -> str:
+def render(made: Environment, template: str, **values: object) -> str:
     """The text of a template. Raises Trouble with the file, the line and the reason."""
     try:
         return made.get_template(template).render(values)
@@ -157,7 +157,7 @@ def signed(naming: Naming, measure: Measure, value: float) -> str:
     return text if value == 0 else f"{'+' if value > 0 else '−'}{text}"
 
 
-def named(naming: Naming) -> Callable[[Measure], str]:
+def measure_namer(naming: Naming) -> Callable[[Measure], str]:
     """A namer of measures: name, and the zone for those of the wall."""
     return lambda measure: naming.measure(measure.words.name, measure.zone)
 

@@ -17,7 +17,7 @@ import pytest
 from recordgen import progress
 from recordgen.cli import feet_table, summary, terminal
 from recordgen.cli.columns import columns
-from recordgen.cli.feet_table import told
+from recordgen.cli.feet_table import figure_text
 from tests.conftest import RECORDS, ROOT
 from tests.support.commands import run, run_today, small_practice
 from tests.support.practice_folders import TODAY, build
@@ -55,7 +55,7 @@ def on_screen(monkeypatch: pytest.MonkeyPatch) -> Terminal:
 )
 def test_a_figure_has_the_digits_its_error_carries(value: float, sd: float, typed: bool, shown: str) -> None:
     """The last digit is of the order of the standard deviation, as the GUM asks (JCGM 100:2008, 7.2.6)."""
-    assert told(value, sd, typed) == shown
+    assert figure_text(value, sd, typed) == shown
 
 
 def test_feet_stand_beside_each_other() -> None:
@@ -146,7 +146,7 @@ def test_how_far_it_has_come_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_who_is_done_is_told_when_the_next_is_asked_for() -> None:
     """And all of them at the end; nobody need listen."""
     heard: list[tuple[str, int, int]] = []
-    with progress.listened(lambda *told: heard.append(told)):
+    with progress.listened(lambda *figure_text: heard.append(figure_text)):
         assert list(progress.steps("Reading", "ab")) == ["a", "b"]
     progress.tell("Reading", 1, 2)
 

@@ -34,24 +34,24 @@ def test_a_picture_is_drawn_once_in_one_process() -> None:
     """Asking again gives the same picture without drawing."""
     store, draw = PictureCache(None), Drawer()
 
-    assert store.drawn(draw, READINGS, unit="mm") == store.drawn(draw, READINGS, unit="mm")
+    assert store.picture(draw, READINGS, unit="mm") == store.picture(draw, READINGS, unit="mm")
     assert draw.times == 1
 
 
 def test_a_picture_is_drawn_once_for_all_processes(tmp_path: Path) -> None:
     """Another process with the same folder does not draw it again."""
     draw = Drawer()
-    first = PictureCache(Cache(tmp_path)).drawn(draw, READINGS)
+    first = PictureCache(Cache(tmp_path)).picture(draw, READINGS)
 
-    assert PictureCache(Cache(tmp_path)).drawn(draw, READINGS) == first
+    assert PictureCache(Cache(tmp_path)).picture(draw, READINGS) == first
     assert draw.times == 1
 
 
 def test_other_content_is_another_picture(tmp_path: Path) -> None:
     """One millimetre more is drawn anew."""
     store, draw = PictureCache(Cache(tmp_path)), Drawer()
-    store.drawn(draw, READINGS)
-    store.drawn(draw, [Reading(date(2026, 2, 1), 89, 80)])
+    store.picture(draw, READINGS)
+    store.picture(draw, [Reading(date(2026, 2, 1), 89, 80)])
 
     assert draw.times == 2
 
@@ -59,9 +59,9 @@ def test_other_content_is_another_picture(tmp_path: Path) -> None:
 def test_changed_drawing_code_draws_everything_again(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     """A new version of the drawings makes no use of what the old one drew."""
     draw = Drawer()
-    PictureCache(Cache(tmp_path)).drawn(draw, READINGS)
+    PictureCache(Cache(tmp_path)).picture(draw, READINGS)
     monkeypatch.setattr(kept, "program_version", lambda: "another")
-    PictureCache(Cache(tmp_path)).drawn(draw, READINGS)
+    PictureCache(Cache(tmp_path)).picture(draw, READINGS)
 
     assert draw.times == 2
 
@@ -71,7 +71,7 @@ def test_memory_holds_a_bounded_number(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(kept, "MOST_IN_MEMORY", 2)
     store, draw = PictureCache(None), Drawer()
     for number in (1, 2, 3, 3, 1):
-        store.drawn(draw, number)
+        store.picture(draw, number)
 
     assert draw.times == 4
 
@@ -79,7 +79,7 @@ def test_memory_holds_a_bounded_number(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_what_has_no_spelling_is_refused() -> None:
     """An argument that could change unseen cannot be kept by content."""
     with pytest.raises(TypeError, match="by a object"):
-        PictureCache(None).drawn(Drawer(), object())
+        PictureCache(None).picture(Drawer(), object())
 
 
 SCRIPT = """

@@ -19,7 +19,7 @@ def drawn(title: str = "a title", words: str = "some words") -> str:
     canvas = Canvas(100, 50)
     canvas.draw(line([(1, 2), (30, 40)]), Pen("lf", 2))
     canvas.write(words, (5, 20))
-    with canvas.told(words):
+    with canvas.group(words):
         canvas.draw(circle((20, 20), 5), Pen(fill="clay"))
     return canvas.picture(title)
 

@@ -14,7 +14,7 @@ from recordgen.hoof.care.jobs import week_of_jobs
 from recordgen.hoof.summary import HorseSummary
 from recordgen.records.models.stable import Stable
 from recordgen.site.pages.ticks import tick_key
-from recordgen.site.templates import environment, rendered
+from recordgen.site.templates import environment, render
 from tests.support.horse_records import NAMING, REFERENCE, practice, summary, visit
 from tests.support.pages import text_of
 
@@ -37,7 +37,7 @@ def of_summary(name: str, found: HorseSummary) -> SimpleNamespace:
 
 def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> BeautifulSoup:
     """The page of a stable with these horses."""
-    html = rendered(
+    html = render(
         environment(Path("none"), NAMING),
         "jobs.html",
         here="jobs.md",

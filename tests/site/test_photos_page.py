@@ -20,7 +20,7 @@ from recordgen.site import photographs
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page
 from recordgen.site.photographs import SMALL_WIDTH, Album, PhotoFiles, album
-from recordgen.site.templates import environment, rendered
+from recordgen.site.templates import environment, render
 from tests.support.horse_records import NAMING, practice
 from tests.support.photographs import drawn, file_of, opened
 
@@ -48,7 +48,7 @@ def section(shown: Album) -> BeautifulSoup:
     """The part of a page that shows an album."""
     pictures = Pictures(PictureCache(None), NAMING)
     values = {"album": shown, "pictures": pictures, "practice": practice()}
-    html = rendered(environment(Path("none"), NAMING), "horse/photos.html", **values)
+    html = render(environment(Path("none"), NAMING), "horse/photos.html", **values)
     return BeautifulSoup(Page(PAGE, "", html, tuple(pictures.late)).complete(html), "html.parser")
 
 

@@ -10,7 +10,7 @@ from bs4 import BeautifulSoup
 from recordgen.hoof.naming import Naming
 from recordgen.records.history.model import Amendment, Part, State, VisitTrail
 from recordgen.records.load.tables import read_reference
-from recordgen.site.templates import environment, rendered
+from recordgen.site.templates import environment, render
 from tests.conftest import RECORDS
 
 DAY = dt.date(2026, 10, 14)
@@ -22,7 +22,7 @@ NOTE = Part("note", "Ann owes", "x <b>", worded=True)
 def shown(trail: VisitTrail, private: bool = False) -> BeautifulSoup:
     """The part as it stands on a page of a stable, or of the trimmer."""
     made = environment(RECORDS, Naming(read_reference(RECORDS)[0].phrases))
-    return BeautifulSoup(rendered(made, "horse/trail.html", trail=trail, private=private), "html.parser")
+    return BeautifulSoup(render(made, "horse/trail.html", trail=trail, private=private), "html.parser")
 
 
 def text(trail: VisitTrail, private: bool = False) -> str:

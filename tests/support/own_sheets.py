@@ -66,7 +66,7 @@ def _bytes(save: Any) -> bytes:
 
 def proposed(raw: bytes | str, name: str = "visits.csv", horses: Horses = HORSES) -> Written[ColumnsFile]:
     """The file of columns that is proposed for a sheet."""
-    return propose(read_grid(_raw(raw), name), horses).written(Path(f"{name}.columns.yaml"))
+    return propose(read_grid(_raw(raw), name), horses).as_read(Path(f"{name}.columns.yaml"))
 
 
 def corrected(written: Written[ColumnsFile], **values: Any) -> Written[ColumnsFile]:

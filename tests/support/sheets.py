@@ -21,7 +21,7 @@ from recordgen.site.context import ways_of
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
 from recordgen.site.sheet import sheet_alone, sheet_values
-from recordgen.site.templates import environment, rendered
+from recordgen.site.templates import environment, render
 from tests.conftest import RECORDS, TODAY
 
 
@@ -91,5 +91,5 @@ def sheet_page(slug: str, uri: str) -> Page:
     }
     values = {**shared, **sheet_values(demo_sheet(slug), ways)}
     templates = environment(Path("none"), ways.naming)
-    html, paper = (rendered(templates, name, **values) for name in ("sheet.html", "sheet/paper.html"))
+    html, paper = (render(templates, name, **values) for name in ("sheet.html", "sheet/paper.html"))
     return Page(uri, slug, html, tuple(pictures.late), head=paper)

@@ -16,7 +16,7 @@ from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.horse.parts import foot_parts
 from recordgen.site.model import Page
 from recordgen.site.photographs import Album
-from recordgen.site.templates import environment, rendered
+from recordgen.site.templates import environment, render
 from recordgen.site.tracing.page import tracings_of
 from tests.support import upright_shapes
 from tests.support.horse_records import NAMING, WAYS, summary, visit
@@ -82,9 +82,9 @@ def section(found: HorseSummary, album: Album | None = None) -> BeautifulSoup:
     values = {"tracings": tracings, "pictures": pictures, "horse": found.horse, "link": lambda there: there}
     html = ""
     for part in foot_parts(found, tracings, album or Album()):
-        told = rendered(made, "horse/traced_foot.html", part=part, **values)
+        told = render(made, "horse/traced_foot.html", part=part, **values)
         html += f"<section><h3>{NAMING.foot(part.foot).capitalize()}</h3>{told}</section>"
-    html += rendered(made, "horse/tracings.html", **values)
+    html += render(made, "horse/tracings.html", **values)
     return BeautifulSoup(Page("horses/bramble.md", "", html, tuple(pictures.late)).complete(html), "html.parser")
 
 

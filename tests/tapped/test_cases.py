@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 import shapely
 
-from recordgen.hoof.tracing.figures import landmarks, picked, plain_values
+from recordgen.hoof.tracing.figures import landmarks, plain_values, tapped_points
 from tests.tapped.cases import typed_again, written
 
 CASES = written()
@@ -29,6 +29,6 @@ def test_python_tells_the_figures_of_the_table(name: str) -> None:
 def test_the_area_is_that_of_a_general_library(name: str) -> None:
     """Of the line as drawn, in mm². Source: shapely.area."""
     tracing = typed_again(CASES[name])
-    wall = landmarks(tracing, picked(tracing))["wall"]
+    wall = landmarks(tracing, tapped_points(tracing))["wall"]
 
     assert shapely.Polygon(wall).area == pytest.approx(CASES[name]["figures"]["sole_area_mm2"], rel=1e-4)

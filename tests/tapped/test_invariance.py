@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.errors.spread import Figure
-from recordgen.hoof.tracing.figures import picked, plain_values, reckoned
+from recordgen.hoof.tracing.figures import plain_values, reckoned, tapped_points
 from recordgen.hoof.tracing.foot_frame import Floats
 from recordgen.records.models.tracing import Tracing
 from tests.support.sole_shapes import FORE, Bulge, Sole, turned
@@ -43,7 +43,7 @@ WAYS = {
 
 def moved(told: dict[str, Any], way: Moved) -> dict[str, Any]:
     """The same tracing of the picture otherwise; the image is large enough for all of them."""
-    px = picked(Tracing.model_validate(told))
+    px = tapped_points(Tracing.model_validate(told))
     marks = {name: way.spot(spots).tolist() for name, spots in px.items() if not name.startswith("scale")}
     single = {name: spots[0] if name in SINGLE else spots for name, spots in marks.items()}
     ends = {end: way.spot(px[f"scale {end}"])[0].tolist() for end in ("from", "to")}

@@ -41,7 +41,7 @@ def care_checks(
 
 
 def _withheld(one: Withheld, visits: Sequence[Visit], naming: Naming) -> Remark:
-    open_ones = naming.listed(list(dict.fromkeys(_named(caution, naming) for caution in one.cautions)))
+    open_ones = naming.listed(list(dict.fromkeys(_caution_name(caution, naming) for caution in one.cautions)))
     text = naming.phrase("care_withheld", note=one.job.key, cautions=open_ones)
     return Remark(
         len(visits) - 1, _steps(one.job, visits[-1]), "care-withheld", text, naming.phrase("care_withheld_way_out")
@@ -53,7 +53,7 @@ def _own_words(job: Job, visits: Sequence[Visit], opened: Sequence[Caution], nam
     urgent = [caution for caution in opened if caution.level == "call now"]
     if job.key or not urgent:
         return
-    text = naming.phrase("care_own_words", note=job.what, caution=_named(urgent[0], naming))
+    text = naming.phrase("care_own_words", note=job.what, caution=_caution_name(urgent[0], naming))
     yield Remark(
         len(visits) - 1,
         _steps(job, visits[-1]),
@@ -63,7 +63,7 @@ def _own_words(job: Job, visits: Sequence[Visit], opened: Sequence[Caution], nam
     )
 
 
-def _named(caution: Caution, naming: Naming) -> str:
+def _caution_name(caution: Caution, naming: Naming) -> str:
     return f"{caution.rule} ({naming.foot(caution.foot)})" if caution.foot else caution.rule
 
 

@@ -32,7 +32,7 @@ def is_in_season(season: CareSeason, practice: PracticeFile, day: date) -> bool:
 def months_of(season: CareSeason, practice: PracticeFile) -> tuple[int, ...]:
     """The wet, dry, warm or cold months of a practice, 1 for January to 12 for December, in order."""
     by_wet = season in ("wet", "dry")
-    named = _named(practice, by_wet)
+    named = _own_months(practice, by_wet)
     if named is None:
         northern = NORTHERN_WET if by_wet else NORTHERN_WARM
         named = [_half_a_year_on(month) for month in northern] if practice.country in SOUTHERN else northern
@@ -41,14 +41,14 @@ def months_of(season: CareSeason, practice: PracticeFile) -> tuple[int, ...]:
 
 def whose_months(season: CareSeason, practice: PracticeFile) -> Whose:
     """Where a practice's months come from: its own file, the half of the earth of its country, or assumed northern."""
-    if _named(practice, season in ("wet", "dry")) is not None:
+    if _own_months(practice, season in ("wet", "dry")) is not None:
         return "practice"
     if practice.country is None:
         return "assumed"
     return "south" if practice.country in SOUTHERN else "north"
 
 
-def _named(practice: PracticeFile, by_wet: bool) -> Sequence[int] | None:
+def _own_months(practice: PracticeFile, by_wet: bool) -> Sequence[int] | None:
     if practice.seasons is None:
         return None
     return practice.seasons.wet_months if by_wet else practice.seasons.warm_months

@@ -51,7 +51,7 @@ def differences_of(page: Sequence[Series[Of]], share: float = FALSE_SHARE) -> tu
 
 
 def _difference(series: Series[Of]) -> DifferenceClaim[Of]:
-    one = _settled(series)
+    one = _since_last_change(series)
     shapes = levels_of(one.sds)
     sizes = shapes.contrasts @ np.array(one.values, dtype=float)
     found, days = estimate(sizes, shapes), one.days
@@ -60,7 +60,7 @@ def _difference(series: Series[Of]) -> DifferenceClaim[Of]:
     return DifferenceClaim(one.of, days[found.start], days[-1], size, low, high, by_chance, real=False)
 
 
-def _settled(one: Series[Of]) -> Series[Of]:
+def _since_last_change(one: Series[Of]) -> Series[Of]:
     """The readings since it surely changed: after a step, and of a trend the last one alone."""
     shapes = shapes_of([day.toordinal() for day in one.days], one.sds)
     sizes = shapes.contrasts @ np.array(one.values, dtype=float)

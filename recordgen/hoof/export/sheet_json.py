@@ -130,7 +130,7 @@ def _consent(sheet: Sheet) -> dict[str, Any] | None:
 
 def _measures(row: SheetRow) -> Iterator[dict[str, Any]]:
     for foot, one in row.by_foot.items():
-        yield {**_figures(row, foot, one), **_taken(row.taken[foot])}
+        yield {**_figures(row, foot, one), **_method_json(row.taken[foot])}
 
 
 def _figures(row: SheetRow, foot: Foot, one: MeasureSummary) -> dict[str, Any]:
@@ -150,7 +150,7 @@ def _figures(row: SheetRow, foot: Foot, one: MeasureSummary) -> dict[str, Any]:
     }
 
 
-def _taken(taken: Taken) -> dict[str, Any]:
+def _method_json(taken: Taken) -> dict[str, Any]:
     return {"method": taken.way, "sd": significant(taken.sd), "error": taken.error, "source": taken.source}
 
 

@@ -36,13 +36,13 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "forecasts": [_forecast(one) for one in summary.fared.forecasts],
         "cautions": [_open(caution) for caution in summary.cautions],
         "no_trim": [{"rule": one.rule, "foot": one.foot} for one in summary.held],
-        "closed_cautions": [_closed(caution) for caution in summary.closed_cautions],
+        "closed_cautions": [_closed_caution(caution) for caution in summary.closed_cautions],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
         "care_withheld": [_withheld(one) for one in summary.withheld],
         "published": [_published(one) for one in summary.published],
         "changes": [_change(one) for one in (*summary.changes.real, *summary.changes.maybe)],
         "pairs": [_pair(one) for one in summary.pairs],
-        "feet": {foot: _foot(one, _told(summary)) for foot, one in summary.feet.items()},
+        "feet": {foot: _foot(one, _changes_told(summary)) for foot, one in summary.feet.items()},
     }
 
 
@@ -107,7 +107,7 @@ def _withheld(one: Withheld) -> dict[str, Any]:
     return {"key": one.job.key, "what": one.job.what, "since": one.job.since.isoformat(), "because": because}
 
 
-def _closed(caution: ClosedCaution) -> dict[str, Any]:
+def _closed_caution(caution: ClosedCaution) -> dict[str, Any]:
     return {
         "rule": caution.rule,
         "level": caution.level,
@@ -143,7 +143,7 @@ def _published(one: ClassTold) -> dict[str, Any]:
     }
 
 
-def _told(summary: HorseSummary) -> Told:
+def _changes_told(summary: HorseSummary) -> Told:
     """By foot and measure whether a change of it is told; those that the page does not look at are left out."""
     looked_at = {
         (foot, key): False

@@ -157,10 +157,10 @@ class HorseGrowth:
         marked, doubted = sound(cycles.marked, self.usual, self.longest_days)
         lost = [Observation((one.end - one.start).days, one.wear_mm) for one in cycles.worn]
         return FootGrowth(
-            self._rate([_observed(cycle, self.season) for cycle in net]),
+            self._rate([_observation(cycle, self.season) for cycle in net]),
             net,
             (*left_out, *doubted),
-            self._rate([_observed(cycle, self.season) for cycle in marked]) if marked else None,
+            self._rate([_observation(cycle, self.season) for cycle in marked]) if marked else None,
             rate(lost, WEAR_PRIOR, usual_spread(self.reading_sd_mm * math.sqrt(2))) if lost else None,
         )
 
@@ -182,7 +182,7 @@ class HorseGrowth:
         return Apart(foot, known.mean, known.quantile(APART_TAIL), known.quantile(1 - APART_TAIL), len(pairs))
 
 
-def _observed(cycle: Cycle, season: Season | None, readings: int = 1) -> Observation:
+def _observation(cycle: Cycle, season: Season | None, readings: int = 1) -> Observation:
     return observed(cycle, growing_days(season, cycle.start, cycle.end), readings)
 
 
@@ -198,7 +198,7 @@ def _by_span(feet: Mapping[Foot, tuple[Cycle, ...]]) -> dict[Span, dict[Foot, Cy
 def _means(feet: Mapping[Foot, tuple[Cycle, ...]], season: Season | None) -> list[Observation]:
     """The mean growth of the feet in each cycle: what they share is one observation, not four."""
     return [
-        _observed(Cycle(start, end, _mean(list(cycles.values()))), season, len(cycles))
+        _observation(Cycle(start, end, _mean(list(cycles.values()))), season, len(cycles))
         for (start, end), cycles in _by_span(feet).items()
     ]
 

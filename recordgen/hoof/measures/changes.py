@@ -75,10 +75,10 @@ def pairs_of(looks: Looks, measures: Sequence[Measure]) -> tuple[PairDifference,
     compared = [one for one in measures if one.key in PAIRED_MEASURES or one in detailed]
     both = [found for pair in PAIRS for measure in compared for found in [_both(pair, measure, looks)] if found]
     found = differences_of([_apart(one) for one in both])
-    return tuple(_told(one) for one in found)
+    return tuple(_pair_difference(one) for one in found)
 
 
-def _told(found: DifferenceClaim[_Both]) -> PairDifference:
+def _pair_difference(found: DifferenceClaim[_Both]) -> PairDifference:
     one = found.of
     left, right = (look.values(one.moment)[one.measure.key] for look in one.looks[-1])
     least = smallest_real_change(*(look.sd(one.measure, one.moment) for look in one.looks[-1]))

@@ -148,12 +148,12 @@ def measures_of(reference: Reference) -> tuple[Measure, ...]:
     """All measures of the table, those of the wall once for each zone, in the order of the table."""
     made: dict[str, Measure] = {}
     for key, words in reference.measures.items():
-        for measure in _made(key, words, made):
+        for measure in _measures_of(key, words, made):
             made[measure.key] = measure
     return tuple(made.values())
 
 
-def _made(key: str, words: MeasureWords, made: Mapping[str, Measure]) -> Iterable[Measure]:
+def _measures_of(key: str, words: MeasureWords, made: Mapping[str, Measure]) -> Iterable[Measure]:
     if words.path is None and words.traced is None:
         parts = tuple(made[part] for part in words.minus or words.ratio)
         return [Measure(key, key, words, str(words.unit), parts=parts)]

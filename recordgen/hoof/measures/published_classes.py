@@ -50,11 +50,11 @@ def published_classes(
     a foot, None where it is not known.
     """
     fitting = (words for words in table.values() if kind in words.kinds)
-    told = (ClassTold(words, tuple(_found(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
+    told = (ClassTold(words, tuple(_classes_of(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
     return tuple(one for one in told if one.found)
 
 
-def _found(
+def _classes_of(
     words: PublishedClass,
     feet: Mapping[Foot, Mapping[str, MeasureSummary]],
     pairs: Sequence[PairDifference],

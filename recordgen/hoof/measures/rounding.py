@@ -50,7 +50,7 @@ def typed_steps(measures: Sequence[Measure], usual: Mapping[str, str], visits: S
     figures: dict[Way, list[float]] = {}
     for visit in visits:
         methods = {**usual, **visit.methods}
-        for measure, value in _typed(visit, [one for one in measures if one.path]):
+        for measure, value in _typed_values(visit, [one for one in measures if one.path]):
             figures.setdefault((measure.name, measure.way(methods)), []).append(value)
     return {way: step_of(found) for way, found in figures.items()}
 
@@ -70,7 +70,7 @@ def _rounded(method: Method, step: float) -> Method:
     return method.model_copy(update={"sd": math.hypot(method.sd, rounding_sd(step)), "rounded": True})
 
 
-def _typed(visit: Visit, measures: Sequence[Measure]) -> Iterator[tuple[Measure, float]]:
+def _typed_values(visit: Visit, measures: Sequence[Measure]) -> Iterator[tuple[Measure, float]]:
     for found in visit.feet.values():
         for measure in measures:
             if measure.zone and measure.zone not in (found.wall or {}):

@@ -41,7 +41,7 @@ class SharedCalendar:
         """
         tried = {tuple(plan.days for plan in plans): plans for plans in self._tried()}
         best = min(_score(plans) for plans in tried.values())
-        drawn = [self._drawn(plans) for plans in tried.values() if _score(plans) == best]
+        drawn = [self._draw_rounds(plans) for plans in tried.values() if _score(plans) == best]
         return min(drawn, key=lambda rounds: (_days(rounds), sum(place.distance for place in rounds)))
 
     def fewest(self, rounds: Sequence[PlaceRounds]) -> int:
@@ -117,7 +117,7 @@ class SharedCalendar:
             if _score([ours, theirs]) < _score([plans[place], plans[owner]]):
                 plans[place], plans[owner] = ours, theirs
 
-    def _drawn(self, plans: Sequence[PlaceDays]) -> list[PlaceRounds]:
+    def _draw_rounds(self, plans: Sequence[PlaceDays]) -> list[PlaceRounds]:
         whole = list(plans)
         waiting = [place for place, plan in enumerate(plans) if plan.waiting]
         for place in sorted(waiting, key=lambda place: self.places[place][plans[place].waiting[0]].best):

@@ -149,7 +149,7 @@ def plan_rounds(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]], calen
     start = calendar.start.toordinal()
     days = calendar.days(max(wish.latest for wish in wishes), more=len(wishes))
     shared = SharedCalendar(
-        places=[[_asked(wish) for wish in place] for place in places],
+        places=[[_day_numbers(wish) for wish in place] for place in places],
         days=[day.toordinal() for day in days],
         most=calendar.horses_a_day,
         soon=Window(start, start + calendar.leeway_days),
@@ -184,7 +184,7 @@ def _places(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]]) -> list[l
     return [places[name] for name in sorted(places)]
 
 
-def _asked(wish: Wish) -> Asked:
+def _day_numbers(wish: Wish) -> Asked:
     return Asked(Window(wish.earliest.toordinal(), wish.latest.toordinal()), wish.best.toordinal())
 
 

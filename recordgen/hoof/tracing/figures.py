@@ -99,7 +99,7 @@ def traced(
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none. hand_times: how
     much larger the practice's own is than what is told.
     """
-    return tuple(_told(alike, usual_error, reckon, hand_times) for alike in _by_picture(found.tracings))
+    return tuple(_traced(alike, usual_error, reckon, hand_times) for alike in _by_picture(found.tracings))
 
 
 def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
@@ -109,11 +109,11 @@ def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
     yield from found.values()
 
 
-def _told(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_times: float) -> Traced:
+def _traced(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_times: float) -> Traced:
     first = alike[0]
     again = next((one for one in alike[1:] if same_picture(first, one)), None)
     hand = (hand_error_px(first, again) if again else None) or first.error_px(usual_error) * hand_times
-    plain, figures = landmarks(first, picked(first)), reckon(first.by_hand_of(usual_error), hand)
+    plain, figures = landmarks(first, tapped_points(first)), reckon(first.by_hand_of(usual_error), hand)
     lacking = {
         name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)
         for group in COMPUTED[first.view]
@@ -133,7 +133,7 @@ def is_length(figure: str) -> bool:
 
 
 def _with_errors(tracing: Tracing, hand_px: float) -> Iterator[tuple[str, Figure]]:
-    px = picked(tracing)
+    px = tapped_points(tracing)
     plain, draws = landmarks(tracing, px), _draws(tracing, px, hand_px)
     for group in COMPUTED[tracing.view]:
         told = group.told(plain, draws)
@@ -146,7 +146,7 @@ def _draws(tracing: Tracing, px: Points, hand_px: float) -> Draws:
     strayed = seen = strayed_lines(shaken, tracing, DRAWS)
     if tracing.of == "photograph":
         seen = as_seen_square(px, strayed, tracing.scale.mm_per_px if tracing.scale else None)
-    return Draws(*(_measured(tracing, drawn) for drawn in (drawn_lines(shaken, tracing), strayed, seen)))
+    return Draws(*(_in_mm(tracing, drawn) for drawn in (drawn_lines(shaken, tracing), strayed, seen)))
 
 
 def _times(tracing: Tracing) -> dict[str, float]:
@@ -158,7 +158,7 @@ def _times(tracing: Tracing) -> dict[str, float]:
 
 def plain_values(tracing: Tracing) -> dict[str, float]:
     """The figures of one tracing by name as they were picked, without their errors: a hundred times as quick."""
-    points = landmarks(tracing, picked(tracing))
+    points = landmarks(tracing, tapped_points(tracing))
     groups = COMPUTED[tracing.view]
     found = {name: value for group in groups for name, value in group.compute(points).items()}
     return {name: float(value) for name, value in tellable(tracing, found).items() if math.isfinite(value)}
@@ -169,7 +169,7 @@ def tellable(tracing: Tracing, found: Mapping[str, Value]) -> dict[str, Value]:
     return {name: value for name, value in found.items() if tracing.tells_lengths or not is_length(name)}
 
 
-def picked(tracing: Tracing) -> dict[str, Floats]:
+def tapped_points(tracing: Tracing) -> dict[str, Floats]:
     """The points tapped in a tracing and both ends of its scale, (n, 2) each, in px with y down."""
     ends = tracing.scale.ends if tracing.scale else ()
     scale = zip((SCALE_FROM, SCALE_TO), ((end,) for end in ends), strict=False)
@@ -181,10 +181,10 @@ def landmarks(tracing: Tracing, px: Points) -> dict[str, Floats]:
 
     px: (..., n, 2), as `picked` gives them, or `redrawn`; the ends of the scale are left out of the result.
     """
-    return _measured(tracing, drawn_lines(px, tracing))
+    return _in_mm(tracing, drawn_lines(px, tracing))
 
 
-def _measured(tracing: Tracing, px: Points) -> dict[str, Floats]:
+def _in_mm(tracing: Tracing, px: Points) -> dict[str, Floats]:
     """Drawn landmarks with y up, in mm where the tracing has a scale."""
     if tracing.scale is None:
         return {name: spots * UP for name, spots in px.items()}

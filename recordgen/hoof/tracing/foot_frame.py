@@ -48,10 +48,10 @@ def frame_of(points: Points) -> FootFrame | None:
     if any(name not in points for name in FROG):
         return None
     apex, medial, lateral = (points[name][..., 0, :] for name in FROG)
-    return framed((medial + lateral) / 2, apex, lateral - medial)
+    return frame_along((medial + lateral) / 2, apex, lateral - medial)
 
 
-def framed(origin: Floats, apex: Floats, to_lateral: Floats) -> FootFrame | None:
+def frame_along(origin: Floats, apex: Floats, to_lateral: Floats) -> FootFrame | None:
     """The frame with an axis from origin to apex; None where it has no length, or no side.
 
     origin, apex: (..., 2), mm. to_lateral: (..., 2), any vector that points more to the lateral side than not.

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import numpy as np
 
-from recordgen.hoof.tracing.figures import picked
+from recordgen.hoof.tracing.figures import tapped_points
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.problems import Trouble, counted
 from recordgen.records.models.lines.drawn import drawn_lines
@@ -35,7 +35,7 @@ def own_outlines(soles: Sequence[Tracing]) -> ShapeTable:
         are = "is" if len(soles) == 1 else "are"
         message = f"{counted(len(soles), 'traced sole')} with wall, white line and frog {are} here, {FEWEST} are needed"
         raise Trouble(message, f"Trace {FEWEST - len(soles)} more; until then soles follow the table that there is")
-    held = [told(drawn_lines(picked(one), one)) for one in soles]
+    held = [told(drawn_lines(tapped_points(one), one)) for one in soles]
     walls, rings = (np.array([one[part] for one in held]) for part in (0, 1))
     wall, ring = mixed(walls, SHIPPED.wall, WALL_MODES), mixed(rings, SHIPPED.ring, RING_MODES)
     return own_table(text_of(wall), text_of(ring))
@@ -45,7 +45,7 @@ def traced_soles(visits: Iterable[Visit]) -> Iterator[Tracing]:
     """The traced soles that tell an outline, one for each foot and visit, after the trim where that was traced."""
     for visit in visits:
         for foot in visit.feet.values():
-            whole = [one for one in foot.tracings if one.wall and one.white_line and polar_of(picked(one))]
+            whole = [one for one in foot.tracings if one.wall and one.white_line and polar_of(tapped_points(one))]
             yield from sorted(whole, key=lambda one: one.moment)[:1]
 
 
@@ -57,10 +57,10 @@ def told(points: Points) -> tuple[Floats, Floats]:
     polar = polar_of(points)
     if polar is None:
         raise ValueError("the frog of a traced sole gives no axis")
-    at, wall = polar.told(points["wall"])
+    at, wall = polar.coordinates(points["wall"])
     size = wall[np.abs(at) < SIZED_BY].mean()
     longer = [_longer(points[name], LONGER * size) for name in ("wall", "white_line")]
-    (at, wall), (line_at, line) = map(polar.told, longer)
+    (at, wall), (line_at, line) = map(polar.polar, longer)
     outer = np.interp(GRID, at, wall)
     return outer / size, (outer - np.interp(GRID, line_at, line)) / size
 

@@ -26,7 +26,7 @@ class Filled:
     sds: Mapping[Moment, ByMeasure]
 
 
-def filled(measures: Sequence[Measure], found: FootVisit, traced: Sequence[Traced]) -> Filled:
+def fill_readings(measures: Sequence[Measure], found: FootVisit, traced: Sequence[Traced]) -> Filled:
     """The readings of a foot that were traced and not typed. traced: of the same foot at the same visit.
 
     What is measured as found, once a visit, is taken from the tracing before the trim where there is one.

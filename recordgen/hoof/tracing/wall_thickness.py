@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from recordgen.hoof.tracing.concentric import CONCENTRIC, concentric_figures, told_concentric
 from recordgen.hoof.tracing.errors.spread import Draws, Figure, spread
-from recordgen.hoof.tracing.foot_frame import Floats, FootFrame, Points, frame_of, framed
+from recordgen.hoof.tracing.foot_frame import Floats, FootFrame, Points, frame_along, frame_of
 from recordgen.hoof.tracing.polygons import centroid, directions, nearest, reach
 from recordgen.records.models.names import ZONES, Zone
 
@@ -163,7 +163,7 @@ def sole_frame(points: Points) -> FootFrame | None:
         return found
     wall = points["wall"]
     first, last = wall[..., 0, :], wall[..., -1, :]
-    return framed((first + last) / 2, centroid(wall), last - first)
+    return frame_along((first + last) / 2, centroid(wall), last - first)
 
 
 def _both_over(found: WallRing, place: str, level: Floats) -> NDArray[np.bool_]:

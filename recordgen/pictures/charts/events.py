@@ -79,7 +79,7 @@ def draw_events(
     """
     marks = marks_of(events, span)
     for (day, kind, shared), row in zip(marks, rows_of(marks, span), strict=True):
-        with canvas.told("\n".join(f"{language.short_day(event.day)}: {event.text}" for event in shared)):
+        with canvas.group("\n".join(f"{language.short_day(event.day)}: {event.text}" for event in shared)):
             draw_mark(canvas, kind, (day, height((row + 0.5) * ROW + 1)))
 
 

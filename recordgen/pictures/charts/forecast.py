@@ -56,7 +56,7 @@ def draw_forecast(canvas: Canvas, foot: Foot, forecast: ForecastCone, weight: fl
 
     ground: the value that stands at that line.
     """
-    with canvas.told(forecast.text) if forecast.text else nullcontext():
+    with canvas.group(forecast.text) if forecast.text else nullcontext():
         canvas.draw(cone_form(forecast), Pen(fill=FOOT_COLOUR[foot], opacity=0.2))
         best, end = day_number(forecast.best), day_number(forecast.end)
         middle = forecast.mm_per_day[1]

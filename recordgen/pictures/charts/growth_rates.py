@@ -86,7 +86,7 @@ def _draw_usual(canvas: Canvas, rows: int, usual: tuple[float, float]) -> None:
 
 
 def _draw_row(canvas: Canvas, frame: RateFrame, index: int, row: RateRow) -> None:
-    with canvas.told(row.label):
+    with canvas.group(row.label):
         canvas.write(row.label, (frame.across[0], index + WORDS), colour="ink")
         _draw_cycles(canvas, row, frame.across, index + CYCLES)
         draw_net(canvas, row.foot, (row.low, row.middle, row.high), index + NET)

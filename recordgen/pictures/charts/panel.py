@@ -18,7 +18,7 @@ from recordgen.language.spoken import ENGLISH, Language
 from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of, on_axes
 from recordgen.pictures.charts.limits import FIRST_DAY, Scale, Span, day_number
 from recordgen.pictures.pen import COLOURS
-from recordgen.pictures.svg import drawn
+from recordgen.pictures.svg import svg_elements
 
 # Four stand abreast at 1280 CSS px and two on a phone: then a unit is about a pixel, and words are 11 to 16 px.
 WIDTH, HEIGHT = 170.0, 118.0
@@ -144,7 +144,7 @@ def drawn_frame(frame: Frame) -> str:
         across = on_axes(Line2D(frame.across, (0, 0), color=COLOURS["quiet"], linewidth=1.2), axes, axes.transData)
         sides = zip(frame.sides, (0.77, 0.23), strict=True)
         added += [across, *(one for words, up in sides for one in lines_of(words, (1.06, up), axes.transAxes))]
-    return drawn(axes, [axes, *added])
+    return svg_elements(axes, [axes, *added])
 
 
 def _value_words(value: float, language: Language) -> str:
@@ -158,4 +158,4 @@ def drawn_day(span: Span, day: date, words: str, low: bool) -> str:
     beside = blended_transform_factory(axes.transData, axes.transAxes)
     line = Line2D((at, at), (0, 1), color=COLOURS["clay"], linewidth=1.2)
     word = Lettering(words, (at, 1), "middle", "clay", down=-5)
-    return drawn(axes, [on_axes(line, axes, beside), on_axes(word, axes, beside)])
+    return svg_elements(axes, [on_axes(line, axes, beside), on_axes(word, axes, beside)])

@@ -11,7 +11,7 @@ from matplotlib.ticker import FixedLocator, MaxNLocator, NullFormatter
 
 from recordgen.pictures.axes import Limits, View, framed_axes
 from recordgen.pictures.charts.limits import roomy_scale
-from recordgen.pictures.svg import drawn
+from recordgen.pictures.svg import svg_elements
 
 # At 310 CSS px wide, what a phone gives it, words are 11 px.
 WIDTH, ROW = 336.0, 42.0
@@ -42,7 +42,7 @@ def rate_frame(values: Sequence[float], rows: int, unit: str) -> RateFrame:
 
 def rate_view(frame: RateFrame) -> View:
     """The axes with their frame drawn."""
-    return View(_axes(frame.rows), frame.across, (frame.rows, 0), (WIDTH, frame.height), _drawn(frame))
+    return View(_axes(frame.rows), frame.across, (frame.rows, 0), (WIDTH, frame.height), _draw_axes(frame))
 
 
 @cache
@@ -57,7 +57,7 @@ def _axes(rows: int) -> Axes:
 
 
 @lru_cache(maxsize=64)
-def _drawn(frame: RateFrame) -> str:
+def _draw_axes(frame: RateFrame) -> str:
     axes = _axes(frame.rows)
     axes.set(xlim=frame.across, ylim=(frame.rows, 0), xlabel=frame.unit)
-    return drawn(axes, [axes])
+    return svg_elements(axes, [axes])

@@ -173,11 +173,11 @@ def plain_foot(labels: Mapping[str, str], title: str) -> str:
     draw_foot(canvas, sole)
     for part, (place, side, height) in PARTS.items():
         if part in labels:
-            _named(canvas, labels[part], sole.part([place])[0], (LABEL_AT[side], height), side)
+            _label(canvas, labels[part], sole.part([place])[0], (LABEL_AT[side], height), side)
     return canvas.picture(title, "wide")
 
 
-def _named(canvas: Canvas, words: str, target: Point, at: Point, side: Anchor) -> None:
+def _label(canvas: Canvas, words: str, target: Point, at: Point, side: Anchor) -> None:
     away = {"end": (4.0, -4.0), "start": (-4.0, -4.0), "middle": (0.0, 3.0)}[side]
     point_at(canvas, (at[0] + away[0], at[1] + away[1]), target)
     write_lines(canvas, words, at, side)

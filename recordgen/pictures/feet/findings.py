@@ -54,7 +54,7 @@ def draw_findings(canvas: Canvas, sole: SoleForm, findings: Sequence[Finding]) -
     ordered = sorted(findings, key=lambda finding: (_layer(finding), finding.place, finding.kind))
     for _, group in groupby(ordered, key=lambda finding: (finding.place, finding.kind)):
         same = list(group)
-        with canvas.told("\n".join(finding.text for finding in same)):
+        with canvas.group("\n".join(finding.text for finding in same)):
             _draw_one(canvas, sole, max(same, key=lambda finding: finding.size_mm or 0), rings)
 
 

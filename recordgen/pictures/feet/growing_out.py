@@ -80,7 +80,7 @@ def growing_out(
         if labels.get(side):
             canvas.write(labels[side], (x, ABOVE), anchor)
     for defect, share in _spots(defects):
-        with canvas.told(defect.label) if defect.label else nullcontext():
+        with canvas.group(defect.label) if defect.label else nullcontext():
             _draw_defect(canvas, wall, share, defect)
     if len(defects) == 1:
         _write_below(canvas, wall.x(_spots(defects)[0][1]), defects[0].label)

@@ -12,7 +12,7 @@ from matplotlib.transforms import blended_transform_factory
 
 from recordgen.pictures.axes import Limits, View, framed_axes, lines_of
 from recordgen.pictures.shapes import Point
-from recordgen.pictures.svg import drawn
+from recordgen.pictures.svg import svg_elements
 
 # A zone of the wall: its words, and from where to where it goes, degrees from the toe.
 Zone = tuple[str, float, float]
@@ -53,7 +53,7 @@ def ring_frame(points: Sequence[Point], zones: tuple[Zone, ...], sides: tuple[st
 
 def ring_view(frame: RingFrame) -> View:
     """The axes with their frame drawn."""
-    return View(_axes(), frame.across, (0, frame.highest), (WIDTH, HEIGHT), _drawn(frame))
+    return View(_axes(), frame.across, (0, frame.highest), (WIDTH, HEIGHT), _draw_axes(frame))
 
 
 @cache
@@ -68,7 +68,7 @@ def _axes() -> Axes:
 
 
 @lru_cache(maxsize=16)
-def _drawn(frame: RingFrame) -> str:
+def _draw_axes(frame: RingFrame) -> str:
     axes = _axes()
     axes.set(xlim=frame.across, ylim=(0, frame.highest))
     axes.xaxis.set_major_locator(FixedLocator([start for _, start, _ in frame.zones if start > -frame.reach]))
@@ -84,7 +84,7 @@ def _drawn(frame: RingFrame) -> str:
         axes.text(1, 1.04, outer, transform=axes.transAxes, ha="right"),
         axes.text(-0.02, 1.07, frame.unit, transform=axes.transAxes, ha="right"),
     ]
-    written = drawn(axes, [axes, *named])
+    written = svg_elements(axes, [axes, *named])
     for one in words:
         one.remove()
     return written

@@ -41,19 +41,19 @@ def band(outer: Sequence[Point], inner: Sequence[Point]) -> Shape:
 
 def frog(corners: Sequence[Point]) -> Shape:
     """The frog with its two branches. corners: one corner of its base, its apex, the other corner."""
-    one, other = (_placed(corners, BRANCH, side) for side in (0, 2))
-    return curve([corners[1], *one, *_placed(corners, (NOTCH,), 0), *reversed(other)], closed=True)
+    one, other = (_place(corners, BRANCH, side) for side in (0, 2))
+    return curve([corners[1], *one, *_place(corners, (NOTCH,), 0), *reversed(other)], closed=True)
 
 
 def central_groove(corners: Sequence[Point]) -> Shape:
     """The groove between the branches of the frog."""
-    one, other = (_placed(corners, CENTRAL_GROOVE, side) for side in (0, 2))
+    one, other = (_place(corners, CENTRAL_GROOVE, side) for side in (0, 2))
     return curve([*one, *reversed(other[1:-1])], closed=True)
 
 
 def side_groove(corners: Sequence[Point], side: int) -> Shape:
     """The groove beside the frog; side: 0 or 2, the place of its corner among the corners."""
-    return curve(_placed(corners, SIDE_GROOVE, side), closed=True)
+    return curve(_place(corners, SIDE_GROOVE, side), closed=True)
 
 
 def bar(ends: Sequence[Point]) -> Shape:
@@ -86,7 +86,7 @@ def _base(corners: Sequence[Point]) -> Point:
     return (x + end_x) / 2, (y + end_y) / 2
 
 
-def _placed(corners: Sequence[Point], shares: Sequence[Point], side: int) -> list[Point]:
+def _place(corners: Sequence[Point], shares: Sequence[Point], side: int) -> list[Point]:
     base, apex, corner = _base(corners), corners[1], corners[side]
     return [
         (

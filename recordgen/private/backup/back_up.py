@@ -99,7 +99,7 @@ def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWo
         keys.sealing = SealingKey.new(words)
         return entry_of_file(records, FILE, keys.seal(), None)
     raw = file_in(records, there, FILE)
-    if keys.opened(raw, ask) is None:
+    if keys.open_keys(raw, ask) is None:
         raise Trouble(
             "without the words of the copy its keys cannot be renewed", "Look for the six words, and try again"
         )
@@ -113,7 +113,7 @@ def _read_back(address: str, lines: dict[str, str], keys: CopiedKeys) -> None:
         wrong = [line for line, entry in lines.items() if entry_of(folder, line) != entry]
         if not wrong and SIDE_LINE in lines:
             copy = KeyBackup.read(file_in(folder, SIDE_LINE, FILE))
-            is_whole = copy is not None and keys.sealing is not None and bool(keys.sealing.opened(copy))
+            is_whole = copy is not None and keys.sealing is not None and bool(keys.sealing.open_text(copy))
             wrong = [] if is_whole else [SIDE_LINE]
     if wrong:
         raise Trouble("the copy does not read back as it was sent", "Take another place: recordgen backup FOLDER")

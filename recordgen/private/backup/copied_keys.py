@@ -79,7 +79,7 @@ class CopiedKeys:
         assert self.sealing is not None
         return self.sealing.sealed(json.dumps(self.here))
 
-    def opened(self, raw: bytes, ask: AskWords) -> dict[str, str] | None:
+    def open_keys(self, raw: bytes, ask: AskWords) -> dict[str, str] | None:
         """The keys in a copy; None where nobody gave the words. Raises Trouble where it is damaged, and NotOpened."""
         copy = KeyBackup.read(raw)
         if copy is None:
@@ -90,7 +90,7 @@ class CopiedKeys:
                 return None
             self.sealing = SealingKey.of(copy, words)
         try:
-            text = self.sealing.opened(copy)
+            text = self.sealing.open_text(copy)
         except NotOpened:
             self.sealing = None
             raise NotOpened(

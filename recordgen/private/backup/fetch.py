@@ -154,7 +154,7 @@ def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:
     keys = CopiedKeys.read(records)
     if there == entry_of(records, MET_SIDE):
         return
-    states = keys.opened(file_in(records, there, FILE), asking.words)
+    states = keys.open_keys(file_in(records, there, FILE), asking.words)
     if states is None:
         found.without_words = True
         return

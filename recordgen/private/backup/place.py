@@ -52,7 +52,7 @@ def fit_copy(address: str, records: Path) -> None:
         folder = Path(address)
         if lies_in(folder, records):
             raise Trouble(f"{folder} lies in the records themselves", NEW)
-        _made(folder)
+        _make_copy(folder)
     others = sorted(lines_of(records, address).keys() - {MAIN_LINE, SIDE_LINE})
     if others:
         message = f"there is another repository, with the branch {quoted(others[0].removeprefix('refs/heads/'))}"
@@ -65,7 +65,7 @@ def refuse_missing(address: str) -> None:
         raise Trouble(f"there is no copy of records in {address}", "Look at its name, and whether the stick is in")
 
 
-def _made(folder: Path) -> None:
+def _make_copy(folder: Path) -> None:
     if folder.is_dir() and is_bare(folder):
         return
     if not folder.parent.is_dir():

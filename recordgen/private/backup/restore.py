@@ -72,7 +72,7 @@ def _keys(fresh: Path, there: str | None, ask: AskWords) -> tuple[tuple[str, ...
     if there is None:
         return (), False
     keys = CopiedKeys.read(fresh)
-    states = keys.opened(file_in(fresh, there, FILE), ask)
+    states = keys.open_keys(file_in(fresh, there, FILE), ask)
     if states is None:
         return (), True
     put_back = keys.take_in(states, lambda name, ours, theirs: True)

@@ -40,7 +40,7 @@ class Backup:
         """Write it to its file. Raises Trouble where that cannot be, or something lies there by now."""
         with writing(self.path, "There is no copy, and the words shown just now open nothing"):
             if not write_new(self.path, self.content, mode=0o600):
-                raise _taken(self.path)
+                raise _exists_already(self.path)
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
     """
     refuse_repository(path)
     if os.path.lexists(path):
-        raise _taken(path)
+        raise _exists_already(path)
     kept = kept_keys()
     if not kept:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
@@ -75,13 +75,13 @@ def kept_keys(practice: str = "") -> dict[str, str]:
     damaged.
     """
     folder = private_folder()
-    found = {file.name: SiteKeys.read(file).kept.decode() for file in sorted(folder.glob(f"*{practice}{ENDING}"))}
+    found = {file.name: SiteKeys.read(file).file_bytes.decode() for file in sorted(folder.glob(f"*{practice}{ENDING}"))}
     for file in sorted(folder.glob(f"*{practice}{field_key.ENDING}")):
         found[file.name] = field_key.pem_of(field_key.keys_in(file))
     return found
 
 
-def _taken(path: Path) -> Trouble:
+def _exists_already(path: Path) -> Trouble:
     return Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
 
 
@@ -92,7 +92,7 @@ def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Res
     ones are not deleted; their file gets another name. Raises NotOpened where the words do not fit, and Trouble where
     the file is none of these, or damaged.
     """
-    return put_back(_opened(path, passphrase, fewest))
+    return put_back(_open_copy(path, passphrase, fewest))
 
 
 def put_back(kept: Mapping[str, str]) -> Restored:
@@ -131,11 +131,11 @@ def _run_ahead(state: SiteKeys) -> SiteKeys:
     return state
 
 
-def _opened(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
+def _open_copy(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
     copy = _read_copy(path)
     key = SealingKey.of(copy, passphrase, fewest)
     try:
-        text = key.opened(copy)
+        text = key.open_text(copy)
     except NotOpened:
         raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
     return {Path(name).name: text for name, text in json.loads(text).items()}

@@ -93,14 +93,14 @@ class FieldKey:
         key = hkdf(self.private.exchange(ec.ECDH(), other), own, INFO)
         bound = hashlib.sha256(first_line).digest()
 
-        def opened(number: int, content: str) -> bytes:
+        def open_sealed(number: int, content: str) -> bytes:
             nonce = number.to_bytes(NONCE_BYTES)
             try:
                 return _unpacked(decrypt(key, nonce, unb64u(content), bound + nonce))
             except NotOpened:
                 raise NotOpened("it was changed since it was sealed") from None
 
-        return opened
+        return open_sealed
 
 
 def _unpacked(packed: bytes) -> bytes:
@@ -134,7 +134,7 @@ def keep_if_new(records: Path, key: FieldKey) -> None:
     """Keep a pair where the practice has none yet."""
     file = _file(records)
     if not file.exists():
-        write_new(file, _kept([key]), mode=0o600)
+        write_new(file, _file_bytes([key]), mode=0o600)
 
 
 def key_named(records: Path, fingerprint: str) -> FieldKey:
@@ -170,7 +170,7 @@ def keep_too(file: Path, keys: Sequence[FieldKey]) -> bool:
     known = {key.fingerprint for key in here}
     more = [key for key in keys if key.fingerprint not in known]
     if more:
-        write_whole(file, _kept([*here, *more]), mode=0o600)
+        write_whole(file, _file_bytes([*here, *more]), mode=0o600)
     return bool(more)
 
 
@@ -179,7 +179,7 @@ def pem_of(keys: Sequence[FieldKey]) -> str:
     return "".join(key.pem for key in keys)
 
 
-def _kept(keys: Sequence[FieldKey]) -> bytes:
+def _file_bytes(keys: Sequence[FieldKey]) -> bytes:
     return with_checksum(pem_of(keys).encode())
 
 

@@ -106,5 +106,5 @@ def paths_of(state: SiteKeys) -> set[str]:
 
 def draft_of(state: SiteKeys, folder: Path) -> SiteKeys:
     """A copy of a state that is saved into a folder, so that the state itself stays as it is."""
-    write_whole(folder / ITSELF, state.kept, mode=0o600)
+    write_whole(folder / ITSELF, state.file_bytes, mode=0o600)
     return SiteKeys.read(folder / ITSELF)

@@ -59,15 +59,15 @@ def state_file(records: Path, slug: str, ending: str = ENDING) -> Path:
     if not SLUG.fullmatch(slug):
         raise ValueError(f"{slug!r} is no name of a stable")
     folder = private_folder()
-    by_folder = _named(folder, slug, str(records.resolve()), ending)
+    by_folder = _key_file(folder, slug, str(records.resolve()), ending)
     history = first_entry(records)
     if history is None:
         return by_folder
-    by_history = _named(folder, slug, history, ending)
+    by_history = _key_file(folder, slug, history, ending)
     if by_folder.exists() and not by_history.exists():
         by_folder.rename(by_history)
     return by_history
 
 
-def _named(folder: Path, slug: str, practice: str, ending: str) -> Path:
+def _key_file(folder: Path, slug: str, practice: str, ending: str) -> Path:
     return folder / f"{slug}-{hashlib.sha256(practice.encode('utf-8', 'surrogatepass')).hexdigest()[:16]}{ending}"

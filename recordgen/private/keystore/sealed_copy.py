@@ -65,7 +65,7 @@ class SealingKey:
         copy = KeyBackup(v=1, iter=self.iterations, salt=b64u(self.salt), iv=b64u(iv), states=states)
         return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
 
-    def opened(self, copy: KeyBackup) -> str:
+    def open_text(self, copy: KeyBackup) -> str:
         """The text of a copy. Raises NotOpened."""
         return decrypt(self.key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)).decode()
 

@@ -134,14 +134,14 @@ class SiteKeys(BaseModel):
         return state
 
     @property
-    def kept(self) -> bytes:
+    def file_bytes(self) -> bytes:
         """All of it as it is kept, with its checksum."""
         return with_checksum((self.model_dump_json(indent=1) + "\n").encode())
 
     def save(self) -> None:
         """Keep all of it, whole or not at all, for this user's eyes alone. Raises Trouble."""
         with writing(self._file, "The keys stay as they were, and words shown just now open nothing"):
-            write_whole(self._file, self.kept, mode=0o600)
+            write_whole(self._file, self.file_bytes, mode=0o600)
 
     @property
     def file(self) -> Path:

@@ -39,15 +39,15 @@ def sharing_origin(wanted: Publish, others: Mapping[str, Publish]) -> list[str]:
 def publish_of(records: Path, slug: str) -> Publish:
     """Where a stable or the field page is published. Raises Trouble where its file tells nothing of it, or is wrong."""
     if slug == FIELD:
-        return wanted_field(_practice_of(records))
+        return publish_of_field(_practice_of(records))
     file = records / slug / "stable.yaml"
     written, problems = read(file, f"{slug}/stable.yaml", Stable)
     if written is None:
         raise Trouble(f"{slug}/stable.yaml cannot be read: {problems[0].message}", "Look with: recordgen check")
-    return wanted(written.record, slug)
+    return publish_of_stable(written.record, slug)
 
 
-def wanted_field(practice: PracticeFile | None) -> Publish:
+def publish_of_field(practice: PracticeFile | None) -> Publish:
     """Where the field page is published. Raises Trouble where practice.yaml tells nothing of it, or cannot be read."""
     if practice is None or practice.field_page is None:
         way_out = "Write there: field_page: {address: https://..., to: folder}; recordgen schema practice tells more"
@@ -60,7 +60,7 @@ def _practice_of(records: Path) -> PracticeFile | None:
     return written.record if written else None
 
 
-def wanted(stable: Stable, slug: str) -> Publish:
+def publish_of_stable(stable: Stable, slug: str) -> Publish:
     """Where a stable is published. Raises Trouble where its file says nothing of it."""
     if stable.publish is None:
         way_out = "Write there: publish: {address: https://..., to: folder}; recordgen schema stable tells more"

@@ -25,11 +25,11 @@ from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.publishing.address import (
     folder_of,
     neighbours,
+    publish_of_field,
+    publish_of_stable,
     refuse_inside,
     refuse_shared,
     sharing_origin,
-    wanted,
-    wanted_field,
 )
 from recordgen.private.publishing.build import build_field_for, build_for, neutral_names
 from recordgen.private.publishing.ownership import Ours
@@ -129,7 +129,7 @@ class SealedEdition(Edition):
         self.state.save()
 
     def _keep(self) -> None:
-        write_whole(self.state.file, self.draft.kept, mode=0o600)
+        write_whole(self.state.file, self.draft.file_bytes, mode=0o600)
         self.task.shelf.keep_sealed(self.folder)
         self.task.shelf.keep_plain({})
 
@@ -187,9 +187,9 @@ def edition(
 
 def _what_and_where(whole: Whole, slug: str) -> tuple[str, Publish]:
     if slug == FIELD:
-        return Naming(whole.reference.phrases).phrase("publish_field_page"), wanted_field(whole.practice.file)
+        return Naming(whole.reference.phrases).phrase("publish_field_page"), publish_of_field(whole.practice.file)
     stable = whole.practice.stables[0].stable
-    return stable.name, wanted(stable, slug)
+    return stable.name, publish_of_stable(stable, slug)
 
 
 def _built(task: Task, page_name: Callable[[str], str], site: Path, sealed: bool) -> None:

@@ -24,7 +24,7 @@ def put_folder(fresh: Path, place: Path, ours: Ours) -> bool:
     where it cannot be swapped, and on a full disk.
     """
     place = Path(os.path.realpath(place))
-    with _told(place):
+    with _disk_troubles_told(place):
         refuse_place(place, ours)
         if place.is_dir() and fingerprints(place) == fingerprints(fresh):
             return False
@@ -58,7 +58,7 @@ def _copied(fresh: Path, copy: Path) -> Path:
 
 
 @contextmanager
-def _told(place: Path) -> Iterator[None]:
+def _disk_troubles_told(place: Path) -> Iterator[None]:
     """Turns what a disk refuses into sentences."""
     try:
         yield

@@ -62,7 +62,7 @@ class _Entry:
     blob: Blob
 
     @property
-    def told(self) -> list[str | int]:
+    def index_entry(self) -> list[str | int]:
         return [self.blob.name, self.file.media_type, len(self.file.content)]
 
 
@@ -79,7 +79,7 @@ class _Edition:
     def add(self, entry: _Entry) -> None:
         """Note one file."""
         file, name = entry.file, blob_file(entry.blob.name)
-        self.files[file.path] = entry.told
+        self.files[file.path] = entry.index_entry
         self.blobs[name] = _sha256(entry.blob.content)
         self.size += len(entry.blob.content)
         if file.is_page:

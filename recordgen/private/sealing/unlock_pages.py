@@ -57,7 +57,7 @@ def lock_files(words: Mapping[str, str] | None = None) -> dict[str, bytes]:
     words: the phrases, or ours.
     """
     phrases = _ours() if words is None else words
-    given = {"words": _named(phrases, "private_lock_"), "style": _packed("lock.css"), "icon": _packed("lock.svg")}
+    given = {"words": _words_under(phrases, "private_lock_"), "style": _packed("lock.css"), "icon": _packed("lock.svg")}
     return {LOCK_SCRIPT: _script(given, LOCK).encode()}
 
 
@@ -84,7 +84,7 @@ def base_path(base: str) -> str:
 
 
 def _unlock_page(path: str, words: Mapping[str, str], keeping: bool) -> str:
-    told = _named(words, "private_unlock_")
+    told = _words_under(words, "private_unlock_")
     style, script = _packed("unlock.css"), _script({"base": path, "words": told}, UNLOCK)
     policy = (
         f"default-src 'none'; script-src {policy_hash(script)}; style-src {policy_hash(style)}; connect-src 'self'; "
@@ -95,7 +95,7 @@ def _unlock_page(path: str, words: Mapping[str, str], keeping: bool) -> str:
 
 
 def _worker(path: str, words: Mapping[str, str], keeping: bool, unlock: str) -> str:
-    told = _named(words, "private_page_")
+    told = _words_under(words, "private_page_")
     style, holder = _packed("unlock.css"), _script({"base": path}, HOLDER)
     trouble = _page("trouble.html.jinja", {"words": told, "base": path, "style": style, "script": holder})
     hashes = {"holderHash": policy_hash(holder), "styleHash": policy_hash(style)}
@@ -134,5 +134,5 @@ def _ours() -> Mapping[str, str]:
     return read_reference(None)[0].phrases
 
 
-def _named(words: Mapping[str, str], prefix: str) -> dict[str, str]:
+def _words_under(words: Mapping[str, str], prefix: str) -> dict[str, str]:
     return {key.removeprefix(prefix): text for key, text in words.items() if key.startswith(prefix)}

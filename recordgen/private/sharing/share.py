@@ -107,7 +107,7 @@ def hand_over(sealed: SealedFile, practice: Practice, horse: HorseRecord, out: P
     shown = Walk(practice.folder).shown(log)
     before = log.read_bytes().decode("utf-8-sig") if log.exists() else ""
     after = appended(before, sealed.entry, shown)
-    written = _written(sealed, out)
+    written = _write_files(sealed, out)
     try:
         write_whole(Path(os.path.realpath(log)), after)
     except OSError as fault:
@@ -121,7 +121,7 @@ def _folder(practice: Practice, horse: HorseRecord) -> Path:
     return practice.folder / horse.stable / horse.slug
 
 
-def _written(sealed: SealedFile, out: Path) -> list[Path]:
+def _write_files(sealed: SealedFile, out: Path) -> list[Path]:
     """The files under a name that tells nothing, readable by this user alone; none where one cannot be written."""
     name = "".join(secrets.choice(string.ascii_lowercase) for _ in range(8))
     written: list[Path] = []

@@ -53,12 +53,12 @@ def seal(document: str, words: str) -> tuple[dict[str, str | int], str]:
     """Values a reader needs beside the words (version, id, rounds, salt, iv), and the sealed document in base64."""
     salt, iv, name = secrets.token_bytes(SALT_BYTES), secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
     key = pbkdf2(normal(words).encode(), salt, ITERATIONS)
-    sealed = encrypt(key, iv, _framed(document), f"sld1 file|{name}|{ITERATIONS}".encode())
+    sealed = encrypt(key, iv, _pad(document), f"sld1 file|{name}|{ITERATIONS}".encode())
     beside: dict[str, str | int] = {"v": 1, "id": name, "iter": ITERATIONS, "salt": b64(salt), "iv": b64(iv)}
     return beside, b64(sealed)
 
 
-def _framed(document: str) -> bytes:
+def _pad(document: str) -> bytes:
     packed = zlib.compress(document.encode(), 9)
     whole = struct.pack(">I", len(packed)) + packed
     return whole.ljust(padme(len(whole)), b"\0")

@@ -98,7 +98,7 @@ def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
         return
     way_back.close()
     before = Counter((one.code, one.message) for one in _errors(change.records, today))
-    if new := [one for one in errors if not _taken(before, (one.code, one.message))]:
+    if new := [one for one in errors if not _take(before, (one.code, one.message))]:
         raise RecordsTrouble(Problems(new))
     _do(change, way_back)
 
@@ -106,16 +106,16 @@ def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
 def _do(change: Change, way_back: ExitStack) -> None:
     for old, new in change.folders:
         with writing(new, STAYS):
-            _made(new.parent, way_back)
+            _make_folder(new.parent, way_back)
             os.rename(old, new)
         way_back.callback(os.rename, new, old)
     for path, raw in change.files.items():
         with writing(path, STAYS):
-            _made(path.parent, way_back)
-            _written(path, raw, way_back)
+            _make_folder(path.parent, way_back)
+            _write(path, raw, way_back)
 
 
-def _made(folder: Path, way_back: ExitStack) -> None:
+def _make_folder(folder: Path, way_back: ExitStack) -> None:
     """A folder, with the way to take away again what was not there."""
     for one in (folder, *folder.parents):
         if one.is_dir():
@@ -124,7 +124,7 @@ def _made(folder: Path, way_back: ExitStack) -> None:
     folder.mkdir(parents=True, exist_ok=True)
 
 
-def _written(path: Path, raw: bytes, way_back: ExitStack) -> None:
+def _write(path: Path, raw: bytes, way_back: ExitStack) -> None:
     before = path.read_bytes() if path.is_file() else None
     if before is not None:
         way_back.callback(write_whole, path, before)
@@ -170,7 +170,7 @@ def _counts(path: Path, records: Path) -> bool:
     return visit is None or not visit.record.is_blank
 
 
-def _taken(counts: Counter[tuple[str, str]], key: tuple[str, str]) -> bool:
+def _take(counts: Counter[tuple[str, str]], key: tuple[str, str]) -> bool:
     counts[key] -= 1
     return counts[key] >= 0
 

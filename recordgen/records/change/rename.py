@@ -17,7 +17,7 @@ from recordgen.records.yaml.read import read
 def rename_stable(records: Path, stable: str, name: str, slug: str | None = None) -> Change:
     """Another name for a stable, its folder, and the word that other stables have for it in `near`. Raises Trouble."""
     was = stable_of(records, stable)
-    name, folder = _named(was, name, slug)
+    name, folder = _new_name(was, name, slug)
     files = {folder / "stable.yaml": with_value(was.raw, "name", name, str(was.file))}
     if folder != was.folder:
         files |= _near_others(records, was.slug, folder.name)
@@ -35,7 +35,7 @@ def rename_horse(records: Path, which: str, name: str, slug: str | None = None) 
     """Another name for a horse and its folder. Raises Trouble."""
     was = horse_of(records, which)
     home = stable_of(records, was.folder.parent.name)
-    name, folder = _named(was, name, slug)
+    name, folder = _new_name(was, name, slug)
     return Change(
         records,
         f"{home.record.name}: {was.record.name} is called {name} now",
@@ -46,7 +46,7 @@ def rename_horse(records: Path, which: str, name: str, slug: str | None = None) 
     )
 
 
-def _named(was: OneRecord[Any], name: str, slug: str | None) -> tuple[str, Path]:
+def _new_name(was: OneRecord[Any], name: str, slug: str | None) -> tuple[str, Path]:
     name = plain_name(name)
     wanted = slug or slug_of(name)
     folder = was.folder if wanted == was.slug else free_folder(was.folder.parent, name, slug)

@@ -54,20 +54,20 @@ def followed(log: Sequence[Logged], wanted: Collection[str]) -> dict[str, list[V
     names: dict[str, Names] = {}
     for one in log:
         own = names.pop(one.id, {})
-        pairs = _paired([touch for touch in one.touches if _MAY_BE_OURS.fullmatch(_named(touch))])
+        pairs = _paired([touch for touch in one.touches if _MAY_BE_OURS.fullmatch(_name_of(touch))])
         for pair in pairs:
-            path = _named(pair.touch)
+            path = _name_of(pair.touch)
             visit = own.get(path, path)
             if visit in wanted and visit is not None:
                 version = Version(one, path, pair.touch.olds, pair.touch.new, pair.guessed, pair.unsure)
                 found.setdefault(visit, []).append(version)
         for number, parent in enumerate(one.parents):
             earlier = _earlier(own, pairs, number, wanted)
-            names[parent] = _joined(names[parent], earlier) if parent in names else earlier
+            names[parent] = _join_names(names[parent], earlier) if parent in names else earlier
     return {visit: versions[::-1] for visit, versions in found.items()}
 
 
-def _named(touch: Touch) -> str:
+def _name_of(touch: Touch) -> str:
     return touch.after or next(filter(None, touch.before), "")
 
 
@@ -82,7 +82,7 @@ def _earlier(own: Names, pairs: Sequence[_Pair], parent: int, wanted: Collection
     return {**own, **dict.fromkeys(new for _, new in moved), **ours}
 
 
-def _joined(one: Names, other: Names) -> Names:
+def _join_names(one: Names, other: Names) -> Names:
     """The names where two lines part; what either line knows to be somebody's goes before what is nobody's."""
     if one is other:
         return one

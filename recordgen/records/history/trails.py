@@ -59,17 +59,17 @@ def trails(practice: Practice, reference: Reference, private: Collection[str] = 
     }
     every = [file for each in files.values() for file in each]
     try:
-        return Trails(_found(practice.folder, every, Words(practice.file, reference), private), files)
+        return Trails(_find_trails(practice.folder, every, Words(practice.file, reference), private), files)
     except GitTrouble as trouble:
         return Trails(trouble=trouble)
 
 
-def _found(folder: Path, files: list[Path], words: Words, private: Collection[str]) -> dict[Path, VisitTrail]:
+def _find_trails(folder: Path, files: list[Path], words: Words, private: Collection[str]) -> dict[Path, VisitTrail]:
     places = text(run(folder, "rev-parse", "--show-prefix", "--git-path", "shallow")).removesuffix("\n")
     prefix, _, shallow = places.rpartition("\n")
     if prefix:
         raise GitTrouble(*_PART_OF_MORE)
-    names = dict(_named(folder, files))
+    names = dict(_git_names(folder, files))
     now = list_contents(folder)
     versions = followed(log(folder), set(names.values())) if now else {}
     visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
@@ -81,7 +81,7 @@ def _found(folder: Path, files: list[Path], words: Words, private: Collection[st
     return _without_reasons_of_private(made, private_entries(made.values()) | {*private})
 
 
-def _named(folder: Path, files: list[Path]) -> Iterator[tuple[Path, str]]:
+def _git_names(folder: Path, files: list[Path]) -> Iterator[tuple[Path, str]]:
     """Each file and its name in git; a file that is a link, or lies behind one, is what it leads to."""
     base = os.path.realpath(folder)
     folders = {parent: Path(os.path.realpath(parent)) for parent in {file.parent for file in files}}

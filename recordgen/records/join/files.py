@@ -128,13 +128,13 @@ def _whole(sides: FileStates, about: str, say: Say, answer: Callable[[Question],
 def _question(sides: FileStates, clash: Clash, about: str, say: Say) -> Question:
     where = path_words(clash.steps)
     choices = {
-        HERE: say("value_here", value=_shown(clash.here)),
-        THERE: say("value_there", value=_shown(clash.there)),
+        HERE: say("value_here", value=_one_line(clash.here)),
+        THERE: say("value_there", value=_one_line(clash.there)),
     }
     return Question(f"{sides.id} {'.'.join(clash.steps)}", about, say("asks_value", where=where), choices)
 
 
-def _shown(value: Any) -> str:
+def _one_line(value: Any) -> str:
     if value is None:
         return "taken out"
     line = " ".join((value if isinstance(value, str) else on_one_line(value)).split())

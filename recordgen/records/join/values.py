@@ -41,17 +41,17 @@ class Merged:
 def merge(before: Mapping[str, Any], here: Mapping[str, Any], there: Mapping[str, Any]) -> Merged:
     """Join two states of a record that came out of one. What is empty counts as not written."""
     found = Merged({})
-    found.values = _group(_named(before), _named(here), _named(there), (), found.clashes)
+    found.values = _group(_with_one_name(before), _with_one_name(here), _with_one_name(there), (), found.clashes)
     return found
 
 
-def _named(value: Any, within: str = "") -> Any:
+def _with_one_name(value: Any, within: str = "") -> Any:
     """A value with feet and zones under their one name, less all that is empty."""
     if isinstance(value, Mapping):
-        kept = {_name(key, within): _named(inner, key) for key, inner in value.items()}
+        kept = {_name(key, within): _with_one_name(inner, key) for key, inner in value.items()}
         return {key: inner for key, inner in kept.items() if inner is not None}
     if isinstance(value, list):
-        return [inner for inner in map(_named, value) if inner is not None]
+        return [inner for inner in map(_with_one_name, value) if inner is not None]
     return value
 
 

@@ -95,7 +95,7 @@ class VisitReader:
 
     def read_all(self, folders: Sequence[HorseFolder]) -> list[VisitsRead]:
         """The visits of each horse, in order; those that are not kept are read by all cores where they are many."""
-        found = [self._kept(folder) for folder in folders]
+        found = [self._read_kept(folder) for folder in folders]
         missing = [folder for folder, one in zip(folders, found, strict=True) if one is None]
         alone = sum(len(folder.days) for folder in missing) < MANY
         made = spread(self.read, missing, 1 if alone else None)
@@ -142,7 +142,7 @@ class VisitReader:
     def _photos_here(self, folder: HorseFolder) -> list[Photo]:
         return [photo for photo in folder.photos if photo.subject.day <= self.today]
 
-    def _kept(self, folder: HorseFolder) -> VisitsRead | None:
+    def _read_kept(self, folder: HorseFolder) -> VisitsRead | None:
         digests = self._digests(folder)
         held = self.cache.get(KIND, self._key(folder, digests)) if digests is not None else None
         looked: Looked | None = from_json(json.loads(held), CLASSES) if held else None

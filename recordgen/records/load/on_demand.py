@@ -47,7 +47,7 @@ class Shelf:
     def take(self, visits: WrittenVisits) -> tuple[Written[Visit], ...]:
         """All visits of a horse."""
         found = self._at_hand.pop(visits.folder, None)
-        self._at_hand[visits.folder] = found = visits.opened() if found is None else found
+        self._at_hand[visits.folder] = found = visits.read_visits() if found is None else found
         if len(self._at_hand) > self._most:
             self._at_hand.popitem(last=False)
         return found
@@ -101,7 +101,7 @@ class WrittenVisits(_OnDemand[Written[Visit]]):
     def _all(self) -> tuple[Written[Visit], ...]:
         return self.shelf.take(self) if self.files else ()
 
-    def opened(self) -> tuple[Written[Visit], ...]:
+    def read_visits(self) -> tuple[Written[Visit], ...]:
         """The visits, unpacked or read again. Raises Trouble where one is not as it was when it was looked over."""
         return self.packed.unpacked() if self.packed else tuple(map(self._read, self.files))
 

@@ -89,7 +89,7 @@ def _entries(file: Path, records: Path) -> Iterator[_Typed]:
     except OSError:
         return
     name = file.relative_to(records).as_posix()
-    around = f"{name} {_spoken(name)}".casefold()
+    around = f"{name} {_days_in_words(name)}".casefold()
     found = document(name, raw) if file.suffix == ".yaml" else None
     if found is None or found.problems or found.root is None:
         yield from (_entry(file, at, "", line, around) for at, line in _lines(raw.decode("utf-8-sig", "replace")))
@@ -100,7 +100,7 @@ def _entries(file: Path, records: Path) -> Iterator[_Typed]:
 
 
 def _entry(file: Path, line: int, where: str, text: str, around: str) -> _Typed:
-    told = f"{where} {text} {_spoken(text)}".casefold()
+    told = f"{where} {text} {_days_in_words(text)}".casefold()
     return _Typed(Hit(file, line, where, text), f"{told} {told.replace('_', ' ')}", around)
 
 
@@ -143,7 +143,7 @@ def _ends(node: yaml.Node) -> Iterator[tuple[int, int]]:
         yield last, node.end_mark.column
 
 
-def _spoken(text: str) -> str:
+def _days_in_words(text: str) -> str:
     """The days in a text as people say them, so that 14 October finds 2026-10-14."""
     return " ".join(_said(day) for day in _DAY.findall(text))
 

@@ -47,11 +47,11 @@ def translated(tables: Reference, catalog: Catalog) -> Reference:
         elif table in IN_ENGLISH:
             told[table] = entries
         else:
-            told[table] = {key: _translated(entry, f"{table}.{key}", catalog) for key, entry in entries.items()}
+            told[table] = {key: _translate(entry, f"{table}.{key}", catalog) for key, entry in entries.items()}
     return Reference.model_construct(None, **told)
 
 
-def _translated(entry: Entry, place: str, catalog: Catalog) -> Entry:
+def _translate(entry: Entry, place: str, catalog: Catalog) -> Entry:
     changed: dict[str, Any] = {}
     for name, value in entry:
         at = f"{place}.{name}"
@@ -60,9 +60,9 @@ def _translated(entry: Entry, place: str, catalog: Catalog) -> Entry:
         elif isinstance(value, str) and value and name in WORDS:
             changed[name] = catalog.pgettext(at, value)
         elif isinstance(value, Record):
-            changed[name] = _translated(value, f"{at}.is", catalog)
+            changed[name] = _translate(value, f"{at}.is", catalog)
         elif isinstance(value, Mapping):
-            changed[name] = {key: _part(part, f"{at}.{_told(key)}", name, catalog) for key, part in value.items()}
+            changed[name] = {key: _part(part, f"{at}.{_step_text(key)}", name, catalog) for key, part in value.items()}
         elif isinstance(value, tuple):
             changed[name] = tuple(_part(part, f"{at}.{number}", name, catalog) for number, part in enumerate(value))
     return entry.model_copy(update=changed)
@@ -70,10 +70,10 @@ def _translated(entry: Entry, place: str, catalog: Catalog) -> Entry:
 
 def _part(part: Any, place: str, name: str, catalog: Catalog) -> Any:
     if isinstance(part, Record):
-        return _translated(part, place, catalog)
+        return _translate(part, place, catalog)
     return catalog.pgettext(place, part) if name == "grades" else part
 
 
-def _told(key: Any) -> str:
+def _step_text(key: Any) -> str:
     """A key as it stands in a place: a grade of 2.0 as 2."""
     return f"{key:g}" if isinstance(key, float) else str(key)

@@ -153,7 +153,7 @@ def spell_as(named: Callable[[str], str | None]) -> BeforeValidator:
     return BeforeValidator(lambda value: (named(value) or value) if isinstance(value, str) else value)
 
 
-def _typed(value: Any, wanted: str, example: str) -> str:
+def _stripped_text(value: Any, wanted: str, example: str) -> str:
     if isinstance(value, str):
         return value.strip()
     found = "nothing was written" if value is None else "several values stand here"
@@ -164,7 +164,7 @@ def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
     def parse(value: Any) -> Any:
         if isinstance(value, int | float):
             return value
-        text = _typed(value, "a number", example)
+        text = _stripped_text(value, "a number", example)
         try:
             return read(text)
         except q.NotAQuantity as why:
@@ -188,7 +188,7 @@ def _whole(value: float) -> int:
 def _date(value: Any) -> dt.date:
     if isinstance(value, dt.date):
         return value
-    text = _typed(value, "a date", "2026-10-14")
+    text = _stripped_text(value, "a date", "2026-10-14")
     if not _DAY.fullmatch(text):
         raise refusal("date-form", f"{quoted(text)} is not a date", *_day_to_write(text))
     try:
@@ -212,7 +212,7 @@ def _day_to_write(text: str) -> tuple[str, str]:
 def _days(value: Any) -> DaySpan:
     if isinstance(value, DaySpan):
         return value
-    text = _typed(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
+    text = _stripped_text(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
     first, to, last = text.partition(" to ")
     parts = [days_meant(part) for part in _BETWEEN.split(text)]
     if len(parts) == 2 and all(len(days) == 1 for days in parts) and (not to or not _DAY.fullmatch(first.strip())):
@@ -257,7 +257,7 @@ _ANSWERS = {"true": True, "yes": True, "false": False, "no": False}
 def _yes_or_no(value: Any) -> bool:
     if isinstance(value, bool):
         return value
-    text = _typed(value, "yes or no", "yes")
+    text = _stripped_text(value, "yes or no", "yes")
     if text.lower() not in _ANSWERS:
         raise refusal("yes-or-no-expected", f"{quoted(text)} is neither yes nor no", "Write yes or no")
     return _ANSWERS[text.lower()]
@@ -304,7 +304,7 @@ def _one_line(text: str) -> str:
 
 
 def _country(value: Any) -> str:
-    text = _typed(value, "a country", "GB")
+    text = _stripped_text(value, "a country", "GB")
     if not re.fullmatch("[A-Z]{2}", text):
         raise refusal(
             "country-form", f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US"
@@ -314,7 +314,7 @@ def _country(value: Any) -> str:
 
 def _checked(fault: Callable[[str], str | None], name: str, example: str) -> Callable[[Any], str]:
     def parse(value: Any) -> str:
-        text = _typed(value, "a number as text", example).replace(" ", "").upper()
+        text = _stripped_text(value, "a number as text", example).replace(" ", "").upper()
         if why := fault(text):
             raise refusal("identity-number", why, f"Compare it with the passport and scan again, or leave {name} out")
         return text

@@ -85,7 +85,7 @@ class Lameness(Record):
 
     @model_validator(mode="before")
     @classmethod
-    def _named(cls, value: Any) -> Any:
+    def _scale_named(cls, value: Any) -> Any:
         if isinstance(value, str | int | float) or (isinstance(value, dict) and value.get("scale") is None):
             way_out = "Write it like {scale: AAEP, grade: 2}; the scales are " + ", ".join(LAMENESS_SCALES)
             message = "a grade tells nothing without the name of its scale"

@@ -32,7 +32,7 @@ def plain_photo(raw: bytes, shown: str) -> bytes:
     shown: the file's name, for what is told. The same bytes and the same Pillow make the same picture.
     Raises Trouble where the file holds no still picture that can be read whole.
     """
-    with _opened(raw, shown) as picture:
+    with _open(raw, shown) as picture:
         ImageOps.exif_transpose(picture, in_place=True)
         profile = picture.info.get("icc_profile")
         flat = _without_transparency(picture)
@@ -42,14 +42,14 @@ def plain_photo(raw: bytes, shown: str) -> bytes:
 
 def resized(raw: bytes, size: tuple[int, int], shown: str) -> bytes:
     """A plain photograph in another size, as a plain JPEG. size: width and height in pixels. Raises Trouble."""
-    with _opened(raw, shown) as picture:
+    with _open(raw, shown) as picture:
         picture.load()
         return _jpeg(picture.convert("RGB").resize(size, Image.Resampling.LANCZOS))
 
 
 def day_taken(raw: bytes, shown: str) -> dt.date | None:
     """The day on which the camera says the picture was taken; None where it does not say. Raises Trouble."""
-    with _opened(raw, shown) as picture:
+    with _open(raw, shown) as picture:
         told = picture.getexif().get_ifd(ExifTags.IFD.Exif).get(ExifTags.Base.DateTimeOriginal)
         with contextlib.suppress(ValueError, TypeError):
             return dt.datetime.strptime(str(told)[:10], "%Y:%m:%d").date()
@@ -57,7 +57,7 @@ def day_taken(raw: bytes, shown: str) -> dt.date | None:
 
 
 @contextmanager
-def _opened(raw: bytes, shown: str) -> Iterator[Image.Image]:
+def _open(raw: bytes, shown: str) -> Iterator[Image.Image]:
     """The picture in some bytes, its head read and its size looked at. Raises Trouble, also for what goes on inside."""
     _learn_heic(raw, shown)
     try:

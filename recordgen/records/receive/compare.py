@@ -71,7 +71,7 @@ def differences(here: Visit | None, came: Visit) -> list[VisitDifference]:
     theirs = dict(_leaves(came))
     steps = [*ours, *(one for one in theirs if one not in ours)]
     return [
-        VisitDifference(path_words(one), _shown(ours.get(one)), _shown(theirs.get(one)))
+        VisitDifference(path_words(one), _one_line(ours.get(one)), _one_line(theirs.get(one)))
         for one in steps
         if ours.get(one) != theirs.get(one)
     ]
@@ -98,7 +98,7 @@ def path_words(steps: Sequence[Step]) -> str:
     return ", ".join(word for word in words if word not in ("feet", "wall")) or "the visit"
 
 
-def _shown(value: Any) -> str:
+def _one_line(value: Any) -> str:
     if value is None:
         return ""
     line = " ".join(on_one_line(value).split()) if not isinstance(value, str) else " ".join(value.split())

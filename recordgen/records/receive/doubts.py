@@ -22,7 +22,7 @@ from recordgen.records.receive.compare import path_words
 from recordgen.records.receive.questions import Answers, Question, Say
 from recordgen.records.receive.visits import Values, as_typed, visit_text
 from recordgen.records.yaml.tree import document, typed_key
-from recordgen.records.yaml.validation_errors import refused, steps_of
+from recordgen.records.yaml.validation_errors import problem_of, steps_of
 from recordgen.records.yaml.write import on_one_line
 
 SEEN = "?"
@@ -74,7 +74,7 @@ def settle(brought: BroughtVisit, day: str, told: str, answers: Answers, say: Sa
 
     day: of the visit, as its file holds it. told: the visit in words. Raises Trouble where nothing comes of it.
     """
-    return _Settling(brought, told, answers, say).settled(day)
+    return _Settling(brought, told, answers, say).settle(day)
 
 
 def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, str]]:
@@ -96,7 +96,7 @@ class _Settling:
         self.notes: list[str] = []
         self.questions: list[Question] = []
 
-    def settled(self, day: str) -> Settled:
+    def settle(self, day: str) -> Settled:
         values: Values = as_typed({**self.brought.record, "date": day})
         for _ in range(MOST_DOUBTS):
             doubt = next(_doubts(values), None)
@@ -119,7 +119,7 @@ class _Settling:
             around = _at(values, doubt.steps[:-1])
             around[answer] = around.pop(doubt.steps[-1])
         elif answer:
-            _put(values, doubt.steps, _parsed(answer))
+            _set_at(values, doubt.steps, _parsed(answer))
 
     def _note(self, value: Any, doubt: _Doubt) -> None:
         where = path_words(doubt.taken_out)
@@ -143,12 +143,12 @@ class _Settling:
             self.told,
             asks,
             offered,
-            "" if doubt.unknown else self._typed(doubt.steps),
+            "" if doubt.unknown else self._typed_value(doubt.steps),
             lambda text: _fault(values, doubt.steps, text),
             self.say("until_note"),
         )
 
-    def _typed(self, steps: Steps) -> str:
+    def _typed_value(self, steps: Steps) -> str:
         info = field_at(Visit, steps)
         unit = extra(info).get("unit")
         return self.say("typed_value", what=f"{info.description}" if info and info.description else unit or "")
@@ -165,7 +165,7 @@ def _doubts(values: Values) -> Iterator[_Doubt]:
         Visit.model_validate(found.values)
     except ValidationError as wrong:
         for error in wrong.errors(include_url=False):
-            yield _doubt_of(values, refused(found, Visit, error), error)
+            yield _doubt_of(values, problem_of(found, Visit, error), error)
 
 
 def _doubt_of(values: Values, problem: Problem, error: ErrorDetails) -> _Doubt:
@@ -191,7 +191,7 @@ def _half_said(value: Any, steps: Steps) -> Iterator[Steps]:
 def _fault(values: Values, steps: Steps, text: str) -> str | None:
     """Tell what is wrong with a typed answer at its place."""
     tried = _copy(values)
-    _put(tried, steps, _parsed(text))
+    _set_at(tried, steps, _parsed(text))
     wrong = (one for one in _doubts(tried) if one.steps[: len(steps)] == steps)
     found = next(wrong, None)
     return None if found is None else found.why or "a value is expected"
@@ -216,7 +216,7 @@ def _offered(values: Values, doubt: _Doubt) -> list[str]:
 def _fits_there(values: Values, steps: Steps, name: str) -> bool:
     there = (*steps[:-1], name)
     tried = _copy(values)
-    _put(tried, there, _at(values, steps))
+    _set_at(tried, there, _at(values, steps))
     return not any(one.steps[: len(there)] == there for one in _doubts(tried))
 
 
@@ -226,7 +226,7 @@ def _at(values: Any, steps: Sequence[Step]) -> Any:
     return values
 
 
-def _put(values: Any, steps: Steps, value: Any) -> None:
+def _set_at(values: Any, steps: Steps, value: Any) -> None:
     _at(values, steps[:-1])[steps[-1]] = value
 
 

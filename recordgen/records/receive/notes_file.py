@@ -187,7 +187,7 @@ class _Lines:
         return BroughtVisit(part.id, part.rev, part.horse, part.name, part.date, part.record, place, photos)
 
     def _missing_photos(self, visit: VisitPart, place: Place, here: set[str]) -> None:
-        gone = [one.told for one in visit.photos if one.id not in here]
+        gone = [one.in_words for one in visit.photos if one.id not in here]
         if gone:
             whose = f"{visit.name or visit.horse}, {spoken_day(visit.date)}"
             self._lost(

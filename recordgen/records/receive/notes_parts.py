@@ -38,7 +38,7 @@ class PhotoNamed(_Part):
     moment: Annotated[str, Field(max_length=40)] = ""
 
     @property
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The foot, the view and the moment in words; the id where none of them is told."""
         return " ".join(filter(None, (self.foot, self.view, self.moment))).replace("_", " ") or self.id
 

@@ -117,12 +117,12 @@ class Answers:
         if given is not None and fault:
             self._refuse(question, fault)
         if given is None or fault:
-            given = self._asked(question) if self.ask and question.id not in self._left_open else None
+            given = self._ask(question) if self.ask and question.id not in self._left_open else None
         if given is not None:
             self.used[question.id] = given
         return given
 
-    def _asked(self, question: Question) -> str | None:
+    def _ask(self, question: Question) -> str | None:
         assert self.ask is not None
         answer = self.ask(question)
         if not answer:

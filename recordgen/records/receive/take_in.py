@@ -215,7 +215,7 @@ class TakingIn:
                 self._make_horse(folder, found.new_name, placed)
             photos = self._photos(which, pictures.values(), placed)
             if decision.text and decision.file and not self.dry_run:
-                _put(folder / decision.file, decision)
+                _write_visit(folder / decision.file, decision)
             self._keep(visit, entry.model_copy(update={"photos": entry.photos | photos}))
         if found.new_name:
             self.horses.horses[which] = Horse(name=found.new_name)
@@ -280,7 +280,7 @@ class TakingIn:
         return known.model_copy(update={"sum": hashlib.sha256(after).hexdigest()}) if is_ours else known
 
 
-def _put(path: Path, decision: Decision) -> None:
+def _write_visit(path: Path, decision: Decision) -> None:
     """Write a visit's file: new, or over the very text that may be written over. Raises Trouble."""
     with writing(path, "The visit was not taken in"):
         if decision.over is None:

@@ -46,7 +46,7 @@ class Horses:
                 found.horses[f"{file.parent.parent.name}/{file.parent.name}"] = horse.record
         return found
 
-    def told(self, which: str) -> str:
+    def in_words(self, which: str) -> str:
         """A horse in words: Bramble at Willowmere, horse, born 2015."""
         horse = self.horses[which]
         stable = self.stables[which.partition("/")[0]]
@@ -79,7 +79,7 @@ def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers,
         return Found(visit.horse)
     elsewhere = [which for which, one in horses.horses.items() if one is not horse and is_same(one, horse)]
     choices = {TAKE: say("take_left", name=horse.name)}
-    choices |= {which: horses.told(which) for which in elsewhere} | {LEAVE_OUT: say("leave_out")}
+    choices |= {which: horses.in_words(which) for which in elsewhere} | {LEAVE_OUT: say("leave_out")}
     asks = say("asks_left", name=horse.name, day=spoken_day(horse.left.date))
     question = Question(f"{visit.id} left", describe_visit(visit, horses), asks, choices)
     match answers.of(question):
@@ -103,7 +103,7 @@ def question_of_horse(visit: BroughtVisit, file: str) -> str:
 
 def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, say: Say) -> Found | Question:
     stable = visit.horse.partition("/")[0]
-    choices = {which: horses.told(which) for which in _alike(visit, horses)}
+    choices = {which: horses.in_words(which) for which in _alike(visit, horses)}
     if stable in horses.stables:
         choices[NEW] = say("new_horse", name=visit.name or visit.horse, stable=horses.stables[stable])
     choices[LEAVE_OUT] = say("leave_out")

@@ -50,7 +50,7 @@ def is_empty(value: Value) -> bool:
     return value is None or (isinstance(value, str) and value.strip().lower() in EMPTY)
 
 
-def shown(value: Value) -> str:
+def cell_text(value: Value) -> str:
     """A cell as text: a number without needless digits, a day as year-month-day."""
     if isinstance(value, bool):
         return "yes" if value else "no"
@@ -59,12 +59,12 @@ def shown(value: Value) -> str:
     return value.isoformat() if isinstance(value, dt.date) else str(value or "").strip()
 
 
-def typed(value: Value, leaf: Leaf | None, how: CellForm) -> Any:
+def typed_value(value: Value, leaf: Leaf | None, how: CellForm) -> Any:
     """A filled cell as the value that somebody would have typed: text, or a list of it, or an empty finding.
 
     What cannot be such a value comes back as it stands, for the record's own model to refuse.
     """
-    text = _in_words(shown(value), how)
+    text = _in_words(cell_text(value), how)
     if leaf is None:
         return text
     if leaf.kind == "seen":
@@ -112,7 +112,7 @@ def day(value: Value, how: CellForm) -> dt.date:
     if isinstance(value, dt.date):
         return value
     if isinstance(value, int | float):
-        raise Unfit(f"{shown(value)} is a number, not a day", "Give the column the form of a date in your program")
+        raise Unfit(f"{cell_text(value)} is a number, not a day", "Give the column the form of a date in your program")
     text = re.sub(r"[T ][0-9]{1,2}:[0-9]{2}(:[0-9]{2})?$", "", str(value or "").strip())
     found = _THREE.fullmatch(text)
     if english := _MONTH_FIRST.fullmatch(text):
@@ -152,7 +152,7 @@ def _month(word: str) -> int:
 
 def foot(value: Value, how: CellForm) -> Foot:
     """The foot that a cell tells: LF, near fore, left front. Raises Unfit."""
-    text = _in_words(shown(value), how)
+    text = _in_words(cell_text(value), how)
     plain = re.sub(r"[^a-z]+", " ", text.lower()).strip()
     for front in _FRONTS:
         plain = plain.replace(front, "fore")

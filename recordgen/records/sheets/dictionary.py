@@ -17,7 +17,7 @@ DICTIONARY_COLUMNS = ("table", "column", "key", "meaning", "form", "unit", "code
 def dictionary_rows(tables: Iterable[PlainTable]) -> Iterator[PlainRow]:
     """One row for each column of the tables, in their order."""
     for table in tables:
-        for column in table.filled:
+        for column in table.filled_columns:
             yield _entry(table.name, column)
 
 

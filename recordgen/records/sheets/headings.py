@@ -115,11 +115,11 @@ class _Parsed:
         text = " ".join(self.rest)
         if not text:
             return Guess()
-        role = _named(words()["roles"], text)
+        role = _name_of(words()["roles"], text)
         if role and not (self.foot or self.moment or self.side):
             return Guess(role)
-        of_visit = _named(words()["visit"], text)
-        either = _named(words()["either"], text)
+        of_visit = _name_of(words()["visit"], text)
+        either = _name_of(words()["either"], text)
         if either and not each_row_is_foot and not self.foot:
             of_visit = either
         if of_visit and not self.foot:
@@ -132,13 +132,13 @@ class _Parsed:
         table = words()
         if either:
             return [either]
-        if found := _named(table["measures"], text):
+        if found := _name_of(table["measures"], text):
             return [f"{moment}.{found}" for moment in self._moments()]
-        if found := _named(table["sided_measures"], text):
+        if found := _name_of(table["sided_measures"], text):
             return [f"{moment}.{found}.{side}" for moment in self._moments() for side in self._sides()]
-        if found := _named(table["foot"], text):
+        if found := _name_of(table["foot"], text):
             return [found]
-        if found := _named(table["sided_foot"], text):
+        if found := _name_of(table["sided_foot"], text):
             return [f"{found}.{side}" for side in self._sides()]
         return list(self._of_wall(table["wall"]))
 
@@ -152,7 +152,10 @@ class _Parsed:
         """Findings of a zone: some words name the finding, those before or behind it the zone."""
         for at in range(1, len(self.words)):
             first, last = " ".join(self.words[:at]), " ".join(self.words[at:])
-            for finding, zone in ((_named(table, first), zone_named(last)), (_named(table, last), zone_named(first))):
+            for finding, zone in (
+                (_name_of(table, first), zone_named(last)),
+                (_name_of(table, last), zone_named(first)),
+            ):
                 if finding and zone:
                     yield f"wall.{zone}.{_sized(finding, self.unit)}"
 
@@ -168,5 +171,5 @@ def _sized(finding: str, unit: str | None) -> str:
     return f"{finding}.length" if unit and finding in ("separation", "crack") else finding
 
 
-def _named(table: Mapping[str, Sequence[str]], text: str) -> str | None:
+def _name_of(table: Mapping[str, Sequence[str]], text: str) -> str | None:
     return next((name for name, spoken in table.items() if text in spoken), None)

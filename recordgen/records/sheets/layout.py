@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from recordgen.problems import Place, Problem, Problems, quoted
-from recordgen.records.sheets.cells import LENGTHS, CellForm, shown
+from recordgen.records.sheets.cells import LENGTHS, CellForm, cell_text
 from recordgen.records.sheets.columns import NOTHING, ColumnsFile, SheetColumn
 from recordgen.records.sheets.grid import Grid, cell_name, column_of
 from recordgen.records.sheets.targets import THE_FOOT, Role, Target, target_meant, target_of
@@ -56,7 +56,7 @@ def headings(grid: Grid, first_row: int, rows: int) -> dict[int, str]:
     for row in range(max(0, first_row - 1 - rows), first_row - 1):
         is_last, before = row == first_row - 2, ""
         for column in range(grid.width):
-            text = " ".join(shown(grid.at(row, column)).split())
+            text = " ".join(cell_text(grid.at(row, column)).split())
             before = text or ("" if is_last else before)
             below = is_last or any(grid.at(lower, column) is not None for lower in range(row + 1, first_row - 1))
             if before and below:

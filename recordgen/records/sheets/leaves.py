@@ -70,7 +70,7 @@ def _leaves(model: type[BaseModel], steps: tuple[str, ...]) -> Iterator[Leaf]:
                 yield Leaf(at, info, "seen")
             yield from _leaves(annotation, at)
         elif get_origin(annotation) is dict:
-            yield from _named(annotation, info, at)
+            yield from _leaves_by_key(annotation, info, at)
         elif get_origin(annotation) is tuple:
             item = _item(annotation)
             yield Leaf(at, info, "records", item) if is_model(item) else Leaf(at, info, "words")
@@ -78,7 +78,7 @@ def _leaves(model: type[BaseModel], steps: tuple[str, ...]) -> Iterator[Leaf]:
             yield Leaf(at, info, "value")
 
 
-def _named(annotation: Any, info: FieldInfo, at: tuple[str, ...]) -> Iterator[Leaf]:
+def _leaves_by_key(annotation: Any, info: FieldInfo, at: tuple[str, ...]) -> Iterator[Leaf]:
     inner = bare(get_args(annotation)[1])
     if inner is FootVisit:
         return

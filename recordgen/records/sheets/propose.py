@@ -10,7 +10,7 @@ from pathlib import Path
 
 from recordgen.problems import Trouble
 from recordgen.records.receive.whose import Horses
-from recordgen.records.sheets.cells import is_empty, shown
+from recordgen.records.sheets.cells import cell_text, is_empty
 from recordgen.records.sheets.columns import ColumnsFile
 from recordgen.records.sheets.grid import Grid, Value, letters
 from recordgen.records.sheets.headings import Guess, guess, is_unit, tells_foot_or_moment, words
@@ -35,7 +35,7 @@ class Proposal:
 
     text: str
 
-    def written(self, file: Path) -> Written[ColumnsFile]:
+    def as_read(self, file: Path) -> Written[ColumnsFile]:
         """The same as if it had been read from its file."""
         raw = self.text.encode()
         values = {key: value for key, value in document(file.name, raw).values.items() if value is not None}
@@ -61,7 +61,9 @@ class _Proposing:
         over = headings(grid, self.first_row, self.rows)
         is_foot = any(guess(text, True).is_ == "foot" for text in over.values())
         self.each_row = "foot" if is_foot else "visit"
-        self.heads = {index: over.get(index, "") for index in range(grid.width) if index in over or self._filled(index)}
+        self.heads = {
+            index: over.get(index, "") for index in range(grid.width) if index in over or self._values_below(index)
+        }
         self.guesses = _each_once({index: guess(text, is_foot) for index, text in self.heads.items()})
 
     def _heading_rows(self) -> tuple[int, int]:
@@ -85,12 +87,12 @@ class _Proposing:
 
     def _texts(self, row: int) -> Iterator[str]:
         if row < len(self.grid.rows):
-            yield from (shown(value) for value in self.grid.rows[row] if isinstance(value, str))
+            yield from (cell_text(value) for value in self.grid.rows[row] if isinstance(value, str))
 
     def _has_data(self, row: int) -> bool:
         return any(not isinstance(value, str) and value is not None for value in self.grid.rows[row])
 
-    def _filled(self, index: int) -> list[Value]:
+    def _values_below(self, index: int) -> list[Value]:
         below = range(self.first_row - 1, len(self.grid.rows))
         return [value for row in below if not is_empty(value := self.grid.at(row, index))]
 
@@ -138,11 +140,11 @@ class _Proposing:
         return on_one_line(column), one.remark
 
     def _only_crosses(self, index: int) -> bool:
-        return {shown(value).lower() for value in self._filled(index)} == {"x"}
+        return {cell_text(value).lower() for value in self._values_below(index)} == {"x"}
 
     def _dates(self, index: int | None) -> tuple[str, bool]:
         """The order of typed dates, and whether it is to be asked for."""
-        texts = [value for value in self._filled(index) if isinstance(value, str)] if index is not None else []
+        texts = [value for value in self._values_below(index) if isinstance(value, str)] if index is not None else []
         found = [(int(one[1]), int(one[2])) for text in texts if (one := _PARTED_DATE.fullmatch(text.strip()))]
         first, second = any(one > 12 for one, _ in found), any(one > 12 for _, one in found)
         if first != second:
@@ -153,7 +155,7 @@ class _Proposing:
         for index, one in self.guesses.items():
             target = target_of(one.is_)
             if target and target.leaf and target.leaf.unit:
-                yield from ((one, value) for value in self._filled(index))
+                yield from ((one, value) for value in self._values_below(index))
 
     def _has_commas(self) -> bool:
         return any(isinstance(value, str) and re.fullmatch("[0-9]+,[0-9]+", value) for _, value in self._values())
@@ -185,7 +187,7 @@ class _Proposing:
     def _sums(self) -> list[str]:
         found = {}
         for row in self.grid.rows[self.first_row - 1 :]:
-            first = next((shown(value) for value in row if value is not None), "")
+            first = next((cell_text(value) for value in row if value is not None), "")
             word = next((one for one in words()["sums"] if first.lower().startswith(one)), None)
             if word:
                 found[word] = first[: len(word)]
@@ -207,5 +209,5 @@ def _is_length(one: Guess) -> bool:
 
 
 def _number(value: Value) -> float:
-    text = shown(value).replace(",", ".")
+    text = cell_text(value).replace(",", ".")
     return float(text) if re.fullmatch(r"[0-9]+(\.[0-9]+)?", text) else 0.0

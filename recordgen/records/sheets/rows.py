@@ -16,7 +16,7 @@ from recordgen.records.models.names import Foot
 from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.doubts import refusals
 from recordgen.records.receive.whose import Horses
-from recordgen.records.sheets.cells import Unfit, day, foot, is_empty, shown, typed
+from recordgen.records.sheets.cells import Unfit, cell_text, day, foot, is_empty, typed_value
 from recordgen.records.sheets.columns import ColumnsFile
 from recordgen.records.sheets.grid import Grid, Value, cell_name
 from recordgen.records.sheets.layout import LaidColumn, Layout, headings, lay_out
@@ -103,10 +103,10 @@ class _Rows:
 
     def _is_passed_over(self, row: int) -> bool:
         """Whether a row is empty, holds the headings once more, or is one to be left out."""
-        filled = [shown(value) for value in self.grid.rows[row] if value is not None]
+        filled = [cell_text(value) for value in self.grid.rows[row] if value is not None]
         if not filled:
             return True
-        if all(shown(self.grid.at(row, index)) == (head or "") for index, head in self.heads.items()):
+        if all(cell_text(self.grid.at(row, index)) == (head or "") for index, head in self.heads.items()):
             return True
         first = filled[0].lower()
         return any(first.startswith(word.lower()) for word in self.layout.file.leave_out)
@@ -119,7 +119,7 @@ class _Rows:
         except _RowUnfit as unfit:
             self.told.note_cell("sheet-row", unfit.cell, unfit.message, unfit.way_out)
             return
-        number = shown(roles["number"])
+        number = cell_text(roles["number"])
         visit = self._visit(row, owner, on, number)
         which = self._foot(row, roles["foot"], visit) if self.layout.role("foot") else None
         if not visit.wrong:
@@ -146,11 +146,11 @@ class _Rows:
     def _owner(self, row: int, roles: dict[Role, Value]) -> Owner:
         cell = self._cell(row, "horse")
         if is_empty(roles["horse"]):
-            first = next((shown(value) for value in self.grid.rows[row] if value is not None), "")
+            first = next((cell_text(value) for value in self.grid.rows[row] if value is not None), "")
             way_out = f"Fill it in, or leave such rows out: leave_out: [{first[:20].strip()}] in the file of columns"
             raise _RowUnfit(cell, "this row names no horse", way_out)
         try:
-            return owner_of(shown(roles["horse"]), shown(roles["stable"]), self.horses, self.layout.file)
+            return owner_of(cell_text(roles["horse"]), cell_text(roles["stable"]), self.horses, self.layout.file)
         except Trouble as trouble:
             where = self._cell(row, "stable") if self.layout.role("stable") else cell
             raise _RowUnfit(where, trouble.message, trouble.way_out) from None
@@ -160,7 +160,7 @@ class _Rows:
         column = self.layout.role("date")
         assert column is not None
         if is_empty(value):
-            first = next((shown(one) for one in self.grid.rows[row] if one is not None), "")
+            first = next((cell_text(one) for one in self.grid.rows[row] if one is not None), "")
             way_out = f"Fill it in, or leave such rows out: leave_out: [{first[:20].strip()}] in the file of columns"
             raise _RowUnfit(cell, "this row has no day", way_out)
         try:
@@ -201,18 +201,18 @@ class _Rows:
         if is_empty(value):
             return
         try:
-            text = typed(value, column.target.leaf, column.how)
+            text = typed_value(value, column.target.leaf, column.how)
         except Unfit:
-            text = shown(value)
+            text = cell_text(value)
         for target, one in ((column.target, text), *column.also):
             steps = target.at(which)
-            if _put(visit.record, steps, one):
+            if _set_at(visit.record, steps, one):
                 visit.cells.setdefault(steps, cell)
             else:
                 visit.wrong = True
                 before = visit.cells.get(steps)
                 other = f"{cell_name(*before)} says otherwise" if before else "another cell says otherwise"
-                message = f"{quoted(shown(value))} does not fit: {other}, so nothing of that visit is taken in"
+                message = f"{quoted(cell_text(value))} does not fit: {other}, so nothing of that visit is taken in"
                 self.told.note_cell("sheet-row", cell, message, "Make both the same, or give each a column of its own")
 
     def visits(self) -> tuple[BroughtVisit, ...]:
@@ -257,7 +257,7 @@ class _RowUnfit(Exception):
         self.way_out = way_out
 
 
-def _put(record: dict[str, Any], steps: Sequence[str], value: Any) -> bool:
+def _set_at(record: dict[str, Any], steps: Sequence[str], value: Any) -> bool:
     """Put a value at some steps; False where another stands there, or in the way."""
     around: Any = record
     for step in steps[:-1]:

@@ -77,7 +77,7 @@ class PlainTable:
     rows: list[PlainRow] = field(default_factory=list)
 
     @property
-    def filled(self) -> tuple[TableColumn, ...]:
+    def filled_columns(self) -> tuple[TableColumn, ...]:
         """The columns with a value in any row, and the keys."""
         used = {name for row in self.rows for name, value in row.items() if value is not None}
         return tuple(one for one in self.columns if one.is_key or one.name in used)
@@ -149,18 +149,18 @@ class _Tables:
             found = _at(record, leaf.steps)
             if leaf.kind == "records" and leaf.model and found:
                 for position, inner in enumerate(found, 1):
-                    self.add(_joined(name, leaf), leaf.model, inner, {**keys, "position": position})
+                    self.add(_column_name(name, leaf), leaf.model, inner, {**keys, "position": position})
             if leaf.kind == "named" and found:
-                self._named(_joined(name, leaf), found, keys, leaf)
+                self._add_named_values(_column_name(name, leaf), found, keys, leaf)
 
-    def _named(self, name: str, found: Mapping[str, str], keys: Mapping[str, Plain], leaf: Leaf) -> None:
+    def _add_named_values(self, name: str, found: Mapping[str, str], keys: Mapping[str, Plain], leaf: Leaf) -> None:
         meaning = leaf.info.description or ""
         columns = (*(TableColumn(key, KEYS[key]) for key in (*keys, "name")), TableColumn("value", meaning, leaf))
         rows = ({**keys, "name": key, "value": _plain(value, leaf)} for key, value in found.items())
         self.table(name, columns).rows.extend(rows)
 
 
-def _joined(name: str, leaf: Leaf) -> str:
+def _column_name(name: str, leaf: Leaf) -> str:
     return f"{name}_{'_'.join(leaf.steps)}"
 
 

@@ -138,7 +138,7 @@ class Other:
     about: About = "stable"
     was: str = ""
 
-    def told(self) -> str:
+    def in_words(self) -> str:
         """The change in words: `Bramble's visit of 14 October 2026 amended`."""
         kind = f"{self.kind} from {self.was}" if self.was else self.kind
         if self.kind == "moved" and not self.horse:
@@ -172,7 +172,7 @@ def message(stable_name: str, visits: Iterable[tuple[str, dt.date]], others: Ite
     by_day: dict[dt.date, list[str]] = {}
     for horse, day in sorted(visits, key=lambda visit: (visit[1], visit[0].lower())):
         by_day.setdefault(day, []).append(horse)
-    more = list(dict.fromkeys(other.told() for other in others))
+    more = list(dict.fromkeys(other.in_words() for other in others))
     line = _line(stable_name, by_day, more)
     return line if len(line) <= LONGEST_LINE else f"{_short(stable_name, by_day, len(more))}\n\n{line}"
 

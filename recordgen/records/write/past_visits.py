@@ -51,16 +51,16 @@ class PastVisits:
 
     def finding(self, foot: Foot, *steps: str) -> Last | None:
         """Findings of a foot at the last visit, as found."""
-        return next(self._found("feet", foot, *steps), None)
+        return next(self._last_values("feet", foot, *steps), None)
 
     def zones(self, foot: Foot) -> list[tuple[str, Last]]:
         """The zones of the wall at the latest visit to name any, each with what was found; none after half a year."""
-        wall = next(self._found("feet", foot, "wall"), None)
+        wall = next(self._last_values("feet", foot, "wall"), None)
         if wall is None or self.day - wall.day > HALF_A_YEAR:
             return []
         return [(zone, Last(wall.day, found=_zone_words(found))) for zone, found in wall.found.items()]
 
-    def _found(self, *steps: str) -> Iterator[Last]:
+    def _last_values(self, *steps: str) -> Iterator[Last]:
         for visit in reversed(self.visits):
             value = _at(visit, *steps)
             if value is not None and value != {}:

@@ -43,7 +43,7 @@ def found_practice(
     Raises Trouble where the folder holds anything, where a name cannot be used, or where nothing can be written.
     """
     _free(folder)
-    _named(stable_slug, {"practice": practice_name, "trimmer": trimmer, "stable": stable_name})
+    _check_names(stable_slug, {"practice": practice_name, "trimmer": trimmer, "stable": stable_name})
     texts = {
         "practice.yaml": rendered("practice.yaml.jinja", practice_name=practice_name, trimmer=trimmer),
         f"{stable_slug}/stable.yaml": rendered("stable.yaml.jinja", stable_name=stable_name),
@@ -56,7 +56,7 @@ def found_practice(
         ),
         **dict(_for_tools()),
     }
-    files = _written(folder, texts)
+    files = _write_files(folder, texts)
     try:
         begin(folder, FIRST_MESSAGE.format(practice=practice_name))
         look_through_first(folder)
@@ -83,7 +83,7 @@ def _free(folder: Path) -> None:
         raise Trouble(f"{folder} cannot be opened", way_out) from None
 
 
-def _named(stable_slug: str, names: dict[str, str]) -> None:
+def _check_names(stable_slug: str, names: dict[str, str]) -> None:
     if not SLUG.fullmatch(stable_slug) or stable_slug in OWN_FOLDERS | {TAKEN}:
         message = f"{quoted(stable_slug)} cannot be the name of a stable's folder"
         raise Trouble(message, "Use small letters, digits and hyphens, such as old-mill")
@@ -92,7 +92,7 @@ def _named(stable_slug: str, names: dict[str, str]) -> None:
             raise Trouble(f"{quoted(name)} cannot be the name of the {what}", "Give a name on one line")
 
 
-def _written(folder: Path, texts: Mapping[str, str]) -> list[Path]:
+def _write_files(folder: Path, texts: Mapping[str, str]) -> list[Path]:
     """The files, all of them or none."""
     files: list[Path] = []
     with writing(folder):

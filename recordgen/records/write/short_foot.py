@@ -32,14 +32,16 @@ class ShortFoot:
 
 def short_foot(past: PastVisits, foot: Foot) -> ShortFoot:
     """The line of one foot after its visits before a day; findings of more than half a year ago are left out."""
-    found = {visit.date: parts for visit, parts in _found(past, foot)}
-    told = (f"{'; '.join(_told(*part) for part in parts.items())} on {spoken_day(day)}" for day, parts in found.items())
+    found = {visit.date: parts for visit, parts in _last_parts(past, foot)}
+    told = (
+        f"{'; '.join(_part_text(*part) for part in parts.items())} on {spoken_day(day)}" for day, parts in found.items()
+    )
     all_found = {name: value for parts in found.values() for name, value in parts.items()}
     in_order = {name: all_found[name] for name in FootVisit.model_fields if name in all_found}
-    return ShortFoot(_empty(dict.fromkeys(MOMENTS) | in_order | {"done": None}), (*_measured(past, foot), *told))
+    return ShortFoot(_empty(dict.fromkeys(MOMENTS) | in_order | {"done": None}), (*_measure_lines(past, foot), *told))
 
 
-def _measured(past: PastVisits, foot: Foot) -> Iterator[str]:
+def _measure_lines(past: PastVisits, foot: Foot) -> Iterator[str]:
     """Each measure as it was last taken, those of one day in one line, the latest day first."""
     seen: set[str] = set()
     for visit in reversed(past.visits):
@@ -77,21 +79,23 @@ def _nested(leaves: dict[str, float]) -> dict[str, Any]:
     return nested
 
 
-def _found(past: PastVisits, foot: Foot) -> Iterator[tuple[Visit, dict[str, Any]]]:
+def _last_parts(past: PastVisits, foot: Foot) -> Iterator[tuple[Visit, dict[str, Any]]]:
     """Each part of a foot as it was last found, with its visit, the latest first."""
     seen: set[str] = set()
     for visit in reversed(past.visits):
         if foot not in visit.feet or past.day - visit.date > HALF_A_YEAR:
             continue
-        parts = _filled(visit.feet[foot].model_dump(include=FOUND_AGAIN - seen, exclude_none=True, exclude_unset=True))
+        parts = _without_empty(
+            visit.feet[foot].model_dump(include=FOUND_AGAIN - seen, exclude_none=True, exclude_unset=True)
+        )
         seen.update(parts)
         if parts:
             yield visit, parts
 
 
-def _filled(value: dict[str, Any]) -> dict[str, Any]:
+def _without_empty(value: dict[str, Any]) -> dict[str, Any]:
     """The value without its parts that hold nothing."""
-    inside = {name: _filled(inner) if isinstance(inner, dict) else inner for name, inner in value.items()}
+    inside = {name: _without_empty(inner) if isinstance(inner, dict) else inner for name, inner in value.items()}
     return {name: inner for name, inner in inside.items() if inner != {}}
 
 
@@ -102,8 +106,8 @@ def _empty(value: Any) -> str:
     return f"{{{inside}}}"
 
 
-def _told(name: str, value: Any) -> str:
+def _part_text(name: str, value: Any) -> str:
     words = name.replace("_", " ")
     if isinstance(value, dict):
-        return f"{words} {', '.join(_told(key, inner) for key, inner in value.items())}"
+        return f"{words} {', '.join(_part_text(key, inner) for key, inner in value.items())}"
     return f"{words} {one_line(value)}"

@@ -33,8 +33,8 @@ def with_tracing(
     if held.problems or not isinstance(held.root, yaml.MappingNode):
         raise Trouble(f"{shown} cannot be read", "Look at it with recordgen check, then save the tracing again")
     change = _Change(held, foot, entry_of(tracing), typed_foot(foot, near_and_off))
-    wanted = change.wanted(instead_of)
-    after = (change.added() if instead_of is None else change.replaced(instead_of)) if wanted else None
+    wanted = change.values_after(instead_of)
+    after = (change.with_added() if instead_of is None else change.with_replaced(instead_of)) if wanted else None
     if after is None or _values(after, shown) != wanted:
         raise Trouble(
             f"{shown} is written in a form in which the tracing finds no place",
@@ -80,7 +80,7 @@ class _Change:
         """The way to the foot's tracings."""
         return ("feet", self.foot, "tracings")
 
-    def wanted(self, instead_of: int | None) -> Any:
+    def values_after(self, instead_of: int | None) -> Any:
         """The values that the file shall hold afterwards; an empty group where what stands there is none."""
         values = copy.deepcopy(self.held.values)
         values["feet"] = feet = values.get("feet") or {}
@@ -95,7 +95,7 @@ class _Change:
         foot["tracings"] = [*tracings[:at], *entry, *tracings[at + (instead_of is not None) :]]
         return values
 
-    def added(self) -> str | None:
+    def with_added(self) -> str | None:
         """The text with one entry more; None where there is no way to put it in."""
         nodes = list(self._nodes())
         key, node = nodes[-1]
@@ -132,7 +132,7 @@ class _Change:
         at = node.end_mark.line, node.end_mark.column - 1
         return _spliced(self.held.text, at, at, text)
 
-    def replaced(self, number: int) -> str | None:
+    def with_replaced(self, number: int) -> str | None:
         """The text with the entry in the place of another; None where that holds a comment, which would be lost."""
         *_, (_, node) = self._nodes()
         if not isinstance(node, yaml.SequenceNode) or number >= len(node.value):

@@ -76,14 +76,14 @@ def start_visits(
     """
     schema = "../../" + VISIT_SCHEMA.as_posix() if (folder.parent / VISIT_SCHEMA).is_file() else None
     started = []
-    for record in _wanted(stable, horse, day):
+    for record in _choose_horses(stable, horse, day):
         path = folder / record.slug / f"{day.isoformat()}.yaml"
         text = skeleton(record, day, near_and_off, schema, own, library, still_open(record), short)
         started.append((path, _write_new(path, text)))
     return started
 
 
-def _wanted(stable: StableRecord, horse: str | None, day: dt.date) -> list[HorseRecord]:
+def _choose_horses(stable: StableRecord, horse: str | None, day: dt.date) -> list[HorseRecord]:
     here = [record for record in stable.horses if not _left(record, day)]
     if horse is None:
         if not here:

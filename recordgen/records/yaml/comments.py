@@ -58,7 +58,7 @@ def lost_in_comments(found: Document, model: type[BaseModel]) -> Iterator[Proble
         line = lines[end.mark.line] if end.mark.line < len(lines) else ""
         column = unsure_comment(line, end.mark.column)
         if column is not None and end.may_go_on and not line[end.mark.column : column].strip(" \t:"):
-            name, lost = say_steps(found.typed(end.steps)), line[column:].rstrip()
+            name, lost = say_steps(found.typed_steps(end.steps)), line[column:].rstrip()
             message = f"{name}: {quoted(lost)} is not read, since # begins a comment"
             yield warning(
                 Place(found.path, end.mark.line + 1, column + 1), "comment-in-text", message, _way_out(end, name, lost)

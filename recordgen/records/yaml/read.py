@@ -19,7 +19,7 @@ from recordgen.records.yaml.comments import lost_in_comments
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from recordgen.records.yaml.tree import Document, document, typed_key
 from recordgen.records.yaml.unknown import missing_told_already
-from recordgen.records.yaml.validation_errors import refused, say_steps, steps_of
+from recordgen.records.yaml.validation_errors import problem_of, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
 
 Kind = TypeVar("Kind", bound=Record)
@@ -94,7 +94,7 @@ def _understood(raw: bytes, file: Path, shown: str, model: type[Kind]) -> tuple[
     except ValidationError as wrong:
         errors = wrong.errors(include_url=False)
         problems = _first_ones(
-            [refused(found, model, error) for error in missing_told_already(errors)[: MOST_PROBLEMS + 1]]
+            [problem_of(found, model, error) for error in missing_told_already(errors)[: MOST_PROBLEMS + 1]]
         )
         rest = _rest(found.values, model, errors)
         if rest is None:
@@ -207,6 +207,6 @@ def unusual(
     of_whom: str = "",
 ) -> Problem:
     """The warning about a value outside what is likely. of_whom: for which animals it is, such as ' for ponies'."""
-    name, unit = say_steps(found.typed(steps)), extra(info)["unit"]
+    name, unit = say_steps(found.typed_steps(steps)), extra(info)["unit"]
     message = f"{name}: {value:g} {unit} is outside {likely[0]:g} to {likely[1]:g}{of_whom}, so look again"
     return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")

@@ -83,11 +83,11 @@ def _within_line(line: str) -> tuple[int, str, str, str] | None:
             at,
             "yaml-quote",
             "the quote here ends the text",
-            f"Write {as_typed(found['key'])}: {_quoted(found['text'])}",
+            f"Write {as_typed(found['key'])}: {_in_quotes(found['text'])}",
         )
     if found := _COLON_WITHIN.fullmatch(line):
         text = found["text"].strip()
-        whole = f"{{{_short(text)}}}" if _KEY_AND_NUMBER.fullmatch(text) else _quoted(text.strip(CURLY))
+        whole = f"{{{_short(text)}}}" if _KEY_AND_NUMBER.fullmatch(text) else _in_quotes(text.strip(CURLY))
         return (
             found.end("key") + 1,
             "yaml-colon",
@@ -97,7 +97,7 @@ def _within_line(line: str) -> tuple[int, str, str, str] | None:
     return None
 
 
-def _quoted(text: str) -> str:
+def _in_quotes(text: str) -> str:
     """Text in the quotes that it does not hold."""
     sign = "'" if '"' in text else '"'
     return f"{sign}{_short(text.replace(sign, ''))}{sign}"

@@ -97,7 +97,7 @@ class Document:
     def _marked(self, node: yaml.Node) -> Place:
         return Place(self.path, node.start_mark.line + 1, node.start_mark.column + 1)
 
-    def typed(self, steps: Sequence[Step]) -> tuple[Step, ...]:
+    def typed_steps(self, steps: Sequence[Step]) -> tuple[Step, ...]:
         """The steps with each name as it was typed in the file."""
         names = [
             key.value if isinstance(step, str) and isinstance(key, yaml.ScalarNode) and key is not item else step

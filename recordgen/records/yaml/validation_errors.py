@@ -24,7 +24,7 @@ _UNITS = {"mm": ("cm", "in"), "cm": ("hh", "m", "in")}
 _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not its value
 
 
-def refused(found: Document, model: type[BaseModel], error: ErrorDetails) -> Problem:
+def problem_of(found: Document, model: type[BaseModel], error: ErrorDetails) -> Problem:
     """The problem that one refused value is: where it stands, what is wrong, and the way out."""
     steps = steps_of(error)
     if slip := _missing_space(found, model, steps, error):
@@ -56,17 +56,17 @@ def steps_of(error: ErrorDetails) -> tuple[Step, ...]:
 
 def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> Wrong:
     context: dict[str, Any] = error.get("ctx") or {}
-    name = say_steps(found.typed(steps)) or "the file"
+    name = say_steps(found.typed_steps(steps)) or "the file"
     match error["type"]:
         case "refused":
-            way_out = correct_line(found.typed(steps), context["write"], context["way_out"])
+            way_out = correct_line(found.typed_steps(steps), context["write"], context["way_out"])
             return context["code"], f"{name}: {context['message']}", way_out
         case "missing":
             if found.wrote(steps):
                 return "value-empty", f"{name} is empty", f"Add {steps[-1]}"
             return "key-missing", f"{name} is missing", f"Add {steps[-1]}"
         case "extra_forbidden":
-            return unknown_key(model, steps, _values_at(found.values, found.typed(steps[:-1])))
+            return unknown_key(model, steps, _values_at(found.values, found.typed_steps(steps[:-1])))
         case "literal_error":
             return unknown_choice(model, steps, name, error["input"])
         case "greater_than_equal" | "less_than_equal":

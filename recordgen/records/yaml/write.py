@@ -45,7 +45,7 @@ def _lines(group: Mapping[str, Any], indent: str) -> Iterator[str]:
             yield head
             yield from _lines(value, indent + "  ")
         elif isinstance(value, list) and value and wide and all(isinstance(item, list) for item in value):
-            yield from _filled(head + " [", value, indent + "  ")
+            yield from _fill_lines(head + " [", value, indent + "  ")
         elif isinstance(value, list) and value and (wide or any(isinstance(item, Mapping) for item in value)):
             yield head
             yield from _items(value, indent + "  ")
@@ -83,7 +83,7 @@ def _stands_in_block(line: str) -> bool:
     return bool(_SHOWN.fullmatch(line)) and line == line.strip()
 
 
-def _filled(line: str, values: Sequence[Any], indent: str) -> Iterator[str]:
+def _fill_lines(line: str, values: Sequence[Any], indent: str) -> Iterator[str]:
     """Short lists beside each other, as many as a line holds."""
     for number, value in enumerate(values, 1):
         word = on_one_line(value) + ("]" if number == len(values) else ",")

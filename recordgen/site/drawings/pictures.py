@@ -90,7 +90,7 @@ class Pictures:
         panels = self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.drawn(
+            lambda foot, series, told, language: self.kept.picture(
                 toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), low, language
             ),
         )
@@ -101,7 +101,7 @@ class Pictures:
         return self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.drawn(
+            lambda foot, series, told, language: self.kept.picture(
                 angle_panel, foot, series, summary.events, span, scale, told, low=low, language=language
             ),
         )
@@ -114,7 +114,7 @@ class Pictures:
         return self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.drawn(
+            lambda foot, series, told, language: self.kept.picture(
                 difference_panel, foot, series, summary.events, span, scale, told, higher, error, language=language
             ),
         )
@@ -125,7 +125,7 @@ class Pictures:
         svgs = self._by_foot(
             "toe_length",
             {foot: one.readings for foot, one in toes.by_foot.items()},
-            lambda foot, series, told, language: self.kept.drawn(
+            lambda foot, series, told, language: self.kept.picture(
                 toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], True, language
             ),
         )
@@ -134,7 +134,7 @@ class Pictures:
 
     def _with_today(self, panels: Mapping[Foot, str], span: Span, today: date, low: bool) -> dict[Foot, str]:
         """The same panels with today marked on them."""
-        mark = self.kept.drawn(day_mark, span, today, self.naming.phrase("chart_today"), low)
+        mark = self.kept.picture(day_mark, span, today, self.naming.phrase("chart_today"), low)
         return {foot: with_mark(svg, mark) for foot, svg in panels.items()}
 
     def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
@@ -150,7 +150,7 @@ class Pictures:
         scale = shared_scale({foot: one.readings for foot, one in toes.by_foot.items()})
         told = series_told(self.naming, "toe_length", foot, readings)
         span = shared_span({foot: readings})
-        return self._place(self.kept.drawn(course_line, foot, readings, span, scale, told))
+        return self._place(self.kept.picture(course_line, foot, readings, span, scale, told))
 
     def growth_rates(self, summary: HorseSummary) -> Markup | None:
         """Growth of each foot with its interval; None where no cycle is known."""
@@ -158,7 +158,7 @@ class Pictures:
         if not rows:
             return None
         unit, title = self.naming.phrase("chart_rate_unit"), rates_told(self.naming, rows)
-        return self._place(self.kept.drawn(growth_rates, rows, usual_a_month(summary), unit, title))
+        return self._place(self.kept.picture(growth_rates, rows, usual_a_month(summary), unit, title))
 
     def rate_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
         """The form and the words of what the picture of growth holds."""
@@ -178,7 +178,7 @@ class Pictures:
         labels = {name: self.naming.phrase(f"chart_{name}") for name in ("inner", "toe", "outer")}
         return {
             foot: self._place(
-                self.kept.drawn(
+                self.kept.picture(
                     growing_out,
                     defects(one, self.naming),
                     heights(one),
@@ -208,7 +208,7 @@ class Pictures:
             foot=self.naming.foot(foot),
             findings=told or instead or self.naming.phrase("chart_nothing_marked"),
         )
-        return self._place(self.kept.drawn(foot_from_below, foot, findings, labels, title, large))
+        return self._place(self.kept.picture(foot_from_below, foot, findings, labels, title, large))
 
     def event_key(self, events: Sequence[Event]) -> list[tuple[Markup, str]]:
         """The form and the words of each kind of event that happened."""
@@ -226,7 +226,7 @@ class Pictures:
             if key.startswith(prefix)
         }
         title = labels.pop("title")
-        return self._place(self.kept.drawn(draw, labels, title))
+        return self._place(self.kept.picture(draw, labels, title))
 
     def table(self, caller: Callable[[], str]) -> Markup:
         """Figures that nobody searches for: they are left out of what search reads."""

@@ -97,7 +97,7 @@ def _stretches(summary: HorseSummary, first: date, end: date) -> list[tuple[str,
             found.setdefault(kind, []).extend(_runs(_looks(summary, foot, kind), end))
     lame = [(one.visit.date, one.visit.lameness.grade > 0) for one in reversed(summary.history) if one.visit.lameness]
     found["lame"] = list(_runs(lame, end))
-    joined = {kind: [days for days in _joined(held) if days[1] >= first] for kind, held in found.items()}
+    joined = {kind: [days for days in _join(held) if days[1] >= first] for kind, held in found.items()}
     shown = [(kind, [(max(start, first), until) for start, until in held]) for kind, held in joined.items() if held]
     return sorted(shown, key=lambda one: (one[1][-1][1], one[1][-1][0], one[0]), reverse=True)[:MOST_KINDS]
 
@@ -120,7 +120,7 @@ def _runs(looks: Sequence[tuple[date, bool]], end: date) -> Iterator[Days]:
         yield start, end
 
 
-def _joined(days: Sequence[Days]) -> list[Days]:
+def _join(days: Sequence[Days]) -> list[Days]:
     """Stretches that touch or lie over each other as one."""
     joined: list[Days] = []
     for start, end in sorted(days):

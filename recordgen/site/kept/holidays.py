@@ -26,14 +26,14 @@ class HolidayCache:
         """The names by day, as `of_year` finds them."""
         asked = (country, region, language, year)
         if asked not in self._known:
-            self._known[asked] = self._found(asked)
+            self._known[asked] = self._find(asked)
         return self._known[asked]
 
     @cached_property
     def _known(self) -> dict[tuple[str, str, str, int], Mapping[date, str]]:
         return {}
 
-    def _found(self, asked: tuple[str, str, str, int]) -> Mapping[date, str]:
+    def _find(self, asked: tuple[str, str, str, int]) -> Mapping[date, str]:
         key = key_of(program_version(), *asked)
         kept = self.kept.get(KIND, key)
         if kept is not None:

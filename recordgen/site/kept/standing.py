@@ -52,7 +52,7 @@ class KeptSite:
     files: tuple[str, ...] = ()
     entries: Mapping[str, Entry] = field(default_factory=dict)
 
-    def finished(self, keys: Mapping[str, str]) -> Finished:
+    def finished_files(self, keys: Mapping[str, str]) -> Finished:
         """The files that stand in the folder of the site of the parts that have the same keys."""
         same = {part for part, key in keys.items() if self.keys.get(part) == key}
         pages = [page for page in self.pages if part_of(page[0], self.keys) in same]

@@ -146,7 +146,7 @@ class Summaries:
         return KeptSummary.of(record, self._ways, self._today, known["horse"], computed.packed), known["found"]
 
     @property
-    def kept(self) -> int:
+    def kept_count(self) -> int:
         """Of how many horses what was computed before was used again."""
         return self.horses - len(self._fresh)
 

@@ -22,7 +22,7 @@ from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
-from recordgen.site.templates import rendered
+from recordgen.site.templates import render
 from recordgen.site.tracing.page import tracings_of
 
 # Search tells a horse before the pages that name it.
@@ -49,7 +49,7 @@ def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: 
     title = renderer.phrase("sheet_title", horse=horse.horse.name)
     sheet = sheet_of(horse, stable.stable, ways, amendments=changed)
     values = sheet_values(sheet, ways)
-    paper = rendered(renderer.context.templates, "sheet/paper.html", **values)
+    paper = render(renderer.context.templates, "sheet/paper.html", **values)
     return replace(renderer.render(uri, title, "sheet.html", **values), searched=False, head=paper)
 
 

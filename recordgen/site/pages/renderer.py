@@ -18,7 +18,7 @@ from recordgen.site.photographs import MOST_DAYS, Album, album
 from recordgen.site.prose.guide import START, guide_text
 from recordgen.site.prose.own_pages import own_menu
 from recordgen.site.prose.render import rendered_prose
-from recordgen.site.templates import rendered
+from recordgen.site.templates import render
 
 # The trimmer has all photographs in the records; on the own site stand those of the last day and of the first.
 MOST_DAYS_PRIVATE = 1
@@ -54,8 +54,8 @@ class PageRenderer:
             "pictures": pictures,
             "link": lambda there: link(uri, there),
         }
-        render = rendered_prose if template.endswith(".md") else rendered
-        html = render(self.context.templates, template, **shared, **values)
+        fill = rendered_prose if template.endswith(".md") else render
+        html = fill(self.context.templates, template, **shared, **values)
         return Page(uri, title, html, PackedTexts(pictures.late), any(uri == place for place, _ in self.menu[0]))
 
     def _further_menu(self) -> list[tuple[str, str]]:

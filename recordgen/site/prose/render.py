@@ -11,7 +11,7 @@ from markupsafe import Markup
 
 from recordgen.site.prose.sections import Sections
 from recordgen.site.prose.values import cover, uncover
-from recordgen.site.templates import Compiled, rendered
+from recordgen.site.templates import Compiled, render
 
 FRAME = "prose.html"
 # Compiled apart: the same template compiles to another program where its values are covered.
@@ -24,13 +24,13 @@ def rendered_prose(made: Environment, template: str, **values: object) -> str:
     made: the environment of the pages. values: what both the text and the frame are filled in with.
     """
     covering = made.overlay(finalize=cover, bytecode_cache=_COMPILED[made.sandboxed])
-    text = rendered(covering, template, **values)
+    text = render(covering, template, **values)
     return framed(made, _html(text), PurePath(template).stem, **values)
 
 
 def framed(made: Environment, prose: Markup, kind: str, **values: object) -> str:
     """The HTML of prose in the frame of the pages. kind: what the styles know the page by."""
-    return rendered(made, FRAME, prose=prose, kind=kind, **values)
+    return render(made, FRAME, prose=prose, kind=kind, **values)
 
 
 def _html(text: str) -> Markup:

@@ -61,7 +61,7 @@ def _name_of(server: object) -> str:
 def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
     class _Screen(http.server.BaseHTTPRequestHandler):
         def do_GET(self) -> None:
-            name = self._asked()
+            name = self._asked_file()
             if name is None or name not in shown.files:
                 self._answer(404, "text/plain", b"There is nothing here.")
             else:
@@ -71,7 +71,7 @@ def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
             typed = self.headers.get("Content-Length") or ""
             length = int(typed) if typed.isdecimal() else 0
             plain = self.headers.get("Content-Type") == "application/json"
-            if self._asked() != "done" or not plain or not 0 < length <= MOST_BYTES or not self._from_here():
+            if self._asked_file() != "done" or not plain or not 0 < length <= MOST_BYTES or not self._from_here():
                 self._answer(404, "text/plain", b"There is nothing here.")
                 return
             answer, done = shown.take(self.rfile.read(length))
@@ -79,7 +79,7 @@ def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
             if done:
                 threading.Thread(target=self.server.shutdown, daemon=True).start()
 
-        def _asked(self) -> str | None:
+        def _asked_file(self) -> str | None:
             """The file that was asked for; None for whoever does not know the address, or comes by another name."""
             here = self.headers.get("Host") == _name_of(self.server)
             empty, _, rest = self.path.partition("/")

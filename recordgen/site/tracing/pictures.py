@@ -45,7 +45,7 @@ class TracingPictures:
     def over(self, seen: DatedTracing) -> Markup | None:
         """One tracing, to lie over its photograph; not yet placed."""
         if seen.view == "sole":
-            return Markup(self.kept.drawn(sole_over_photo, sole_on_photo(seen.one), self._title("sole_over", seen)))
+            return Markup(self.kept.picture(sole_over_photo, sole_on_photo(seen.one), self._title("sole_over", seen)))
         svg = self._upright(seen, over=True)
         return Markup(svg) if svg else None
 
@@ -53,13 +53,13 @@ class TracingPictures:
         if seen.sole is None:
             return None
         extent = all_of.extent or extent_of([seen.sole])
-        return self.kept.drawn(traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen))
+        return self.kept.picture(traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen))
 
     def _upright(self, seen: DatedTracing, over: bool) -> str | None:
         shape = upright_shape(seen.one, self._angles(seen), over)
         if shape is None:
             return None
-        return self.kept.drawn(traced_upright, shape, self._phrase("bar"), self._title(seen.view, seen))
+        return self.kept.picture(traced_upright, shape, self._phrase("bar"), self._title(seen.view, seen))
 
     def _angles(self, seen: DatedTracing) -> dict[str, str]:
         """Words for the figures that stand beside their lines."""
@@ -81,7 +81,7 @@ class TracingPictures:
         lines += [RingLine("baseline", latest.baseline), RingLine("above", latest.above), RingLine("band", latest.band)]
         zones = [RingZone(self._phrase(f"zone_{zone.replace(' ', '_')}"), *ZONE_BOUNDS[zone]) for zone in ZONES]
         labels = {**self._labels(), "unit": self._phrase("mm")}
-        return self.place(self.kept.drawn(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
+        return self.place(self.kept.picture(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
 
     def strip_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
         """The form and the words of each line of the strip."""
@@ -119,7 +119,7 @@ class TracingPictures:
         if len(soles) < 2:
             return None
         title = self._phrase("title_pair", pair=self._phrase(f"pair_{told.pair}"))
-        return self.place(self.kept.drawn(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
+        return self.place(self.kept.picture(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
 
     def laid_over(self, told: ViewTold) -> Markup | None:
         """The latest sole over that of the other moment, else over an earlier one; None where they do not fit."""
@@ -130,7 +130,7 @@ class TracingPictures:
         areas = [seen.one.figures.get("sole_area_mm2") for seen in (first, told.shown)]
         one, other = (f"{area.value / 100:.0f}" if area else DASH for area in areas)
         title = self._phrase("title_laid", foot=self.naming.foot(first.foot), **self.laid_words(told), a=one, b=other)
-        return self.place(self.kept.drawn(laid_over, *both, self._labels(), title))
+        return self.place(self.kept.picture(laid_over, *both, self._labels(), title))
 
     def laid_words(self, told: ViewTold) -> dict[LaidForm, str]:
         """The words for both that `laid_over` shows."""
@@ -161,7 +161,7 @@ class TracingPictures:
         one, other = (f"{width.value:.0f}" if width else DASH for width in widths)
         days = {"first": self.naming.day(first.day), "last": self.naming.day(last.day)}
         title = self._phrase("title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other)
-        return self.place(self.kept.drawn(film_strip, frames, title))
+        return self.place(self.kept.picture(film_strip, frames, title))
 
     def off_concentric(self, view: ViewTold) -> Markup | None:
         """The latest sole against the line of equal distance; None where it was not traced far enough."""
@@ -175,7 +175,7 @@ class TracingPictures:
             told = self._phrase("off_most", zone=self.naming.place(zone), mm=self.naming.language.figures(f"{mm:.1f}"))
         facts = {"foot": self.naming.foot(seen.foot), "day": self.naming.day(seen.day)}
         title = self._phrase("title_off", **facts, told=told)
-        return self.place(self.kept.drawn(off_concentric, shape, labels, title))
+        return self.place(self.kept.picture(off_concentric, shape, labels, title))
 
     def off_key(self) -> list[tuple[Markup, str]]:
         """The form and the words of what that drawing shows."""

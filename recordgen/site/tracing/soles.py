@@ -54,7 +54,7 @@ def ring_shape(one: Traced) -> RingShape | None:
     if found is None:
         return None
     thickness, runs = found.thickness_mm, runs_of(found.angle_deg)
-    stretches = tuple(_drawn(found.angle_deg[run], thickness[run]) for run in runs)
+    stretches = tuple(_line_of(found.angle_deg[run], thickness[run]) for run in runs)
     band = tuple(_band(one, found.angle_deg[run], thickness[run]) for run in runs)
     over = flares(found)
     if over is None:
@@ -64,7 +64,7 @@ def ring_shape(one: Traced) -> RingShape | None:
     return RingShape(
         stretches,
         band,
-        tuple(_drawn(found.angle_deg[run], base[run]) for run in runs),
+        tuple(_line_of(found.angle_deg[run], base[run]) for run in runs),
         tuple(_polygon(_spots(found, hill, thickness), _spots(found, hill, base)) for hill in hills),
         tuple(on_sole(one.points, found, base, hill) for hill in hills),
         bool(both_sides_bulge(found)),
@@ -116,7 +116,7 @@ def plain_line(spots: Floats | None) -> Line:
     return () if spots is None else tuple((round(float(x), 2), round(float(y), 2)) for x, y in spots)
 
 
-def _drawn(angles: Floats, mm: Floats) -> Line:
+def _line_of(angles: Floats, mm: Floats) -> Line:
     return plain_line(np.stack([angles, mm], axis=-1))
 
 

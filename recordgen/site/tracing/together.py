@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.concentric import equal_distance, even_thickness, off_even
 from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
-from recordgen.hoof.tracing.figures import Traced, picked
+from recordgen.hoof.tracing.figures import Traced, tapped_points
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 from recordgen.hoof.tracing.registration import laid_onto
@@ -30,7 +30,7 @@ SHADED_FROM = 0.5
 
 def sole_on_photo(one: Traced) -> SoleOnPhoto:
     """The lines of a sole in px of its picture."""
-    px = {name: spots for name, spots in picked(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
+    px = {name: spots for name, spots in tapped_points(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
     seen = drawn_lines(px, one.tracing)
     return SoleOnPhoto(
         (one.tracing.image.width, one.tracing.image.height),
@@ -62,7 +62,7 @@ def off_shape(one: Traced, sole: TracedSole | None, naming: Naming) -> OffConcen
         sole,
         plain_line(equal_distance(seen["white_line"], even, found.angle_deg)),
         tuple(on_sole(one.points, found, base, hill) for hill in hills),
-        tuple(_told(one, seen, naming)),
+        tuple(_zone_labels(one, seen, naming)),
     )
 
 
@@ -73,7 +73,7 @@ def zones_outside(one: Traced) -> list[tuple[Zone, float]]:
     return sorted(beyond, key=lambda pair: -pair[1])
 
 
-def _told(one: Traced, seen: Points, naming: Naming) -> list[tuple[str, Point]]:
+def _zone_labels(one: Traced, seen: Points, naming: Naming) -> list[tuple[str, Point]]:
     middle, wall = centroid(seen["white_line"]), seen["wall"]
     told = []
     for zone, _ in zones_outside(one):

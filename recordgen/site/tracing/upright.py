@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
-from recordgen.hoof.tracing.figures import Traced, picked
+from recordgen.hoof.tracing.figures import Traced, tapped_points
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.upright import direction, level, mirrored
 from recordgen.pictures.tracing.upright import TracedUpright, TracedWall
@@ -45,7 +45,7 @@ def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> 
         ground=plain_line(ground),
         pastern=plain_line(pastern),
         pastern_words=words.get(PASTERN, "") if ground is not None else "",
-        hairline=plain_line(_joined(seen, HAIRLINES[view])),
+        hairline=plain_line(_join(seen, HAIRLINES[view])),
         marks=tuple((mark, plain_line(seen[mark])[0]) for mark in ("breakover", "heel_contact") if mark in seen),
         image=(one.tracing.image.width, one.tracing.image.height) if over else None,
         mm=_px_in_mm(one) if over else 1.0,
@@ -61,7 +61,7 @@ def _px_in_mm(one: Traced) -> float:
 
 def _pictured(one: Traced) -> Points:
     """The landmarks in px of their picture, y down."""
-    return {name: spots for name, spots in picked(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
+    return {name: spots for name, spots in tapped_points(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
 
 
 def _upright(one: Traced) -> Points:
@@ -122,5 +122,5 @@ def _straight(wall: Floats, ground: Floats | None, goes_on: float) -> Floats | N
     return np.stack([middle + up * run, middle + down * run])
 
 
-def _joined(seen: Points, names: tuple[str, str]) -> Floats | None:
+def _join(seen: Points, names: tuple[str, str]) -> Floats | None:
     return np.concatenate([seen[name] for name in names]) if all(name in seen for name in names) else None

@@ -10,7 +10,7 @@ import pytest
 
 from recordgen.hoof.tracing.errors.draws import redrawn
 from recordgen.hoof.tracing.errors.twice import hand_error_px
-from recordgen.hoof.tracing.figures import Traced, in_mm, picked, plain_values, reckoned, traced
+from recordgen.hoof.tracing.figures import Traced, in_mm, plain_values, reckoned, tapped_points, traced
 from recordgen.hoof.tracing.foot_frame import FROG
 from recordgen.hoof.tracing.readings import stance_sd
 from recordgen.hoof.tracing.sole import sole_figures
@@ -59,7 +59,7 @@ def test_the_draws_agree_with_the_delta_method(name: str) -> None:
     Source: propagation of independent errors, JCGM 100:2008 (GUM), section 5.1; draws, JCGM 101:2008.
     """
     tracing = Tracing.model_validate(typed())
-    px, step = picked(tracing), 0.01
+    px, step = tapped_points(tracing), 0.01
 
     def figure(points: dict[str, Any]) -> float:
         return float(sole_figures(in_mm(points, tracing.scale.length))[name])
@@ -77,7 +77,7 @@ def test_the_draws_agree_with_the_delta_method(name: str) -> None:
 
 def test_the_same_picks_give_the_same_draws_whatever_else_was_picked() -> None:
     """On every run, and in whatever order."""
-    px = picked(Tracing.model_validate(typed()))
+    px = tapped_points(Tracing.model_validate(typed()))
     frog = {name: px[name] for name in FROG}
 
     assert np.array_equal(redrawn(dict(reversed(px.items())), 1.5)["frog_apex"], redrawn(frog, 1.5)["frog_apex"])

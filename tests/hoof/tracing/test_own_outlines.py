@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 import shapely
 
-from recordgen.hoof.tracing.figures import picked
+from recordgen.hoof.tracing.figures import tapped_points
 from recordgen.hoof.tracing.own_outlines import FEWEST, mixed, own_outlines, traced_soles
 from recordgen.problems import Trouble
 from recordgen.records.models.foot import FootVisit
@@ -39,7 +39,7 @@ def own() -> ShapeTable:
 
 
 def _area(tracing: Tracing) -> float:
-    return float(shapely.Polygon(drawn_lines(picked(tracing), tracing)["wall"]).area)
+    return float(shapely.Polygon(drawn_lines(tapped_points(tracing), tracing)["wall"]).area)
 
 
 def test_with_too_few_there_is_none() -> None:
@@ -63,9 +63,9 @@ def test_it_draws_feet_of_that_practice_nearer_to_the_truth() -> None:
 def test_a_tracing_is_drawn_by_the_table_that_it_names() -> None:
     """Whatever table came later; and by ours where it names ours."""
     ours, theirs = pointed(7)[1], pointed(7, model=own().version)[1]
-    before = [drawn_lines(picked(one), one)["wall"] for one in (ours, theirs)]
+    before = [drawn_lines(tapped_points(one), one)["wall"] for one in (ours, theirs)]
     make_known(own_outlines([pointed(seed)[1] for seed in range(100, 100 + FEWEST)]))
-    after = [drawn_lines(picked(one), one)["wall"] for one in (ours, theirs)]
+    after = [drawn_lines(tapped_points(one), one)["wall"] for one in (ours, theirs)]
 
     assert np.array_equal(before, after)
     assert np.abs(before[0] - before[1]).max() > 0.2

@@ -179,7 +179,7 @@ def test_dots_that_would_cover_each_other_stand_above_each_other() -> None:
 
 def test_the_same_rates_give_the_same_bytes_and_one_name() -> None:
     """Nothing depends on when it was drawn, and it can be kept by content."""
-    assert drawn(*FOUR) == drawn(*FOUR) == PictureCache(None).drawn(growth_rates, FOUR, USUAL, "mm a month", "growth")
+    assert drawn(*FOUR) == drawn(*FOUR) == PictureCache(None).picture(growth_rates, FOUR, USUAL, "mm a month", "growth")
     assert drawn(*FOUR).count(' id="') == 1
 
 

@@ -245,7 +245,7 @@ def test_nothing_has_no_axes() -> None:
 
 def frame_of(first: dt.date, last: dt.date, sides: tuple[str, str] | None = None) -> str:
     """The frame of a panel over these days, as one picture."""
-    drawn = panel_view(Frame((first, last), (70, 100), "mm", sides=sides)).drawn()
+    drawn = panel_view(Frame((first, last), (70, 100), "mm", sides=sides)).elements()
     return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" font-size="12">{drawn}</svg>'
 
 
@@ -282,7 +282,7 @@ def test_words_of_a_frame_never_touch_and_stay_on_the_sheet(reach: int, sides: t
 )
 def test_values_are_labelled_in_round_numbers(scale: tuple[float, float], values: list[str]) -> None:
     """A scale has two to four round values, with a true minus sign."""
-    drawn = panel_view(Frame(SPAN, scale, "mm")).drawn()
+    drawn = panel_view(Frame(SPAN, scale, "mm")).elements()
 
     assert [
         words for words in words_in(f'<svg xmlns="http://www.w3.org/2000/svg">{drawn}</svg>') if is_figure(words)

@@ -239,7 +239,7 @@ def test_impossible_heights_are_refused(height: float) -> None:
 def test_words_are_shown_as_typed_and_the_picture_is_always_the_same() -> None:
     """Labels are escaped; the same wall gives the same bytes and one name, and can be kept by content."""
     odd = replace(SLIT, label="<i>May</i> & June")
-    kept = PictureCache(None).drawn(growing_out, [odd], HEIGHTS, SIDES, "left_fore", "growing out")
+    kept = PictureCache(None).picture(growing_out, [odd], HEIGHTS, SIDES, "left_fore", "growing out")
 
     assert "<i>May</i> & June" in words_in(drawn(odd))
     assert drawn(odd) == drawn(odd) == kept

@@ -25,7 +25,7 @@ def changed(records: Path, serial: int) -> str:
     """The text of the keys with another number of their last edition."""
     state = SiteKeys.load(records, "willowmere")
     state.serial = serial
-    return state.kept.decode()
+    return state.file_bytes.decode()
 
 
 def known(records: Path) -> CopiedKeys:

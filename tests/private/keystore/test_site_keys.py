@@ -55,7 +55,7 @@ def test_only_this_user_may_read_it(state: SiteKeys) -> None:
 def test_the_part_of_a_killed_save_is_cleared_by_the_next(state: SiteKeys) -> None:
     """It holds keys, so it does not lie about."""
     part = state.file.with_name(f".{state.file.name}.0123abcd.part")
-    part.write_bytes(state.kept[:90])
+    part.write_bytes(state.file_bytes[:90])
     state.save()
 
     assert [path.name for path in state.file.parent.iterdir()] == [state.file.name]

@@ -47,7 +47,7 @@ def told(found: PlainTable) -> list[PlainRow]:
 
 def back(found: PlainTable) -> list[Values]:
     """The visits that a table gives when it is taken in as a sheet."""
-    text = csv_of([column.name for column in found.filled], found.rows)
+    text = csv_of([column.name for column in found.filled_columns], found.rows)
     read = brought(text, f"{found.name}.csv")
     assert [problem.as_line() for problem in read.problems if problem.level == "error"] == []
     return [{**one.record, "date": one.day.isoformat()} for one in read.visits]
@@ -101,7 +101,9 @@ def test_every_value_of_a_record_stands_in_a_table(demo: list[PlainTable]) -> No
     practice, _ = read_practice(RECORDS, TODAY)
     assert practice is not None
     names = {
-        part for one in demo for part in (*one.name.split("_", 1), *(x for c in one.filled for x in c.name.split(".")))
+        part
+        for one in demo
+        for part in (*one.name.split("_", 1), *(x for c in one.filled_columns for x in c.name.split(".")))
     }
     typed: set[str] = set()
     for horse in practice.horses:
@@ -134,7 +136,9 @@ def test_the_dictionary_explains_every_column_once(demo: list[PlainTable]) -> No
     of_toe = next(row for row in rows if (row["table"], row["column"]) == ("feet", "before.toe_length"))
     of_landing = next(row for row in rows if (row["table"], row["column"]) == ("feet", "landing"))
 
-    assert [(row["table"], row["column"]) for row in rows] == [(one.name, c.name) for one in demo for c in one.filled]
+    assert [(row["table"], row["column"]) for row in rows] == [
+        (one.name, c.name) for one in demo for c in one.filled_columns
+    ]
     assert [row for row in rows if not row["meaning"] or not row["form"]] == []
     assert (of_toe["form"], of_toe["unit"], of_toe["lowest"], of_toe["highest"]) == ("number", "mm", 20, 250)
     assert of_landing["codes"] == "heel first; flat; toe first; lateral first; medial first"
@@ -143,7 +147,7 @@ def test_the_dictionary_explains_every_column_once(demo: list[PlainTable]) -> No
 def test_a_row_is_known_by_its_keys_alone(demo: list[PlainTable]) -> None:
     """No two rows of a table have the same keys, so that tables can be joined."""
     for one in demo:
-        keys = [column.name for column in one.filled if column.is_key]
+        keys = [column.name for column in one.filled_columns if column.is_key]
         if one.name not in ("practice", "photographs"):
             assert len({tuple(row[key] for key in keys) for row in one.rows}) == len(one.rows), one.name
 

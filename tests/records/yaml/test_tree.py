@@ -64,7 +64,7 @@ def test_each_value_has_its_place() -> None:
 
     assert found.place(["vet", 0, "date"]) == Place("a.yaml", 2, 5)
     assert found.place(["feet", "left_fore", "note"]) == Place("a.yaml", 3, 13)
-    assert found.typed(["feet", "left_fore", "note"]) == ("feet", "LF", "note")
+    assert found.typed_steps(["feet", "left_fore", "note"]) == ("feet", "LF", "note")
 
 
 def test_what_is_missing_has_the_place_of_what_is_around_it() -> None:

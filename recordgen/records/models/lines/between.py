@@ -53,12 +53,12 @@ def oddness(points: Points, sd: float, usual: Families) -> tuple[float, float]:
     polar, lines = polar_of(points), usual_lines(points, sd, usual=usual)
     if polar is None or lines is None:
         return 1.0, 1.0
-    at, far = polar.told(points["wall"])
+    at, far = polar.coordinates(points["wall"])
     size = weighed_size(at, far, sd, usual.wall)
     wall = _odd(at, far / size, sd / size, usual.wall)
     if "white_line" not in points:
         return wall, 1.0
-    (line_at, line_far), (wall_at, wall_far) = polar.told(points["white_line"]), polar.told(lines["wall"])
+    (line_at, line_far), (wall_at, wall_far) = polar.coordinates(points["white_line"]), polar.coordinates(lines["wall"])
     ring = (followed(wall_at, wall_far, line_at) - line_far) / size
     return wall, _odd(line_at, ring, sd / size, usual.ring)
 
@@ -92,7 +92,7 @@ def smooth_astray(points: Points, lines: Points, astray: Astray, usual: Families
     polar = polar_of(points) if "wall" in points else None
     if polar is None:
         return dict(lines)
-    size = size_of(*polar.told(points["wall"]), usual.wall)[..., None]
+    size = size_of(*polar.coordinates(points["wall"]), usual.wall)[..., None]
     outer = usual.wall.mean + astray.wall
     outlines = {"wall": outer, "white_line": outer - usual.ring.mean - astray.ring}
     return {name: _off(polar, points[name], lines[name], size, outlines[name]) for name in outlines if name in lines}
@@ -100,7 +100,7 @@ def smooth_astray(points: Points, lines: Points, astray: Astray, usual: Families
 
 def _off(polar: Polar, taps: Floats, line: Floats, size: Floats, outline: Floats) -> Floats:
     angle = polar.turns(taps)
-    through = smooth(polar.drawn(angle, size * along(outline, angle)))
+    through = smooth(polar.points_at(angle, size * along(outline, angle)))
     at = polar.turns(through)
     away = through - polar.middle[..., None, :]
-    return np.asarray(line + polar.drawn(at, size * along(outline, at)) - polar.middle[..., None, :] - away)
+    return np.asarray(line + polar.points_at(at, size * along(outline, at)) - polar.middle[..., None, :] - away)

@@ -75,7 +75,7 @@ class Polar(NamedTuple):
     toe: Floats
     lateral: Floats
 
-    def told(self, line: Floats) -> tuple[Floats, Floats]:
+    def coordinates(self, line: Floats) -> tuple[Floats, Floats]:
         """Angles from the toe, rad, rising, and distances from the middle, both (..., n)."""
         angle, far = self.turns(line), np.hypot(*np.moveaxis(line - self.middle[..., None, :], -1, 0))
         order = np.argsort(angle, axis=-1)
@@ -87,7 +87,7 @@ class Polar(NamedTuple):
         x, y = ((away * axis[..., None, :]).sum(axis=-1) for axis in (self.lateral, self.toe))
         return np.asarray(np.arctan2(x, y))
 
-    def drawn(self, angle: Floats, far: Floats) -> Floats:
+    def points_at(self, angle: Floats, far: Floats) -> Floats:
         """Points at angles and distances, (..., n, 2)."""
         lateral, toe = (axis[..., None, :] for axis in (self.lateral, self.toe))
         spots = (far * np.sin(angle))[..., None] * lateral + (far * np.cos(angle))[..., None] * toe
@@ -108,10 +108,10 @@ def usual_lines(
     if polar is None:
         return None
     size, at, wall = _wall(polar, points["wall"], sd, astray.wall, usual.wall)
-    lines = {"wall": polar.drawn(at, wall)}
+    lines = {"wall": polar.points_at(at, wall)}
     if "white_line" in points:
         told = _white_line(polar, points["white_line"], size, at, wall, sd, astray.ring, usual.ring)
-        lines["white_line"] = polar.drawn(*told)
+        lines["white_line"] = polar.points_at(*told)
     return lines
 
 
@@ -124,8 +124,8 @@ def off_the_curve(points: Points, sd: float, usual: Families = USUAL) -> bool:
     if polar is None or lines is None:
         return True
     for name, line in lines.items():
-        at, far = polar.told(points[name])
-        if np.abs(far - np.interp(at, *polar.told(line))).max() > FURTHEST_OFF * sd:
+        at, far = polar.coordinates(points[name])
+        if np.abs(far - np.interp(at, *polar.coordinates(line))).max() > FURTHEST_OFF * sd:
             return True
     return False
 
@@ -147,7 +147,7 @@ def polar_of(points: Points) -> Polar | None:
 
 def _wall(polar: Polar, taps: Floats, sd: float, astray: Floats, walls: Family) -> tuple[Floats, Floats, Floats]:
     """The size of the wall, (...), and its angles and distances, both (..., m)."""
-    at, far = polar.told(taps)
+    at, far = polar.coordinates(taps)
     rough = size_of(at, far, walls)[..., None]
     far = far - rough * along(astray, at)
     size = weighed_size(at, far, sd, walls)
@@ -176,7 +176,7 @@ def _white_line(
     polar: Polar, taps: Floats, size: Floats, wall_at: Floats, wall: Floats, sd: float, astray: Floats, rings: Family
 ) -> tuple[Floats, Floats]:
     """Angles and distances of the white line: the wall less a ring, in shares of the wall's size as in the table."""
-    at, far = polar.told(taps)
+    at, far = polar.coordinates(taps)
     ring = (followed(wall_at, wall, at) - far) / size[..., None]
     places = _places(at[..., 0], at[..., -1])
     bent = _bent(rings, at, ring - along(astray, at), sd / size, places) + along(astray, places)
