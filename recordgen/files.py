@@ -54,7 +54,7 @@ def write_new(path: Path, content: str | bytes, mode: int | None = None) -> bool
 
 
 def is_part(name: str) -> bool:
-    """Whether a file's name is one that a file bears only while it is written."""
+    """Tell whether a file's name is one that a file bears only while it is written."""
     return bool(_PART.fullmatch(name))
 
 
@@ -104,7 +104,7 @@ def clear_parts(path: Path) -> None:
 
 
 def clear_part(part: Path) -> bool:
-    """Whether a part was left by a killed run, and so was taken away; whoever still writes holds theirs."""
+    """Tell whether a part was left by a killed run, and so was taken away; whoever still writes holds theirs."""
     with suppress(OSError), part.open("rb") as file:
         hold(file.fileno())
         part.unlink()

@@ -139,7 +139,7 @@ def _one_after_the_other(fresh: Path, place: Path) -> None:
 
 
 def exchange(one: Path, other: Path) -> bool:
-    """Whether two folders changed places in one step; False where the system offers no such step.
+    """Tell whether two folders changed places in one step; False where the system offers no such step.
 
     Source: renameat2(2), RENAME_EXCHANGE, Linux manual pages; renamex_np(2), RENAME_SWAP, macOS manual pages. The
     latter from memory, not read.

@@ -1,4 +1,4 @@
-"""Where the templates and the base configuration lie: beside the package in a clone, inside it once installed."""
+"""Tell where the templates and the base configuration lie: beside the package in a clone, inside it once installed."""
 
 from __future__ import annotations
 

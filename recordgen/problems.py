@@ -80,12 +80,12 @@ class SeenWarning:
     why: str
 
     def is_about(self, problem: Problem) -> bool:
-        """Whether a problem has its code and its place, whatever it says."""
+        """Tell whether a problem has its code and its place, whatever it says."""
         here = problem.place if self.about.line else Place(problem.place.path)
         return problem.code == self.code and here == self.about
 
     def fits(self, problem: Problem) -> bool:
-        """Whether a problem is a warning that says what it said then; an error fits no entry."""
+        """Tell whether a problem is a warning that says what it said then; an error fits no entry."""
         return problem.level == "warning" and self.is_about(problem) and said(problem) == said_in(self.was)
 
 
@@ -144,7 +144,7 @@ class Problems:
         return sorted({fits[0]: entry for entry, fits in fitting if len(fits) == 1}.items())
 
     def counted(self) -> str:
-        """How many there are, as words: `2 errors and 1 warning in 2 files, 3 seen before`; `no problems` for none."""
+        """Count them in words: `2 errors and 1 warning in 2 files, 3 seen before`; `no problems` for none."""
         shown, left = self.open, len(self.left)
         kinds = ((level, sum(problem.level == level for problem in shown)) for level in ("error", "warning"))
         told = " and ".join(counted(number, level) for level, number in kinds if number)
@@ -170,7 +170,7 @@ _LINE_ENDS = str.maketrans({"\n": "\\n", "\t": "\\t"})
 
 
 def is_visible(sign: str) -> bool:
-    """Whether a sign shows as itself: no control, no turn of direction, no line's end, nothing without a width."""
+    """Tell whether a sign shows as itself: no control, no turn of direction, no line's end, nothing without a width."""
     return (sign.isprintable() or unicodedata.category(sign) == "Zs") and sign not in SHOW_NOTHING
 
 

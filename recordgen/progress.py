@@ -1,4 +1,4 @@
-"""How far a long piece of work has come, told to whoever listens; to nobody, where nobody does."""
+"""Tell how far a long piece of work has come, told to whoever listens; to nobody, where nobody does."""
 
 from __future__ import annotations
 

@@ -24,7 +24,7 @@ STILL: set[threading.Thread] = set()
 
 
 def can_fork() -> bool:
-    """Whether this process may be forked as it is: on Linux, and while nothing runs in it but what is still then."""
+    """Tell whether this process may be forked: on Linux, and while nothing runs in it but what is still then."""
     from multiprocessing import parent_process
 
     others = set(threading.enumerate()) - {threading.current_thread()} - STILL

@@ -28,12 +28,12 @@ _ENTRY = re.compile(r"[a-z-]+/[0-9a-f]{2}/[0-9a-f]{64}")
 
 
 def place_of_user() -> Path:
-    """Where things are kept on this computer: a folder of this user's alone, outside every repository."""
+    """The place where things are kept on this computer: a folder of this user's alone, outside every repository."""
     return Path(os.environ.get("RECORDGEN_CACHE") or user_cache_path("recordgen") / "results")
 
 
 def why_unusable(folder: Path) -> str:
-    """Why a folder cannot be used, as a sentence without a full stop; empty where it can, which makes and closes it.
+    """Tell why a folder cannot be used, a sentence without a full stop; empty where it can, which makes and closes it.
 
     One with anything in it and without our mark is somebody's, and stays as it is.
     """
@@ -50,7 +50,7 @@ def why_unusable(folder: Path) -> str:
 
 
 def is_marked(folder: Path) -> bool:
-    """Whether a folder carries our mark."""
+    """Tell whether a folder carries our mark."""
     try:
         return (folder / TAG).read_bytes() == MARK.encode()
     except OSError:

@@ -17,7 +17,7 @@ def must_be_askable(yes: bool) -> None:
 
 
 def can_ask() -> bool:
-    """Whether somebody sits at a terminal and can be asked."""
+    """Tell whether somebody sits at a terminal and can be asked."""
     return sys.stdin.isatty()
 
 
@@ -28,7 +28,7 @@ def ask(words: str, **more: Any) -> str:
 
 
 def agrees(words: str) -> bool:
-    """Whether the answer to a question on the terminal is yes."""
+    """Tell whether the answer to a question on the terminal is yes."""
     Waiting.end()
     return click.confirm(words)
 

@@ -53,7 +53,7 @@ def _plain(horse: HorseSummary) -> dict[str, Any]:
 
 
 def _lines(horse: HorseSummary, naming: Naming) -> Iterator[str]:
-    """When it is due, then what holds a trim back, then the open cautions by the names that end them."""
+    """Tell when it is due, then what holds a trim back, then the open cautions by the names that end them."""
     from recordgen.hoof.cautions.typed_names import names_to_type
     from recordgen.hoof.rounds.rounds import explain_held
 

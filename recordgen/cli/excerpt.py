@@ -53,7 +53,7 @@ def _cells_of(signs: str) -> list[str]:
 
 
 def _cells(parts: Iterable[str]) -> int:
-    """How many cells of a terminal a text takes: two for a wide sign, none for a mark upon another."""
+    """Tell how many cells of a terminal a text takes: two for a wide sign, none for a mark upon another."""
     return sum(_width(sign) for part in parts for sign in part)
 
 

@@ -178,7 +178,7 @@ def from_here(problem: Problem) -> Problem:
 
 
 def _is_near(records: Path) -> bool:
-    """Whether this folder lies in the records, or around them: so a short path leads there."""
+    """Tell whether this folder lies in the records, or around them: so a short path leads there."""
     here, there = Path.cwd(), records.absolute().resolve()
     return here.is_relative_to(there) or there.is_relative_to(here)
 

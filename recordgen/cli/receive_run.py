@@ -36,7 +36,7 @@ class ReceiveRun:
 
     @property
     def folder(self) -> Path:
-        """Where what came is kept."""
+        """The place where what came is kept."""
         from recordgen.records.load.folders import RECEIVED
 
         return self.records / RECEIVED

@@ -23,7 +23,7 @@ SHOWN = 3
 
 
 def is_sheet(file: Path) -> bool:
-    """Whether a file is named as a sheet is."""
+    """Tell whether a file is named as a sheet is."""
     return file.suffix.lower() in SHEET_ENDINGS
 
 

@@ -38,12 +38,12 @@ def echo(text: object = "", err: bool = False, nl: bool = True, colour: str | No
 
 
 def width() -> int | None:
-    """How many signs a line holds on this terminal; None where it goes to a file or another program."""
+    """Tell how many signs a line holds on this terminal; None where it goes to a file or another program."""
     return shutil.get_terminal_size().columns if sys.stdout.isatty() else None
 
 
 def has_colour(err: bool = False) -> bool:
-    """Whether colour may be used: on a terminal, unless NO_COLOR is set.
+    """Tell whether colour may be used: on a terminal, unless NO_COLOR is set.
 
     Source: no-color.org. From memory, not read.
     """

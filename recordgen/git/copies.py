@@ -28,7 +28,7 @@ def begin_copy(folder: Path) -> None:
 
 
 def is_bare(folder: Path) -> bool:
-    """Whether a folder is itself a bare repository."""
+    """Tell whether a folder is itself a bare repository."""
     try:
         told = text(_ask(folder, "rev-parse", "--is-bare-repository", "--absolute-git-dir")).split("\n")
     except GitTrouble:
@@ -85,7 +85,7 @@ def entry_of(folder: Path, name: str) -> str | None:
 
 
 def is_before(records: Path, one: str, other: str) -> bool:
-    """Whether an entry is the other or led to it."""
+    """Tell whether an entry is the other or led to it."""
     try:
         _ask(records, "merge-base", "--is-ancestor", one, other)
     except GitTrouble:

@@ -1,4 +1,4 @@
-"""Whether a remote is the records' own: their clients' names must never lie where a site is served."""
+"""Tell whether a remote is the records' own: their clients' names must never lie where a site is served."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ def refuse_records(found: list[str], records: Path) -> None:
 
 
 def place(address: str) -> tuple[str, str]:
-    """Where an address leads, as host and path, spelled one way; the host of a folder is empty."""
+    """The place where an address leads, as host and path, spelled one way; the host of a folder is empty."""
     if "://" in address:
         parts = urlsplit(address)
         if parts.scheme != "file":

@@ -36,7 +36,7 @@ def first_entry(folder: Path) -> str | None:
 
 
 def is_ignored(path: Path, folder: Path) -> bool:
-    """Whether git leaves a file at `path` alone; no where there is no git.
+    """Tell whether git leaves a file at `path` alone; no where there is no git.
 
     path: from the root of the disk on. folder: any in the repository.
     """

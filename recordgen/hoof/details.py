@@ -11,7 +11,7 @@ from recordgen.records.models.visit import Visit
 
 
 def details_of(found: FootVisit, naming: Naming) -> tuple[str, ...]:
-    """How a foot landed, its heels, white line and sole, and what was taken of the wall, a sentence each."""
+    """Tell how a foot landed, its heels, white line and sole, and what was taken of the wall, a sentence each."""
     return (
         *_landing(found, naming),
         *_heels(found, naming),
@@ -21,7 +21,7 @@ def details_of(found: FootVisit, naming: Naming) -> tuple[str, ...]:
 
 
 def handling_of(visit: Visit, naming: Naming) -> tuple[str, ...]:
-    """How a horse stood for the trim and was held, a sentence each; none where nothing was written down."""
+    """Tell how a horse stood for the trim and was held, a sentence each; none where nothing was written down."""
     handling = visit.handling
     if handling is None:
         return ()

@@ -1,4 +1,4 @@
-"""When the next visit is due: a window with its best day, and the reason of each of its days in a sentence."""
+"""Tell when the next visit is due: a window with its best day, and the reason of each of its days in a sentence."""
 
 from __future__ import annotations
 
@@ -237,7 +237,7 @@ class _Asked:
         return self._with_leeway(self.last.date + days_of(weeks), "usual", said)
 
     def _allowance(self) -> tuple[float, str]:
-        """How much toe may grow from trim to trim, mm, and whose figure that is."""
+        """Tell how much toe may grow from trim to trim, mm, and whose figure that is."""
         practice = self.ways.practice
         own: float | None = getattr(practice.allowances, FILED_UNDER[self.name])
         if own:

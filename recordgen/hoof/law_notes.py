@@ -1,4 +1,4 @@
-"""Which notes on law are told where a practice works: its country's own, then those that hold everywhere."""
+"""Tell which notes on law are told where a practice works: its country's own, then those that hold everywhere."""
 
 from __future__ import annotations
 

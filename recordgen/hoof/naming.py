@@ -25,7 +25,7 @@ FOOT_GROUPS = {
 
 @dataclass(frozen=True)
 class Naming:
-    """How feet, places and days are named on the pages."""
+    """The names of feet, places and days on the pages."""
 
     phrases: dict[str, str]
     near_and_off: bool = False
@@ -80,7 +80,7 @@ class Naming:
         return self.phrases.get(_value_key(value), value)
 
     def has_value(self, value: str) -> bool:
-        """Whether the tables hold words for such a word."""
+        """Tell whether the tables hold words for such a word."""
         return _value_key(value) in self.phrases
 
     def weeks(self, count: float) -> str:
@@ -92,7 +92,7 @@ class Naming:
         return self.counted("day", count)
 
     def lasting(self, days: int) -> str:
-        """How long something lasts: 13 days, then whole weeks, as 2 weeks."""
+        """Tell how long something lasts: 13 days, then whole weeks, as 2 weeks."""
         return self.days(days) if days <= MOST_IN_DAYS else self.weeks(days // 7)
 
     def a_month(self, mm_per_day: float) -> str:

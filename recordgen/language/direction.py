@@ -38,7 +38,7 @@ def isolated(value: Any) -> Any:
 
 
 def _unpaired(text: str) -> tuple[int, int]:
-    """How many ends nothing in the text began, so that they would end ours; and how many beginnings it leaves open."""
+    """Count the ends that nothing in the text began, so that they would end ours, and the beginnings it leaves open."""
     ended = begun = 0
     for sign in text:
         if sign in "\u2066\u2067\u2068":

@@ -53,7 +53,7 @@ class View:
 
     @staticmethod
     def width_of(words: str, size: float) -> float:
-        """How wide words stand in matplotlib's own font at a size, picture units."""
+        """Tell how wide words stand in matplotlib's own font at a size, picture units."""
         with warnings.catch_warnings():
             # Signs that this font has not are counted as its box for them.
             warnings.simplefilter("ignore", UserWarning)

@@ -1,4 +1,4 @@
-"""How a form is drawn: its colours by name, its widths and its dashes."""
+"""Tell how a form is drawn: its colours by name, its widths and its dashes."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ FOOT_COLOUR: dict[Foot, Colour] = {"left_fore": "lf", "right_fore": "rf", "left_
 
 @dataclass(frozen=True)
 class Pen:
-    """How a form is drawn: colours by name, widths and dashes in picture units, opacities from 0 to 1."""
+    """The way a form is drawn: colours by name, widths and dashes in picture units, opacities from 0 to 1."""
 
     stroke: Colour | None = None
     width: float = 1.0

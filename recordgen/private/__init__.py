@@ -1,4 +1,4 @@
-"""Who may read it: sealing a stable's site, delivering it, and one horse in a file of its own for the vet.
+"""Tell who may read it: sealing a stable's site, delivering it, and one horse in a file of its own for the vet.
 
 Open `sealing/seal.py` first (a built site to files that nobody reads without the words), then `publishing/publish.py`
 (to a folder, a branch, a command) and `sharing/share.py` (one horse for the vet). `backup/` copies everything to

@@ -1,4 +1,4 @@
-"""Which file of the records lies where. What has no place here is no record, and is never put into git.
+"""Tell which file of the records lies where. What has no place here is no record, and is never put into git.
 
 practice.yaml
 <stable>/stable.yaml

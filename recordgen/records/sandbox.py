@@ -34,11 +34,11 @@ class Sandbox(ImmutableSandboxedEnvironment):
     """An environment whose templates reach what they are given, and by no chain of attributes anything else."""
 
     def is_safe_attribute(self, obj: Any, attr: str, value: Any) -> bool:
-        """Whether a template may see an attribute: judged by the class that defines it."""
+        """Tell whether a template may see an attribute: judged by the class that defines it."""
         return super().is_safe_attribute(obj, attr, value) and _may_see(obj, attr, value)
 
     def is_safe_callable(self, obj: Any) -> bool:
-        """Whether a template may call something; of classes only those that jinja2 hands out."""
+        """Tell whether a template may call something; of classes only those that jinja2 hands out."""
         made_for_it = obj in _CLASSES or _package(obj) == "jinja2" if isinstance(obj, type) else True
         return made_for_it and super().is_safe_callable(obj)
 

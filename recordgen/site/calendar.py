@@ -131,7 +131,7 @@ def horse_calendar(horse: HorseSummary, ways: Context, today: date, first: First
 
 
 def is_calendar(content: bytes) -> bool:
-    """Whether a file is a calendar that was written here."""
+    """Tell whether a file is a calendar that was written here."""
     return f"PRODID:{PRODUCT}".encode() in content[:1000]
 
 

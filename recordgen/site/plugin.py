@@ -75,7 +75,7 @@ def _listing_own(env: Environment) -> Environment:
 
 
 class Options(config_base.Config):  # type: ignore[no-untyped-call]
-    """Where the records are and which day to show; or, for a build of many sites, the finished site itself."""
+    """The place of the records and which day to show; or, for a build of many sites, the finished site itself."""
 
     records = option.Type(str, default="records")
     today = option.Type(str, default="")

@@ -53,7 +53,7 @@ GENERATOR = b'<meta name="generator" content="recordgen sheet">'
 
 
 def is_sheet(content: bytes) -> bool:
-    """Whether a file is a sheet that was written here: as HTML, CSV or JSON, or the dictionary of both."""
+    """Tell whether a file is a sheet that was written here: as HTML, CSV or JSON, or the dictionary of both."""
     headers = (csv_of(COLUMNS, []), csv_of(DICTIONARY_COLUMNS, []))
     if GENERATOR in content[:1000] or content.startswith(tuple(header.encode() for header in headers)):
         return True

@@ -22,7 +22,7 @@ def mark_folder(folder: Path, slug: str) -> None:
 
 
 def is_site(folder: Path) -> bool:
-    """Whether a folder carries the mark of a built site."""
+    """Tell whether a folder carries the mark of a built site."""
     return _marked(folder) is not None
 
 

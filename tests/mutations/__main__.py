@@ -80,7 +80,7 @@ def _tests_of(place: Path, copy: Path) -> list[list[str]]:
 
 
 def _fails(copy: Path, tests: list[str], timeout: float | None) -> bool:
-    """Whether tests fail, or do not end. Raises ValueError where there are none."""
+    """Tell whether tests fail, or do not end. Raises ValueError where there are none."""
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-n", "2", "-p", "no:cacheprovider", *tests]
     surroundings = {**os.environ, "PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
     with subprocess.Popen(

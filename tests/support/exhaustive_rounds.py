@@ -9,7 +9,7 @@ from recordgen.hoof.rounds.fewest_days import Span
 
 
 def met_on(days: Collection[int], spans: Sequence[Span], most: int) -> int:
-    """How many horses can be met on just these days.
+    """Tell how many horses can be met on just these days.
 
     Horse by horse; one that finds no room makes another go elsewhere, and that one another, if it can.
     From memory, not read: Berge 1957, Proc. Natl Acad. Sci. 43:842-844 (a matching is the largest if none augments it).

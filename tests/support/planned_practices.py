@@ -42,5 +42,5 @@ def days_of(found: Plan) -> dict[int, str]:
 
 
 def unmet(found: Plan) -> list[tuple[str, str, int | None]]:
-    """Who cannot be met: name, why, and the day instead."""
+    """Tell who cannot be met: name, why, and the day instead."""
     return [(one.wish.name, one.why, (one.placed - START).days if one.placed else None) for one in found.unmet]

@@ -1,4 +1,4 @@
-"""How hard a text is to read, and what owners read of the tables, with facts filled in."""
+"""Tell how hard a text is to read, and what owners read of the tables, with facts filled in."""
 
 from __future__ import annotations
 
@@ -60,7 +60,7 @@ def sentences(text: str) -> list[str]:
 
 
 def syllables(word: str) -> int:
-    """How many syllables a word has. A number counts as one, as Flesch counts it."""
+    """Tell how many syllables a word has. A number counts as one, as Flesch counts it."""
     return 1 if word[0].isdigit() else max(1, syllapy.count(word))
 
 

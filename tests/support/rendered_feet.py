@@ -156,5 +156,5 @@ def _close(line: Floats) -> Floats:
 
 
 def _way(line: Floats) -> Floats:
-    """How far along a line its points lie, px."""
+    """Tell how far along a line its points lie, px."""
     return np.concatenate([[0], np.cumsum(np.hypot(*np.diff(line, axis=0).T))])

@@ -223,7 +223,7 @@ def asks_for_words(page: Page) -> None:
 
 
 def until(page: Page, holds: Callable[[], bool]) -> bool:
-    """Whether something comes to hold within some seconds."""
+    """Tell whether something comes to hold within some seconds."""
     for _ in range(60):
         if holds():
             return True

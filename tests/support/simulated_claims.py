@@ -27,7 +27,7 @@ FLARE, HEELS = 8, 1
 
 @dataclass(frozen=True)
 class Horses:
-    """How simulated horses are read. true: by the measures' SD, how far their readings truly spread."""
+    """The way simulated horses are read. true: by the measures' SD, how far their readings truly spread."""
 
     count: int
     seed: int

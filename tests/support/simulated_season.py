@@ -41,7 +41,7 @@ class Yearly:
 
 @dataclass(frozen=True)
 class Kind:
-    """How horses are seen. cycles: from and to; missing: share of readings not taken; tails: degrees of freedom."""
+    """The way horses are seen. cycles: from and to; missing: share of readings not taken; tails: degrees of freedom."""
 
     swing: float = 0.15
     cycles: tuple[int, int] = (3, 7)

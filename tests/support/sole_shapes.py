@@ -21,7 +21,7 @@ class Bulge:
     width: float = 50.0
 
     def mm(self, angle: Floats) -> Floats:
-        """How far the wall is pushed out at angles, degrees: a smooth hill."""
+        """Tell how far the wall is pushed out at angles, degrees: a smooth hill."""
         away = np.abs(angle - self.at) / self.width
         return np.where(away < 0.5, self.height * np.cos(np.pi * np.clip(away, 0, 0.5)) ** 2, 0.0)
 

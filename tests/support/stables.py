@@ -25,6 +25,6 @@ def stable(*horses: HorseSummary, slug: str = "willowmere") -> StableSummary:
 
 
 def share(finding: str, *horses: HorseSummary, day: date = TODAY) -> tuple[int, int, int]:
-    """How many of these horses had a finding, were looked at for it, and were seen."""
+    """Tell how many of these horses had a finding, were looked at for it, and were seen."""
     one = shares(stable(*horses), day)[finding]
     return one.count, one.looked, one.seen

@@ -56,5 +56,5 @@ def value_at(picture: str, y: float) -> float:
 
 
 def is_figure(words: str) -> bool:
-    """Whether words are a number and no year."""
+    """Tell whether words are a number and no year."""
     return bool(re.fullmatch(r"[-\N{MINUS SIGN}]?\d{1,3}(\.\d+)?", words))

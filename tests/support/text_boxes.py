@@ -22,7 +22,7 @@ def font() -> FT2Font:
 
 
 def measured_width(words: str, size: float) -> float:
-    """How wide words stand at a font size."""
+    """Tell how wide words stand at a font size."""
     return sum(font().load_char(ord(letter)).linearHoriAdvance for letter in words) / 65536 / 100 * size
 
 

@@ -38,7 +38,7 @@ Marks = dict[str, list[list[float]]]
 
 
 def marks_of(view: str = "sole", sole: Sole = FORE) -> Marks:
-    """Where a foot's landmarks lie in the picture of `picture`, px: what a perfect hand would tap."""
+    """The place where a foot's landmarks lie in the picture of `picture`, px: what a perfect hand would tap."""
     values = tapped(sole) if view == "sole" else upright(view, *_shape(view))
     scale, names = values.pop("scale"), Tracing.model_validate(values | {"scale": None}).named()
     return {"scale": [scale["from"], scale["to"]]} | {
@@ -117,7 +117,7 @@ class Tapper:
     said: list[str] = field(default_factory=list)
 
     def at(self, spot: list[float]) -> list[float]:
-        """Where a spot of the picture lies in the window, px."""
+        """The place where a spot of the picture lies in the window, px."""
         return self.page.evaluate(_AT, spot)  # type: ignore[no-any-return]
 
     def tap(self, *spots: list[float]) -> None:

@@ -68,7 +68,7 @@ def _caution_name(caution: Caution, naming: Naming) -> str:
 
 
 def _steps(job: Job, visit: Visit) -> tuple[Step, ...]:
-    """Where a job stands in the visit; nothing where it was given before."""
+    """The place of a job in the visit; nothing where it was given before."""
     names = [alike(note.what) for note in visit.care]
     name = alike(job.key or job.what)
     return ("care", names.index(name)) if name in names else ()

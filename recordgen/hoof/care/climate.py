@@ -1,4 +1,4 @@
-"""Which months are wet, dry, warm or cold where a practice works: as its file says, or by the half of the earth."""
+"""Tell which months are wet, dry, warm or cold where a practice works: by its file, or by the half of the earth."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ SOUTHERN = {
 
 
 def is_in_season(season: CareSeason, practice: PracticeFile, day: date) -> bool:
-    """Whether a day falls into the wet, dry, warm or cold months of a practice."""
+    """Tell whether a day falls into the wet, dry, warm or cold months of a practice."""
     return day.month in months_of(season, practice)
 
 
@@ -40,7 +40,7 @@ def months_of(season: CareSeason, practice: PracticeFile) -> tuple[int, ...]:
 
 
 def whose_months(season: CareSeason, practice: PracticeFile) -> Whose:
-    """Where a practice's months come from: its own file, the half of the earth of its country, or assumed northern."""
+    """Tell where a practice's months come from: its own file, the half of the earth of its country, or assumed."""
     if _own_months(practice, season in ("wet", "dry")) is not None:
         return "practice"
     if practice.country is None:

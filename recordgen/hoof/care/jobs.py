@@ -138,6 +138,6 @@ def _ways_to_spread(times: int) -> list[tuple[int, ...]]:
 
 
 def _fullest(load: Sequence[int], days: Sequence[int], more: int) -> tuple[int, int]:
-    """How full the fullest day and the job's own days would be."""
+    """Tell how full the fullest day and the job's own days would be."""
     after = [full + more if day in days else full for day, full in enumerate(load)]
     return max(after), sum(after[day] for day in days)

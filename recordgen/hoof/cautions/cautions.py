@@ -146,7 +146,7 @@ class _Words:
         return words.format(**self.naming.facts(end.left)) if words and end.left else ""
 
     def _ending(self, end: End, left: str) -> str:
-        """How a caution ended, and what was left."""
+        """Tell how a caution ended, and what was left."""
         phrase = f"caution_ended_{end.how.replace(' ', '_')}"
         ending = self.naming.phrase(phrase, day=self.naming.day(end.day), by=end.by)
         return self.naming.phrase("caution_ended_but", ending=ending, but=left) if left else ending

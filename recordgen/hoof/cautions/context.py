@@ -106,7 +106,7 @@ class RuleContext:
 
     @property
     def naming(self) -> Naming:
-        """How places and days are named."""
+        """Tell how places and days are named."""
         return self.ways.naming
 
     @property
@@ -115,7 +115,7 @@ class RuleContext:
         return self.naming.place(self.zone) if self.zone else ""
 
     def is_open(self, rule: str) -> bool:
-        """Whether a caution of this rule is open of the horse, of this foot as a whole, or of this zone."""
+        """Tell whether a caution of this rule is open of the horse, of this foot as a whole, or of this zone."""
         return any(
             (rule, foot, zone) in self.open for foot, zone in ((None, None), (self.foot, None), (self.foot, self.zone))
         )

@@ -20,7 +20,7 @@ class Open(Protocol):
 
     @property
     def level(self) -> Level:
-        """How urgent it is."""
+        """Tell how urgent it is."""
 
 
 Standing = TypeVar("Standing", bound=Open)

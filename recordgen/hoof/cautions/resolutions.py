@@ -29,11 +29,11 @@ class EndingWord:
     by: str
 
     def means(self, rule: str, foot: Foot | None) -> bool:
-        """Whether it speaks of that caution; one of the whole horse is meant by a word on any foot."""
+        """Tell whether it speaks of that caution; one of the whole horse is meant by a word on any foot."""
         return self.caution == rule and (self.foot is None or foot in (None, self.foot))
 
     def is_after(self, day: date) -> bool:
-        """Whether it comes after a record of that day; a vet may come on the very day, having been called."""
+        """Tell whether it comes after a record of that day; a vet may come on the very day, having been called."""
         return self.day > day or (self.how == "vet" and self.day == day)
 
 

@@ -31,7 +31,7 @@ How = Literal["recorded otherwise", "resolved", "vet"]
 
 @dataclass(frozen=True)
 class End:
-    """How a caution ended: on which day, by a record or a word, and by whose. left: as in `Cleared`."""
+    """The end of a caution: on which day, by a record or a word, and by whose. left: as in `Cleared`."""
 
     day: date
     how: How
@@ -135,7 +135,7 @@ class Timeline:
                 self._close(key, End(word.day, word.how, word.by))
 
     def needs_a_vet(self, key: Key) -> bool:
-        """Whether a caution, or an open one that sums it up, calls for the vet now."""
+        """Tell whether a caution, or an open one that sums it up, calls for the vet now."""
         sums = [rule.key for rule in self._sums if key[0] in rule.parts and (rule.key, None, None) in self.open]
         return any(self.ways.reference.cautions[rule].level == "call now" for rule in (key[0], *sums))
 

@@ -82,12 +82,12 @@ class Claims(Generic[Of]):
 
     @property
     def not_told(self) -> int:
-        """How many series were looked at and not told."""
+        """Tell how many series were looked at and not told."""
         return self.looked_at - len(self.real)
 
     @property
     def by_chance(self) -> float:
-        """How many remarks chance alone makes among those not told."""
+        """Tell how many remarks chance alone makes among those not told."""
         return REMARKED_BELOW * self.not_told
 
 

@@ -1,4 +1,4 @@
-"""Which things are truly apart from nothing, as two feet of a pair are from each other: one bar for all of a page."""
+"""Tell which things are truly apart from nothing, as two feet of a pair are from each other: one bar for a page."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ SURELY_CHANGED = 0.002
 
 @dataclass(frozen=True)
 class DifferenceClaim(Generic[Of]):
-    """How far one thing is from nothing on the day of its last reading.
+    """The distance of one thing from nothing on the day of its last reading.
 
     size, low, high: with its 95 % interval, in the unit of the readings. since: the day of the first reading it rests
     on most; latest: of the last. chance: the probability that readings of nothing speak as loudly. real: whether the
@@ -40,7 +40,7 @@ class DifferenceClaim(Generic[Of]):
 
 
 def differences_of(page: Sequence[Series[Of]], share: float = FALSE_SHARE) -> tuple[DifferenceClaim[Of], ...]:
-    """How far each series is from nothing now: over its readings since it last changed or the last of them, in order.
+    """Tell how far each series is from nothing now: over its readings since it last changed or the last ones, in order.
 
     page: each with one reading or more; what is measured in another way must not differ by that. share: of false ones
     among those told, at most, on average.

@@ -1,4 +1,4 @@
-"""How many of a page's claims may be false: the rule that holds their share down."""
+"""Tell how many of a page's claims may be false: the rule that holds their share down."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ FALSE_SHARE = 0.07
 
 
 def discoveries(chances: Sequence[float], share: float = FALSE_SHARE) -> list[bool]:
-    """Which of a page's claims may be told so that on average no more than a share of those told is false.
+    """Tell which of a page's claims may be told so that on average no more than a share of those told is false.
 
     chances: of each claim, the probability that chance alone speaks as loudly.
     Source: Benjamini & Hochberg 1995, Journal of the Royal Statistical Society B 57:289-300. It holds for independent

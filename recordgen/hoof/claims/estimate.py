@@ -15,7 +15,7 @@ Kind = Literal["step", "trend"]
 
 @dataclass(frozen=True)
 class Estimate:
-    """How a series has changed.
+    """The change of a series.
 
     kind: at once between two visits, or little by little. start: the index of the first reading after a step, or of
     that at which a trend begins. change: from before it to the last reading, in the unit of the readings.

@@ -1,4 +1,4 @@
-"""How often chance alone reaches a log ratio: a simulated table by number of readings, stored so that bytes stay.
+"""Tell how often chance alone reaches a log ratio: a simulated table by number of readings, stored so that bytes stay.
 
 `python -m tests.null_table` writes the rows anew. The table is that of even gaps and even errors; uneven ones differ
 from it by little, which the tests hold against permutations and against uneven horses.

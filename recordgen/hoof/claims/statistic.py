@@ -1,4 +1,4 @@
-"""How much better a step or a ramp explains a series of readings than no change at all.
+"""Tell how much better a step or a ramp explains a series of readings than no change at all.
 
 The shapes a change may have are a step at any reading but the first, and a ramp that begins at any reading that two
 more follow. Each is weighed by its likelihood ratio, averaged over sizes that are normal about zero, and the shapes

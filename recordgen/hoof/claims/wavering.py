@@ -1,4 +1,4 @@
-"""Whether a horse's readings waver more than their error says, as with an animal that does not stand still."""
+"""Tell whether a horse's readings waver more than their error says, as with an animal that does not stand still."""
 
 from __future__ import annotations
 

@@ -44,12 +44,12 @@ class SheetRow:
 
     @property
     def with_tracings(self) -> bool:
-        """Whether it stands with the tracings: a detail of theirs, or last known from them alone on every foot."""
+        """Tell whether it stands with the tracings: a detail of theirs, or last known from them alone on every foot."""
         return self.measure.words.detail or all(TRACING in way for way in self.ways)
 
     @property
     def on_paper(self) -> bool:
-        """Whether it has a line of the sheet.
+        """Tell whether it has a line of the sheet.
 
         Of the details of tracings the headline ones have; of zones that were only traced, those of them beyond their
         error. Whatever is told to have changed has one, such as a flare that is no more.
@@ -62,12 +62,12 @@ class SheetRow:
 
     @property
     def in_table(self) -> bool:
-        """Whether it has a row of the table: of the wall's zones, only what is told to have changed; more is listed."""
+        """Tell whether it has a row of the table: of the wall's zones, only what is told to have changed."""
         return self.changed or self.measure.zone is None
 
     @property
     def errors(self) -> tuple[Known, ...]:
-        """Where the errors of the latest readings come from, each once."""
+        """The place where the errors of the latest readings come from, each once."""
         return tuple(dict.fromkeys(one.error for one in self.taken.values()))
 
     @property
@@ -105,7 +105,7 @@ class Intervals:
 
 @dataclass(frozen=True)
 class MeasuredFoot:
-    """How the horse is kept in one respect (a field of `Keeping`), as last told, and on which day."""
+    """One respect in which the horse is kept (a field of `Keeping`), as last told, and on which day."""
 
     what: str
     words: str
@@ -199,7 +199,7 @@ def sheet_of(
 
 
 def may_be_shared(horse: Horse) -> bool:
-    """Whether somebody agreed, as the record says, that a vet may have it."""
+    """Tell whether somebody agreed, as the record says, that a vet may have it."""
     return bool(horse.consent and horse.consent.vet)
 
 

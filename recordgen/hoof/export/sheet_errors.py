@@ -1,4 +1,4 @@
-"""How a reading was taken and how large its error is: by what way, and whether anybody published that."""
+"""Tell how a reading was taken and how large its error is: by what way, and whether anybody published that."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ Known = Literal["assumed", "own", "published"]
 
 @dataclass(frozen=True)
 class Taken:
-    """How a reading was taken: the way, the sd of one reading in the unit of the measure, and where that comes from.
+    """The way a reading was taken: its name, the sd of one reading in the unit of the measure, and the source of that.
 
     error: whether the sd is assumed, published, or found in the practice's own readings; of a computed measure, the
     weakest of its parts.
@@ -32,7 +32,7 @@ class Taken:
 
 
 def taken_at(measure: Measure, look: Look, moment: Moment, own_source: str) -> Taken:
-    """How a reading of one look was taken.
+    """Tell how a reading of one look was taken.
 
     moment: of the reading, which must be there. own_source: as `own_source_of` tells.
     """

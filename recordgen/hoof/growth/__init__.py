@@ -1,1 +1,1 @@
-"""How fast horn grows: cycles between trims, the rate with its uncertainty, a season, and what grows out."""
+"""Tell how fast horn grows: cycles between trims, the rate with its uncertainty, a season, and what grows out."""

@@ -53,7 +53,7 @@ class Cycle:
 
     @property
     def short(self) -> bool:
-        """Whether it is so short that the error of reading is a large part of it."""
+        """Tell whether it is so short that the error of reading is a large part of it."""
         return self.days < SHORT_DAYS
 
 

@@ -1,4 +1,4 @@
-"""How a horse's record has fared against its own forecasts: what was said at a visit, and what came."""
+"""Tell how a horse's record has fared against its own forecasts: what was said at a visit, and what came."""
 
 from __future__ import annotations
 

@@ -69,12 +69,12 @@ class GrowingOut:
 
     @property
     def last(self) -> Sighting:
-        """Where it was last seen."""
+        """The place where it was last seen."""
         return self.sightings[-1]
 
     @property
     def as_expected(self) -> bool | None:
-        """Whether it stands where it was expected; None where nothing was."""
+        """Tell whether it stands where it was expected; None where nothing was."""
         if self.expected_mm is None:
             return None
         low, _, high = self.expected_mm

@@ -138,7 +138,7 @@ class HorseGrowth:
         return self.together.mean * growing_days(self.season, start, end)
 
     def by_mark(self, foot: Foot) -> Rate:
-        """How fast marks come down the wall of a foot: true growth where it is known, net growth where it is not."""
+        """Tell how fast marks come down the wall of a foot: true growth where it is known, else net growth."""
         return self.feet[foot].true or self.feet[foot].net
 
     @cached_property

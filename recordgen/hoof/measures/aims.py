@@ -32,7 +32,7 @@ class Aimed:
 
     @property
     def reached(self) -> bool:
-        """Whether the latest reading is where the aim wants it."""
+        """Tell whether the latest reading is where the aim wants it."""
         return self.away == 0
 
 
@@ -57,7 +57,7 @@ def _at_feet(aim: Aim, feet: Mapping[Foot, Mapping[str, MeasureSummary]]) -> Ite
 
 
 def _still_away(number: int, one: Aimed, looks: Looks) -> Series[int]:
-    """How far the readings of the same way as the last one lay from where the aim wants them."""
+    """Tell how far the readings of the same way as the last one lay from where the aim wants them."""
     measure, moment = one.summary.measure, one.summary.moment
     taken = [look for look in looks[one.foot] if look.has(measure, moment)]
     alike = [look for look in taken if look.way(measure, moment) == taken[-1].way(measure, moment)]
@@ -67,7 +67,7 @@ def _still_away(number: int, one: Aimed, looks: Looks) -> Series[int]:
 
 
 def _away(aim: Aim, summary: MeasureSummary) -> float:
-    """How far a reading is from an aim; a difference between two measures may lie to either side of nothing."""
+    """Tell how far a reading is from an aim; a difference between two measures may lie to either side of nothing."""
     value = summary.latest
     if aim.over is not None:
         return min(value - aim.over, 0)

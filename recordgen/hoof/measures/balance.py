@@ -1,4 +1,4 @@
-"""How the feet compare: left with right of the same pair."""
+"""Tell how the feet compare: left with right of the same pair."""
 
 from __future__ import annotations
 

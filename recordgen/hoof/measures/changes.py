@@ -66,7 +66,7 @@ class _Both:
 
 
 def pairs_of(looks: Looks, measures: Sequence[Measure]) -> tuple[PairDifference, ...]:
-    """How far left and right are apart, for what was last measured on both feet of a pair at one moment of one visit.
+    """Tell how far left and right are apart, in what was last measured on both feet of a pair at a moment of a visit.
 
     By one rule for all of them: over the visits at which both were measured, or the last of those. Zones whose changes
     are not told are left out, as they would raise the bar for the others.

@@ -32,7 +32,7 @@ class Look:
         return {key: value for key, value in taken if value is not None}
 
     def has(self, measure: Measure, moment: Moment) -> bool:
-        """Whether a measure was taken at a moment."""
+        """Tell whether a measure was taken at a moment."""
         reading = self.readings.get(measure.key)
         return reading is not None and getattr(reading, moment) is not None
 

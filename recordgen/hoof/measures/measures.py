@@ -39,7 +39,7 @@ class Measure:
 
     @property
     def as_found(self) -> bool:
-        """Whether it is taken once a visit, as found, rather than before and after the trim."""
+        """Tell whether it is taken once a visit, as found, rather than before and after the trim."""
         if self.parts:
             return all(part.as_found for part in self.parts)
         return bool(self.path) and self.path[0] != "@"

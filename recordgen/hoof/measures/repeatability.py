@@ -1,4 +1,4 @@
-"""How well a practice's own readings repeat, in place of what is assumed or published, once there are enough."""
+"""Tell how well a practice's own readings repeat, in place of what is assumed or published, once there are enough."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ class Own:
 
     @property
     def counts(self) -> bool:
-        """Whether it is sure enough to be used."""
+        """Tell whether it is sure enough to be used."""
         return self.freedom >= LEAST_FREEDOM and self.sd > 0
 
 

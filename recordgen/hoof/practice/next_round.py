@@ -43,7 +43,7 @@ class NextRound:
 
     @property
     def horses(self) -> int:
-        """How many horses it holds."""
+        """Tell how many horses it holds."""
         return sum(len(stop.horses) for stop in self.stops)
 
 

@@ -29,7 +29,7 @@ def off_aim(horses: Iterable[HorseSummary]) -> list[OffAim]:
 
 
 def going_of(one: Aimed) -> Going:
-    """Whether a reading has moved since the visit before, and whether that was away from its aim."""
+    """Tell whether a reading has moved since the visit before, and whether that was away from its aim."""
     step = one.summary.last
     if step is None:
         return "first"
@@ -39,6 +39,6 @@ def going_of(one: Aimed) -> Going:
 
 
 def share_of(one: Aimed) -> float:
-    """How far a reading is from its aim, as a share of what the aim allows, so that measures compare."""
+    """Tell how far a reading is from its aim, as a share of what the aim allows, so that measures compare."""
     bound = abs(one.value - one.away)
     return abs(one.away) / bound if bound else abs(one.away)

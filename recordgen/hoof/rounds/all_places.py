@@ -58,7 +58,7 @@ class SharedCalendar:
 
     @cached_property
     def wanted(self) -> Counter[int]:
-        """How many horses of all places each day suits."""
+        """Tell how many horses of all places each day suits."""
         spans = [span for asked in self.places for span in spans_on(self.days, [one.window for one in asked])]
         return Counter(self.days[number] for first, last in spans for number in range(first, last + 1))
 
@@ -129,7 +129,7 @@ class SharedCalendar:
 
 
 def _score(plans: Sequence[PlaceDays]) -> tuple[int, int, int]:
-    """How bad it is: horses not met, those of them that still wait, days."""
+    """Tell how bad it is: horses not met, those of them that still wait, days."""
     unmet = sum(plan.unmet for plan in plans)
     return unmet, sum(len(plan.waiting) for plan in plans), sum(len(plan.days) for plan in plans)
 

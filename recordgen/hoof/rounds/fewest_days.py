@@ -50,7 +50,7 @@ def _first_to_end(waiting: list[tuple[int, int]], day: int, most: int) -> list[i
 
 
 def all_met(spans: Sequence[Span], most: int) -> bool:
-    """Whether every horse can be visited inside its span."""
+    """Tell whether every horse can be visited inside its span."""
     return len(most_met(spans, most)) == len(spans)
 
 

@@ -75,7 +75,7 @@ class Plan:
 
 @dataclass(frozen=True)
 class Calendar:
-    """When somebody can go out, and how much a day holds.
+    """The days on which somebody can go out, and how much a day holds.
 
     weekdays: of work, such as mon. skipped: more days without rounds. start: the first day that may have one.
     horses_a_day: one or more. leeway_days: how long after the start horses may wait whose windows were over before it.
@@ -208,7 +208,7 @@ def _by_name(wish: Wish) -> tuple[str, str, str]:
 
 
 def fewest_told(plan: Plan, naming: Naming) -> str:
-    """How many days a plan takes, and whether fewer would do; a sentence without its full stop."""
+    """Tell how many days a plan takes, and whether fewer would do; a sentence without its full stop."""
     days = naming.days(len(plan.rounds))
     if not plan.rounds:
         return naming.phrase("rounds_none")
@@ -218,13 +218,13 @@ def fewest_told(plan: Plan, naming: Naming) -> str:
 
 
 def explain_held(horse: HorseSummary, naming: Naming) -> str:
-    """Why nothing is trimmed of a horse until the vet agrees; sentences."""
+    """Tell why nothing is trimmed of a horse until the vet agrees; sentences."""
     seen = " ".join(dict.fromkeys(caution.seen for caution in horse.held))
     return naming.phrase("rounds_no_trim_why", seen=seen)
 
 
 def unmet_told(one: Unmet, naming: Naming) -> str:
-    """Why a horse is not visited inside its window, and when it is; a sentence without its full stop."""
+    """Tell why a horse is not visited inside its window, and when it is; a sentence without its full stop."""
     earliest, latest = naming.day(one.wish.earliest), naming.day(one.wish.latest)
     window = latest if earliest == latest else naming.phrase("rounds_window", earliest=earliest, latest=latest)
     why = naming.phrase(f"rounds_{one.why.replace(' ', '_')}", window=window, latest=latest)

@@ -43,17 +43,17 @@ class Pattern:
 
     @property
     def count(self) -> int:
-        """How many horses here had the finding."""
+        """Tell how many horses here had the finding."""
         return self.here.count
 
     @property
     def looked(self) -> int:
-        """How many horses here were looked at for it."""
+        """Tell how many horses here were looked at for it."""
         return self.here.looked
 
     @property
     def said(self) -> bool:
-        """Whether a comparison stands, so that the stable is told."""
+        """Tell whether a comparison stands, so that the stable is told."""
         return bool(self.than_year_ago or self.than_others)
 
 

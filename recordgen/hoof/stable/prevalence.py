@@ -1,4 +1,4 @@
-"""How many horses of a stable have a finding, of how many that were looked at for it.
+"""Tell how many horses of a stable have a finding, of how many that were looked at for it.
 
 Foot by foot the record tells yes, no or nothing of a finding; where it tells nothing, the visit before is asked. What
 is not recorded is not absent: a horse none of whose feet tells of it was not looked at for it.
@@ -34,7 +34,7 @@ Looked = Callable[[Visit, FootVisit], bool]
 
 @dataclass(frozen=True)
 class Share:
-    """How many horses had a finding (count), were looked at for it (looked), and were seen at all (seen)."""
+    """A share of horses: how many had a finding (count), were looked at for it (looked), and were seen (seen)."""
 
     count: int
     looked: int

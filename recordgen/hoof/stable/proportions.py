@@ -1,4 +1,4 @@
-"""How sure a share of few horses is, and whether two shares differ by more than chance."""
+"""Tell how sure a share of few horses is, and whether two shares differ by more than chance."""
 
 from __future__ import annotations
 
@@ -53,7 +53,7 @@ def newcombe(
 
 
 def stand(here: Share, other: Share | None) -> Stand | None:
-    """Whether the share here is more or less than another by more than chance; None where that cannot be said.
+    """Tell whether the share here is more or less than another by more than chance; None where that cannot be said.
 
     Both need four horses looked at, and half of those seen, lest only finds were written down; the larger one needs
     three horses with the finding. Asked is the interval of the difference: that of the share here alone would take the

@@ -1,4 +1,4 @@
-"""How nearly the outer wall is concentric with the white line, which follows the bone inside.
+"""Tell how nearly the outer wall is concentric with the white line, which follows the bone inside.
 
 The measure of even is the line that runs everywhere equally far outside the white line, as far as the wall is thick on
 the mean. A sound wall is not even: it is thicker at the toe, in front feet more than behind.
@@ -35,7 +35,7 @@ def even_thickness(angle_deg: Floats, thickness_mm: Floats) -> Floats:
 
 
 def off_even(angle_deg: Floats, thickness_mm: Floats) -> Floats:
-    """How far the wall stands outside the line of equal distance, (..., k), mm; below 0 inside it.
+    """Tell how far the wall stands outside the line of equal distance, (..., k), mm; below 0 inside it.
 
     Arguments and errors as in `even_thickness`.
     """
@@ -60,7 +60,7 @@ def concentric_figures(
 
 
 def told_concentric(found: Sequence[Mapping[str, Floats]], zones: Mapping[str, NDArray[np.bool_]]) -> Figure | None:
-    """How far the foot itself is off concentric, with its error; None where the draws lack a zone.
+    """Tell how far the foot itself is off concentric, with its error; None where the draws lack a zone.
 
     found: as concentric_figures gives them: as picked, and over the three kinds of draws, (draws,) each. zones: as
     there, of what was picked.
@@ -95,5 +95,5 @@ def equal_distance(white_line: Floats, away_mm: float, angle_deg: Floats) -> Flo
 
 
 def _parted(area: shapely.Geometry) -> bool:
-    """Whether an area lies in parts, as that of a white line that crosses itself may."""
+    """Tell whether an area lies in parts, as that of a white line that crosses itself may."""
     return not isinstance(area, shapely.Polygon)

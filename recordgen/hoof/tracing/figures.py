@@ -128,7 +128,7 @@ def _needed(name: str, marks: tuple[str, ...], tracing: Tracing) -> tuple[str, .
 
 
 def is_length(figure: str) -> bool:
-    """Whether a figure is a length or an area, which nobody knows without a scale; told by its unit."""
+    """Tell whether a figure is a length or an area, which nobody knows without a scale; told by its unit."""
     return figure.endswith(LENGTHS)
 
 
@@ -150,7 +150,7 @@ def _draws(tracing: Tracing, px: Points, hand_px: float) -> Draws:
 
 
 def _times(tracing: Tracing) -> dict[str, float]:
-    """How much larger the error of a landmark is, by the names of `picked`."""
+    """Tell how much larger the error of a landmark is, by the names of `picked`."""
     times = tracing.error_times()
     scale = {end: times["scale"] for end in (SCALE_FROM, SCALE_TO) if "scale" in times}
     return times | scale

@@ -16,7 +16,7 @@ FROG = ("frog_apex", "frog_medial", "frog_lateral")
 
 @dataclass(frozen=True)
 class FootFrame:
-    """Where a foot stands in the picture, each (..., 2).
+    """The place of a foot in the picture, each (..., 2).
 
     origin: the middle of the frog's base, mm. toe: unit vector along the frog's axis, towards its apex. lateral: unit
     vector across it, towards the lateral side.

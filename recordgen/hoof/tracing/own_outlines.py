@@ -60,7 +60,7 @@ def told(points: Points) -> tuple[Floats, Floats]:
     at, wall = polar.coordinates(points["wall"])
     size = wall[np.abs(at) < SIZED_BY].mean()
     longer = [_longer(points[name], LONGER * size) for name in ("wall", "white_line")]
-    (at, wall), (line_at, line) = map(polar.polar, longer)
+    (at, wall), (line_at, line) = map(polar.coordinates, longer)
     outer = np.interp(GRID, at, wall)
     return outer / size, (outer - np.interp(GRID, line_at, line)) / size
 

@@ -54,7 +54,7 @@ def centroid(outline: Floats) -> Floats:
 
 
 def widest(outline: Floats) -> Widest:
-    """Where an outline is widest across the axis; outline: (..., n, 2), in the foot's frame.
+    """The place where an outline is widest across the axis; outline: (..., n, 2), in the foot's frame.
 
     Between two picks the width changes evenly, so that the widest chord goes through a pick. The place is the middle
     of the stretch around it that is at least 98 % as wide.
@@ -72,7 +72,7 @@ def _crosses(start: Floats, end: Floats) -> Floats:
 
 
 def _at_axis(start: Floats, end: Floats) -> Floats:
-    """Where the line through each edge meets x = 0; of no use where it does not."""
+    """The place where the line through each edge meets x = 0; of no use where it does not."""
     run = end[..., 0] - start[..., 0]
     share = -start[..., 0] / np.where(run == 0, 1, run)
     y = start[..., 1] + share * (end[..., 1] - start[..., 1])
@@ -112,7 +112,7 @@ def directions(angle_deg: Floats) -> Floats:
 
 
 def reach(line: Floats, middle: Floats, angle_deg: Floats, closed: bool) -> Floats:
-    """How far a line stands from a middle at each angle, (..., k), mm; not a number where no part of it stands there.
+    """Tell how far a line stands from a middle at each angle, (..., k), mm; not a number where no part stands there.
 
     line: (..., n, 2) and middle: (..., 2), mm, in the foot's frame; angle_deg: (k,). closed: whether the straight line
     between the ends belongs to it. Where a ray meets the line more than once, the farthest counts.
@@ -163,7 +163,7 @@ def _steadily_around(away: Floats, closed: bool) -> Floats | None:
 
 
 def _met_once(away: Floats, turn: Floats, rays: Floats, angle: Floats, closed: bool) -> Floats:
-    """How far such lines stand at each ray, (..., k): each ray is met by the stretch in whose angles it lies."""
+    """Tell how far such lines stand at each ray, (..., k): each ray is met by the stretch in whose angles it lies."""
     if turn.flat[0] > turn.flat[1]:
         away, turn = away[..., ::-1, :], turn[..., ::-1]
     count, lines = turn.shape[-1], away.reshape(-1, *away.shape[-2:])
@@ -185,7 +185,7 @@ def _on_rays(away: Floats, rays: Floats) -> Floats:
 
 
 def _farthest(ahead: Floats, next_ahead: Floats, beside: Floats, next_beside: Floats) -> Floats:
-    """Where each ray is met: by edges whose ends stand on both sides of it, in front of the middle."""
+    """The place where each ray is met: by edges whose ends stand on both sides of it, in front of the middle."""
     met = np.nonzero((beside > 0) != (next_beside > 0))
     at, then, by, next_by = (part[met] for part in (ahead, next_ahead, beside, next_beside))
     far = (at * next_by - then * by) / (next_by - by)

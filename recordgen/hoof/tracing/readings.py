@@ -89,7 +89,7 @@ def disagreements(
     reckon: Reckon = reckoned,
     hand_times: float = 1.0,
 ) -> Iterator[Disagreement]:
-    """Where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
+    """Tell where what was typed of a foot and what was traced of it cannot both be right; what was typed counts.
 
     methods: how each measure was taken. usual_error, reckon, hand_times: as `traced` takes them.
     """
@@ -154,7 +154,7 @@ def pictures_apart(
     reckon: Reckon = reckoned,
     hand_times: float = 1.0,
 ) -> Iterator[PicturesApart]:
-    """Where two tracings of a foot from one side and at one moment of a visit differ beyond their errors, each once.
+    """Tell where two tracings of a foot from one side at one moment of a visit differ beyond their errors, each once.
 
     usual_error, reckon, hand_times: as `traced` takes them.
     """

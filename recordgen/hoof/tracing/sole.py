@@ -116,12 +116,12 @@ def _breakover(foot: Points) -> dict[str, Floats]:
 
 
 def _toe(foot: Points) -> Floats:
-    """How far forward the wall reaches."""
+    """Tell how far forward the wall reaches."""
     return np.asarray(foot["wall"][..., 1].max(axis=-1))
 
 
 def _back(foot: Points, name: str) -> Floats:
-    """How far forward a single point stands."""
+    """Tell how far forward a single point stands."""
     return foot[name][..., 0, 1]
 
 

@@ -1,4 +1,4 @@
-"""How thick the wall stands between white line and outer edge, from heel round the toe to heel, and its flares."""
+"""Tell how thick the wall stands between white line and outer edge, from heel round the toe to heel, and its flares."""
 
 from __future__ import annotations
 
@@ -128,7 +128,7 @@ def flares(found: WallRing) -> WallRing | None:
 
 
 def both_sides_bulge(found: WallRing) -> NDArray[np.bool_]:
-    """Whether the wall seems pushed out on both sides alike, (...): then only an earlier visit can tell how far.
+    """Tell whether the wall seems pushed out on both sides alike, (...): then only an earlier visit can tell how far.
 
     True where the same zone of both sides stands 1 mm above the baseline, or the quarters of both sides are 1 mm
     thicker than the toe, which no sound wall's are. The 1 mm is common practice, no source. False does not mean that
@@ -145,7 +145,7 @@ def both_sides_bulge(found: WallRing) -> NDArray[np.bool_]:
 
 
 def in_zone(angle_deg: Floats, zone: Zone) -> NDArray[np.bool_]:
-    """Which of some angles belong to a zone; a bound belongs to the zone nearer to the toe."""
+    """Tell which of some angles belong to a zone; a bound belongs to the zone nearer to the toe."""
     low, high = sorted(abs(bound) for bound in ZONE_BOUNDS[zone])
     if zone == "toe":
         return np.abs(angle_deg) <= high
@@ -167,7 +167,7 @@ def sole_frame(points: Points) -> FootFrame | None:
 
 
 def _both_over(found: WallRing, place: str, level: Floats) -> NDArray[np.bool_]:
-    """Whether the means of one place on both sides stand clearly above a level; not where one was not traced."""
+    """Tell whether the means of one place on both sides stand clearly above a level; not where one was not traced."""
     sides = _zones("", found)
     means = [sides.get(f"_{side}_{place}_mm", np.array(np.nan)) for side in ("medial", "lateral")]
     return np.asarray(np.minimum(*means) > level + BULGE)
@@ -191,7 +191,7 @@ def _concentric(found: WallRing | None) -> dict[str, Floats]:
 
 
 def _held_zones(found: WallRing | None) -> dict[str, NDArray[np.bool_]]:
-    """Which places of a ring lie in each zone that is told."""
+    """Tell which places of a ring lie in each zone that is told."""
     if found is None:
         return {}
     inside = {NAMES[zone]: in_zone(found.angle_deg, zone) for zone in ZONES}
@@ -223,7 +223,7 @@ FAR_ENOUGH = 90.0
 
 
 def far_enough(angle_deg: Floats) -> bool:
-    """Whether the ring was traced far enough on both sides for a curve through it; angle_deg: (k,), from the toe."""
+    """Tell whether the ring was traced far enough on both sides for a curve through it; angle_deg: (k,), from toe."""
     return bool(angle_deg.min() <= -FAR_ENOUGH and angle_deg.max() >= FAR_ENOUGH)
 
 

@@ -61,7 +61,7 @@ def rows_of(marks: Sequence[Mark], span: Span) -> list[int]:
 
 
 def band_for(events: Sequence[Event], span: Span) -> float:
-    """How high above the days the marks reach, picture units; nothing without events."""
+    """Tell how high above the days the marks reach, picture units; nothing without events."""
     rows = rows_of(marks_of(events, span), span)
     return (max(rows) + 1) * ROW + 2 if rows else 0.0
 

@@ -20,7 +20,7 @@ BEST, BEST_SIZE = Pen(fill="ink"), 5.2
 
 @dataclass(frozen=True)
 class ForecastCone:
-    """Where a length is expected to go after a trim.
+    """The range in which a length is expected to go after a trim.
 
     start, start_mm: the day of the trim and the length after it, in the unit shown. best: the best day for the next
     trim. end: the last day drawn. mm_per_day: net growth, low, middle and high. text: told to whoever points at it.

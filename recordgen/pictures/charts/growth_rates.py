@@ -1,4 +1,4 @@
-"""How fast each foot grows: its estimate with its interval, the single cycles behind it, and what is usual."""
+"""Tell how fast each foot grows: its estimate with its interval, the single cycles behind it, and what is usual."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ LEFT_OUT = Pen("quiet", 0.9, "card")
 
 @dataclass(frozen=True)
 class RateRow:
-    """How fast one foot grows, in the unit shown.
+    """The growth of one foot, in the unit shown.
 
     low, middle, high: the estimate of net growth with its interval. cycles: each cycle it rests on. left_out: those
     that it does not. true: growth by a mark on the wall, low, middle and high, where one was followed.

@@ -56,12 +56,12 @@ class Frame:
 
     @property
     def bottom(self) -> float:
-        """How far below the upper edge the line of the days stands."""
+        """Tell how far below the upper edge the line of the days stands."""
         return BOTTOM - LOWER if self.low else BOTTOM
 
     @property
     def right(self) -> float:
-        """Where the axes end."""
+        """The place where the axes end."""
         return RIGHT_BESIDE_WORDS if self.sides else RIGHT
 
     @property
@@ -71,7 +71,7 @@ class Frame:
 
     @property
     def holds_january(self) -> bool:
-        """Whether a year begins within the days."""
+        """Tell whether a year begins within the days."""
         return self.span[0].year < self.span[1].year or self.span[0].timetuple().tm_yday == 1
 
     @property

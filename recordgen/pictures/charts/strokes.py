@@ -32,7 +32,7 @@ def measured(readings: Sequence[Reading]) -> list[Reading]:
 
 
 def weight_of(visits: Sequence[Reading], span: Span) -> float:
-    """How bold to draw, 1 where visits stand well apart: years of them close together would run into one blot."""
+    """Tell how bold to draw, 1 where visits stand well apart: years of them close together would run into one blot."""
     if len(visits) < 2:
         return 1.0
     apart = (visits[-1].day - visits[0].day).days / (len(visits) - 1) / max((span[1] - span[0]).days, 1)
@@ -45,7 +45,7 @@ def pen_of(foot: Foot, width: float) -> Pen:
 
 
 def place(reading: Reading, value: float) -> Point:
-    """Where a value of a reading stands on axes of days and values."""
+    """The place where a value of a reading stands on axes of days and values."""
     return day_number(reading.day), value
 
 

@@ -197,7 +197,7 @@ STEPS: dict[Step, tuple[Point, Anchor]] = {
 
 
 def wall_growth(labels: Mapping[str, str], title: str) -> str:
-    """How the panels through time read: a stroke climbs while the wall grows, a thin one drops where it is trimmed."""
+    """Tell how to read panels through time: a stroke climbs while the wall grows, a thin one drops at a trim."""
     canvas = Canvas(WIDTH, GROWTH_HEIGHT, FONT_SIZE)
     canvas.draw(segments(zip(BEFORE_TRIM, AFTER_TRIM[1:], strict=False)), Pen("ink", 1.0, opacity=0.8))
     canvas.draw(segments(zip(AFTER_TRIM, BEFORE_TRIM, strict=True)), Pen("ink", 2.4))

@@ -73,7 +73,7 @@ def _draw_one(canvas: Canvas, sole: SoleForm, finding: Finding, rings: dict[Plac
 
 
 def ring_centre(sole: SoleForm, place: Place, count: int) -> Point:
-    """Where the ring of a finding stands; the second and third at one place stand beside the first."""
+    """The place where the ring of a finding stands; the second and third at one place stand beside the first."""
     aside = RINGS_APART * ((count + 1) // 2) * (1 if count % 2 else -1)
     zone = zone_named(place)
     if zone:

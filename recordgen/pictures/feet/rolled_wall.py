@@ -50,7 +50,7 @@ class RolledWall:
         return (self._across[1] - self._across[0]) / 2 / sum(math.dist(a, b) for a, b in pairwise(half))
 
     def x(self, share: float) -> float:
-        """Where a share of the way round stands, -1 (inner heel, at the left) to 1 (outer heel)."""
+        """The place where a share of the way round stands, -1 (inner heel, at the left) to 1 (outer heel)."""
         left, right = self._across
         return left + (right - left) * (share + 1) / 2
 
@@ -60,7 +60,7 @@ class RolledWall:
         return 2 * (x - left) / (right - left) - 1
 
     def height(self, share: float) -> float:
-        """How high the wall is there, mm: smooth from zone to zone."""
+        """Tell how high the wall is there, mm: smooth from zone to zone."""
         return smooth(self._points, self._slopes, min(max(share, self._points[0][0]), self._points[-1][0]))
 
     def at(self, share: float, below: float) -> Point:

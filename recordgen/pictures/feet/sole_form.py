@@ -108,12 +108,12 @@ class SoleForm:
         return [self.wall(start + (end - start) * step / steps, outward) for step in range(steps + 1)]
 
     def thickness(self, share: float) -> float:
-        """How thick the wall is there, mm."""
+        """Tell how thick the wall is there, mm."""
         return self.form.toe_wall + (self.form.heel_wall - self.form.toe_wall) * abs(share)
 
 
 def zone_shares(zone: Zone) -> tuple[float, float]:
-    """Where a zone starts and ends along the wall, -1 (inner heel) to 1 (outer heel)."""
+    """The place where a zone starts and ends along the wall, -1 (inner heel) to 1 (outer heel)."""
     if zone == "toe":
         return -TOE_SHARE, TOE_SHARE
     side, _, name = zone.partition(" ")

@@ -67,7 +67,7 @@ class TracedSole:
 
 @dataclass(frozen=True)
 class Extent:
-    """How far soles reach in the foot's frame, mm; soles drawn with the same extent have the same scale."""
+    """The reach of soles in the foot's frame, mm; soles drawn with the same extent have the same scale."""
 
     left: float
     right: float
@@ -115,7 +115,7 @@ def unit_of(extent: Extent, width: float) -> float:
 
 
 def height_of(extent: Extent, unit: float, top: float) -> float:
-    """How high a sheet must be, picture units, with so much room on top."""
+    """Tell how high a sheet must be, picture units, with so much room on top."""
     return top + (extent.front - extent.back + 2 * BEYOND) * unit + BAR_ROOM
 
 
@@ -127,7 +127,7 @@ def name_sides(canvas: Canvas, labels: Mapping[str, str], left: float, right: fl
 
 @dataclass(frozen=True)
 class SolePlace:
-    """Where a sole stands on the sheet: the axis at `middle`, the foremost point below `top`."""
+    """The place of a sole on the sheet: the axis at `middle`, the foremost point below `top`."""
 
     extent: Extent
     unit: float
@@ -135,11 +135,11 @@ class SolePlace:
     top: float
 
     def at(self, point: Point) -> Point:
-        """Where a point of the foot stands."""
+        """The place where a point of the foot stands."""
         return self.middle + point[0] * self.unit, self.top + (self.extent.front + BEYOND - point[1]) * self.unit
 
     def all(self, points: Sequence[Point]) -> list[Point]:
-        """Where points of the foot stand."""
+        """The place where points of the foot stand."""
         return [self.at(point) for point in points]
 
     def axis(self, through: Point, degrees: float) -> list[Point]:

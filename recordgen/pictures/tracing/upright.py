@@ -60,7 +60,7 @@ class TracedWall:
 
     @property
     def goes_on(self) -> bool:
-        """Whether the straight line is to be seen beyond the wall's points."""
+        """Tell whether the straight line is to be seen beyond the wall's points."""
         return bool(self.straight) and math.dist(self.straight[0], self.line[0]) > math.dist(*self.straight) / 10
 
 

@@ -1,4 +1,4 @@
-"""Where a foot from the side or the front stands on its sheet, and words about it that cover nothing."""
+"""Tell where a foot from the side or the front stands on its sheet, and words about it that cover nothing."""
 
 from __future__ import annotations
 
@@ -28,11 +28,11 @@ class PlacedFoot:
     shift: Point
 
     def at(self, point: Point) -> Point:
-        """Where a point stands."""
+        """The place where a point stands."""
         return point[0] * self.unit + self.shift[0], point[1] * self.unit + self.shift[1]
 
     def all(self, points: Sequence[Point]) -> list[Point]:
-        """Where points stand."""
+        """The place where points stand."""
         return [self.at(point) for point in points]
 
     def across(self, ground: Sequence[Point]) -> list[Point]:
@@ -105,7 +105,7 @@ def _pushed(wanted: Sequence[float], widths: Sequence[float], least: float, most
 
 
 def beside(told: Sequence[Aside], lowest: float) -> Iterator[Aside]:
-    """Where words beside lines begin or end: away from the hoof, on the same side one above the other.
+    """The place where words beside lines begin or end: away from the hoof, on the same side one above the other.
 
     lowest: the row of words that stands below them all.
     """

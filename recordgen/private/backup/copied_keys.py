@@ -71,7 +71,7 @@ class CopiedKeys:
         return kept_keys(file.name.removeprefix(TAKEN).removesuffix(ENDING))
 
     def is_as_met(self) -> bool:
-        """Whether nothing changed here since both met."""
+        """Tell whether nothing changed here since both met."""
         return _sums(self.here) == self.met
 
     def seal(self) -> bytes:
@@ -112,7 +112,7 @@ class CopiedKeys:
         return tuple(changed)
 
     def _is_theirs(self, name: str, mine: str, other: str, ask: AskKeys) -> bool:
-        """Whether the state of the copy takes the place of ours: where it alone changed, or somebody says so."""
+        """Tell whether the state of the copy takes the place of ours: where it alone changed, or somebody says so."""
         met = self.met.get(name)
         if _sum(mine) == met:
             return True

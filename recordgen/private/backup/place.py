@@ -1,4 +1,4 @@
-"""Where a copy of the records may lie: outside them, at no address of a site, and not where anything else is kept."""
+"""Tell where a copy of the records may lie: outside them, at no address of a site, not where anything else is kept."""
 
 from __future__ import annotations
 
@@ -39,7 +39,7 @@ def copy_address(typed: str | None, records: Path) -> str:
 
 
 def is_folder(address: str) -> bool:
-    """Whether an address is a folder of this computer."""
+    """Tell whether an address is a folder of this computer."""
     return place(address)[0] == "" and "://" not in address
 
 

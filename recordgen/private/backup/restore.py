@@ -61,7 +61,7 @@ def restore_copy(address: str, folder: Path, ask: AskWords) -> RestoredCopy:
 
 
 def _has_our_hook(fresh: Path) -> bool:
-    """Whether what git would run before an entry is what we laid out ourselves; a changed one is not run unasked."""
+    """Tell whether what git would run before an entry is what we laid out; a changed one is not run unasked."""
     ours = packaged() / "site_templates" / "records" / "pre-commit"
     hooks = sorted((fresh / HOOKS).glob("*"))
     return [path.name for path in hooks] == [ours.name] and hooks[0].read_bytes() == ours.read_bytes()

@@ -1,4 +1,4 @@
-"""Where keys lie: one folder of this user's alone, outside every repository, one file for each stable of a practice."""
+"""Tell where keys lie: a folder of this user's alone, outside every repository, one file for each stable."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ def key_files() -> list[str]:
 
 
 def has_keys() -> bool:
-    """Whether any stable's keys lie on this computer; looking makes no folder."""
+    """Tell whether any stable's keys lie on this computer; looking makes no folder."""
     return any(_folder().glob(f"*{ENDING}"))
 
 

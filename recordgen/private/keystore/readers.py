@@ -1,4 +1,4 @@
-"""Who may read a stable's site: ways in by words or by link, given and taken away. Each takes effect when published."""
+"""Tell who may read a stable's site: ways in by words or by link, given and taken away, in effect when published."""
 
 from __future__ import annotations
 

@@ -55,7 +55,7 @@ class SealingKey:
         return cls(copy.iter, salt, pbkdf2(normal(words).encode(), salt, within_limits(copy.iter, fewest)))
 
     def is_of(self, copy: KeyBackup) -> bool:
-        """Whether a copy was sealed with a key of the same words and salt."""
+        """Tell whether a copy was sealed with a key of the same words and salt."""
         return (copy.iter, unb64u(copy.salt)) == (self.iterations, self.salt)
 
     def sealed(self, text: str) -> bytes:

@@ -145,7 +145,7 @@ class SiteKeys(BaseModel):
 
     @property
     def file(self) -> Path:
-        """Where it is kept."""
+        """The place where it is kept."""
         return self._file
 
     @property

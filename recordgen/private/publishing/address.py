@@ -20,7 +20,7 @@ _THIS_MACHINE = {"localhost", "127.0.0.1", "::1"}
 
 
 def needs_https(address: str) -> bool:
-    """Whether a browser refuses to open a sealed site at an address, because it is not https."""
+    """Tell whether a browser refuses to open a sealed site at an address, because it is not https."""
     parts = urlsplit(address)
     return parts.scheme != "https" and parts.hostname not in _THIS_MACHINE
 
@@ -37,7 +37,7 @@ def sharing_origin(wanted: Publish, others: Mapping[str, Publish]) -> list[str]:
 
 
 def publish_of(records: Path, slug: str) -> Publish:
-    """Where a stable or the field page is published. Raises Trouble where its file tells nothing of it, or is wrong."""
+    """Tell where a stable or the field page is published. Raises Trouble where its file tells nothing, or is wrong."""
     if slug == FIELD:
         return publish_of_field(_practice_of(records))
     file = records / slug / "stable.yaml"
@@ -48,7 +48,7 @@ def publish_of(records: Path, slug: str) -> Publish:
 
 
 def publish_of_field(practice: PracticeFile | None) -> Publish:
-    """Where the field page is published. Raises Trouble where practice.yaml tells nothing of it, or cannot be read."""
+    """Tell where the field page is published. Raises Trouble where practice.yaml tells nothing, or cannot be read."""
     if practice is None or practice.field_page is None:
         way_out = "Write there: field_page: {address: https://..., to: folder}; recordgen schema practice tells more"
         raise Trouble("practice.yaml does not say where the page for the phone is published", way_out)
@@ -61,7 +61,7 @@ def _practice_of(records: Path) -> PracticeFile | None:
 
 
 def publish_of_stable(stable: Stable, slug: str) -> Publish:
-    """Where a stable is published. Raises Trouble where its file says nothing of it."""
+    """The place where a stable is published. Raises Trouble where its file says nothing of it."""
     if stable.publish is None:
         way_out = "Write there: publish: {address: https://..., to: folder}; recordgen schema stable tells more"
         raise Trouble(f"{slug}/stable.yaml does not say where its site is published", way_out)
@@ -69,7 +69,7 @@ def publish_of_stable(stable: Stable, slug: str) -> Publish:
 
 
 def neighbours(records: Path, slug: str) -> dict[str, Publish]:
-    """Where the practice's other sites are published, by their folders; files that do not read are left out."""
+    """The places of the practice's other published sites, by their folders; files that do not read are left out."""
     found: dict[str, Publish] = {}
     for file in sorted(records.glob("*/stable.yaml")):
         written, _ = read(file, file.name, Stable)

@@ -18,7 +18,7 @@ _SEALED = re.compile(r"(index|404)\.html|sw\.js|keys\.json|manifest\.bin|robots\
 
 @dataclass(frozen=True)
 class Ours:
-    """Which files of a place may be replaced.
+    """The files of a place that may be replaced.
 
     site: the public id of the stable's sealed site, as its key ring spells it; empty where it has none. published: the
     paths of what was published last.

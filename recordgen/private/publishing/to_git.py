@@ -49,7 +49,7 @@ def push_branch(sealed: Path, wanted: Branch, records: Path, ours: Ours) -> bool
 
 
 def _standing(git: _Git, remote: str) -> dict[str, str]:
-    """Where each branch and tag of a remote stands."""
+    """The place where each branch and tag of a remote stands."""
     lines = (line.split("\t", 1) for line in text(git("ls-remote", "--", remote)).splitlines())
     return {name: commit for commit, name in lines}
 

@@ -1,4 +1,4 @@
-"""Whether what is served is what was published, in a folder or at an address."""
+"""Tell whether what is served is what was published, in a folder or at an address."""
 
 from __future__ import annotations
 

@@ -21,13 +21,13 @@ _WAY_OUT = "Name an empty folder for the sealed site, or take them away"
 
 
 def _is_part(name: str) -> bool:
-    """Whether a write that was cut short left a file."""
+    """Tell whether a write that was cut short left a file."""
     folder, _, file = name.rpartition("/")
     return folder in ("", BLOBS) and is_part(file)
 
 
 def blob_file(name: str) -> str:
-    """Where a blob lies in the folder."""
+    """The place where a blob lies in the folder."""
     return f"{BLOBS}/{name}.bin"
 
 

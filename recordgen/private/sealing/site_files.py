@@ -83,12 +83,12 @@ class SiteFile:
 
     @property
     def compressible(self) -> bool:
-        """Whether it is text, which packs; pictures are packed already."""
+        """Tell whether it is text, which packs; pictures are packed already."""
         return _ending(self.path) in COMPRESSIBLE
 
     @property
     def is_page(self) -> bool:
-        """Whether it is read as a page."""
+        """Tell whether it is read as a page."""
         return _ending(self.path) == ".html"
 
 

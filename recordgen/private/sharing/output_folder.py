@@ -1,4 +1,4 @@
-"""Where sites, a sheet, a shared file or a calendar may lie: outside the records, or where git leaves them alone."""
+"""Tell where sites, a sheet, a shared file or a calendar may lie: outside the records, or where git ignores them."""
 
 from __future__ import annotations
 
@@ -46,12 +46,12 @@ def refuse_sites(out: Path, records: Path) -> None:
 
 
 def _in_tree(place: Path, records: Path) -> bool:
-    """Whether a place lies in the records or in the git tree around them."""
+    """Tell whether a place lies in the records or in the git tree around them."""
     return any(lies_in(place, tree) for tree in (records, top_of(records)) if tree)
 
 
 def lies_in(place: Path, folder: Path) -> bool:
-    """Whether a place, there or not yet, is a folder or lies in it, whatever links or letters' cases name the two."""
+    """Tell whether a place, there or not yet, is a folder or lies in it, whatever links or letter cases name them."""
     real = Path(os.path.realpath(place))
     if real.is_relative_to(os.path.realpath(folder)):
         return True

@@ -32,7 +32,7 @@ _BODY = re.compile(r"<body\b[^>]*>", re.IGNORECASE)
 
 @dataclass(frozen=True)
 class Handing:
-    """Who gets a horse's record, on which day, until when they are asked to keep it, and what goes with it.
+    """A handing over: who gets a horse's record, on which day, how long they are asked to keep it, and what else.
 
     photo_days: the days whose photographs do. why: why it is sent, in the sender's words.
     """

@@ -156,13 +156,13 @@ def _unkept(change: Change) -> list[str]:
 
 
 def _as_it_lies(path: Path, begun: Mapping[Path, Path]) -> Path:
-    """Where a file lies before the folders move."""
+    """The place where a file lies before the folders move."""
     around = next((new for new in begun if new in path.parents), None)
     return begun[around] / path.relative_to(around) if around else path
 
 
 def _counts(path: Path, records: Path) -> bool:
-    """Whether a file is a record with something in it; what is none, or only begun, goes along and stays out of git."""
+    """Tell whether a file is a record with something in it; any other goes along and stays out of git."""
     home = home_of(PurePosixPath(path.relative_to(records).as_posix()))
     if home is None or home.part != "visit" or not path.is_file():
         return home is not None

@@ -1,4 +1,4 @@
-"""Who owns a horse, and who pays."""
+"""Tell who owns a horse, and who pays."""
 
 from __future__ import annotations
 

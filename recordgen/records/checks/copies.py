@@ -98,7 +98,7 @@ def _hash(readings: Readings) -> str:
 
 
 def _tells_enough(visit: Visit) -> bool:
-    """Whether the outline of a visit holds a number, so that hardly another has the same."""
+    """Tell whether the outline of a visit holds a number, so that hardly another has the same."""
     looked = [at for found in visit.feet.values() for at in (found.before, found.after) if at]
     return any(at.toe_length is not None or at.toe_angle is not None for at in looked)
 

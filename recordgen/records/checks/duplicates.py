@@ -42,5 +42,5 @@ def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
 
 
 def is_same(one: Horse, other: Horse) -> bool:
-    """Whether two records tell the same microchip or UELN."""
+    """Tell whether two records tell the same microchip or UELN."""
     return any(getattr(one, name) is not None and getattr(one, name) == getattr(other, name) for name in IDENTITIES)

@@ -169,7 +169,7 @@ def _told_as(name: str, alive: set[str]) -> str:
 
 
 def _command(name: str) -> str:
-    """How a picture is taken in; of which horse, where its place tells it."""
+    """Tell how a picture is taken in; of which horse, where its place tells it."""
     parts = PurePosixPath(name).parts
     horse = "/".join(parts[:2]) if len(parts) > 2 and parts[0] not in OWN_FOLDERS else "STABLE/HORSE"
     return f"recordgen photo {horse} {quote(name)} --foot LF --view sole"

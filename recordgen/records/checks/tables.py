@@ -74,7 +74,7 @@ def _patterns(over: Written[Reference], under: Reference) -> Iterator[Problem]:
 
 
 def is_note_name(key: str) -> bool:
-    """Whether visits can call a care note so: small letters, digits and hyphens, and no word that `care_ends` knows."""
+    """Tell whether visits can call a care note so: small letters, digits, hyphens, no word that `care_ends` knows."""
     return bool(SLUG.fullmatch(key)) and key not in (ALL, "yes", "no", "true", "false")
 
 

@@ -1,4 +1,4 @@
-"""Which side is which in a tracing: whether its landmarks agree about it, and whether they fit the foot.
+"""Tell which side is which in a tracing: whether its landmarks agree about it, and whether they fit the foot.
 
 A left foot seen from below with its toe up has its lateral side on the right, and so has one seen from the front, since
 it faces the viewer; a right foot has it on the left. Derived from: anatomy, and a picture that is not mirrored.
@@ -37,7 +37,7 @@ def disagreeing(points: Points) -> Iterator[tuple[tuple[str, str], tuple[str, st
 
 
 def traced_as(view: TracedView, points: Points) -> Right | None:
-    """Whether a left or a right foot was traced, by where its lateral side lies; None where nothing tells."""
+    """Tell whether a left or a right foot was traced, by where its lateral side lies; None where nothing tells."""
     pair = next((pair for pair in PAIRS if set(pair) <= points.keys()), None)
     up = _toe(points) if view == "sole" else _up(points)
     if pair is None or up is None:
@@ -48,13 +48,13 @@ def traced_as(view: TracedView, points: Points) -> Right | None:
 
 
 def is_upside_down(view: TracedView, points: Points) -> bool:
-    """Whether a foot seen from the side or the front stands under its ground line; a sole may lie any way round."""
+    """Tell whether a foot from the side or the front stands under its ground line; a sole may lie any way round."""
     up = None if view == "sole" else _up(points)
     return up is not None and up[1] > 0
 
 
 def side_of(foot: Foot) -> Right:
-    """Whether a foot is a left or a right one."""
+    """Tell whether a foot is a left or a right one."""
     return "left" if foot.startswith("left") else "right"
 
 

@@ -91,7 +91,7 @@ def crossing(points: Sequence[Spot]) -> tuple[Stretch, Stretch] | None:
 
 
 def _meet(points: Sequence[Spot], one: tuple[int, int], other: tuple[int, int]) -> bool:
-    """Whether two stretches meet anywhere but in the point where one goes on as the other."""
+    """Tell whether two stretches meet anywhere but in the point where one goes on as the other."""
     from shapely import LineString
 
     lines = [LineString([points[first], points[last]]) for first, last in (one, other)]
@@ -188,7 +188,7 @@ def _above_the_ground(traced: TracedAt) -> Iterator[Problem]:
 
 
 def _above(point: Spot, ground: Sequence[Spot]) -> float:
-    """How far a point is from the ground's line, times the length of that line."""
+    """Tell how far a point is from the ground's line, times the length of that line."""
     one, other = ground
     return abs((other.x - one.x) * (point.y - one.y) - (other.y - one.y) * (point.x - one.x))
 

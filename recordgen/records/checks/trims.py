@@ -46,7 +46,7 @@ def trim_problems(visit: Written[Visit], usual: Mapping[str, str], reference: Re
 
 
 def could_differ_mm(key: str, methods: Mapping[str, str], reference: Reference | None) -> float:
-    """How far two readings of one length can differ, mm. key: of the measure; methods: how each was taken."""
+    """Tell how far two readings of one length can differ, mm. key: of the measure; methods: how each was taken."""
     words = reference.measures.get(key) if reference else None
     ways = words.methods if words else {}
     name = next((methods[one] for one in (key, key.rpartition("_")[0]) if one in methods), "")

@@ -56,7 +56,7 @@ def _first_ones(versions: Sequence[Version], now: str | None) -> Sequence[Versio
 
 
 def _in_one_line(versions: Sequence[Version], now: str | None) -> bool:
-    """Whether each version follows the one before, up to what git keeps at present."""
+    """Tell whether each version follows the one before, up to what git keeps at present."""
     olds = [version.olds for version in versions]
     return olds == [(None,), *((version.new,) for version in versions[:-1])] and versions[-1].new == now
 

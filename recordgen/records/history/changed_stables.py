@@ -1,4 +1,4 @@
-"""Which stables changed since an entry of git: their own folder, or what all stables share."""
+"""Tell which stables changed since an entry of git: their own folder, or what all stables share."""
 
 from __future__ import annotations
 

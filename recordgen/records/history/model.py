@@ -55,7 +55,7 @@ class VisitTrail:
 
     @property
     def committed(self) -> bool:
-        """Whether git keeps the file as it is now."""
+        """Tell whether git keeps the file as it is now."""
         return self.state == "kept"
 
     def for_stable(self) -> VisitTrail:

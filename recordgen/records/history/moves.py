@@ -32,7 +32,7 @@ class Move:
 
     @property
     def is_stable(self) -> bool:
-        """Whether it is a stable's folder."""
+        """Tell whether it is a stable's folder."""
         return len(self.new.parts) == 1
 
 

@@ -129,7 +129,7 @@ def _of_moved_folders(
 
 
 def _how_sure(touch: Touch) -> str:
-    """Whether a file that git holds for renamed is followed: surely, guessed, or not followed."""
+    """Tell whether a file that git holds for renamed is followed: surely, guessed, or not followed."""
     old, new = PurePosixPath(touch.before[0] or ""), PurePosixPath(touch.after or "")
     if old.parent.parent != new.parent.parent or not (old.name == new.name or old.parent == new.parent):
         return "not followed"
@@ -137,6 +137,6 @@ def _how_sure(touch: Touch) -> str:
 
 
 def _may_have_come(touch: Touch) -> bool:
-    """Whether a file that is not followed further may yet have had another name."""
+    """Tell whether a file that is not followed further may yet have had another name."""
     old, new = PurePosixPath(touch.before[0] or ""), PurePosixPath(touch.after or "")
     return touch.before[0] is not None and bool(VISIT_FILE.fullmatch(new.name)) and old.name == new.name

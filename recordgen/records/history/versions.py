@@ -81,7 +81,7 @@ def _values(value: Any, at: _Place = ()) -> Iterator[tuple[_Place, Any]]:
 
 
 def traced_points(value: Any) -> int | None:
-    """How many points of a tracing a value holds: they are one value, not a hundred; None for any other value."""
+    """Tell how many points of a tracing a value holds: they are one value, not a hundred; None for any other value."""
     if isinstance(value, Spot):
         return 1
     return len(value) if isinstance(value, tuple) and value and isinstance(value[0], Spot) else None

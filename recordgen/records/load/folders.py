@@ -1,4 +1,4 @@
-"""Which folders and files of the records are read, and what is told about the others."""
+"""Tell which folders and files of the records are read, and what is told about the others."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ class Walk:
             return []
 
     def may_read(self, path: Path) -> bool:
-        """Whether a file that is wanted is there, is a file, and lies inside the records; a problem where not."""
+        """Tell whether a file that is wanted is there, is a file, and lies inside the records; a problem where not."""
         if self.leads_out(path):
             return False
         if os.path.isfile(path):
@@ -89,7 +89,7 @@ class Walk:
         return False
 
     def leads_out(self, path: Path, out_of: Path | None = None) -> bool:
-        """Whether a path is a link that leads nowhere, or out of the records; a problem where so.
+        """Tell whether a path is a link that leads nowhere, or out of the records; a problem where so.
 
         out_of: the folder of the records that it must not lead out of; the records where None.
         """
@@ -199,7 +199,7 @@ def stable_meant(typed: str, records: Path) -> str:
 
 
 def _is_somebody_elses(folder: Path) -> bool:
-    """Whether a folder holds files of which none is a record or a photograph in its place."""
+    """Tell whether a folder holds files of which none is a record or a photograph in its place."""
     found = False
     for _, folders, files in os.walk(folder):
         if "photos" in folders or any(_means(name) for name in files):

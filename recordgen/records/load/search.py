@@ -50,7 +50,7 @@ class _Typed:
     around: str
 
     def fits(self, words: Sequence[str]) -> bool:
-        """Whether all words fit, at least one of them the entry itself rather than its file alone."""
+        """Tell whether all words fit, at least one of them the entry itself rather than its file alone."""
         limits = [found for word in words if (found := _LIMIT.fullmatch(word))]
         plain = [word.casefold() for word in words if not _LIMIT.fullmatch(word)]
         own = any(word in self.own for word in plain) or bool(limits)

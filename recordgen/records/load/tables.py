@@ -54,7 +54,7 @@ def read_reference(records: Path | None, language: str = ENGLISH_CODE) -> tuple[
 
 
 def _leads_out(walk: Walk) -> bool:
-    """Whether a link of a practice's own templates leads out of their folder; each is told.
+    """Tell whether a link of a practice's own templates leads out of their folder; each is told.
 
     What lies there is published, so a link to a horse would be as bad as one to another folder of this computer.
     """
@@ -123,7 +123,7 @@ def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:
 
 
 def _is_note(walk: Walk, path: Path) -> bool:
-    """Whether a file holds a care note; a problem where it seems to be meant as one and cannot be."""
+    """Tell whether a file holds a care note; a problem where it seems to be meant as one and cannot be."""
     stem, ending = os.path.splitext(path.name)
     # Of a stable in this folder the walk through the stables tells.
     if path.name.startswith(".") or path.name == "stable.yaml" or ending.lower() not in (".yaml", ".yml"):

@@ -55,7 +55,7 @@ def bare(annotation: Any) -> Any:
 
 
 def is_model(annotation: Any) -> TypeGuard[type[BaseModel]]:
-    """Whether a type is one of the records."""
+    """Tell whether a type is one of the records."""
     return isinstance(annotation, type) and issubclass(annotation, BaseModel)
 
 

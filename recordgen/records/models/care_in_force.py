@@ -1,4 +1,4 @@
-"""Which care notes are in force: each stays until a later visit names others, ends it, or was its last day."""
+"""Tell which care notes are in force: each stays until a later visit names others, ends it, or was its last day."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ def run_out(visits: Sequence[Visit], library: Mapping[str, CareWords]) -> tuple[
 
 
 def until_next_visit(note: Care, library: Mapping[str, CareWords]) -> bool:
-    """Whether a note says, in its own words or the library's, that it ends at the next visit."""
+    """Tell whether a note says, in its own words or the library's, that it ends at the next visit."""
     words = library.get(note.what)
     if words and not note.until and words.until_next_visit:
         return True
@@ -57,5 +57,5 @@ def until_next_visit(note: Care, library: Mapping[str, CareWords]) -> bool:
 
 
 def _ends(visit: Visit, note: Care) -> bool:
-    """Whether a visit says that a care note is over."""
+    """Tell whether a visit says that a care note is over."""
     return bool({ALL, alike(note.what)} & {alike(name) for name in visit.care_ends})

@@ -78,7 +78,7 @@ def years_between(born: dt.date, day: dt.date) -> int:
 
 
 class Birth(NamedTuple):
-    """When an animal was born, as far as it is known: the first and the last day that it can have been."""
+    """The birth of an animal, as far as it is known: the first and the last day that it can have been."""
 
     first: dt.date
     last: dt.date

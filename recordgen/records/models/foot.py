@@ -207,7 +207,7 @@ HeelForm = Literal["upright", "usual", "low", "collapsed"]
 
 
 class HeelForms(Record):
-    """How each heel stands, by eye: words of the trade without a published limit."""
+    """The stand of each heel, by eye: words of the trade without a published limit."""
 
     medial: HeelForm | None = told("inner heel; collapsed: the horn tubes lie along the ground")
     lateral: HeelForm | None = told("outer heel")
@@ -297,6 +297,6 @@ class FootVisit(Record):
 
     @property
     def repeats(self) -> bool:
-        """Whether it was measured again, or a picture of it traced again."""
+        """Tell whether it was measured again, or a picture of it traced again."""
         pictures = [(one.view, one.file, one.image) for one in self.tracings]
         return self.repeat is not None or len(pictures) > len(set(pictures))

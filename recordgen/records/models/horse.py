@@ -1,4 +1,4 @@
-"""Who is trimmed: the animal, the vet's plan, its aims, and whom its record was shared with."""
+"""Tell who is trimmed: the animal, the vet's plan, its aims, and whom its record was shared with."""
 
 from __future__ import annotations
 

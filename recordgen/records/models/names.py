@@ -105,10 +105,10 @@ def zone_named(text: str) -> Zone | None:
 
 
 def is_left(foot: Foot) -> bool:
-    """Whether the foot is one of the two left ones."""
+    """Tell whether the foot is one of the two left ones."""
     return foot.startswith("left")
 
 
 def is_fore(foot: Foot) -> bool:
-    """Whether the foot is one of the two front ones."""
+    """Tell whether the foot is one of the two front ones."""
     return foot.endswith("fore")

@@ -94,5 +94,5 @@ class Practice:
 
     @property
     def visit_count(self) -> int:
-        """How many visits were read."""
+        """Tell how many visits were read."""
         return sum(len(horse.visits) for horse in self.horses)

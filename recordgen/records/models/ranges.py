@@ -1,4 +1,4 @@
-"""Where the ranges come from outside which a value is asked about: a source, common practice, or a judgement."""
+"""Tell where the ranges come from outside which a value is asked about: a source, common practice, or a judgement."""
 
 from __future__ import annotations
 

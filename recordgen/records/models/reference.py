@@ -92,7 +92,7 @@ class MeasureWords(Record):
 
     @property
     def by_zone(self) -> bool:
-        """Whether it is taken in each zone of the wall."""
+        """Tell whether it is taken in each zone of the wall."""
         return "*" in (self.path or self.traced or "")
 
 
@@ -204,7 +204,7 @@ class PublishedClass(Record):
         return self
 
     def takes_in(self, value: float) -> bool:
-        """Whether a value falls in the class."""
+        """Tell whether a value falls in the class."""
         size = abs(value) if self.size else value
         if self.over is not None:
             return size > self.over

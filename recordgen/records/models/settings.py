@@ -39,7 +39,7 @@ class Weeks(Record):
 
 
 class Allowances(Record):
-    """How much toe may grow from one trim to the next, by class of animal; left out, what grows in the usual weeks."""
+    """The length a toe may grow from trim to trim, by class of animal; left out, what grows in the usual weeks."""
 
     adult: Millimetres | None = measured("mm", (2, 40), (6, 16), "horses and ponies", basis=basis.GROWN)
     donkey: Millimetres | None = measured("mm", (2, 40), (6, 16), "donkeys", basis=basis.GROWN)
@@ -88,7 +88,7 @@ def _language(code: str) -> str:
 
 
 class PracticeFile(Record):
-    """Who trims, and the ways of the practice."""
+    """The trimmer and the ways of the practice."""
 
     name: OneLine = told("name of the practice", ...)
     trimmer: OneLine = told("who trims", ...)

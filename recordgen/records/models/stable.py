@@ -106,7 +106,7 @@ class Branch(Record):
 
 
 class Publish(Record):
-    """Where recordgen publish puts a site, and at which address people open it: one of to, git, command."""
+    """The place where recordgen publish puts a site, and the address people open: one of to, git, command."""
 
     address: SiteAddress = told("the address people open, such as https://willowmere.example.org/", ...)
     to: Text | None = told("folder that is served there, which holds nothing else; counted from the records' folder")

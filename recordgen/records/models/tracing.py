@@ -40,7 +40,7 @@ MOST_HAND_ERROR = 30
 
 
 class Takes(NamedTuple):
-    """How many points a landmark takes: at least, and whether no more than that."""
+    """The number of points that a landmark takes: at least, and whether no more than that."""
 
     least: int
     exactly: bool = False
@@ -344,7 +344,7 @@ class Tracing(Record):
 
     @property
     def tells_lengths(self) -> bool:
-        """Whether its scale lay where the foot was measured; without one, shares and angles alone are known."""
+        """Tell whether its scale lay where the foot was measured; without one, shares and angles alone are known."""
         return self.scale is not None and self.scale.lay == "on foot"
 
     def by_hand_of(self, usual: float) -> Tracing:
@@ -352,7 +352,7 @@ class Tracing(Record):
         return self if self.hand_error is not None else self.model_copy(update={"hand_error": usual})
 
     def error_times(self) -> dict[str, float]:
-        """How much larger than usual in this tracing the error of a landmark is that was picked otherwise."""
+        """Tell how much larger than usual in this tracing the error of a landmark is that was picked otherwise."""
         usual = HAND_ERROR if self.hand_error is None else self.hand_error
         return {name: error / usual for name, error in (self.hand_errors or {}).items()}
 

@@ -106,7 +106,7 @@ class Lameness(Record):
 
 
 class Keeping(Record):
-    """How the horse was kept since last time: what changes feet."""
+    """The keeping of the horse since last time: what changes feet."""
 
     ground: Text | None = told("ground it moves on")
     turnout: Text | None = told("how long and where it is out")
@@ -141,7 +141,7 @@ class Condition(Record):
 
 
 class Handling(Record):
-    """How the horse stood for the trim and was held: what the next trim, and its length, go by."""
+    """The behaviour of the horse at the trim and was held: what the next trim, and its length, go by."""
 
     stood: tuple[Literal["calm", "took a foot away", "leaned", "restless", "tired"], ...] = several(
         "how it stood, such as [calm] or [leaned, tired]"
@@ -286,16 +286,16 @@ class Visit(Record):
 
     @property
     def showed_no_sign(self) -> bool:
-        """Whether it was looked at how the horse stood and moved, and it showed no sign."""
+        """Tell whether it was looked at how the horse stood and moved, and it showed no sign."""
         return "signs" in self.model_fields_set and not self.signs
 
     @property
     def is_blank(self) -> bool:
-        """Whether nothing but the day is filled in, as when the file was only begun."""
+        """Tell whether nothing but the day is filled in, as when the file was only begun."""
         return self.model_fields_set <= {"date", "seen"}
 
     def tells_the_same(self, other: Visit) -> bool:
-        """Whether another tells the same of the horse, whatever of it is said outright, and whatever was seen of it."""
+        """Tell whether another says the same of the horse, whatever of it is said outright or was seen of it."""
         return self.model_dump(exclude={"seen"}) == other.model_dump(exclude={"seen"})
 
 

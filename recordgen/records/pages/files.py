@@ -114,7 +114,7 @@ def line_of(lines: list[str], words: str, after: int = 0) -> int:
 
 
 def _is_named(walk: Walk, path: Path) -> bool:
-    """Whether a file's name can be part of an address; a problem where not."""
+    """Tell whether a file's name can be part of an address; a problem where not."""
     stem, ending = os.path.splitext(path.name)
     if SLUG.fullmatch(stem) and stem not in EXPLAINING and ending == ending.lower():
         return True
@@ -127,7 +127,7 @@ def _is_named(walk: Walk, path: Path) -> bool:
 
 
 def _is_picture(walk: Walk, path: Path) -> bool:
-    """Whether a picture may stand on a page; a problem where not."""
+    """Tell whether a picture may stand on a page; a problem where not."""
     if not _is_named(walk, path) or (content := _content(walk, path, MOST_BYTES_OF_PICTURE)) is None:
         return False
     if not _BEGINS.match(content):

@@ -141,7 +141,7 @@ def besides(marker: int, content: bytes) -> str | None:
 
 
 def _is_harmless(marker: int, content: bytes) -> bool:
-    """Whether a segment only tells how colours are coded: JFIF without a small copy, or its counterpart for others."""
+    """Tell whether a segment only says how colours are coded: JFIF without a small copy, or its like for others."""
     if marker == 0xE0:
         return content.startswith(b"JFIF\0") and len(content) == 14 and content[12:] == b"\0\0"
     return marker == 0xEE and content.startswith(b"Adobe") and len(content) == 12

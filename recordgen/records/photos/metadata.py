@@ -36,7 +36,7 @@ def metadata_in(data: bytes) -> tuple[str, ...]:
 
 
 def is_picture(begins: bytes) -> bool:
-    """Whether a file that begins with these bytes is a picture. begins: `FIRST_BYTES` of it."""
+    """Tell whether a file that begins with these bytes is a picture. begins: `FIRST_BYTES` of it."""
     return _lister(begins) is not None
 
 

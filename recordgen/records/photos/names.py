@@ -29,7 +29,7 @@ class Subject:
 
     @property
     def place(self) -> tuple[dt.date, int, int, int]:
-        """Where it stands among others: by day, then foot, view and moment."""
+        """The place where it stands among others: by day, then foot, view and moment."""
         return self.day, FEET.index(self.foot), VIEWS.index(self.view), MOMENTS.index(self.moment)
 
 

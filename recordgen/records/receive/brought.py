@@ -44,7 +44,7 @@ class BroughtVisit:
 
     @property
     def key(self) -> str:
-        """Which visit this is, and which of its states, such as k7q2mfa3b.1."""
+        """Tell which visit this is, and which of its states, such as k7q2mfa3b.1."""
         return f"{self.id}.{self.rev}"
 
 

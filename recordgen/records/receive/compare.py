@@ -34,7 +34,7 @@ class There:
 
     @property
     def is_blank(self) -> bool:
-        """Whether it was only begun."""
+        """Tell whether it was only begun."""
         return self.visit is not None and self.visit.is_blank
 
     @property
@@ -52,7 +52,7 @@ def there_on(folder: Path, day: dt.date) -> list[There]:
 
 
 def is_same_visit(one: Visit | None, other: Visit) -> bool:
-    """Whether two records say the same, whatever of it is said outright."""
+    """Tell whether two records say the same, whatever of it is said outright."""
     return one is not None and one.tells_the_same(other)
 
 
@@ -66,7 +66,7 @@ class VisitDifference:
 
 
 def differences(here: Visit | None, came: Visit) -> list[VisitDifference]:
-    """How a visit that is here and one that came differ, in the order of the models."""
+    """Tell how a visit that is here and one that came differ, in the order of the models."""
     ours = dict(_leaves(here)) if here else {}
     theirs = dict(_leaves(came))
     steps = [*ours, *(one for one in theirs if one not in ours)]
@@ -93,7 +93,7 @@ def _in(value: Any, steps: tuple[Step, ...]) -> Iterator[tuple[tuple[Step, ...],
 
 
 def path_words(steps: Sequence[Step]) -> str:
-    """Where a value stands, as people say it: left fore, lateral quarter, flare."""
+    """The place where a value stands, as people say it: left fore, lateral quarter, flare."""
     words = [f"number {step + 1}" if isinstance(step, int) else step.replace("_", " ") for step in steps]
     return ", ".join(word for word in words if word not in ("feet", "wall")) or "the visit"
 

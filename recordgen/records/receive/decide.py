@@ -1,4 +1,4 @@
-"""Which file a visit becomes: a new one, one that was only begun, the same as before, or one beside what is there."""
+"""Tell which file a visit becomes: a new one, one only begun, the same as before, or one beside what is there."""
 
 from __future__ import annotations
 
@@ -87,7 +87,7 @@ class Deciding:
         return own
 
     def _is_ours(self, own: There) -> bool:
-        """Whether a file is as it was written here, so that nobody's work is in it."""
+        """Tell whether a file is as it was written here, so that nobody's work is in it."""
         return self.known is not None and own.sum == self.known.sum
 
     def _among(self, others: Sequence[There], own: There | None) -> Decision:

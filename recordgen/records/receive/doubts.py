@@ -55,7 +55,7 @@ class _Doubt:
 
     @property
     def taken_out(self) -> Steps:
-        """Where the value stands that goes where there is no answer: around one that its group cannot be without."""
+        """The place of the value that goes where there is no answer: around one that its group cannot be without."""
         around, name = annotation_at(Visit, self.steps[:-1]), self.steps[-1]
         fields = around.model_fields.items() if is_model(around) else ()
         needed = {info.alias or field for field, info in fields if info.is_required()}

@@ -53,7 +53,7 @@ Unseal = Callable[[Head, bytes], OpenLine]
 
 
 def is_notes(raw: bytes) -> bool:
-    """Whether some bytes begin as what the field page hands over, in this version or another."""
+    """Tell whether some bytes begin as what the field page hands over, in this version or another."""
     return raw.lstrip(_BEFORE).startswith(b'{"field_notes"')
 
 

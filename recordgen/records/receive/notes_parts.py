@@ -22,7 +22,7 @@ class _Part(BaseModel):
 
 
 class HeadPart(_Part):
-    """Who made the page, and on which day."""
+    """The maker of the page, and on which day."""
 
     kind: Literal["head"]
     practice: str = ""

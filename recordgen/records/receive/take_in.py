@@ -62,7 +62,7 @@ class Outcome:
 
     @property
     def is_in(self) -> bool:
-        """Whether the phone may forget it."""
+        """Tell whether the phone may forget it."""
         return self.kind != "waiting"
 
 
@@ -299,7 +299,7 @@ def _sum_after(decision: Decision, known: SeenVisit | None) -> str | None:
 
 
 def _begun(entry: SeenVisit, known: SeenVisit | None) -> SeenVisit:
-    """How a visit is remembered while it is written: with the file that is still there, if there is one."""
+    """Tell how a visit is remembered while it is written: with the file that is still there, if there is one."""
     if known is None or known.file is None:
         return entry.model_copy(update={"begun": True})
     return known.model_copy(update={"answers": entry.answers, "begun": True})

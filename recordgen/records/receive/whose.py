@@ -1,4 +1,4 @@
-"""Which horse and which day a visit is of: as it says where that can be so, else asked, never guessed."""
+"""Tell which horse and which day a visit is of: as it says where that can be so, else asked, never guessed."""
 
 from __future__ import annotations
 

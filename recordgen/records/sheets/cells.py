@@ -46,7 +46,7 @@ class CellForm:
 
 
 def is_empty(value: Value) -> bool:
-    """Whether a cell says nothing."""
+    """Tell whether a cell says nothing."""
     return value is None or (isinstance(value, str) and value.strip().lower() in EMPTY)
 
 

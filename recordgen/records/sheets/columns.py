@@ -31,7 +31,7 @@ class SheetColumn(Record):
 
 
 class ColumnsFile(Record):
-    """How a sheet is read."""
+    """The way a sheet is read."""
 
     sheet: OneLine | None = told("which sheet of a workbook")
     first_row: Whole = told("the first row below the headings", ...)

@@ -43,7 +43,7 @@ def _codes(column: TableColumn) -> tuple[str, ...]:
 
 
 def _form(column: TableColumn) -> str:
-    """How a value is written: number, day, text, one of the codes, several of them, or JSON."""
+    """Tell how a value is written: number, day, text, one of the codes, several of them, or JSON."""
     leaf = column.leaf
     if leaf is None:
         return _KEY_FORMS.get(column.name, "text")

@@ -52,11 +52,11 @@ class Grid:
 
     @property
     def width(self) -> int:
-        """How many columns there are."""
+        """Tell how many columns there are."""
         return max(map(len, self.rows), default=0)
 
     def place(self, row: int, column: int = 0) -> Place:
-        """Where a cell stands, for a problem; both counted from 0."""
+        """The place where a cell stands, for a problem; both counted from 0."""
         return Place(f"{self.shown}[{self.sheet}]" if self.sheet else self.shown, row + 1, column + 1)
 
     def above(self, row: int, column: int) -> Value:

@@ -31,7 +31,7 @@ class Guess:
 
     @property
     def is_known(self) -> bool:
-        """Whether the heading told anything."""
+        """Tell whether the heading told anything."""
         return self.is_ != NOTHING or bool(self.remark)
 
 
@@ -60,13 +60,13 @@ def _exact(heading: str, each_row_is_foot: bool) -> Guess | None:
 
 
 def tells_foot_or_moment(heading: str) -> bool:
-    """Whether a heading names a foot, or before or after, as one that stands over several columns does."""
+    """Tell whether a heading names a foot, or before or after, as one that stands over several columns does."""
     parsed = _Parsed(heading)
     return bool(parsed.foot or parsed.moment)
 
 
 def is_unit(heading: str) -> bool:
-    """Whether a heading is a unit and nothing else."""
+    """Tell whether a heading is a unit and nothing else."""
     parsed = _Parsed(heading)
     return parsed.unit is not None and not parsed.rest
 

@@ -108,7 +108,7 @@ class _LayingOut:
         return None
 
     def _clashes(self, column: SheetColumn, target: Target, number: int) -> bool:
-        """Whether a value stands in another column already, or around or within one that does."""
+        """Tell whether a value stands in another column already, or around or within one that does."""
         steps = (target.role,) if target.role else (target.foot or "", *target.steps)
         clash = next((one for one in self.taken if one == steps or _holds_line(one, steps)), None)
         if clash is not None:
@@ -157,6 +157,6 @@ def _plain(text: str) -> str:
 
 
 def _holds_line(one: tuple[str, ...], other: tuple[str, ...]) -> bool:
-    """Whether one of two is a line of measures that the other is a measure of."""
+    """Tell whether one of two is a line of measures that the other is a measure of."""
     short, long = sorted((one, other), key=len)
     return len(short) == 2 and len(long) > 2 and long[:2] == short and short[1] in ("before", "after")

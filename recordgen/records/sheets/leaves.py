@@ -51,7 +51,7 @@ class Leaf:
 
     @property
     def is_yes_or_no(self) -> bool:
-        """Whether it is yes or no."""
+        """Tell whether it is yes or no."""
         return bare(self.info.annotation) is bool
 
 

@@ -102,7 +102,7 @@ class _Rows:
                 self._row(row)
 
     def _is_passed_over(self, row: int) -> bool:
-        """Whether a row is empty, holds the headings once more, or is one to be left out."""
+        """Tell whether a row is empty, holds the headings once more, or is one to be left out."""
         filled = [cell_text(value) for value in self.grid.rows[row] if value is not None]
         if not filled:
             return True

@@ -64,7 +64,7 @@ class TableColumn:
 
     @property
     def is_key(self) -> bool:
-        """Whether it tells which row it is."""
+        """Tell whether it tells which row it is."""
         return self.leaf is None and self.name in KEYS
 
 

@@ -54,7 +54,7 @@ def entries(practice: Practice, changed: Mapping[Path, KindOfChange], moves: Seq
 
 
 def blank(practice: Practice, path: Path) -> bool:
-    """Whether a file is that of a visit of which nothing is filled in yet."""
+    """Tell whether a file is that of a visit of which nothing is filled in yet."""
     home = _home(practice, path)
     if home is None or home.part != "visit" or not path.exists():
         return False

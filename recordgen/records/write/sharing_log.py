@@ -36,7 +36,7 @@ def _line(entry: Shared) -> str:
 
 
 def _column(text: str) -> int:
-    """Where the dashes of the list stand."""
+    """The place where the dashes of the list stand."""
     root = document(SHARED_FILE, text.encode()).root
     lists = [item for _, item in root.value] if isinstance(root, yaml.MappingNode) else []
     return next((one.start_mark.column for one in lists if isinstance(one, yaml.SequenceNode)), 2)

@@ -27,7 +27,7 @@ _BLOCK = ("|", ">")
 
 @dataclass(frozen=True)
 class _End:
-    """Where a value ends, or a key whose value begins on a later line.
+    """The end of a value, or of a key whose value begins on a later line.
 
     annotation: the bare type the value is read as. value: the text that was read; empty where nothing was; None of what
     is more than one text.
@@ -40,7 +40,7 @@ class _End:
 
     @property
     def may_go_on(self) -> bool:
-        """Whether what follows can have been meant as a part of it."""
+        """Tell whether what follows can have been meant as a part of it."""
         whole = self.annotation in _WHOLE or get_origin(self.annotation) is Literal
         return not self.value or not whole
 

@@ -42,7 +42,7 @@ class Written(Generic[Kind]):
     whole: bool = True
 
     def place(self, *steps: Step) -> Place:
-        """Where the value at `steps` stands. The text is parsed again; only a problem asks for this."""
+        """The place where the value at `steps` stands. The text is parsed again; only a problem asks for this."""
         return self.document().place(steps)
 
     def document(self) -> Document:

@@ -106,7 +106,7 @@ class Document:
         return (*names, *steps[len(names) :])
 
     def wrote(self, steps: Sequence[Step]) -> bool:
-        """Whether there is a key or item at `steps`, be it empty."""
+        """Tell whether there is a key or item at `steps`, be it empty."""
         return len(list(self._path(steps))) == len(steps)
 
     def _path(self, steps: Sequence[Step]) -> Iterator[tuple[yaml.Node, yaml.Node]]:

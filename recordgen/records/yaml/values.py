@@ -143,7 +143,7 @@ def without_empty(value: Any, annotation: Any) -> Any:
 
 
 def is_known(annotation: Any, key: str) -> bool:
-    """Whether a value of a bare type may hold this key, however a foot or a zone is spelled."""
+    """Tell whether a value of a bare type may hold this key, however a foot or a zone is spelled."""
     if is_model(annotation):
         return key in annotation.model_fields
     return get_origin(annotation) is dict and (

@@ -28,7 +28,7 @@ class _Counted(BaseModel):
 
 
 class OwnError(_Counted):
-    """How well one measure repeats when this practice takes it in one way; as `Own`, in the measure's unit."""
+    """The repeatability of one measure when this practice takes it in one way; as `Own`, in the measure's unit."""
 
     measure: str
     way: str

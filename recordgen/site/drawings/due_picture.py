@@ -56,14 +56,14 @@ class DayLine:
 
     @property
     def months(self) -> list[tuple[float, date]]:
-        """Where each month begins whose name has room; the first one at the beginning of the line."""
+        """The place where each month begins whose name has room; the first one at the beginning of the line."""
         days = [self.first + timedelta(days=count) for count in range((self.last - self.first).days + 1)]
         starts = [(self._start(day), day) for day in days if day.day == 1]
         found = [(0.0, self.first), *starts] if not starts or starts[0][0] >= ROOM_FOR_A_MONTH else starts
         return [one for one in found if one[0] + ROOM_FOR_A_MONTH <= 100]
 
     def middle(self, day: date) -> float:
-        """Where the middle of a day stands; a day beyond the line stands at its edge."""
+        """The place where the middle of a day stands; a day beyond the line stands at its edge."""
         held = min(max(day, self.first), self.last)
         return round(self._start(held) + self._width / 2, DIGITS)
 
@@ -97,7 +97,7 @@ class DueRow:
 
 
 def state_of(due: Due, today: date) -> State:
-    """Whether a window has passed, is open today, or lies ahead."""
+    """Tell whether a window has passed, is open today, or lies ahead."""
     if due.overdue_days:
         return "late"
     return "now" if due.earliest <= today else "ahead"

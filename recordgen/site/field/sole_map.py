@@ -1,4 +1,4 @@
-"""Where on a sole to tap: each zone of the wall, the frog and the sole as a form of the same drawn foot."""
+"""Tell where on a sole to tap: each zone of the wall, the frog and the sole as a form of the same drawn foot."""
 
 from __future__ import annotations
 

@@ -21,7 +21,7 @@ class Overlay:
 
     @property
     def same_day(self) -> bool:
-        """Whether both were taken at one visit."""
+        """Tell whether both were taken at one visit."""
         return self.earlier.subject.day == self.later.subject.day
 
 

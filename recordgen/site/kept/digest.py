@@ -43,7 +43,7 @@ class RecordsDigest:
         return cls(str(root), shared, own, each, touched)
 
     def is_current(self) -> bool:
-        """Whether the records are still as they were, and nobody wrote to them meanwhile."""
+        """Tell whether the records are still as they were, and nobody wrote to them meanwhile."""
         return self == RecordsDigest.of(Path(self.root))
 
     def keys(self, whole: Whole, today: date) -> RecordKeys:

@@ -33,7 +33,7 @@ def render_words(renderer: PageRenderer) -> Page:
 
 
 def render_method(renderer: PageRenderer) -> Page:
-    """How figures are read, how sure they are, and where that comes from."""
+    """Tell how figures are read, how sure they are, and where that comes from."""
     tables = renderer.context.ways.reference
     return renderer.render(
         METHOD,

@@ -38,7 +38,7 @@ def render_horse_and_sheet(
 
 
 def sheet_uri(uri: str) -> str:
-    """Where the sheet of the horse lies whose page is there."""
+    """The place where the sheet of the horse lies whose page is there."""
     return f"{uri.removesuffix('.md')}-sheet.md"
 
 
@@ -79,7 +79,7 @@ def calendar_name(uri: str) -> str:
 
 
 def has_calendar(renderer: PageRenderer, horse: HorseSummary) -> bool:
-    """Whether an owner can take the next visit into a calendar: not where its best day is past, or nothing is trimmed.
+    """Tell whether an owner can take the next visit into a calendar: not past its best day, nor if nothing is trimmed.
 
     The trimmer's own site has the rounds instead.
     """

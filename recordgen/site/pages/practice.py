@@ -114,6 +114,6 @@ def _watch_row(renderer: PageRenderer, one: Watched, longest: int, planned: Mapp
 
 
 def _places(stables: Sequence[StableSummary]) -> dict[tuple[str, str], str]:
-    """Where the pages of all horses lie."""
+    """The place where the pages of all horses lie."""
     horses = [horse for stable in stables for horse in stable.horses]
     return {(horse.stable, horse.slug): f"{horse.stable}/{horse.slug}.md" for horse in horses}

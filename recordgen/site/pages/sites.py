@@ -1,4 +1,4 @@
-"""Which pages and files make up a site: a stable's own, and the trimmer's over all stables."""
+"""Tell which pages and files make up a site: a stable's own, and the trimmer's over all stables."""
 
 from __future__ import annotations
 
@@ -120,7 +120,7 @@ def _albums(renderer: PageRenderer, stable: StableSummary, places: StablePlaces,
 
 
 def _places_below_practice(stable: StableSummary) -> StablePlaces:
-    """Where a stable's pages lie in the trimmer's site: in a folder of their own."""
+    """The place where a stable's pages lie in the trimmer's site: in a folder of their own."""
     horses = {horse.slug: f"{stable.slug}/{horse.slug}.md" for horse in stable.horses}
     return StablePlaces(f"{stable.slug}/{FRONT}", f"{stable.slug}/{JOBS}", horses)
 

@@ -22,7 +22,7 @@ MOST_PATTERNS = 2
 
 @dataclass(frozen=True)
 class StablePlaces:
-    """Where the pages of a stable lie in a site; those of its horses by the horse's folder."""
+    """The places of the pages of a stable in a site; those of its horses by the horse's folder."""
 
     front: str
     jobs: str

@@ -34,7 +34,7 @@ def own_html(here: str, pages: Mapping[str, OwnPage]) -> Markup:
 
 
 def _leading(here: str, pages: Mapping[str, OwnPage]) -> Callable[[Link], str]:
-    """Where a link of the page at a place leads."""
+    """The place where a link of the page at a place leads."""
     places = {f"{page.name}.md": uri for uri, page in pages.items()}
 
     def address(link_of_page: Link) -> str:

@@ -37,7 +37,7 @@ class _Parting(Treeprocessor):
 
 
 def _begins(element: Element, part: Element) -> bool:
-    """Whether an element begins a new part: a heading of the second level, and the first text below the header."""
+    """Tell whether an element begins a new part: a heading of the second level, and the first text below the header."""
     return element.tag == "h2" or (part.tag == "header" and element.get("class") != "rg-sub")
 
 

@@ -85,7 +85,7 @@ def _values(photo: PhotoToTrace, told: dict[str, Any]) -> dict[str, Any]:
 
 
 def _is_single(name: str, points: Any) -> bool:
-    """Whether a landmark is one point, which the screen sends as a list of one."""
+    """Tell whether a landmark is one point, which the screen sends as a list of one."""
     return TAKES.get(name) == ONE and isinstance(points, list) and len(points) == 1
 
 

@@ -48,7 +48,7 @@ def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
 
 
 def _naming(records: Path) -> Naming:
-    """How the practice names feet, and its language; ours where its file tells neither."""
+    """Tell how the practice names feet, and its language; ours where its file tells neither."""
     practice = read_with_key(records / "practice.yaml", PracticeFile, "feet", "language")
     code = practice.language if practice else ENGLISH_CODE
     phrases = read_reference(records, code)[0].phrases

@@ -88,7 +88,7 @@ def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
             return name if here and known else None
 
         def _from_here(self) -> bool:
-            """Whether a page of this very address sends it."""
+            """Tell whether a page of this very address sends it."""
             return self.headers.get("Origin") in (None, f"http://{_name_of(self.server)}")
 
         def _answer(self, code: int, kind: str, content: bytes) -> None:

@@ -62,12 +62,12 @@ class ViewTold:
 
     @property
     def both_sides(self) -> bool:
-        """Whether the wall seems to stand out on both sides, so that only an earlier visit can tell how far."""
+        """Tell whether the wall seems to stand out on both sides, so that only an earlier visit can tell how far."""
         return bool(self.shown.ring and self.shown.ring.both_sides)
 
     @property
     def off_usual(self) -> bool:
-        """Whether it was to follow the usual outlines, and a tap lies off them, so that it runs through all taps."""
+        """Tell whether it was to follow the usual outlines and a tap lies off them, so that it runs through all."""
         tracing = self.shown.one.tracing
         return tracing.model is not None and not follows_usual_shape(tracing)
 

@@ -133,7 +133,7 @@ def _band(one: Traced, angles: Floats, mm: Floats) -> Line:
 
 
 def runs_of(angles: Floats) -> list[NDArray[np.intp]]:
-    """Which places follow each other without a gap; a place alone makes no line."""
+    """Tell which places follow each other without a gap; a place alone makes no line."""
     gaps = np.nonzero(np.diff(angles) > 1.5 * STEP)[0] + 1
     return [run for run in np.split(np.arange(len(angles)), gaps) if len(run) > 1]
 

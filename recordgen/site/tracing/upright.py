@@ -54,7 +54,7 @@ def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> 
 
 
 def _px_in_mm(one: Traced) -> float:
-    """How many px of the picture are a millimetre; 0 where no scale lay on the foot."""
+    """Tell how many px of the picture are a millimetre; 0 where no scale lay on the foot."""
     scale = one.tracing.scale
     return round(1 / scale.mm_per_px, 3) if scale and one.tracing.tells_lengths else 0.0
 

@@ -53,11 +53,11 @@ def groove_and_lame(seen: RuleContext) -> Answer:
 
 
 def _deep(frog: Frog) -> bool:
-    """Whether the middle groove is deep, whichever of the two was written."""
+    """Tell whether the middle groove is deep, whichever of the two was written."""
     return frog.infection == "deep groove" or (frog.central_groove_depth or 0) >= DEEP_GROOVE_MM
 
 
 def _shallow(frog: Frog) -> bool:
-    """Whether it was recorded, and is not deep by either; a frog that bleeds is no better than a deep groove."""
+    """Tell whether it was recorded, and is not deep by either; a frog that bleeds is no better than a deep groove."""
     recorded = frog.infection in ("none", "surface") or frog.central_groove_depth is not None
     return recorded and not _deep(frog) and frog.infection != "painful or bleeding"

@@ -122,7 +122,7 @@ def _changed(seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: 
 
 
 def _known(seen: RuleContext, pair: TwoReadings) -> bool:
-    """Whether a page tells a change of this measure, the same way and up to today."""
+    """Tell whether a page tells a change of this measure, the same way and up to today."""
     return any(
         (one.of.foot, one.of.measure.key) == (seen.foot, pair.key)
         and one.change * pair.change > 0

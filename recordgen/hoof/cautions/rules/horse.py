@@ -81,7 +81,7 @@ def overdue(seen: RuleContext) -> Answer:
 
 
 def _late(due: Due, group: str, naming: Naming) -> str:
-    """How late the trim is by the horse's own window, the one limit its pages tell; by its class before that ends."""
+    """Tell how late the trim is by the horse's own window, the limit its pages tell; by its class before that ends."""
     if due.overdue_days == 0:
         return naming.phrase("overdue_long", **{"class": group})
     return naming.phrase("overdue_late", late=naming.lasting(due.overdue_days))

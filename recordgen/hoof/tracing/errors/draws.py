@@ -44,7 +44,7 @@ def redrawn(
 
 
 def frame(px: Points, usual: Floats) -> Floats:
-    """How the foot lies in the picture: unit vectors across and along it, (2, 2), px with y down.
+    """Tell how the foot lies in the picture: unit vectors across and along it, (2, 2), px with y down.
 
     Of a sole lateral and toe by its frog, else by its wall; from the side forward and up, from the front lateral and up
     by the ground. usual: where nothing of that was picked.

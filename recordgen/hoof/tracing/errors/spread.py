@@ -21,7 +21,7 @@ class Figure:
 
     @property
     def beyond_error(self) -> bool:
-        """Whether it differs from nothing by more than its error."""
+        """Tell whether it differs from nothing by more than its error."""
         return abs(self.value) >= smallest_real_change(self.sd, 0)
 
 

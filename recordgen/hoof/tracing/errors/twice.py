@@ -19,7 +19,7 @@ FEWEST_PICTURES = 5
 
 
 def same_picture(first: Tracing, again: Tracing) -> bool:
-    """Whether two tracings are of one picture, by what it shows, its name, its checksum and its size."""
+    """Tell whether two tracings are of one picture, by what it shows, its name, its checksum and its size."""
     sums = {one.sha256 for one in (first, again)} - {None}
     return _shown(first) == _shown(again) and len(sums) < 2
 
@@ -35,7 +35,7 @@ def traced_twice(visit: Visit) -> Iterator[tuple[Tracing, Tracing]]:
 
 
 def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
-    """How much larger the error of a practice's hands is than its tracings tell; 1 from too few pictures.
+    """Tell how much larger the error of a practice's hands is than its tracings tell; 1 from too few pictures.
 
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs, each against what was told.
@@ -47,7 +47,7 @@ def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
 
 
 def hand_times(visits: Iterable[Visit], usual_error: float) -> list[float]:
-    """How much larger the error of the hand is than its tracings tell, of each picture traced twice."""
+    """Tell how much larger the error of the hand is than its tracings tell, of each picture traced twice."""
     pairs = [pair for visit in visits for pair in traced_twice(visit)]
     return [error / pair[0].error_px(usual_error) for pair in pairs if (error := hand_error_px(*pair))]
 

@@ -22,7 +22,7 @@ Size = Callable[[Floats], Floats]
 
 @dataclass(frozen=True)
 class Uneven:
-    """How uneven a foot is at k places: as picked, (k,), and over the three kinds of `Draws`, (draws, k) each."""
+    """The unevenness of a foot at k places: as picked, (k,), and over the three kinds of `Draws`, (draws, k) each."""
 
     picked: Floats
     shaken: Floats
@@ -48,7 +48,7 @@ class Uneven:
 
 
 def true_shares(picked: Floats, errors: Floats, size: Size) -> Floats:
-    """How large a share of what was picked is the foot's own, (draws,), from 0 to 2: for each draw of the errors.
+    """Tell how large a share of what was picked is the foot's own, (draws,), from 0 to 2: for each draw of the errors.
 
     picked: (k,); errors: (draws, k). With its errors, that share is as uneven as what was picked; 0 where the errors
     alone are more uneven than it. Source: Casella & Berger 2002, Statistical Inference, section 9.2.1, an interval by

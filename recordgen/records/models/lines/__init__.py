@@ -1,1 +1,1 @@
-"""How a traced line runs between the points that were tapped: open `drawn.py` first."""
+"""Tell how a traced line runs between the points that were tapped: open `drawn.py` first."""

@@ -1,4 +1,4 @@
-"""How an outline may run between its taps: outlines drawn at random from the usual ones, wilder where the taps are odd.
+"""Tell how an outline may run between its taps: drawn at random from the usual ones, wilder where the taps are odd.
 
 A line through a few taps looks surer than it is, since errors of the taps alone leave it as smooth as before. So each
 draw is of an outline that could be: it runs its own way between the taps and keeps to them.
@@ -49,7 +49,7 @@ def astray_by(points: Points, sd: float, draws: int, usual: Families) -> Astray:
 
 
 def oddness(points: Points, sd: float, usual: Families) -> tuple[float, float]:
-    """How much further wall and ring stray from the usual than usual soles do; 1 where nothing tells."""
+    """Tell how much further wall and ring stray from the usual than usual soles do; 1 where nothing tells."""
     polar, lines = polar_of(points), usual_lines(points, sd, usual=usual)
     if polar is None or lines is None:
         return 1.0, 1.0

@@ -47,7 +47,7 @@ def strayed_lines(points: Points, tracing: Tracing, draws: int) -> dict[str, Flo
 
 
 def follows_usual_shape(tracing: Tracing) -> bool:
-    """Whether the lines of a tracing follow the usual outlines: it says so, and no tap lies off them."""
+    """Tell whether the lines of a tracing follow the usual outlines: it says so, and no tap lies off them."""
     if known_table(tracing.model) is None:
         return False
     return not off_the_curve(_tapped(tracing), tracing.error_px(), _families(tracing))

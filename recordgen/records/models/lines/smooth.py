@@ -39,7 +39,7 @@ def smooth(points: Floats) -> Floats:
 
 
 def stretches_each(count: int) -> int:
-    """How many straight stretches stand between two neighbours of so many points."""
+    """Tell how many straight stretches stand between two neighbours of so many points."""
     return max(2, math.ceil(STRETCHES / (count - 1)))
 
 
@@ -51,7 +51,7 @@ def _steps(points: Floats) -> Floats:
 
 
 def _matrix(step: Floats) -> Floats:
-    """How much each slope counts in the equations for a curve without a jump in its bend, (..., n, n)."""
+    """Tell how much each slope counts in the equations for a curve without a jump in its bend, (..., n, n)."""
     count = step.shape[-1] + 1
     found = np.zeros((*step.shape[:-1], count, count))
     inside = np.arange(1, count - 1)

@@ -41,7 +41,7 @@ class Family(NamedTuple):
 
 
 class Astray(NamedTuple):
-    """How outlines differ from the mean one: wall and ring over the table's angles, (..., k), in shares of the size."""
+    """The way outlines differ from the mean: wall and ring over the table's angles, (..., k), in shares of the size."""
 
     wall: Floats
     ring: Floats
@@ -116,7 +116,7 @@ def usual_lines(
 
 
 def off_the_curve(points: Points, sd: float, usual: Families = USUAL) -> bool:
-    """Whether a tap of the wall or the white line lies so far off that the outline is none of the usual ones.
+    """Tell whether a tap of the wall or the white line lies so far off that the outline is none of the usual ones.
 
     points: (n, 2) each; sd, usual: as in `usual_lines`. True as well where there is nothing to draw by.
     """
