@@ -114,7 +114,7 @@ class Told(Artist):
 
     def draw(self, renderer: Any) -> None:
         """Draw the group."""
-        with renderer.told(self._words):
+        with renderer.group(self._words):
             for one in self._artists:
                 one.draw(renderer)
 

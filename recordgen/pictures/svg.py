@@ -55,7 +55,7 @@ class SvgInPage(RendererSVG):
         make(width, height, self._out, metadata=NO_METADATA)
 
     def open_group(self, s: str, gid: str | None = None) -> None:
-        """Begin no group: those that tell something are begun by `told`."""
+        """Begin no group: those that tell something are begun by `group`."""
 
     def close_group(self, s: str) -> None:
         """End no group."""
