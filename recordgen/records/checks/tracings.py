@@ -19,6 +19,7 @@ from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, 
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
 from recordgen.records.models.lines.points import Spot
+from recordgen.records.models.lines.shape_table import known_table, known_versions
 from recordgen.records.models.names import Foot, Moment
 from recordgen.records.models.tracing import OUTLINES, Tracing
 from recordgen.records.models.visit import Visit
@@ -225,6 +226,15 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
             )
 
 
+def _table_is_here(traced: TracedAt) -> Iterator[Problem]:
+    """A practice's own tables lie in its folder, so that no tracing by itself tells whether its table is there."""
+    model = traced.tracing.model
+    if model is not None and known_table(model) is None:
+        message = f"there is no model {model}; known here: {', '.join(known_versions())}"
+        way_out = "Put its file back into outlines, trace it anew, or take it out"
+        yield traced.problem("tracing-model-unknown", message, way_out, "model")
+
+
 def _after_a_trim(traced: TracedAt) -> Iterator[Problem]:
     if traced.tracing.moment == "after" and not traced.visit.record.trimmed:
         message = "it shows the foot after a trim, but the visit says trimmed: no"
@@ -268,6 +278,7 @@ _CHECKS: tuple[Callable[[TracedAt], Iterator[Problem]], ...] = (
     _above_the_ground,
     _scale_is_long,
     _scale_is_sane,
+    _table_is_here,
     _after_a_trim,
     _has_its_picture,
 )

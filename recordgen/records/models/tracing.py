@@ -28,7 +28,7 @@ from recordgen.problems import Step, counted, quoted
 from recordgen.records.models import ranges as basis
 from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
 from recordgen.records.models.lines.points import Image, Line, Point, Size, Spot
-from recordgen.records.models.lines.shape_table import DIGITS, OWN, Version, known_table, known_versions
+from recordgen.records.models.lines.shape_table import DIGITS, OWN, Version
 
 TracedView = Literal["side", "front", "sole"]
 TracedMoment = Literal["before", "after"]
@@ -271,13 +271,9 @@ class Tracing(Record):
 
     @field_validator("model")
     @classmethod
-    def _known_model(cls, model: Version | None, info: ValidationInfo) -> Version | None:
+    def _of_smooth_lines(cls, model: Version | None, info: ValidationInfo) -> Version | None:
         if model is not None and info.data.get("drawn") != "smooth":
             raise refusal("tracing-model-not-smooth", "only smooth lines follow a model", "Take it out")
-        if model is not None and known_table(model) is None:
-            message = f"there is no model {model}; known here: {', '.join(known_versions())}"
-            way_out = "Put its file back into outlines, trace it anew, or take it out"
-            raise refusal("tracing-model-unknown", message, way_out)
         return model
 
     @field_validator("ridge")

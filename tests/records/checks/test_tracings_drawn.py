@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from recordgen.records.change.change import Change
 from tests.support.photographs import drawn, file_of
 from tests.support.practice_folders import VISIT_FILE, told
 from tests.support.tracing_text import FIRST_LINE, arc, text
@@ -90,3 +91,14 @@ def test_a_checksum_of_another_form_is_refused(tmp_path: Path) -> None:
     (line,) = of(tmp_path, *FROG, sha256="abc")
 
     assert "sha256: a checksum is 64 digits and letters from a to f" in line
+
+
+def test_a_table_that_is_not_here_is_told_of_the_practice_and_not_of_a_visit_alone(tmp_path: Path) -> None:
+    """So a visit is corrected, received and joined before anybody read the practice's own tables."""
+    visit = text(f"wall: {arc(number=7)}", *FROG, drawn="smooth", model="own-0123abcd")
+    files = {tmp_path / VISIT_FILE: visit.encode()}
+
+    (line,) = of(tmp_path, f"wall: {arc(number=7)}", *FROG, drawn="smooth", model="own-0123abcd")
+    Change(tmp_path, "Corrected", (), "", files=files).look_over()
+
+    assert f"error: {AT}, model: there is no model own-0123abcd; known here: 1" in line
