@@ -70,3 +70,14 @@ def test_a_table_that_was_changed_is_told(records: Path, tmp_path: Path) -> None
     _, problems = read_practice(tmp_path, TODAY)
 
     assert [one.code for one in problems] == ["outlines-changed"]
+
+
+def test_other_files_beside_the_tables_stop_nothing(tmp_path: Path) -> None:
+    """They are no records, which check tells of any such file."""
+    traced_practice(tmp_path)
+    (tmp_path / "outlines").mkdir()
+    (tmp_path / "outlines" / "notes.txt").write_text("of feet")
+    asked = run("check", tmp_path, "--today", TODAY.isoformat())
+
+    assert asked.exit_code == 0, asked.output
+    assert "outlines:1:1: warning: this folder holds no record (1 file)" in asked.output

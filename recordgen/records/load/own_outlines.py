@@ -21,7 +21,7 @@ def read_outlines(walk: Walk) -> ShapeTable:
         return SHIPPED
     found = []
     for path in walk.entries(folder):
-        if LEFT_BEHIND.fullmatch(path.name) or not walk.may_read(path):
+        if path.suffix != ".yaml" or LEFT_BEHIND.fullmatch(path.name) or not walk.may_read(path):
             continue
         written, problems = read_as_far(path, walk.shown(path), OutlinesFile)
         walk.problems.extend(problems)
