@@ -79,7 +79,8 @@ def command(
 
 def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_json: bool) -> ReceiveRun:
     from recordgen.cli.receive_run import ReceiveRun
-    from recordgen.records.load.folders import RECEIVED
+    from recordgen.records.load.folders import RECEIVED, Walk
+    from recordgen.records.load.own_outlines import read_outlines
     from recordgen.records.load.tables import read_reference
     from recordgen.records.models.settings import PracticeFile
     from recordgen.records.receive.begun import written_by_hand
@@ -89,6 +90,8 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     from recordgen.records.receive.whose import Horses
     from recordgen.records.yaml.read import read_as_far
 
+    # A sole traced on the phone, or in a visit that is there, may name one of the practice's own tables.
+    read_outlines(Walk(records))
     reference, _ = read_reference(records)
     practice, _ = read_as_far(records / "practice.yaml", "practice.yaml", PracticeFile)
     near_and_off = practice is not None and practice.record.feet == "near and off"

@@ -14,7 +14,9 @@ from click.testing import CliRunner, Result
 
 from recordgen.cli import main, receive
 from recordgen.private.keystore.field_key import field_key
+from recordgen.records.change.outlines import keep_outlines
 from recordgen.records.load.folders import RECEIVED
+from recordgen.records.models.lines.shape_table import SHIPPED, own_table, text_of
 from recordgen.records.receive import take_in
 from tests.support.commands import run
 from tests.support.phone_notes import DAY, FOOT, parts, photo, visit
@@ -22,6 +24,7 @@ from tests.support.photographs import opened, with_place
 from tests.support.practice_folders import TODAY, build
 from tests.support.publishing import git
 from tests.support.sealed_notes import Part, plain_notes, sealed_notes
+from tests.support.typed_tracings import tapped
 
 BRAMBLE = "willowmere/bramble"
 FILE = f"{BRAMBLE}/{DAY}.yaml"
@@ -95,6 +98,20 @@ def test_a_visit_comes_in_as_a_person_would_have_typed_it(desk: Desk) -> None:
     assert "taken in as willowmere/bramble/2026-11-20.yaml; photographs: 1" in told.output
     assert "Next: recordgen check, then recordgen commit." in told.output
     assert run("check", "--records", desk.records, "--today", TODAY.isoformat()).exit_code == 0
+
+
+def test_a_sole_traced_by_the_practices_own_table_comes_in_whole(desk: Desk) -> None:
+    """The table lies in its records, though nothing else was read of them before; nothing is asked."""
+    table = own_table(text_of(1.01 * SHIPPED.wall), text_of(SHIPPED.ring))
+    for file, content in keep_outlines(desk.records, table, 50, TODAY).files.items():
+        file.parent.mkdir()
+        file.write_bytes(content)
+    traced = {"feet": {"left_fore": {"tracings": [tapped(model=table.version)]}}}
+    told = desk.receive(desk.handed(visit(record=traced)))
+
+    assert told.exit_code == 0, told.output
+    assert f"model: {table.version}" in desk.text()
+    assert "private_note" not in desk.text()
 
 
 def test_the_receipt_is_the_one_that_the_phone_waits_for(desk: Desk) -> None:
