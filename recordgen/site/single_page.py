@@ -13,6 +13,7 @@ from typing import Any
 import yaml
 
 from recordgen.packaged import packaged
+from recordgen.problems import Trouble
 
 _COMMENT = re.compile(r"//.*|/\*(?:(?!\*/).)*\*/")
 
@@ -25,9 +26,18 @@ def read_part(folder: str, name: str, own: Path | None = None) -> str:
 
 
 def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any]:
-    """A table of words, a practice's own entries over ours: what its file does not name stays as we say it."""
-    files = dict.fromkeys(read_part(folder, name, place) for place in (None, own))
-    return {key: value for text in files for key, value in yaml.safe_load(text).items()}
+    """A table of words, a practice's own entries over ours: what its file does not name stays as we say it.
+
+    Raises Trouble where its file cannot be read as such a table.
+    """
+    try:
+        files = dict.fromkeys(read_part(folder, name, place) for place in (None, own))
+        return {key: value for text in files for key, value in (yaml.safe_load(text) or {}).items()}
+    except (yaml.YAMLError, UnicodeError, AttributeError) as fault:
+        mark = fault.problem_mark if isinstance(fault, yaml.MarkedYAMLError) else None
+        line = f", line {mark.line + 1}," if mark else ""
+        message = f"site_templates/{folder}/{name}{line} is no table of words that can be read"
+        raise Trouble(message, "Write each entry as name: words, or take the file away, and ours stand") from fault
 
 
 def page_with(

@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.hoof.tracing.figures import COMPUTED
+from recordgen.problems import Trouble
 from recordgen.records.models.tracing import LANDMARKS, TracedView
 from recordgen.site.single_page import read_part
 from recordgen.site.trace.page import FOLDER, SCRIPTS, screen_data, trace_page
@@ -72,6 +73,20 @@ def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
     )
 
     assert screen_data(tmp_path / "site_templates")["words"]["marks"]["frog_apex"] == "Tap the tip."
+
+
+@pytest.mark.parametrize(("text", "place"), [(b"a: [\n", ", line 2,"), (b"- Tap\n", ""), (b"a: \xff\n", "")])
+def test_words_that_cannot_be_read_are_told_by_their_file(tmp_path: Path, text: bytes, place: str) -> None:
+    """With the line, where one is known; a file of remarks alone changes nothing."""
+    own = tmp_path / FOLDER / "words.yaml"
+    own.parent.mkdir()
+    own.write_bytes(b"# nothing yet\n")
+    remarks_alone = screen_data(tmp_path)["words"]
+    own.write_bytes(text)
+
+    assert remarks_alone == DATA["words"]
+    with pytest.raises(Trouble, match=f"^site_templates/trace/words.yaml{place} is no table"):
+        screen_data(tmp_path)
 
 
 def test_its_words_are_plain() -> None:
