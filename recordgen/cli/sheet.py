@@ -42,7 +42,7 @@ def command(
     why: str | None,
     for_myself: bool,
 ) -> None:
-    """Write the sheet of one horse for a vet: two pages of A4 in one file that needs no other.
+    """Write the sheet of one horse for a vet: two pages of A4, three with tracings, in one file.
 
     \b
         recordgen sheet willowmere/bramble --out ../bramble.html
