@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, counted, quoted, warning
+from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, counted, quoted, said, warning
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
@@ -15,10 +15,10 @@ from recordgen.records.models.stable import SeenEntry, Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.tree import Document
+from recordgen.records.yaml.write import on_one_line
 
 # What can be in a file that holds entries.
 Holding = Visit | Horse | Stable | PracticeFile
-LONGEST_WAS = 200
 # It tells of an entry, so no entry lets it stand.
 FITS_NOTHING = "seen-fits-nothing"
 
@@ -102,7 +102,7 @@ def _why(entry: SeenWarning, problems: Problems) -> tuple[str, str]:
         message = f"{counted(len(fits), 'warning')} {entry.code} say the same here, and an entry lets one of them stand"
         return message, "Say which by at:, or write one entry for each: recordgen seen does it"
     if not entry.was:
-        said = next(problem.message for problem in near if problem.level == "warning")
-        return "this entry does not tell what was seen", f"Write was: {quoted(said, LONGEST_WAS)}"
+        told = next(said(problem) for problem in near if problem.level == "warning")
+        return "this entry does not tell what was seen", f"Write was: {on_one_line(told)}"
     message = f"the warning {entry.code} says something else than when it was seen on {entry.on}"
     return message, "Look again; then let recordgen seen write it anew, or take this entry out"

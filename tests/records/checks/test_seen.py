@@ -114,6 +114,16 @@ def test_an_entry_lets_one_warning_stand_and_its_place_tells_which(tmp_path: Pat
     assert codes(clear) == ["care-end-not-in-force"]
 
 
+def test_what_an_entry_lacks_is_told_as_it_is_typed(tmp_path: Path) -> None:
+    """With the quotes of YAML around its own, so that it fits once it is copied."""
+    text = f"{LONG.replace('160', '90')}care_ends: [dry-bed]\n"
+    lines = "seen:\n  - warning: care-end-not-in-force\n    on: 2026-11-20\n    why: so said the vet\n"
+    told = found(tmp_path, {VISIT_FILE: text + lines}).open[-1].way_out
+
+    was = told.removeprefix("Write ")
+    assert found(tmp_path, {VISIT_FILE: f"{text}{lines}    {was}\n"}).open == []
+
+
 def test_a_file_beside_is_named_by_its_path(tmp_path: Path) -> None:
     """A stray in the stable's folder is left in the stable's file."""
     stray = {"willowmere/plan.txt": "of the yard", "willowmere/stable.yaml": "name: Willowmere\n"}
