@@ -30,14 +30,30 @@ def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any
 
     Raises Trouble where its file cannot be read as such a table.
     """
+    found: dict[str, Any] = {}
     try:
-        files = dict.fromkeys(read_part(folder, name, place) for place in (None, own))
-        return {key: value for text in files for key, value in (yaml.safe_load(text) or {}).items()}
-    except (yaml.YAMLError, UnicodeError, AttributeError) as fault:
+        for text in dict.fromkeys(read_part(folder, name, place) for place in (None, own)):
+            found = _laid_over(found, yaml.safe_load(text) or {})
+    except (yaml.YAMLError, UnicodeError, TypeError) as fault:
         mark = fault.problem_mark if isinstance(fault, yaml.MarkedYAMLError) else None
-        line = f", line {mark.line + 1}," if mark else ""
-        message = f"site_templates/{folder}/{name}{line} is no table of words that can be read"
+        place = f"line {mark.line + 1}" if mark else str(fault) if isinstance(fault, TypeError) else ""
+        message = (
+            f"site_templates/{folder}/{name}{f', {place},' if place else ''} is no table of words that can be read"
+        )
         raise Trouble(message, "Write each entry as name: words, or take the file away, and ours stand") from fault
+    return found
+
+
+def _laid_over(under: Any, over: Any, *steps: str) -> Any:
+    """Entries over those beneath, in tables within tables too.
+
+    steps: to these. Raises TypeError, which tells them, where a table, a list or words stand in the place of another.
+    """
+    if type(over) is not type(under):
+        raise TypeError(".".join(steps))
+    if not isinstance(under, dict):
+        return over
+    return {**under, **{key: _laid_over(under.get(key, value), value, *steps, key) for key, value in over.items()}}
 
 
 def page_with(

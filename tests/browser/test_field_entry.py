@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import json
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -241,7 +242,10 @@ def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
     records = small_practice(tmp_path)
     own = records / "site_templates" / "field" / "words.yaml"
     own.parent.mkdir(parents=True)
-    own.write_text("today: The round\n", "utf-8")
-    told = (build_field(records, TODAY, (), tmp_path / "sites") / "index.html").read_text("utf-8")
+    own.write_text('today: The round\ntitle: My "notes"\nnames: {toe_length: toe wall}\n', "utf-8")
+    made = build_field(records, TODAY, (), tmp_path / "sites")
+    told = (made / "index.html").read_text("utf-8")
+    entries = ('"today":"The round"', '"horses":"Horses"', '"toe_length":"toe wall"', '"view_sole":"sole"')
 
-    assert ('"today":"The round"' in told, '"horses":"Horses"' in told) == (True, True)
+    assert [one for one in entries if one not in told] == []
+    assert json.loads((made / "app.webmanifest").read_text("utf-8"))["name"] == 'My "notes"'

@@ -84,7 +84,7 @@ def field_files(
 
 
 def _manifest(title: str, own: Path | None) -> bytes:
-    told = json.dumps(title, ensure_ascii=False).strip('"')
+    told = json.dumps(title, ensure_ascii=False)[1:-1]
     return read_part(FOLDER, "app.webmanifest", own).replace("%TITLE%", told).encode()
 
 

@@ -75,7 +75,16 @@ def test_a_practice_may_have_words_of_its_own(tmp_path: Path) -> None:
     assert screen_data(tmp_path / "site_templates")["words"]["marks"]["frog_apex"] == "Tap the tip."
 
 
-@pytest.mark.parametrize(("text", "place"), [(b"a: [\n", ", line 2,"), (b"- Tap\n", ""), (b"a: \xff\n", "")])
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [
+        (b"a: [\n", ", line 2,"),
+        (b"- Tap\n", ""),
+        (b"a: \xff\n", ""),
+        (b"marks: Tap\n", ", marks,"),
+        (b"marks: {wall: 7}\n", ", marks.wall,"),
+    ],
+)
 def test_words_that_cannot_be_read_are_told_by_their_file(tmp_path: Path, text: bytes, place: str) -> None:
     """With the line, where one is known; a file of remarks alone changes nothing."""
     own = tmp_path / FOLDER / "words.yaml"
