@@ -16,5 +16,5 @@ const daysBetween = (from, to) => Math.round((Date.parse(to) - Date.parse(from))
 const plural = new Intl.PluralRules(DATA.locale);
 const counted = (number, what) => {
   const key = `${what}_${plural.select(number)}`;
-  return words(DATA.words[key] ? key : `${what}_several`, { count: number });
+  return words(DATA.words[key] ? key : `${what}_several`, { count: figure(number) });
 };

@@ -115,12 +115,14 @@ def test_what_a_german_phone_hands_over_is_in_the_records_own_words(browser: Bro
     made = build_field(records, date.today(), (), tmp_path / "out")
     with hosted(made) as address, phone(browser, locale="de-DE") as context:
         hand = opened(context, address)
-        walked(hand, f"horse-{STABLE}/tansy", "weeks-6", "tile-left_fore", "feet.left_fore.after.toe_length-keys")
+        weeks = walked(hand, f"horse-{STABLE}/tansy", "weeks-keys", "pad-5", "pad-half", "pad-set")
+        walked(hand, "weeks-6", "tile-left_fore", "feet.left_fore.after.toe_length-keys")
         typed = walked(hand, "pad-7", "pad-2", "pad-,", "pad-5", "pad-set")
         walked(hand, "zone-frog", "feet.left_fore.frog.infection-deep groove", "sheet-close")
         walked(hand, "chip-left_fore-landing", "feet.left_fore.landing-heel first", "sheet-close")
         (visit,) = read_notes(handed(hand), "notes", unsealed).visits
 
+    assert "5,5 Wochen" in weeks[4]
     assert "72,5" in typed[3]
     assert visit.record == {
         "next": {"weeks": 6},
