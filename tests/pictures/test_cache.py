@@ -92,7 +92,7 @@ from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.through_time import toe_length_panel
 span = (date(2026, 1, 1), date(2026, 12, 31))
 readings = [Reading(date(2026, 2, 1), 88, 80)]
-PictureCache(Cache(Path(sys.argv[1]))).drawn(toe_length_panel, "left_fore", readings, [], span, (70, 90), "t")
+PictureCache(Cache(Path(sys.argv[1]))).picture(toe_length_panel, "left_fore", readings, [], span, (70, 90), "t")
 print("matplotlib" in sys.modules, "numpy" in sys.modules)
 """
 

@@ -9,9 +9,12 @@ from __future__ import annotations
 import hashlib
 import textwrap
 from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
 
-import numpy as np
-from numpy.typing import NDArray
+if TYPE_CHECKING:
+    import numpy as np
+    from numpy.typing import NDArray
 
 VERSION = 1
 # The first angle from the toe and the step to the next, degrees; inner side below 0.
@@ -61,16 +64,29 @@ UNIT = 10_000
 class ShapeTable:
     """A table of usual outlines: of the wall and of the ring the mean and then the modes, (1 + modes, angles).
 
-    In shares of the sole's size; each mode is as large as its SD.
+    In shares of the sole's size; each mode is as large as its SD. wall_text, ring_text: the numbers as they are kept,
+    read once a line is drawn: most commands draw none.
     """
 
     version: Version
-    wall: NDArray[np.float64]
-    ring: NDArray[np.float64]
+    wall_text: str
+    ring_text: str
+
+    @cached_property
+    def wall(self) -> NDArray[np.float64]:
+        """Rows of the wall."""
+        return rows_of(self.wall_text)
+
+    @cached_property
+    def ring(self) -> NDArray[np.float64]:
+        """Rows of the ring."""
+        return rows_of(self.ring_text)
 
 
 def rows_of(text: str) -> NDArray[np.float64]:
     """The rows that a text of numbers tells. Raises ValueError where it holds other signs, or another count of them."""
+    import numpy as np
+
     return np.array([int(one) for one in text.split()], dtype=np.float64).reshape(-1, ANGLES) / UNIT
 
 
@@ -83,11 +99,12 @@ def own_table(wall: str, ring: str) -> ShapeTable:
     """A practice's own table by its texts, under the name that its numbers give it. Raises ValueError as `rows_of`."""
     told = " ".join([*wall.split(), "|", *ring.split()])
     name = f"{OWN}{hashlib.sha256(told.encode()).hexdigest()[:DIGITS]}"
-    return ShapeTable(name, rows_of(wall), rows_of(ring))
+    for text in (wall, ring):
+        rows_of(text)
+    return ShapeTable(name, wall, ring)
 
 
-WALL, RING = rows_of(_WALL), rows_of(_RING)
-SHIPPED = ShapeTable(VERSION, WALL, RING)
+SHIPPED = ShapeTable(VERSION, _WALL, _RING)
 _known: dict[Version, ShapeTable] = {VERSION: SHIPPED}
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as some
 from shapely import LineString, Point
 
 from recordgen.records.models.lines.drawn import drawn_lines, follows_usual_shape
-from recordgen.records.models.lines.shape_table import ANGLES, RING, SHIPPED, VERSION, WALL, known_table
+from recordgen.records.models.lines.shape_table import ANGLES, SHIPPED, VERSION, known_table
 from recordgen.records.models.lines.smooth import Floats, smooth
 from recordgen.records.models.lines.usual_shape import off_the_curve, usual_lines
 from recordgen.records.models.tracing import Tracing
@@ -134,7 +134,7 @@ def test_the_table_is_that_of_its_script() -> None:
     wall, ring = table(300)
 
     assert known_table(VERSION) is SHIPPED
-    assert (WALL.shape, RING.shape) == ((10, ANGLES), (9, ANGLES))
-    assert WALL[0] == pytest.approx(wall[0], abs=0.02)
-    assert RING[0] == pytest.approx(ring[0], abs=0.01)
-    assert WALL[0] == pytest.approx(WALL[0][::-1], abs=2e-4)
+    assert (SHIPPED.wall.shape, SHIPPED.ring.shape) == ((10, ANGLES), (9, ANGLES))
+    assert SHIPPED.wall[0] == pytest.approx(wall[0], abs=0.02)
+    assert SHIPPED.ring[0] == pytest.approx(ring[0], abs=0.01)
+    assert SHIPPED.wall[0] == pytest.approx(SHIPPED.wall[0][::-1], abs=2e-4)
