@@ -19,8 +19,9 @@ from playwright.sync_api import Browser, BrowserContext, ViewportSize
 
 from recordgen.private.crypto.key_ring import unb64u
 from recordgen.private.keystore.field_key import FieldKey
+from recordgen.site.field.build import build_field
 from tests.browser.conftest import QUIET
-from tests.conftest import chromium
+from tests.conftest import RECORDS, TODAY, chromium
 from tests.support.field import Hand, field_folder, hosted, opened, phone
 
 KEY = FieldKey.new()
@@ -204,6 +205,25 @@ def test_a_clock_that_is_wrong_is_said(browser: Browser, address: str, days: int
     context.close()
 
     assert expected in told
+
+
+def test_a_day_that_is_gone_is_due_no_more_by_the_devices_own_calendar(browser: Browser, tmp_path: Path) -> None:
+    """The list is of 25 November; read on 14 December one horse is late, one may be trimmed now, one comes later."""
+    context = phone(browser)
+    page = context.new_page()
+    page.clock.set_fixed_time(dt.datetime(2026, 12, 14, 9))
+    with hosted(build_field(RECORDS, TODAY, ("willowmere",), tmp_path, b"")) as address:
+        page.goto(address)
+        page.wait_for_selector("body[data-ready]")
+        lines = {
+            horse: page.locator(f'[data-key="horse-willowmere/{horse}"]').inner_text()
+            for horse in ("bramble", "moss", "tansy")
+        }
+    context.close()
+
+    assert "12 days over" in lines["bramble"]
+    assert "due now, until 20 Dec 2026" in lines["moss"]
+    assert "due 17 Dec 2026" in lines["tansy"]
 
 
 def test_nothing_is_lost_when_the_browser_is_killed(browser: Browser, address: str, tmp_path: Path) -> None:
