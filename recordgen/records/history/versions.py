@@ -13,13 +13,11 @@ from recordgen.git.repository import contents_of
 from recordgen.problems import Step
 from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import FEET, ZONES
-from recordgen.records.models.visit import Visit
+from recordgen.records.models.visit import BESIDE_THE_VISIT, Visit
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.values import without_empty
 
-# Of a visit's file, but not of the visit: which warnings about it may stand.
-_UNTOLD = "seen"
 _IN_ORDER = {name: number for number, name in enumerate((*FEET, *ZONES))}
 
 
@@ -90,7 +88,7 @@ def traced_points(value: Any) -> int | None:
 def _inside(value: Any) -> Iterator[tuple[tuple[int, Step], Any]]:
     if isinstance(value, BaseModel):
         for number, name in enumerate(type(value).model_fields):
-            if name != _UNTOLD:
+            if name not in BESIDE_THE_VISIT:
                 yield (number, name), getattr(value, name)
     elif isinstance(value, dict):
         yield from (((_IN_ORDER.get(key, len(_IN_ORDER)), key), inner) for key, inner in value.items())

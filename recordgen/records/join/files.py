@@ -20,12 +20,12 @@ from recordgen.records.models.names import foot_named
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.compare import path_words
+from recordgen.records.receive.compare import path_words, value_line
 from recordgen.records.receive.questions import Question, Say
 from recordgen.records.receive.visits import in_order
 from recordgen.records.receive.whose import Horses
 from recordgen.records.yaml.tree import document
-from recordgen.records.yaml.write import as_yaml, on_one_line
+from recordgen.records.yaml.write import as_yaml
 
 HERE, THERE = "here", "there"
 WIDEST_VALUE = 60
@@ -128,17 +128,14 @@ def _whole(sides: FileStates, about: str, say: Say, answer: Callable[[Question],
 def _question(sides: FileStates, clash: Clash, about: str, say: Say) -> Question:
     where = path_words(clash.steps)
     choices = {
-        HERE: say("value_here", value=_one_line(clash.here)),
-        THERE: say("value_there", value=_one_line(clash.there)),
+        HERE: say("value_here", value=_told_value(clash.here)),
+        THERE: say("value_there", value=_told_value(clash.there)),
     }
     return Question(f"{sides.id} {'.'.join(clash.steps)}", about, say("asks_value", where=where), choices)
 
 
-def _one_line(value: Any) -> str:
-    if value is None:
-        return "taken out"
-    line = " ".join((value if isinstance(value, str) else on_one_line(value)).split())
-    return line if len(line) <= WIDEST_VALUE else f"{line[: WIDEST_VALUE - 1]}…"
+def _told_value(value: Any) -> str:
+    return "taken out" if value is None else value_line(value, WIDEST_VALUE)
 
 
 def _text(

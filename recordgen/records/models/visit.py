@@ -260,6 +260,10 @@ Ended = Annotated[
 ]
 
 
+# Keys of a visit's file that tell nothing of the visit: which warnings about it may stand.
+BESIDE_THE_VISIT = {"seen"}
+
+
 class Visit(Record):
     """One visit: the horse as found, each foot before and after, what to do until next time, and when that is."""
 
@@ -292,11 +296,11 @@ class Visit(Record):
     @property
     def is_blank(self) -> bool:
         """Tell whether nothing but the day is filled in, as when the file was only begun."""
-        return self.model_fields_set <= {"date", "seen"}
+        return self.model_fields_set <= {"date", *BESIDE_THE_VISIT}
 
     def tells_the_same(self, other: Visit) -> bool:
         """Tell whether another says the same of the horse, whatever of it is said outright or was seen of it."""
-        return self.model_dump(exclude={"seen"}) == other.model_dump(exclude={"seen"})
+        return self.model_dump(exclude=BESIDE_THE_VISIT) == other.model_dump(exclude=BESIDE_THE_VISIT)
 
 
 def alike(name: str) -> str:

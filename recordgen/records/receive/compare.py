@@ -11,7 +11,7 @@ from typing import Any
 
 from recordgen.problems import Step
 from recordgen.records.load.folders import VISIT_FILE
-from recordgen.records.models.visit import Visit
+from recordgen.records.models.visit import BESIDE_THE_VISIT, Visit
 from recordgen.records.yaml.read import read
 from recordgen.records.yaml.write import on_one_line
 
@@ -71,14 +71,14 @@ def differences(here: Visit | None, came: Visit) -> list[VisitDifference]:
     theirs = dict(_leaves(came))
     steps = [*ours, *(one for one in theirs if one not in ours)]
     return [
-        VisitDifference(path_words(one), _one_line(ours.get(one)), _one_line(theirs.get(one)))
+        VisitDifference(path_words(one), value_line(ours.get(one)), value_line(theirs.get(one)))
         for one in steps
         if ours.get(one) != theirs.get(one)
     ]
 
 
 def _leaves(visit: Visit) -> Iterator[tuple[tuple[Step, ...], Any]]:
-    yield from _in(visit.model_dump(mode="json", by_alias=True, exclude_unset=True, exclude={"seen"}), ())
+    yield from _in(visit.model_dump(mode="json", by_alias=True, exclude_unset=True, exclude=BESIDE_THE_VISIT), ())
 
 
 def _in(value: Any, steps: tuple[Step, ...]) -> Iterator[tuple[tuple[Step, ...], Any]]:
@@ -98,11 +98,12 @@ def path_words(steps: Sequence[Step]) -> str:
     return ", ".join(word for word in words if word not in ("feet", "wall")) or "the visit"
 
 
-def _one_line(value: Any) -> str:
+def value_line(value: Any, widest: int = WIDEST_VALUE) -> str:
+    """A value on one line, cut where it is longer than so many signs; empty where there is none."""
     if value is None:
         return ""
-    line = " ".join(on_one_line(value).split()) if not isinstance(value, str) else " ".join(value.split())
-    return line if len(line) <= WIDEST_VALUE else line[: WIDEST_VALUE - 1] + "…"
+    line = " ".join((value if isinstance(value, str) else on_one_line(value)).split())
+    return line if len(line) <= widest else f"{line[: widest - 1]}…"
 
 
 def side_by_side(found: Sequence[VisitDifference], titles: tuple[str, str]) -> list[str]:
