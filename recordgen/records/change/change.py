@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import ExitStack
 from dataclasses import dataclass, field
 from pathlib import Path, PurePosixPath
@@ -72,9 +72,9 @@ def make(change: Change, today: dt.date) -> Made:
     change.look_over()
     in_git = top_of(change.records) is not None
     names = tuple(_touched(change)) if in_git else ()
-    waits = in_git and change.may_wait and bool(kinds_of_change(change.records).keys() & change.files.keys())
-    unkept = _unkept(change) if in_git and not change.by_hand and not waits else []
-    if unkept:
+    changed = kinds_of_change(change.records) if in_git and not change.by_hand else {}
+    waits = change.may_wait and bool(changed.keys() & change.files.keys())
+    if not waits and (unkept := _unkept(change, changed)):
         told = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
         raise Trouble(f"not in git yet as it is now: {told}", "Keep it first: recordgen commit")
     try:
@@ -143,14 +143,14 @@ def _touched(change: Change) -> Iterator[Path]:
     yield from change.files
 
 
-def _unkept(change: Change) -> list[str]:
-    """Names of what changes and is not in git as it lies there: an entry tells of one thing."""
+def _unkept(change: Change, changed: Iterable[Path]) -> list[str]:
+    """Names of what changes and is not in git as it lies there: an entry tells of one thing. changed: all of that."""
     old = [folder for folder, _ in change.folders]
     begun = {new: was for was, new in change.folders}
     files = {_as_it_lies(path, begun) for path in change.files}
     return [
         path.relative_to(change.records).as_posix()
-        for path in kinds_of_change(change.records)
+        for path in changed
         if (path in files or any(folder in path.parents for folder in old)) and _counts(path, change.records)
     ]
 
