@@ -16,7 +16,7 @@ from recordgen.problems import Step, Trouble
 from recordgen.records.models.names import Foot, typed_foot
 from recordgen.records.models.tracing import LANDMARKS, ONE, Tracing
 from recordgen.records.yaml.tree import Document, document, typed_key
-from recordgen.records.yaml.write import as_yaml, on_one_line
+from recordgen.records.yaml.write import as_yaml, item_lines, on_one_line
 
 BLOCKS = ("|", ">")
 
@@ -158,7 +158,7 @@ def _under(names: Sequence[str], value: Any) -> Any:
 def _lines_of(value: Any) -> list[str]:
     """The lines of a group, or of the items of a list, from the first column on."""
     if isinstance(value, list):
-        return [line[2:] for line in as_yaml({"tracings": value}).splitlines()[1:]]
+        return item_lines(value)
     return as_yaml(value).splitlines()
 
 

@@ -15,7 +15,7 @@ import yaml
 from recordgen.problems import Step, Trouble, quoted
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.tree import Document, document, typed_key
-from recordgen.records.yaml.write import as_yaml, on_one_line, scalar
+from recordgen.records.yaml.write import as_yaml, item_lines, on_one_line, scalar
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
@@ -53,33 +53,28 @@ def with_item(raw: bytes, key: str, item: Mapping[str, Any], path: str, instead_
     put = document(path, as_yaml({key: [item]}).encode()).values[key]
     at = len(items) if instead_of is None else instead_of
     wanted = {**_values(found), key: [*items[:at], *put, *items[at + 1 :]]}
-    place = _behind(found.text, node, key, item) if instead_of is None else _over(found.text, node.value[at], key, item)
+    place = _behind(found.text, node, item) if instead_of is None else _over(found.text, node.value[at], item)
     return _checked(raw, found, place, wanted)
 
 
-def _behind(text: str, node: yaml.SequenceNode, key: str, item: Mapping[str, Any]) -> tuple[int, int, str]:
+def _behind(text: str, node: yaml.SequenceNode, item: Mapping[str, Any]) -> tuple[int, int, str]:
     """The place behind the last item of a list, and what is put there."""
     end = _end_of(text, (node.value[-1], node.value[-1]))
     if node.flow_style:
         return end, end, f", {on_one_line(item)}"
     line_end = _LINE_END.search(text, end)
     at = line_end.start() if line_end else len(text)
-    return at, at, "".join(f"\n{' ' * node.start_mark.column}{line}" for line in _item_lines(key, item))
+    return at, at, "".join(f"\n{' ' * node.start_mark.column}{line}" for line in item_lines([item]))
 
 
-def _over(text: str, node: yaml.Node, key: str, item: Mapping[str, Any]) -> tuple[int, int, str]:
+def _over(text: str, node: yaml.Node, item: Mapping[str, Any]) -> tuple[int, int, str]:
     """The place of one item, and what is put there."""
     place = _at(text, node.start_mark), _end_of(text, (node, node))
     if isinstance(node, yaml.CollectionNode) and node.flow_style:
         return *place, on_one_line(item)
-    first, *rest = _item_lines(key, item)
+    first, *rest = item_lines([item])
     indent = " " * (node.start_mark.column - 2)
     return *place, "\n".join([first.removeprefix("- "), *(f"{indent}{line}" for line in rest)])
-
-
-def _item_lines(key: str, item: Mapping[str, Any]) -> list[str]:
-    """The lines of one item of a list, its dash in the first column."""
-    return [line[2:] for line in as_yaml({key: [item]}).splitlines()[1:]]
 
 
 def without(raw: bytes, key: str, path: str) -> bytes:

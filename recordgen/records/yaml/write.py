@@ -35,6 +35,11 @@ def as_yaml(record: Mapping[str, Any]) -> str:
     return "\n".join(_lines(record, "")) + "\n"
 
 
+def item_lines(items: Sequence[Any]) -> list[str]:
+    """The lines of the items of a list, groups among them, from the first column on."""
+    return [line[2:] for line in _items(list(items), "  ")]
+
+
 def _lines(group: Mapping[str, Any], indent: str) -> Iterator[str]:
     for name, value in group.items():
         key = _key(name)
