@@ -78,8 +78,10 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
     which `told_mirror` gives back.
     """
     best = best_axis(points)
-    if best is None:
-        return {}
+    return {} if best is None else _matches(best)
+
+
+def _matches(best: Axis) -> dict[str, Floats]:
     own = match_about(best.wall, np.zeros(2), np.zeros(()))
     other = match_about(best.wall, best.through, best.turn)
     return dict(zip(MATCHES, (100 * own, 100 * np.maximum(other, own)), strict=True)) | {"turn_deg": best.turn}
@@ -87,10 +89,12 @@ def mirror_figures(points: Points) -> dict[str, Floats]:
 
 def told_mirror(plain: Points, draws: Draws) -> dict[str, Figure]:
     """The figures with their errors, the matches as they are of the foot itself. plain: landmarks as picked, (n, 2)."""
-    values = mirror_figures(plain)
     axes = [best_axis(points) for points in (plain, draws.shaken, draws.strayed, draws.seen)]
     held = [axis for axis in axes if axis is not None]
-    if len(held) < len(axes) or not all(np.isfinite(value) for value in values.values()):
+    if len(held) < len(axes):
+        return {}
+    values = _matches(held[0])
+    if not all(np.isfinite(value) for value in values.values()):
         return {}
     own, best = (
         _told_match(float(values[name]), [fold(axis) for axis in held])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NamedTuple
 
 import numpy as np
@@ -101,22 +102,23 @@ def ring_figures(points: Points) -> dict[str, Floats]:
     With straight lines between the picks the ring is some 0.2 mm too thick where the white line has 18 picks, 0.02
     where it has 60. Nothing here is a diagnosis.
     """
-    return _figures(ring(points))
+    found = ring(points)
+    return _figures(found, _concentric(found))
 
 
-def _figures(found: WallRing | None) -> dict[str, Floats]:
+def _figures(found: WallRing | None, concentric: Mapping[str, Floats]) -> dict[str, Floats]:
     if found is None:
         return {}
-    figures = _zones("ring", found) | _sides(found) | _zones("flare", flares(found))
-    figures |= _concentric(found)
+    figures = {**_zones("ring", found), **_sides(found), **_zones("flare", flares(found)), **concentric}
     return {name: figures[name] for name in NEEDS if name in figures}
 
 
 def told_ring(plain: Points, draws: Draws) -> dict[str, Figure]:
     """The figures with their errors, `concentric_mm` as it is of the foot itself. plain: as picked, (n, 2)."""
     rings = [ring(points) for points in (plain, draws.shaken, draws.strayed, draws.seen)]
-    told = spread(_figures(rings[0]), _figures(rings[-1]))
-    whole = told_concentric([_concentric(one) for one in rings], _held_zones(rings[0])) if CONCENTRIC in told else None
+    concentric = [_concentric(one) for one in rings]
+    told = spread(*(_figures(rings[at], concentric[at]) for at in (0, -1)))
+    whole = told_concentric(concentric, _held_zones(rings[0])) if CONCENTRIC in told else None
     return told | ({CONCENTRIC: whole} if whole else {})
 
 
