@@ -176,10 +176,15 @@ def tapped_points(tracing: Tracing) -> dict[str, Floats]:
     return {name: np.array(spots, dtype=float) for name, spots in (*tracing.named().items(), *scale)}
 
 
+def tapped_landmarks(tracing: Tracing) -> dict[str, Floats]:
+    """The same without the ends of the scale."""
+    return {name: spots for name, spots in tapped_points(tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
+
+
 def landmarks(tracing: Tracing, px: Points) -> dict[str, Floats]:
     """The landmarks with their lines drawn, (..., m, 2), y up; in mm, or in px where the tracing has no scale.
 
-    px: (..., n, 2), as `picked` gives them, or `redrawn`; the ends of the scale are left out of the result.
+    px: (..., n, 2), as `tapped_points` gives them, or `redrawn`; the ends of the scale are left out of the result.
     """
     return _in_mm(tracing, drawn_lines(px, tracing))
 
@@ -192,7 +197,7 @@ def _in_mm(tracing: Tracing, px: Points) -> dict[str, Floats]:
 
 
 def in_mm(px: Points, length_mm: float) -> dict[str, Floats]:
-    """Landmarks in mm with y up, the ends of the scale left out. px: (..., n, 2), as `picked` gives them.
+    """Landmarks in mm with y up, the ends of the scale left out. px: (..., n, 2), as `tapped_points` gives them.
 
     length_mm: the true length of the scale.
     """

@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.pictures.canvas import Canvas, legend
+from recordgen.pictures.canvas import Canvas, box_key, legend, stroke_key
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, finite, joined, line
 
@@ -85,11 +85,4 @@ def ring_key(words: Mapping[RingForm, str]) -> dict[RingForm, str]:
 
 
 def _key(form: RingForm) -> Callable[[Canvas, Point], None]:
-    def draw(canvas: Canvas, at: Point) -> None:
-        x, y = at
-        half = 4.5
-        box = [(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
-        shape = line(box, closed=True) if form in AREAS else line([(x - 7, y), (x + 7, y)])
-        canvas.draw(shape, PENS[form])
-
-    return draw
+    return box_key(PENS[form], 4.5) if form in AREAS else stroke_key(PENS[form])

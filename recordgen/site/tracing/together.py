@@ -9,8 +9,7 @@ from numpy.typing import NDArray
 
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.concentric import equal_distance, even_thickness, off_even
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
-from recordgen.hoof.tracing.figures import Traced, tapped_points
+from recordgen.hoof.tracing.figures import Traced, tapped_landmarks
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.polygons import centroid, directions, reach
 from recordgen.hoof.tracing.registration import laid_onto
@@ -30,8 +29,7 @@ SHADED_FROM = 0.5
 
 def sole_on_photo(one: Traced) -> SoleOnPhoto:
     """The lines of a sole in px of its picture."""
-    px = {name: spots for name, spots in tapped_points(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
-    seen = drawn_lines(px, one.tracing)
+    seen = drawn_lines(tapped_landmarks(one.tracing), one.tracing)
     return SoleOnPhoto(
         (one.tracing.image.width, one.tracing.image.height),
         plain_line(seen.get("wall")),

@@ -6,8 +6,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
-from recordgen.hoof.tracing.figures import Traced, tapped_points
+from recordgen.hoof.tracing.figures import Traced, tapped_landmarks
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.upright import direction, level, mirrored
 from recordgen.pictures.tracing.upright import TracedUpright, TracedWall
@@ -36,7 +35,7 @@ def upright_shape(one: Traced, words: Mapping[str, str], over: bool = False) -> 
     view = one.tracing.view
     if not over and not one.tracing.tells_lengths:
         return None
-    seen = _pictured(one) if over else _upright(one)
+    seen = tapped_landmarks(one.tracing) if over else _upright(one)
     ground = seen.get("ground")
     walls = tuple(_wall(one, seen, ground, words, *named) for named in WALLS[view] if named[0] in seen)
     pastern = seen.get("pastern")
@@ -57,11 +56,6 @@ def _px_in_mm(one: Traced) -> float:
     """Tell how many px of the picture are a millimetre; 0 where no scale lay on the foot."""
     scale = one.tracing.scale
     return round(1 / scale.mm_per_px, 3) if scale and one.tracing.tells_lengths else 0.0
-
-
-def _pictured(one: Traced) -> Points:
-    """The landmarks in px of their picture, y down."""
-    return {name: spots for name, spots in tapped_points(one.tracing).items() if name not in (SCALE_FROM, SCALE_TO)}
 
 
 def _upright(one: Traced) -> Points:
