@@ -13,17 +13,20 @@ import pytest
 from recordgen.cli import main
 from recordgen.cli.main import COMMANDS
 from recordgen.language.catalogs import Listening, catalog_of, languages
-from recordgen.packaged import packaged
-from recordgen.site.prose.guide import GUIDE, guide_source, guide_text
+from recordgen.records.load.everything import read_whole
+from recordgen.records.load.folders import SLUG
+from recordgen.site.build_context import BuildContext
+from recordgen.site.pages.sites import PRACTICE, render_site
+from recordgen.site.prose.guide import FOLDER, GUIDE, guide_file, guide_source, guide_text
 from recordgen.site.prose.in_language import in_language
-from tests.conftest import ROOT
+from tests.conftest import ROOT, TODAY
 from tests.guide.outputs import COMMANDS_PAGE, with_outputs
 from tests.support.pages import soup
+from tests.support.practice_folders import build
 from tests.support.reading_age import grade, joined
 
 # The year of school is a judgement on what people are given to read (see test_reading_age.py).
 HARDEST = 7
-PAGES = packaged() / "site_templates" / "pages"
 _BLOCK = re.compile(r"^```.*?^```", re.MULTILINE | re.DOTALL)
 _CODE = re.compile(r"`[^`\n]*`")
 _PASTED = re.compile(r"^recordgen .*", re.MULTILINE)
@@ -32,7 +35,7 @@ _QUOTED = re.compile(r"(?<=`)recordgen\s[^`]+(?=`)")
 
 def source(uri: str) -> str:
     """The Markdown of a page."""
-    return (PAGES / uri).read_text("utf-8")
+    return guide_file(uri).read_text("utf-8")
 
 
 def lines(text: str) -> Iterator[tuple[str, list[str]]]:
@@ -96,12 +99,12 @@ def test_a_page_of_the_guide_is_plain(uri: str) -> None:
 
 def test_twenty_tasks_are_told() -> None:
     """Each under a heading of its own that can be linked to."""
-    assert len(guide_text("guide/tasks.md").headings) >= 20
+    assert len(guide_text("user_guide/tasks.md").headings) >= 20
 
 
 def test_links_lead_to_pages_and_parts_in_the_repository() -> None:
     """From file to file, so that the guide is read there as well."""
-    links = [(PAGES / uri, link.address) for uri in GUIDE for link in guide_text(uri).links]
+    links = [(guide_file(uri), link.address) for uri in GUIDE for link in guide_text(uri).links]
     astray = [(page.name, address) for page, address in links if not leads_somewhere(page, address)]
 
     assert links
@@ -114,8 +117,8 @@ def leads_somewhere(page: Path, address: str) -> bool:
     there = (page.parent / file).resolve() if file else page
     if not there.is_file():
         return False
-    uri = there.relative_to(PAGES.resolve()).as_posix() if there != page else page.relative_to(PAGES).as_posix()
-    return not part or (uri in GUIDE and part in guide_text(uri).headings)
+    uris = {guide_file(uri).resolve(): uri for uri in GUIDE}
+    return not part or (there.resolve() in uris and part in guide_text(uris[there.resolve()]).headings)
 
 
 @pytest.mark.parametrize("uri", GUIDE)
@@ -131,6 +134,18 @@ def test_another_language_has_the_same_parts_links_and_lines(code: str, uri: str
     assert other.title != english.title
     assert all(f'id="{heading}"' in other.html for heading in english.headings)
     assert 'class="language-text"' not in other.html.replace('class="language-text" lang="en"', "")
+
+
+def test_no_stable_takes_the_guides_addresses(tmp_path: Path) -> None:
+    """One in the folder guide, whose horses are called as its pages, has its own; and no folder can be the guide's."""
+    horses = {f"guide/{Path(uri).stem}/horse.yaml": f"name: {Path(uri).stem}\n" for uri in GUIDE}
+    records = build(tmp_path, {"guide/stable.yaml": "name: Guide\n", **horses})
+    pages = render_site(BuildContext.of(read_whole(records, TODAY), TODAY, None), PRACTICE).pages
+    uris = [page.uri for page in pages]
+
+    assert set(uris) > {*GUIDE, *(f"guide/{Path(uri).name}" for uri in GUIDE)}
+    assert len(uris) == len(set(uris))
+    assert not SLUG.fullmatch(FOLDER)
 
 
 def test_each_piece_of_text_is_a_message() -> None:
@@ -149,7 +164,7 @@ def test_it_stands_on_the_trimmers_site_alone(demo_sites: Path) -> None:
     pages = [demo_sites / "practice" / uri.replace(".md", ".html") for uri in GUIDE]
     links = [(page, str(link["href"]).partition("#")[0]) for page in pages for link in soup(page).select("article a")]
 
-    assert front.select_one('.rg-line a[href="guide/start.html"]')
+    assert front.select_one('.rg-line a[href="user_guide/start.html"]')
     assert [page for page, there in links if there.endswith(".html") and not (page.parent / there).is_file()] == []
-    assert not list((demo_sites / "willowmere").rglob("guide*"))
-    assert not soup(demo_sites / "willowmere" / "index.html").select('a[href*="guide/"]')
+    assert not list((demo_sites / "willowmere").rglob("*guide*"))
+    assert not soup(demo_sites / "willowmere" / "index.html").select('a[href*="user_guide/"]')

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 
 from markdown.extensions.fenced_code import FencedCodeExtension
 
@@ -16,7 +17,8 @@ from recordgen.records.pages.markdown import Link, PageText, render_page
 from recordgen.site.prose.in_language import in_language
 from recordgen.site.prose.sections import Sections
 
-FOLDER = "guide"
+# No stable's folder can have this name, since an address of a folder takes no underscore (`load/folders.py`, SLUG).
+FOLDER = "user_guide"
 START = f"{FOLDER}/start.md"
 # In the order in which they are read.
 GUIDE = (START, *(f"{FOLDER}/{name}.md" for name in ("first-week", "tasks", "trouble", "commands", "data")))
@@ -28,7 +30,7 @@ _ANSWER = '<code class="language-text"'
 def guide_text(uri: str, code: str = ENGLISH_CODE) -> PageText:
     """A page of the guide in a language.
 
-    uri: its place in a site, such as guide/start.md, and in the folder of the templates too.
+    uri: its place in a site, such as user_guide/start.md.
     """
     english = _rendered(guide_source(uri))
     if code == ENGLISH_CODE:
@@ -42,8 +44,13 @@ def guide_text(uri: str, code: str = ENGLISH_CODE) -> PageText:
 
 def guide_source(uri: str, catalog: Catalog | None = None) -> str:
     """The Markdown of a page of the guide, in the language of a catalog."""
-    source = (packaged() / "site_templates" / "pages" / uri).read_text("utf-8")
+    source = guide_file(uri).read_text("utf-8")
     return in_language(source, catalog) if catalog else source
+
+
+def guide_file(uri: str) -> Path:
+    """The file of a page of the guide among the templates."""
+    return packaged() / "site_templates" / "pages" / "guide" / uri.removeprefix(f"{FOLDER}/")
 
 
 def _rendered(source: str) -> PageText:
