@@ -14,12 +14,15 @@ from recordgen.records.yaml.read import Written
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]
 
 
-def visit_problems(visit: Written[Visit], day_in_name: str, today: dt.date) -> Iterator[Problem]:
+def visit_problems(
+    visit: Written[Visit], day_in_name: str, today: dt.date, horse: Horse | None = None
+) -> Iterator[Problem]:
     """Everything wrong or unlikely about one visit beyond the form of its values.
 
-    day_in_name: the day its file is named by. today: no visit is later.
+    day_in_name: the day its file is named by. today: no visit is later. horse: whose it is, where its file can be read.
     """
     yield from _day(visit, day_in_name, today)
+    yield from tracing_problems(visit, horse)
     for check in VISIT_CHECKS:
         yield from check(visit, today)
 
@@ -135,7 +138,6 @@ def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem
 
 VISIT_CHECKS: tuple[Check, ...] = (
     _after_without_trim,
-    tracing_problems,
     _days_inside,
     _next_day,
     _nothing_recorded,

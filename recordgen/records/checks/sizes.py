@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from pydantic.fields import FieldInfo
+
 from recordgen.problems import Problem, Step
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import FootVisit, Measures
@@ -20,21 +22,32 @@ _NAMES: dict[SizeClass, str] = {
     "heavy": "heavy horses",
     "horse": "horses",
 }
-_SIZES = {name: told for name, info in Measures.model_fields.items() if "by_class" in (told := extra(info))}
+_SIZES = {name: info for name, info in Measures.model_fields.items() if "by_class" in extra(info)}
 
 
 def size_problems(visit: Written[Visit], horse: Horse | None) -> Iterator[Problem]:
     """A warning for each size that is unlikely at its age and of its kind; of any animal where that is not known."""
     size = horse.size_class(visit.record.date) if horse else None
-    of_whom = f" for {_NAMES[size]}" if size else ""
     for foot, found in visit.record.feet.items():
         for steps, measures in _readings(found):
-            for name, told in _SIZES.items():
-                low, high = told["by_class"][size][:2] if size else told["likely"]
+            for name, info in _SIZES.items():
+                low, high = likely_for(info, size)
                 value = getattr(measures, name)
                 if value is not None and not low <= value <= high:
                     at = ("feet", foot, *steps, name)
-                    yield unusual(visit.document(), Measures.model_fields[name], at, value, (low, high), of_whom)
+                    yield unusual(visit.document(), info, at, value, (low, high), of_whom(size))
+
+
+def likely_for(info: FieldInfo, size: SizeClass | None) -> tuple[float, float]:
+    """The likely range of a field for a class of animals; that of any animal where it has none by class."""
+    told = extra(info)
+    low, high = told["by_class"][size][:2] if size and "by_class" in told else told["likely"]
+    return low, high
+
+
+def of_whom(size: SizeClass | None) -> str:
+    """The words that tell for which animals a range is, such as ' for ponies'; none for any animal."""
+    return f" for {_NAMES[size]}" if size else ""
 
 
 def _readings(found: FootVisit) -> Iterator[tuple[tuple[Step, ...], Measures]]:

@@ -5,22 +5,23 @@ The order in which an outline was traced is never told as wrong; figures go by t
 
 from __future__ import annotations
 
-import datetime as dt
 import hashlib
 import math
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
 from recordgen.days import listed
 from recordgen.problems import Problem, Step, warning
+from recordgen.records.checks.sizes import likely_for, of_whom
 from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, side_of, traced_as
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
+from recordgen.records.models.horse import Horse
 from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.lines.shape_table import known_table, known_versions
-from recordgen.records.models.names import Foot, Moment
+from recordgen.records.models.names import Foot, Moment, SizeClass
 from recordgen.records.models.tracing import OUTLINES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS
@@ -36,12 +37,12 @@ FURTHEST_OFF = 1.96 * math.sqrt(2)
 # How many points outside a line are told by their number.
 MOST_TOLD = 8
 FROM_HAIRLINE = ("dorsal_wall", "heel_wall", "medial_wall", "lateral_wall")
-# What a traced line is as a measure, whose possible and likely range it must fit.
+# What a traced line is as a measure, whose possible and likely range it must fit. A sole is the longer of two.
 SIZES = {
-    "wall": ("the sole", extra(Measures.model_fields["sole_width"])),
-    "dorsal_wall": ("the front wall", extra(Measures.model_fields["toe_length"])),
-    "medial_wall": ("the inner wall", extra(Sides.model_fields["medial"])),
-    "lateral_wall": ("the outer wall", extra(Sides.model_fields["lateral"])),
+    "wall": ("the sole", (Measures.model_fields["sole_width"], Measures.model_fields["sole_length"])),
+    "dorsal_wall": ("the front wall", (Measures.model_fields["toe_length"],)),
+    "medial_wall": ("the inner wall", (Sides.model_fields["medial"],)),
+    "lateral_wall": ("the outer wall", (Sides.model_fields["lateral"],)),
 }
 # From one point of a line to the next, by their indexes.
 Stretch = tuple[int, int]
@@ -49,12 +50,13 @@ Stretch = tuple[int, int]
 
 @dataclass(frozen=True)
 class TracedAt:
-    """One tracing and where it stands."""
+    """One tracing and where it stands. size: the class of the animal on that day, where it is known."""
 
     visit: Written[Visit]
     foot: Foot
     number: int
     tracing: Tracing
+    size: SizeClass | None = None
 
     def problem(self, code: str, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
         """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
@@ -63,11 +65,12 @@ class TracedAt:
         return (warning if unlikely else Problem)(place, code, f"{name}: {message}", way_out)
 
 
-def tracing_problems(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
+def tracing_problems(visit: Written[Visit], horse: Horse | None) -> Iterator[Problem]:
     """Everything wrong or unlikely about the tracings of a visit beyond the form of their points."""
+    size = horse.size_class(visit.record.date) if horse else None
     for foot, found in visit.record.feet.items():
         for number, tracing in enumerate(found.tracings):
-            yield from problems_of(TracedAt(visit, foot, number, tracing))
+            yield from problems_of(TracedAt(visit, foot, number, tracing, size))
 
 
 def problems_of(traced: TracedAt) -> Iterator[Problem]:
@@ -209,10 +212,11 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
     for name, points in traced.tracing.named().items():
         if name not in SIZES:
             continue
-        what, ranges = SIZES[name]
+        what, fields = SIZES[name]
         ends = combinations(points, 2) if name == "wall" else [(points[0], points[-1])]
         length = max(math.dist(*pair) for pair in ends) * scale.mm_per_px
-        (least, most), (low, high) = ranges["possible"], ranges["likely"]
+        least, most = widest(extra(info)["possible"] for info in fields)
+        low, high = widest(likely_for(info, traced.size) for info in fields)
         told = f"by it {what} is {length:.0f} mm from end to end"
         if not least <= length <= most:
             way_out = "Look at both ends of the scale, at its length and at the unit"
@@ -220,10 +224,16 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
                 "tracing-scale-impossible", f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale"
             )
         elif not low <= length <= high:
-            message = f"{told}, outside {low:g} to {high:g}, so look again"
+            message = f"{told}, outside {low:g} to {high:g}{of_whom(traced.size)}, so look again"
             yield traced.problem(
                 "tracing-scale-unlikely", message, "It may stand if it is right", "scale", unlikely=True
             )
+
+
+def widest(ranges: Iterable[tuple[float, float]]) -> tuple[float, float]:
+    """The range that holds all of some."""
+    lows, highs = zip(*ranges, strict=True)
+    return min(lows), max(highs)
 
 
 def _table_is_here(traced: TracedAt) -> Iterator[Problem]:

@@ -123,7 +123,7 @@ class VisitReader:
         written, problems = read_as_far(path, walk.shown(path), Visit)
         walk.problems.extend(problems)
         if written:
-            walk.problems.extend(visit_problems(written, path.name[:10], self.today))
+            walk.problems.extend(visit_problems(written, path.name[:10], self.today, horse))
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
             walk.problems.extend(size_problems(written, horse))
         if written and self.reference:

@@ -13,10 +13,12 @@ from recordgen.hoof.tracing.figures import Figures, reckoned
 from recordgen.problems import Trouble, sentences
 from recordgen.records.checks.tracings import TracedAt, problems_of
 from recordgen.records.models.foot import FootVisit
+from recordgen.records.models.horse import Horse
+from recordgen.records.models.names import SizeClass
 from recordgen.records.models.tracing import ONE, TAKES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.tracing import with_tracing
-from recordgen.records.yaml.read import Written
+from recordgen.records.yaml.read import Written, read_as_far
 from recordgen.records.yaml.tree import document
 from recordgen.site.trace.photo import PhotoToTrace
 
@@ -104,7 +106,14 @@ def _alone(photo: PhotoToTrace, tracing: Tracing) -> TracedAt:
         trimmed=str(trimmed).lower() not in ("no", "false"),
         feet={photo.foot: FootVisit(tracings=(tracing,))},
     )
-    return TracedAt(Written(visit, photo.visit, photo.shown, b""), photo.foot, 0, tracing)
+    return TracedAt(Written(visit, photo.visit, photo.shown, b""), photo.foot, 0, tracing, _size_class(photo))
+
+
+def _size_class(photo: PhotoToTrace) -> SizeClass | None:
+    """The class of the animal on the day of the photograph; None where its file does not tell."""
+    file = photo.visit.parent / "horse.yaml"
+    written = read_as_far(file, file.name, Horse)[0] if file.is_file() else None
+    return written.record.size_class(photo.subject.day) if written else None
 
 
 def _write(photo: PhotoToTrace, tracing: Tracing, instead_of: int | None, near_and_off: bool) -> None:

@@ -204,6 +204,26 @@ def test_a_scale_that_makes_no_foot_is_told(tmp_path: Path, length: int, said: s
     assert line.startswith(f"9:9: {said.format(f'{AT}, scale')}")
 
 
+@pytest.mark.parametrize(
+    ("animal", "length", "said"),
+    [
+        ("heavy: yes", 160, ""),
+        ("heavy: yes", 190, "by it the sole is 238 mm from end to end, outside 105 to 230 for heavy horses, so look"),
+        ("kind: pony", 125, "by it the sole is 156 mm from end to end, outside 55 to 150 for ponies, so look again"),
+        ("kind: horse", 138, ""),
+        ("kind: mule", 138, "by it the sole is 173 mm from end to end, outside 50 to 170, so look again"),
+    ],
+)
+def test_a_scale_goes_by_the_class_of_the_animal(tmp_path: Path, animal: str, length: int, said: str) -> None:
+    """From the least width to the greatest length that are likely for it, as for what is typed; else of any animal."""
+    traced = text(SOLE[0], scale=f"{{from: [100, 1100], to: [500, 1100], length: {length}}}")
+    horse = f"name: Bramble\nborn: 2015\n{animal}\n"
+    lines = told(tmp_path, {VISIT_FILE: traced, "willowmere/bramble/horse.yaml": horse})
+
+    assert len(lines) == bool(said)
+    assert all(f"warning: {AT}, scale: {said}" in line for line in lines)
+
+
 def test_a_scale_is_held_against_walls_too(tmp_path: Path) -> None:
     """In a side view the front wall is as long as a toe can be."""
     lines = of(tmp_path, *SIDE, view="side", scale="{from: [100, 1100], to: [500, 1100], length: 10 in}")
