@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
 
 from recordgen.problems import Problem, warning
+from recordgen.records.checks.sizes import ANY, Animal
 from recordgen.records.checks.tracings import tracing_problems
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.visit import Visit
@@ -14,15 +15,13 @@ from recordgen.records.yaml.read import Written
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]
 
 
-def visit_problems(
-    visit: Written[Visit], day_in_name: str, today: dt.date, horse: Horse | None = None
-) -> Iterator[Problem]:
+def visit_problems(visit: Written[Visit], day_in_name: str, today: dt.date, animal: Animal = ANY) -> Iterator[Problem]:
     """Everything wrong or unlikely about one visit beyond the form of its values.
 
-    day_in_name: the day its file is named by. today: no visit is later. horse: whose it is, where its file can be read.
+    day_in_name: the day its file is named by. today: no visit is later. animal: whose feet.
     """
     yield from _day(visit, day_in_name, today)
-    yield from tracing_problems(visit, horse)
+    yield from tracing_problems(visit, animal)
     for check in VISIT_CHECKS:
         yield from check(visit, today)
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from pydantic.fields import FieldInfo
 
@@ -14,28 +16,39 @@ from recordgen.records.models.names import SizeClass
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, unusual
 
-_NAMES: dict[SizeClass, str] = {
-    "foal": "foals",
-    "yearling": "yearlings",
-    "donkey": "donkeys",
-    "pony": "ponies",
-    "heavy": "heavy horses",
-    "horse": "horses",
-}
 _SIZES = {name: info for name, info in Measures.model_fields.items() if "by_class" in extra(info)}
 
 
-def size_problems(visit: Written[Visit], horse: Horse | None) -> Iterator[Problem]:
+@dataclass(frozen=True)
+class Animal:
+    """The class by which the size of an animal's feet goes; None where it is not known.
+
+    named: for whom its ranges are, in words, such as ' for ponies'; none for any animal.
+    """
+
+    size: SizeClass | None = None
+    named: str = ""
+
+    @classmethod
+    def of(cls, horse: Horse | None, day: dt.date, phrases: Mapping[str, str]) -> Animal:
+        """The animal on a day. phrases: what we say, in English as all problems."""
+        size = horse.size_class(day) if horse else None
+        return cls(size, f" for {phrases[f'size_class_{size}']}") if size else cls()
+
+
+ANY = Animal()
+
+
+def size_problems(visit: Written[Visit], animal: Animal) -> Iterator[Problem]:
     """A warning for each size that is unlikely at its age and of its kind; of any animal where that is not known."""
-    size = horse.size_class(visit.record.date) if horse else None
     for foot, found in visit.record.feet.items():
         for steps, measures in _readings(found):
             for name, info in _SIZES.items():
-                low, high = likely_for(info, size)
+                low, high = likely_for(info, animal.size)
                 value = getattr(measures, name)
                 if value is not None and not low <= value <= high:
                     at = ("feet", foot, *steps, name)
-                    yield unusual(visit.document(), info, at, value, (low, high), of_whom(size))
+                    yield unusual(visit.document(), info, at, value, (low, high), animal.named)
 
 
 def likely_for(info: FieldInfo, size: SizeClass | None) -> tuple[float, float]:
@@ -43,11 +56,6 @@ def likely_for(info: FieldInfo, size: SizeClass | None) -> tuple[float, float]:
     told = extra(info)
     low, high = told["by_class"][size][:2] if size and "by_class" in told else told["likely"]
     return low, high
-
-
-def of_whom(size: SizeClass | None) -> str:
-    """The words that tell for which animals a range is, such as ' for ponies'; none for any animal."""
-    return f" for {_NAMES[size]}" if size else ""
 
 
 def _readings(found: FootVisit) -> Iterator[tuple[tuple[Step, ...], Measures]]:

@@ -14,14 +14,13 @@ from itertools import combinations
 
 from recordgen.days import listed
 from recordgen.problems import Problem, Step, warning
-from recordgen.records.checks.sizes import likely_for, of_whom
+from recordgen.records.checks.sizes import ANY, Animal, likely_for
 from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, side_of, traced_as
 from recordgen.records.models.annotations import extra
 from recordgen.records.models.foot import Measures, Sides
-from recordgen.records.models.horse import Horse
 from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.lines.shape_table import known_table, known_versions
-from recordgen.records.models.names import Foot, Moment, SizeClass
+from recordgen.records.models.names import Foot, Moment
 from recordgen.records.models.tracing import OUTLINES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS
@@ -50,13 +49,13 @@ Stretch = tuple[int, int]
 
 @dataclass(frozen=True)
 class TracedAt:
-    """One tracing and where it stands. size: the class of the animal on that day, where it is known."""
+    """One tracing and where it stands. animal: whose foot it is, on that day."""
 
     visit: Written[Visit]
     foot: Foot
     number: int
     tracing: Tracing
-    size: SizeClass | None = None
+    animal: Animal = ANY
 
     def problem(self, code: str, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
         """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
@@ -65,12 +64,11 @@ class TracedAt:
         return (warning if unlikely else Problem)(place, code, f"{name}: {message}", way_out)
 
 
-def tracing_problems(visit: Written[Visit], horse: Horse | None) -> Iterator[Problem]:
+def tracing_problems(visit: Written[Visit], animal: Animal) -> Iterator[Problem]:
     """Everything wrong or unlikely about the tracings of a visit beyond the form of their points."""
-    size = horse.size_class(visit.record.date) if horse else None
     for foot, found in visit.record.feet.items():
         for number, tracing in enumerate(found.tracings):
-            yield from problems_of(TracedAt(visit, foot, number, tracing, size))
+            yield from problems_of(TracedAt(visit, foot, number, tracing, animal))
 
 
 def problems_of(traced: TracedAt) -> Iterator[Problem]:
@@ -216,7 +214,7 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
         ends = combinations(points, 2) if name == "wall" else [(points[0], points[-1])]
         length = max(math.dist(*pair) for pair in ends) * scale.mm_per_px
         least, most = widest(extra(info)["possible"] for info in fields)
-        low, high = widest(likely_for(info, traced.size) for info in fields)
+        low, high = widest(likely_for(info, traced.animal.size) for info in fields)
         told = f"by it {what} is {length:.0f} mm from end to end"
         if not least <= length <= most:
             way_out = "Look at both ends of the scale, at its length and at the unit"
@@ -224,7 +222,7 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
                 "tracing-scale-impossible", f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale"
             )
         elif not low <= length <= high:
-            message = f"{told}, outside {low:g} to {high:g}{of_whom(traced.size)}, so look again"
+            message = f"{told}, outside {low:g} to {high:g}{traced.animal.named}, so look again"
             yield traced.problem(
                 "tracing-scale-unlikely", message, "It may stand if it is right", "scale", unlikely=True
             )

@@ -25,10 +25,11 @@ from recordgen.records.checks.copies import print_of, twice
 from recordgen.records.checks.records import horse_problems, visit_problems
 from recordgen.records.checks.references import ended_in_vain, unknown_in_visit
 from recordgen.records.checks.seen import note_seen
-from recordgen.records.checks.sizes import size_problems
+from recordgen.records.checks.sizes import Animal, size_problems
 from recordgen.records.checks.trims import trim_problems
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.on_demand import Packed
+from recordgen.records.load.tables import read_reference
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.lines.shape_table import known_versions
 from recordgen.records.models.practice import VisitPrint
@@ -123,9 +124,10 @@ class VisitReader:
         written, problems = read_as_far(path, walk.shown(path), Visit)
         walk.problems.extend(problems)
         if written:
-            walk.problems.extend(visit_problems(written, path.name[:10], self.today, horse))
+            animal = Animal.of(horse, written.record.date, self._english)
+            walk.problems.extend(visit_problems(written, path.name[:10], self.today, animal))
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
-            walk.problems.extend(size_problems(written, horse))
+            walk.problems.extend(size_problems(written, animal))
         if written and self.reference:
             walk.problems.extend(unknown_in_visit(written, self.reference))
             note_seen(written, walk.problems, self.today, self.reference, written.record.date)
@@ -164,6 +166,11 @@ class VisitReader:
         own = folder.file.text if folder.file else b""
         photos = [photo.file.name for photo in self._photos_here(folder)]
         return key_of(self._shared, Walk(self.root).shown(folder.path), own, digests, photos)
+
+    @cached_property
+    def _english(self) -> dict[str, str]:
+        """The phrases that we say in problems, whatever the practice's language."""
+        return read_reference(None)[0].phrases
 
     @cached_property
     def _keeps(self) -> bool:

@@ -11,10 +11,11 @@ from pydantic import ValidationError
 from recordgen.files import write_whole, writing
 from recordgen.hoof.tracing.figures import Figures, reckoned
 from recordgen.problems import Trouble, sentences
+from recordgen.records.checks.sizes import Animal
 from recordgen.records.checks.tracings import TracedAt, problems_of
+from recordgen.records.load.tables import read_reference
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.horse import Horse
-from recordgen.records.models.names import SizeClass
 from recordgen.records.models.tracing import ONE, TAKES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.tracing import with_tracing
@@ -106,14 +107,14 @@ def _alone(photo: PhotoToTrace, tracing: Tracing) -> TracedAt:
         trimmed=str(trimmed).lower() not in ("no", "false"),
         feet={photo.foot: FootVisit(tracings=(tracing,))},
     )
-    return TracedAt(Written(visit, photo.visit, photo.shown, b""), photo.foot, 0, tracing, _size_class(photo))
+    return TracedAt(Written(visit, photo.visit, photo.shown, b""), photo.foot, 0, tracing, _animal(photo))
 
 
-def _size_class(photo: PhotoToTrace) -> SizeClass | None:
-    """The class of the animal on the day of the photograph; None where its file does not tell."""
+def _animal(photo: PhotoToTrace) -> Animal:
+    """The animal on the day of the photograph, as far as its file tells."""
     file = photo.visit.parent / "horse.yaml"
     written = read_as_far(file, file.name, Horse)[0] if file.is_file() else None
-    return written.record.size_class(photo.subject.day) if written else None
+    return Animal.of(written.record if written else None, photo.subject.day, read_reference(None)[0].phrases)
 
 
 def _write(photo: PhotoToTrace, tracing: Tracing, instead_of: int | None, near_and_off: bool) -> None:
