@@ -7,15 +7,14 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-import yaml
-
 from recordgen.language.catalogs import Catalog, catalog_of, table_in
 from recordgen.language.spoken import ENGLISH, Language
 from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
-from recordgen.site.single_page import page_with, read_part, read_table
+from recordgen.site.single_page import page_with, read_table
 from recordgen.site.trace.photo import PhotoToTrace
+from recordgen.site.trace.steps import steps_of_screen
 
 FOLDER = "trace"
 # In the order in which each needs the ones before it. All but the last stand in any page that shows the screen.
@@ -97,7 +96,7 @@ def screen_data(
         },
         "model": usual_outlines(outlines),
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
-        "steps": yaml.safe_load(read_part(FOLDER, "steps.yaml", own)),
+        "steps": steps_of_screen(own),
         "decimal": language.figures("."),
         "words": words_of_screen(catalog_of(language.code), own),
     }

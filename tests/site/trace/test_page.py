@@ -8,10 +8,12 @@ from pathlib import Path
 import pytest
 
 from recordgen.hoof.tracing.figures import COMPUTED
+from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.models.tracing import LANDMARKS, TracedView
 from recordgen.site.single_page import read_part
 from recordgen.site.trace.page import FOLDER, SCRIPTS, screen_data, trace_page
+from recordgen.site.trace.steps import FILE, steps_of_screen
 from tests.support.reading_age import grade, words
 from tests.support.tracing_screen import traced_practice
 
@@ -95,6 +97,35 @@ def test_words_that_cannot_be_read_are_told_by_their_file(tmp_path: Path, text: 
 
     assert remarks_alone == DATA["words"]
     with pytest.raises(Trouble, match=f"^site_templates/trace/words.yaml{place} is no table"):
+        screen_data(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (b"sole: [\n", ", line 1: a value is missing, or a bracket"),
+        (b"- Tap\n", ""),
+        (b"sole: \xff\n", ""),
+        (b"# nothing yet\n", ": the file holds comments alone"),
+        (b"camera: {}\nsole: Tap\n", ", line 2: sole should hold keys"),
+        (
+            b"sole:\n  drawing: []\n  steps: [frog_apex]\n  marks: {}\n",
+            ", line 3: sole, steps, number 1 should hold keys",
+        ),
+        (b"sole:\n  drawing: [[thin]]\n  steps: []\n  marks: {}\n", ", line 2: sole, drawing, number 1"),
+        (b"sole:\n  drawing: []\n  steps: [{mark: toe}]\n  marks: {}\n", ", line 3: 'toe' is no landmark of the view"),
+    ],
+)
+def test_steps_that_cannot_be_read_are_told_by_file_and_line(tmp_path: Path, text: bytes, said: str) -> None:
+    """What the screen cannot do without is looked at before it is shown; ours is as it should be."""
+    own = tmp_path / FOLDER / "steps.yaml"
+    own.parent.mkdir()
+    own.write_bytes((packaged() / FILE).read_bytes())
+    ours = steps_of_screen(tmp_path)
+    own.write_bytes(text)
+
+    assert ours == DATA["steps"]
+    with pytest.raises(Trouble, match=f"^{FILE}{said}"):
         screen_data(tmp_path)
 
 
