@@ -100,9 +100,12 @@ def environment(records: Path, naming: Naming) -> Environment:
 
 
 def compile_all(made: Environment) -> None:
-    """Compile all templates of an environment now; what is wrong with one is told when it is filled in."""
+    """Compile all templates of an environment now; what is wrong with one is told when it is filled in.
+
+    One that no page uses may be wrong, or not to be opened.
+    """
     for name in made.list_templates(extensions=("html",)):
-        with suppress(TemplateError, UnicodeError):
+        with suppress(TemplateError, UnicodeError, OSError):
             made.get_template(name)
 
 

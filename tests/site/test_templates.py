@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from jinja2 import DictLoader, Environment, nodes
 
 from recordgen.packaged import packaged
-from recordgen.site.templates import Compiled, environment
+from recordgen.site.templates import Compiled, compile_all, environment
 from tests.conftest import RECORDS
 from tests.support.horse_records import NAMING
 
@@ -33,6 +35,24 @@ def test_a_template_that_changed_is_compiled_anew() -> None:
     known = Compiled()
 
     assert [filled(text, known) for text in ("A {{ name }}", "B {{ name }}")] == ["A Bramble", "B Bramble"]
+
+
+def test_a_template_that_no_page_uses_may_be_beyond_reading(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What cannot be opened or compiled is left out, and the others are compiled all the same."""
+    made = Environment(loader=DictLoader({"locked.html": "", "page.html": "{{ name }}", "torn.html": "{{"}))
+    get_source, compiled = made.loader.get_source, []
+
+    def opened(environment: Environment, name: str) -> Any:
+        compiled.append(name)
+        if name == "locked.html":
+            raise PermissionError(13, "Permission denied", name)
+        return get_source(environment, name)
+
+    monkeypatch.setattr(made.loader, "get_source", opened)
+    compile_all(made)
+
+    assert compiled == ["locked.html", "page.html", "torn.html"]
+    assert made.get_template("page.html").render(name="Bramble") == "Bramble"
 
 
 def test_every_filter_that_a_template_names_is_there() -> None:
