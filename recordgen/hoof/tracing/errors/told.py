@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.measures.repeatability import ToldError
-from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_times, own_hand_times
+from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_times, pooled
 from recordgen.records.models.visit import Visit
 
 
@@ -15,9 +15,9 @@ def told_hand(visits: Sequence[Visit], usual_error: float, phrases: Mapping[str,
 
     usual_error: what is taken where a tracing tells none. Pictures traced twice take its place once there are enough.
     """
-    pictures = len(hand_times(visits, usual_error))
+    times = hand_times(visits, usual_error)
+    pictures, sd = len(times), usual_error * pooled(times)
     counts = pictures >= FEWEST_PICTURES
-    sd = usual_error * own_hand_times(visits, usual_error)
     source = phrases["hand_twice" if counts else "hand_assumed"].format(pictures=pictures, needed=FEWEST_PICTURES)
     real = smallest_real_change(sd, sd)
     return ToldError("traced_point", phrases["hand_name"], "tracing", True, "px", sd, real, not counts, source, None)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations
 
 import numpy as np
@@ -40,7 +40,11 @@ def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs, each against what was told.
     """
-    times = hand_times(visits, usual_error)
+    return pooled(hand_times(visits, usual_error))
+
+
+def pooled(times: Sequence[float]) -> float:
+    """The error over all pictures by that of each, both times what was told; 1 from too few pictures."""
     if len(times) < FEWEST_PICTURES:
         return 1.0
     return math.sqrt(math.fsum(one * one for one in times) / len(times))

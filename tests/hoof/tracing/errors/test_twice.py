@@ -8,7 +8,9 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.context import Context, hand_error_of
-from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, own_hand_times, same_picture
+from recordgen.hoof.tracing.errors import twice
+from recordgen.hoof.tracing.errors.told import told_hand
+from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_error_px, own_hand_times, same_picture
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.tracing import HAND_ERROR, Tracing
 from recordgen.records.models.visit import Visit
@@ -54,6 +56,19 @@ def test_hands_are_held_against_what_the_practice_says_where_a_tracing_tells_non
 def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
     """Below five the error stays as it is told."""
     assert own_hand_times(visits(FEWEST_PICTURES - 1, 9), HAND_ERROR) == 1.0
+
+
+def test_the_hand_is_told_with_the_pictures_it_was_reckoned_from(monkeypatch: pytest.MonkeyPatch) -> None:
+    """As an error that counts from five pictures on; each pair is held against each other once."""
+    reckoned = []
+    monkeypatch.setattr(twice, "hand_error_px", lambda *pair: reckoned.append(pair) or hand_error_px(*pair))
+    own = told_hand(visits(FEWEST_PICTURES, 3.6), HAND_ERROR, REFERENCE.phrases)
+    few = told_hand(visits(FEWEST_PICTURES - 1, 3.6), HAND_ERROR, REFERENCE.phrases)
+
+    assert len(reckoned) == 2 * FEWEST_PICTURES - 1
+    assert own.source.endswith(f": {FEWEST_PICTURES} pictures traced twice")
+    assert own.sd == HAND_ERROR * own_hand_times(visits(FEWEST_PICTURES, 3.6), HAND_ERROR)
+    assert (own.assumed, few.assumed, few.sd) == (False, True, HAND_ERROR)
 
 
 @pytest.mark.parametrize("other", [{"file": "b.jpg"}, {"image": [1300, 1000]}, {"moment": "before"}])
