@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.site.prose.guide import guide_pictures
 from tests.conftest import RECORDS, ROOT, TODAY
 
 
@@ -24,8 +25,9 @@ def installed(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_the_wheel_carries_templates_and_base_configuration(installed: Path) -> None:
-    """Pages, words, theme and mkdocs.yml lie inside the package."""
+    """Pages, pictures of the guide, words, theme and mkdocs.yml lie inside the package."""
     wanted = ["mkdocs.yml", "site_templates/pages/horse.html", "site_templates/words/measures.yaml", "py.typed"]
+    wanted += [f"site_templates/pages/guide/pictures/{file.name}" for file in guide_pictures().values()]
 
     assert [name for name in wanted if not (installed / "recordgen" / name).is_file()] == []
 

@@ -14,7 +14,7 @@ from tests.conftest import RECORDS
 DAY = dt.date(2026, 10, 14)
 # Of `site_templates`, what no practice replaces, and forms with names of their own.
 OURS_ALONE = ("records", "pictures", "styles", "static", "languages")
-README_PICTURES = Path("pages", "guide", "pictures")
+GUIDE_PICTURES = Path("pages", "guide", "pictures")
 
 
 @pytest.mark.parametrize(
@@ -71,7 +71,7 @@ def test_every_file_of_the_demo_has_its_place() -> None:
     names = [file.relative_to(RECORDS) for file in RECORDS.rglob("*") if file.is_file()]
     templates = packaged() / "site_templates"
     ours = [file.relative_to(templates) for file in templates.rglob("*") if file.is_file()]
-    replaced = [file for file in ours if file.parts[0] not in OURS_ALONE and file.parent != README_PICTURES]
+    replaced = [file for file in ours if file.parts[0] not in OURS_ALONE and file.parent != GUIDE_PICTURES]
     inside = [PurePosixPath("site_templates", *file.parts) for file in replaced]
 
     assert [name for name in (*names, *inside) if home_of(name) is None] == []

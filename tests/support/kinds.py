@@ -14,6 +14,7 @@ KINDS = {
     "safety": "willowmere/safety.html",
     "problems": "practice/problems.html",
     "guide": "practice/user_guide/start.html",
+    "guide's tasks": "practice/user_guide/tasks.html",
     "guide's commands": "practice/user_guide/commands.html",
     "own page": "practice/pages/before-we-come.html",
     "sheet": "willowmere/horses/moss-sheet.html",

@@ -28,14 +28,14 @@ from recordgen.site.frame.search_index import Entry
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.site.model import Finished, Page
 from recordgen.site.pages.explanations import EXPLAIN, PROBLEMS
-from recordgen.site.prose.guide import GUIDE
+from recordgen.site.prose.guide import GUIDE, guide_pictures
 
 PLACES, SITES = "places", "sites"
 # The part of a site that belongs to no horse, and in the trimmer's to no stable; there it is made again each time.
 OVERALL = ""
 # The folder of the horses' pages in a stable's own site.
 HORSES = "horses"
-# What explains the trimmer's pages alone.
+# What explains the trimmer's pages alone; the guide's pictures go with it.
 EXPLAIN_MORE = (PROBLEMS, *GUIDE)
 
 
@@ -81,7 +81,7 @@ class Standing:
         no_git = context.no_trails and (context.no_trails.message, context.no_trails.way_out)
         own = (context.records / "site_templates" / "pages").exists()
         explaining = (context.today if own else None, fronts)
-        self._below = dict.fromkeys((*EXPLAIN, *EXPLAIN_MORE), key_of(records.shared, explaining))
+        self._below = dict.fromkeys((*EXPLAIN, *EXPLAIN_MORE, *guide_pictures()), key_of(records.shared, explaining))
         for stable in context.stables:
             slug, menu = stable.slug, [(horse.slug, horse.horse.name) for horse in stable.present]
             git = {

@@ -20,6 +20,7 @@ from recordgen.site.pages.practice import ROUNDS, render_practice
 from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.pages.stable import DATES, StablePlaces, render_jobs, render_stable
 from recordgen.site.photographs import Album, PhotoFiles
+from recordgen.site.prose.guide import guide_pictures
 from recordgen.site.prose.own_pages import own_pictures, placed
 
 # The slug of the trimmer's own site.
@@ -66,7 +67,7 @@ def _practice_site(context: BuildContext, finished: Finished) -> Site:
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
     shared = placed(context.own_pages_of())
     overall = PageRenderer(context, private=True, menu=menu, own=shared)
-    pictures = own_pictures(context.own_pages_of())
+    pictures = own_pictures(context.own_pages_of()) | _pictures_of_guide(finished)
     pages, albums = [render_practice(overall, context.stables, plan)], []
     for stable in context.stables:
         places = _places_below_practice(stable)
@@ -85,6 +86,11 @@ def _practice_site(context: BuildContext, finished: Finished) -> Site:
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     practice = context.ways.practice
     return Site(PRACTICE, practice.name, tuple(pages), files, finished.files, language=practice.language)
+
+
+def _pictures_of_guide(finished: Finished) -> dict[str, bytes]:
+    """The guide's pictures that do not stand from an earlier build, by their places in the site."""
+    return {uri: file.read_bytes() for uri, file in guide_pictures().items() if uri not in finished.files}
 
 
 def _pages_of_stable(

@@ -5,6 +5,7 @@ In another language its paragraphs come from a catalog; addresses of its parts s
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -16,10 +17,12 @@ from recordgen.packaged import packaged
 from recordgen.records.pages.markdown import Link, PageText, render_page
 from recordgen.site.prose.in_language import in_language
 from recordgen.site.prose.sections import Sections
+from recordgen.site.prose.sized_pictures import SizedPictures
 
 # No stable's folder can have this name, since an address of a folder takes no underscore (`load/folders.py`, SLUG).
 FOLDER = "user_guide"
 START = f"{FOLDER}/start.md"
+PICTURES = f"{FOLDER}/pictures"
 # In the order in which they are read.
 GUIDE = (START, *(f"{FOLDER}/{name}.md" for name in ("first-week", "tasks", "trouble", "commands", "data")))
 # The terminal answers in English.
@@ -48,13 +51,19 @@ def guide_source(uri: str, catalog: Catalog | None = None) -> str:
     return in_language(source, catalog) if catalog else source
 
 
+@cache
+def guide_pictures() -> Mapping[str, Path]:
+    """The files of the guide's pictures by their places in a site, such as user_guide/pictures/horse.webp."""
+    return {f"{PICTURES}/{file.name}": file for file in sorted(guide_file(PICTURES).glob("*.webp"))}
+
+
 def guide_file(uri: str) -> Path:
-    """The file of a page of the guide among the templates."""
+    """The file of a page of the guide among the templates, or their folder of pictures."""
     return packaged() / "site_templates" / "pages" / "guide" / uri.removeprefix(f"{FOLDER}/")
 
 
 def _rendered(source: str) -> PageText:
-    return render_page(source, _leading, [FencedCodeExtension(), Sections()])
+    return render_page(source, _leading, [FencedCodeExtension(), SizedPictures(guide_file(START).parent), Sections()])
 
 
 def _leading(link: Link) -> str:

@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 from recordgen.site.pages.sites import PRACTICE
+from recordgen.site.prose.guide import guide_pictures
 from tests.support.edits import EVERYWHERE, LOCAL, Edited
 
 
@@ -23,16 +24,17 @@ def test_after_any_edits_the_sites_are_those_of_a_cold_build(tmp_path: Path) -> 
 
 
 def test_only_the_stable_that_changed_is_built_again(tmp_path: Path) -> None:
-    """The other stands as it was, and so do its pages in the trimmer's site: the same files by their second name."""
+    """The other stands as it was; so do its pages in the trimmer's site and the guide's pictures, by a second name."""
     practice = Edited.of(tmp_path, seed=3)
     practice.build("sites")
-    page = tmp_path / "sites" / PRACTICE / "stable-002" / "horse-001.html"
-    written = page.stat().st_ino, page.stat().st_mtime_ns
+    site = tmp_path / "sites" / PRACTICE
+    stand = [site / "stable-002" / "horse-001.html", *(site / uri for uri in guide_pictures())]
+    written = [(file.stat().st_ino, file.stat().st_mtime_ns) for file in stand]
     visit = sorted((practice.records / "stable-001" / "horse-001").glob("2*.yaml"))[-1]
     visit.write_text(re.sub(r"toe_length: [0-9.]+", "toe_length: 81.5", visit.read_text("utf-8"), count=1), "utf-8")
 
     assert practice.build("sites") == {"stable-001": False, "stable-002": True, PRACTICE: False}
-    assert (page.stat().st_ino, page.stat().st_mtime_ns) == written
+    assert [(file.stat().st_ino, file.stat().st_mtime_ns) for file in stand] == written
     assert practice.differing() == []
 
 
