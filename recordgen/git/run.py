@@ -55,8 +55,6 @@ class Purpose:
 
 # Looks, changes nothing, and reaches no other computer.
 READ = Purpose({"protocol.allow": "never"}, {"GIT_OPTIONAL_LOCKS": "0"})
-# The same of what is about to become an entry: while a hook runs, git tells in a variable where that stands.
-READ_STAGED = Purpose(READ.settings, READ.variables, frozenset({"GIT_INDEX_FILE"}))
 # Adds to the repository under the person's own name, signature and hooks.
 KEEP = Purpose({"protocol.allow": "never"}, {"GIT_EDITOR": "true", CHECKED: "1"}, frozenset(_WHO))
 # Sends a sealed site: no setting may change a byte, sign or run a program of its own. Sealed files can neither be

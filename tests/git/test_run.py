@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.git.run import KEEP, READ, READ_STAGED, SEND, Purpose, run, text
+from recordgen.git.run import KEEP, READ, SEND, Purpose, run, text
 from recordgen.git.troubles import COPY, LOCAL, REMOTE, trouble_told
 
 # Variables of git's own manual (git(1), ENVIRONMENT VARIABLES, and git-config(1)) that point it at another
@@ -16,15 +16,15 @@ STEERING = [
     *("GIT_ALTERNATE_OBJECT_DIRECTORIES", "GIT_CONFIG", "GIT_CONFIG_COUNT", "GIT_CONFIG_KEY_0", "GIT_CONFIG_VALUE_0"),
     *("GIT_CONFIG_PARAMETERS", "GIT_EXTERNAL_DIFF", "GIT_PROXY_COMMAND", "GIT_TEMPLATE_DIR", "GIT_TRACE", "GIT_PAGER"),
     *("GIT_REPLACE_REF_BASE", "GIT_SHALLOW_FILE", "GIT_GLOB_PATHSPECS", "GIT_ATTR_SOURCE", "GIT_SEQUENCE_EDITOR"),
+    "GIT_INDEX_FILE",
 ]
 LET_IN = {
-    "GIT_INDEX_FILE": READ_STAGED,
     "GIT_AUTHOR_NAME": KEEP,
     "GIT_COMMITTER_EMAIL": KEEP,
     "GIT_SSH_COMMAND": SEND,
     "GIT_ASKPASS": SEND,
 }
-PURPOSES = [READ, READ_STAGED, KEEP, SEND]
+PURPOSES = [READ, KEEP, SEND]
 
 
 @pytest.fixture(autouse=True)
@@ -56,7 +56,7 @@ def test_nothing_steers_git_elsewhere(
 
 @pytest.mark.parametrize("name", LET_IN)
 def test_a_few_reach_it_for_one_purpose(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str) -> None:
-    """Who somebody is for a new entry, how a remote is reached for sending, what a hook is about to keep."""
+    """Who somebody is for a new entry, how a remote is reached for sending."""
     monkeypatch.setenv(name, "mine")
 
     assert [purpose for purpose in PURPOSES if told(tmp_path, purpose).get(name)] == [LET_IN[name]]
