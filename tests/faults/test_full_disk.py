@@ -6,12 +6,12 @@ import pytest
 
 from tests.faults.full_disk import SHARES, FullDisks, can_mount, told_badly
 
-pytestmark = pytest.mark.skipif(not can_mount(), reason="makes a small disk, which wants the right to mount")
-
 
 @pytest.fixture(scope="module")
 def disks(tmp_path_factory: pytest.TempPathFactory) -> FullDisks:
-    """One prepared computer, of which each run gets a copy on a small disk."""
+    """One prepared computer, of which each run gets a copy on a small disk; skips where none may be made."""
+    if not can_mount():
+        pytest.skip("makes a small disk, which wants the right to mount")
     return FullDisks(tmp_path_factory.mktemp("disks"))
 
 
