@@ -35,11 +35,13 @@ def given(tmp_path: Path) -> dict[str, Any]:
     }
 
 
+# The sandbox looks an attribute up before it refuses it, and pydantic says that no record should be asked for this one.
+DEPRECATED = pytest.mark.filterwarnings("ignore:Accessing the 'model_fields' attribute:DeprecationWarning")
 # Ways out that have been told of templates in Python: from a value by its class to every class that is loaded, from a
 # function to its globals, from a format string to attributes. Source: the documentation of jinja2.sandbox, and its
 # advisories CVE-2016-10745 (format), CVE-2019-10906 (format_map), CVE-2024-56326 (a format held by a name) and
 # CVE-2025-27516 (the filter attr). From memory, not read. The others are ways out of what we give.
-ATTACKS = [
+ATTACKS: list[Any] = [
     "{{ ''.__class__.__mro__[1].__subclasses__() }}",
     "{{ ''['__class__'] }}",
     "{{ horse.__init__.__globals__ }}",
@@ -68,7 +70,7 @@ ATTACKS = [
     "{{ horse.parse_raw('x', proto='pickle', allow_pickle=True) }}",
     "{{ horse.parse_file('/etc/passwd') }}",
     "{{ horse.model_copy(update={'name': 'x'}) }}",
-    "{{ horse.model_fields }}{{ horse.model_validate({}) }}",
+    pytest.param("{{ horse.model_fields }}{{ horse.model_validate({}) }}", marks=DEPRECATED),
     "{{ kept._folder }}",
     "{{ seen.update({'a': 1}) }}{{ seen.depth.append(3) }}",
     "{{ config.load_file('/etc/passwd') }}",
