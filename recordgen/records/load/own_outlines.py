@@ -12,23 +12,21 @@ from recordgen.records.yaml.read import Written, read_as_far
 
 
 def read_outlines(walk: Walk) -> ShapeTable:
-    """The table by which soles are traced: the newest of the practice's own, else ours. All become known.
+    """The table by which soles are traced: the newest of the practice's own, else ours. All of these become known.
 
     Of two made on one day it is the same one everywhere. A file that is not as it was made is a problem of the walk.
     """
     folder = walk.root / OUTLINES
-    if not os.path.isdir(folder):
-        return SHIPPED
     found = []
-    for path in walk.entries(folder):
+    for path in walk.entries(folder) if os.path.isdir(folder) else ():
         if path.suffix != ".yaml" or LEFT_BEHIND.fullmatch(path.name) or not walk.may_read(path):
             continue
         written, problems = read_as_far(path, walk.shown(path), OutlinesFile)
         walk.problems.extend(problems)
         table = _as_made(written, walk) if written else None
         if written and table:
-            make_known(table)
             found.append(((written.record.made, str(table.version)), table))
+    make_known(*(table for _, table in found))
     return max(found, key=lambda one: one[0])[1] if found else SHIPPED
 
 

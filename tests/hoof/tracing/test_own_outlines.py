@@ -31,11 +31,15 @@ def pointed(seed: int, wall: int = 11, line: int = 9, model: int | str = 1) -> t
 
 
 @cache
+def made() -> ShapeTable:
+    """The table of fifty of them."""
+    return own_outlines([pointed(seed)[1] for seed in range(FEWEST)])
+
+
 def own() -> ShapeTable:
-    """The table of fifty of them, known to tracings."""
-    table = own_outlines([pointed(seed)[1] for seed in range(FEWEST)])
-    make_known(table)
-    return table
+    """The same, known to tracings."""
+    make_known(made())
+    return made()
 
 
 def _area(tracing: Tracing) -> float:
@@ -64,7 +68,7 @@ def test_a_tracing_is_drawn_by_the_table_that_it_names() -> None:
     """Whatever table came later; and by ours where it names ours."""
     ours, theirs = pointed(7)[1], pointed(7, model=own().version)[1]
     before = [drawn_lines(tapped_points(one), one)["wall"] for one in (ours, theirs)]
-    make_known(own_outlines([pointed(seed)[1] for seed in range(100, 100 + FEWEST)]))
+    make_known(own(), own_outlines([pointed(seed)[1] for seed in range(100, 100 + FEWEST)]))
     after = [drawn_lines(tapped_points(one), one)["wall"] for one in (ours, theirs)]
 
     assert np.array_equal(before, after)

@@ -7,8 +7,10 @@ from typing import Any
 import pytest
 
 from recordgen.records.change.change import Change
+from recordgen.records.change.outlines import keep_outlines
+from recordgen.records.models.lines.shape_table import SHIPPED, own_table, text_of
 from tests.support.photographs import drawn, file_of
-from tests.support.practice_folders import VISIT_FILE, told
+from tests.support.practice_folders import TODAY, VISIT_FILE, told
 from tests.support.tracing_text import FIRST_LINE, arc, text
 
 AT = "left_fore, tracings, number 1"
@@ -102,3 +104,16 @@ def test_a_table_that_is_not_here_is_told_of_the_practice_and_not_of_a_visit_alo
     Change(tmp_path, "Corrected", (), "", files=files).look_over()
 
     assert f"error: {AT}, model: there is no model own-0123abcd; known here: 1" in line
+
+
+def test_a_table_is_known_as_long_as_its_file_is_there(tmp_path: Path) -> None:
+    """Each reading of a practice knows its tables alone: not one that lay there before, nor another practice's."""
+    table = own_table(text_of(1.01 * SHIPPED.wall), text_of(SHIPPED.ring))
+    ((file, content),) = keep_outlines(tmp_path, table, 50, TODAY).files.items()
+    traced = text(f"wall: {arc(number=7)}", *FROG, drawn="smooth", model=str(table.version))
+    here = told(tmp_path, {VISIT_FILE: traced, str(file.relative_to(tmp_path)): content})
+    file.unlink()
+    gone = told(tmp_path, {VISIT_FILE: traced})
+
+    assert here == []
+    assert [f"there is no model {table.version}; known here: 1" in line for line in gone] == [True]

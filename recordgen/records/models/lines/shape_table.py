@@ -108,9 +108,10 @@ SHIPPED = ShapeTable(VERSION, _WALL, _RING)
 _known: dict[Version, ShapeTable] = {VERSION: SHIPPED}
 
 
-def make_known(table: ShapeTable) -> None:
-    """Let tracings be drawn by a practice's own table, by its name."""
-    _known[table.version] = table
+def make_known(*tables: ShapeTable) -> None:
+    """Let tracings be drawn by these tables of a practice's own and by ours, by name; by none that was known before."""
+    _known.clear()
+    _known.update({table.version: table for table in (SHIPPED, *tables)})
 
 
 def known_table(version: Version | None) -> ShapeTable | None:
