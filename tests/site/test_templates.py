@@ -38,7 +38,7 @@ def test_a_template_that_changed_is_compiled_anew() -> None:
 
 
 def test_a_template_that_no_page_uses_may_be_beyond_reading(monkeypatch: pytest.MonkeyPatch) -> None:
-    """What cannot be opened or compiled is left out, and the others are compiled all the same."""
+    """One that cannot be opened or compiled is left out, and the others are compiled all the same."""
     made = Environment(loader=DictLoader({"locked.html": "", "page.html": "{{ name }}", "torn.html": "{{"}))
     get_source, compiled = made.loader.get_source, []
 

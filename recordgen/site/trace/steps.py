@@ -36,7 +36,7 @@ class ViewSteps(Record):
 
 
 class StepsFile(Record):
-    """What is tapped in each view, and how the camera is held for it; what an own file leaves out stays as ours."""
+    """The steps of each view, and how the camera is held for it; what an own file leaves out stays as ours."""
 
     sole: ViewSteps | None = None
     side: ViewSteps | None = None

@@ -117,7 +117,7 @@ def test_words_that_cannot_be_read_are_told_by_their_file(tmp_path: Path, text: 
     ],
 )
 def test_steps_that_cannot_be_read_are_told_by_file_and_line(tmp_path: Path, text: bytes, said: str) -> None:
-    """What the screen cannot do without is looked at before it is shown; ours is as it should be."""
+    """The screen is not shown without what it needs; our own table is as it should be."""
     own = tmp_path / FOLDER / "steps.yaml"
     own.parent.mkdir()
     own.write_bytes((packaged() / FILE).read_bytes())
