@@ -13,7 +13,7 @@ import click
 from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.cautions.cautions import Caution
@@ -260,6 +260,4 @@ def _calendars(planned: _Planned, today: dt.date, only: str | None) -> dict[str,
     files = {slug: stable_calendar(days, slug) for slug in planned.names}
     if only:
         return files
-    if "rounds" in files:
-        raise Trouble("the stable rounds would have the trimmer's own file", "Give its folder another name")
     return {"rounds": rounds_calendar(days), **files}

@@ -22,7 +22,7 @@ from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Literal
 
-from recordgen.records.load.folders import OUTLINES, OWN_FOLDERS, SLUG, TAKEN, VISIT_FILE
+from recordgen.records.load.folders import NOT_FREE, OUTLINES, SLUG, VISIT_FILE
 from recordgen.records.models.horse import SHARED_FILE
 from recordgen.records.models.lines.shape_table import DIGITS, OWN
 from recordgen.records.pages.files import PAGES
@@ -89,7 +89,7 @@ def home_of(name: PurePath) -> Home | None:
 
 
 def _may_be_stable(name: str) -> bool:
-    return bool(SLUG.fullmatch(name)) and name not in OWN_FOLDERS | {TAKEN}
+    return bool(SLUG.fullmatch(name)) and name not in NOT_FREE
 
 
 def _of_stable(stable: str, *inside: str) -> Home | None:

@@ -31,7 +31,7 @@ def print_first_levels(sites: Path) -> None:
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=path, args=["--no-sandbox"])
         for page in sorted(sites.glob("*/horses/*.html")):
-            if not page.stem.endswith("-sheet"):
+            if not page.stem.endswith("_sheet"):
                 one = first_level(browser, page.as_uri())
                 heights = (f"{one.phone_screens:.2f}", f"{one.desk_screens:.2f}")
                 print(ROW.format(page.stem, one.words, one.figures, *heights, one.paper))

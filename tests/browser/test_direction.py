@@ -20,7 +20,7 @@ FILES = {
     "willowmere/bramble/2026-10-14.yaml": VISIT
     + 'note: "Calm \u202etoday"\nvet: [{kind: seen, date: 2026-10-13, by: ד״ר כהן, words: "Rest, 5 days"}]\n',
 }
-PAGES = ("index.html", "jobs.html", "horses/bramble.html", "horses/bramble-sheet.html")
+PAGES = ("index.html", "jobs.html", "horses/bramble.html", "horses/bramble_sheet.html")
 # Words of the page's own, in the order in which they were written, that stand on a line from right to left: two that
 # follow one another must not change their places. What is set apart is a thing of its own.
 OUT_OF_ORDER = """() => {

@@ -80,7 +80,7 @@ def test_the_keyboard_alone_goes_from_the_words_to_the_sheet(browser: Browser, w
         expect(page.locator("#compare caption")).to_have_text("2 Sep 2026 → 28 Oct 2026")
         stepped(page, "Vet's sheet", "Shift+Tab")
         page.keyboard.press("Enter")
-        page.wait_for_url("**/pippin-sheet.html")
+        page.wait_for_url("**/pippin_sheet.html")
         assert "Before we come" not in before
 
 

@@ -71,7 +71,7 @@ def test_pages_have_names_that_tell_a_host_nothing(published: Desk) -> None:
 
     horses = {path for path in before if path.startswith("horses/")}
     pages = {path for path in horses if path.endswith(".html")}
-    assert all(re.fullmatch(r"horses/[a-z2-7]{6}(-sheet)?\.html", path) for path in pages)
+    assert all(re.fullmatch(r"horses/[a-z2-7]{6}(_sheet)?\.html", path) for path in pages)
     assert all(re.fullmatch(r"horses/[a-z2-7]{6}(/[^/]+\.jpg|\.ics)", path) for path in horses - pages)
     assert len(pages) == 4
     assert set(read_manifest(published.public, published.state.reader_key).files) == before

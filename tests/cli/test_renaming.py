@@ -33,7 +33,7 @@ def bring(desk: Desk, stable: str = "old-mill", old: str = "willowmere") -> Resu
 
 def pages(state: SiteKeys) -> set[str]:
     """The addresses of the horses' pages in the last edition."""
-    return {path for path in state.pages if path.startswith("horses/") and not path.endswith("-sheet.html")}
+    return {path for path in state.pages if path.startswith("horses/") and not path.endswith("_sheet.html")}
 
 
 @pytest.mark.parametrize("entered", [True, False], ids=["in git", "not kept yet"])

@@ -25,9 +25,10 @@ from recordgen.records.load.everything import read_whole
 from recordgen.site import build
 from recordgen.site.build import build_sites, find_strangers
 from recordgen.site.build_context import BuildContext
-from recordgen.site.pages.sites import render_site
+from recordgen.site.pages.sites import PRACTICE, render_site
 from recordgen.site.site_folders import MARK, mark_folder
 from tests.conftest import RECORDS, ROOT, TODAY
+from tests.support import practice_folders
 
 
 @pytest.fixture(scope="module")
@@ -194,3 +195,13 @@ def test_the_bare_engine_shows_the_practice_too(tmp_path: Path) -> None:
     subprocess.run(command, cwd=ROOT, check=True, capture_output=True)
 
     assert (tmp_path / "site" / "willowmere" / "bramble.html").is_file()
+
+
+def test_a_horse_called_as_the_sheet_of_another_has_a_page_of_its_own(tmp_path: Path) -> None:
+    """No two pages of a site have one address."""
+    records = practice_folders.build(tmp_path, {"willowmere/bramble-sheet/horse.yaml": "name: Bramble Sheet\n"})
+    for slug in ("willowmere", PRACTICE):
+        uris = [page.uri for page in render_site(BuildContext.of(read_whole(records, TODAY), TODAY, None), slug).pages]
+
+        assert sum("bramble" in uri for uri in uris) == 4
+        assert len(uris) == len(set(uris))

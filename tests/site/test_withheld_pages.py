@@ -51,7 +51,7 @@ def test_a_job_that_waits_is_told_with_its_reason(tmp_path: Path, uri: str, part
 
 def test_the_vets_sheet_tells_what_the_owner_does_not_do(tmp_path: Path) -> None:
     """Among the care in force, with the caution because of which it waits."""
-    kept = text(pages(tmp_path, SORE)["horses/bramble-sheet.md"], "#keeping")
+    kept = text(pages(tmp_path, SORE)["horses/bramble_sheet.md"], "#keeping")
 
     assert "Withheld from the owner : Pick out and brush the grooves of the frog, while this is open" in kept
     assert "Give it a dry place to stand, some hours every day" in kept

@@ -17,7 +17,7 @@ KINDS = {
     "guide's tasks": "practice/user_guide/tasks.html",
     "guide's commands": "practice/user_guide/commands.html",
     "own page": "practice/pages/before-we-come.html",
-    "sheet": "willowmere/horses/moss-sheet.html",
+    "sheet": "willowmere/horses/moss_sheet.html",
     "none such": "willowmere/404.html",
 }
 SEARCH_INDEX = "search/index.js"

@@ -8,7 +8,7 @@ from typing import Generic, TypeVar
 
 from recordgen.problems import Problems, Trouble, quoted
 from recordgen.records.load.everything import RecordsTrouble
-from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, slug_of, stable_meant
+from recordgen.records.load.folders import NOT_FREE, SLUG, slug_of, stable_meant
 from recordgen.records.models.fields import Record
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
@@ -63,7 +63,7 @@ def free_folder(around: Path, name: str, slug: str | None = None) -> Path:
     slug: the folder's own name, where it was told. Raises Trouble where that is no name for one, or is taken.
     """
     folder = slug or slug_of(name)
-    if not SLUG.fullmatch(folder) or folder in OWN_FOLDERS | {TAKEN}:
+    if not SLUG.fullmatch(folder) or folder in NOT_FREE:
         message = f"{quoted(folder or name)} cannot be the name of a folder here"
         raise Trouble(message, "Name another with --folder, in small letters, digits and hyphens, such as old-mill")
     if (around / folder).exists():

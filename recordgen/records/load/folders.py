@@ -26,6 +26,16 @@ PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif",
 TAKEN = "practice"
 # The page for the phone has this one.
 FIELD = "field-notes"
+# What has a name already where the pages of stables and horses lie, so that neither can.
+_HAS_NAME = {
+    TAKEN: "the trimmer's own site",
+    FIELD: "the trimmer's page for the phone",
+    "index": "the first page of a site",
+    "jobs": "the page of a stable's jobs",
+    "rounds": "the calendar of the rounds",
+}
+# No folder of a stable or a horse has one of these names.
+NOT_FREE = OWN_FOLDERS | _HAS_NAME.keys()
 VISIT_FILE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.yaml")
 # A visit that was received on a day of which another record was there already.
 BESIDE = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})(-[b-z])?\.received\.yaml")
@@ -123,14 +133,9 @@ class Walk:
             return False
         if self.leads_out(path) or _is_somebody_elses(path):
             return False
-        if path.name in (TAKEN, FIELD):
-            whose = "own site" if path.name == TAKEN else "page for the phone"
-            self.tell(
-                path,
-                "folder-name-taken",
-                f"the name {path.name} is taken by the trimmer's {whose}",
-                "Give the folder another name",
-            )
+        if path.name in _HAS_NAME:
+            message = f"the name {path.name} is taken by {_HAS_NAME[path.name]}"
+            self.tell(path, "folder-name-taken", message, "Give the folder another name")
             return False
         if SLUG.fullmatch(path.name):
             return True

@@ -11,7 +11,7 @@ from pathlib import Path
 from recordgen.days import spoken_day
 from recordgen.problems import is_visible, quoted
 from recordgen.records.checks.duplicates import is_same
-from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN, slug_of
+from recordgen.records.load.folders import NOT_FREE, SLUG, slug_of
 from recordgen.records.models.fields import FIRST_YEAR
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
@@ -151,7 +151,7 @@ def _free_slug(stable: str, name: str, horses: Horses) -> str:
     taken = {which.partition("/")[2] for which in horses.horses if which.partition("/")[0] == stable}
     slug = slug_of(name) or "horse"
     names = _numbered(slug)
-    return next(one for one in names if one not in taken | OWN_FOLDERS | {TAKEN})
+    return next(one for one in names if one not in taken | NOT_FREE)
 
 
 def _numbered(slug: str) -> Iterator[str]:

@@ -15,7 +15,7 @@ from recordgen.git.keep import HOOKS, begin, look_through_first
 from recordgen.git.troubles import GitTrouble
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble, quoted
-from recordgen.records.load.folders import OWN_FOLDERS, SLUG, TAKEN
+from recordgen.records.load.folders import NOT_FREE, SLUG
 from recordgen.records.write.json_schema import FileKind, schema
 from recordgen.records.write.templates import rendered
 
@@ -84,7 +84,7 @@ def _free(folder: Path) -> None:
 
 
 def _check_names(stable_slug: str, names: dict[str, str]) -> None:
-    if not SLUG.fullmatch(stable_slug) or stable_slug in OWN_FOLDERS | {TAKEN}:
+    if not SLUG.fullmatch(stable_slug) or stable_slug in NOT_FREE:
         message = f"{quoted(stable_slug)} cannot be the name of a stable's folder"
         raise Trouble(message, "Use small letters, digits and hyphens, such as old-mill")
     for what, name in names.items():

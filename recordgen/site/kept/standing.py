@@ -28,6 +28,7 @@ from recordgen.site.frame.search_index import Entry
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.site.model import Finished, Page
 from recordgen.site.pages.explanations import EXPLAIN, PROBLEMS
+from recordgen.site.pages.horse import SHEET
 from recordgen.site.prose.guide import GUIDE, guide_pictures
 
 PLACES, SITES = "places", "sites"
@@ -66,7 +67,7 @@ class KeptSite:
 def part_of(path: str, parts: Collection[str]) -> str:
     """The part that a page or file of a site belongs to: a horse's, whose page it is or lies beside, or a stable's."""
     page = path.removesuffix(".md").removesuffix(".ics")
-    found = (path, page, page.removesuffix("-sheet"), posixpath.dirname(path), path.partition("/")[0])
+    found = (path, page, page.removesuffix(SHEET), posixpath.dirname(path), path.partition("/")[0])
     return next((one for one in found if one in parts), OVERALL)
 
 

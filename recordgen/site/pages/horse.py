@@ -25,6 +25,8 @@ from recordgen.site.tables import figures, side_by_side
 from recordgen.site.templates import render
 from recordgen.site.tracing.page import tracings_of
 
+# No folder of a horse can end so: it would have the address of another's sheet.
+SHEET = "_sheet"
 # Search tells a horse before the pages that name it.
 HORSES_FIRST = 4.0
 
@@ -39,7 +41,7 @@ def render_horse_and_sheet(
 
 def sheet_uri(uri: str) -> str:
     """The place where the sheet of the horse lies whose page is there."""
-    return f"{uri.removesuffix('.md')}-sheet.md"
+    return f"{uri.removesuffix('.md')}{SHEET}.md"
 
 
 def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> Page:

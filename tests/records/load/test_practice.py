@@ -105,6 +105,26 @@ def test_the_folder_may_be_the_one_we_stand_in(tmp_path: Path, monkeypatch: pyte
 
 
 @pytest.mark.parametrize(
+    ("folder", "whose"),
+    [
+        ("practice", "the trimmer's own site"),
+        ("field-notes", "the trimmer's page for the phone"),
+        ("rounds", "the calendar of the rounds"),
+        ("willowmere/index", "the first page of a site"),
+        ("willowmere/jobs", "the page of a stable's jobs"),
+    ],
+)
+def test_a_folder_whose_page_would_take_the_place_of_another_is_refused(
+    tmp_path: Path, folder: str, whose: str
+) -> None:
+    """It was built, and one of the two pages was lost without a word."""
+    kind, name = ("horse", "Jobs") if "/" in folder else ("stable", "Rounds")
+    message = f"the name {folder.rpartition('/')[2]} is taken by {whose}. Give the folder another name."
+
+    assert told(tmp_path, {f"{folder}/{kind}.yaml": f"name: {name}\n"}) == [f"{folder}:1:1: error: {message}"]
+
+
+@pytest.mark.parametrize(
     ("files", "expected"),
     [
         (

@@ -43,7 +43,7 @@ def test_of_a_stable_only_the_horse_that_changed_is_made_again(tmp_path: Path) -
     practice = Edited.of(tmp_path, seed=3, stables=1)
     practice.build("sites")
     sites = (tmp_path / "sites" / "stable-001" / "horses", tmp_path / "sites" / PRACTICE / "stable-001")
-    neighbour, changed = ([site / f"horse-00{number}-sheet.html" for site in sites] for number in (2, 1))
+    neighbour, changed = ([site / f"horse-00{number}_sheet.html" for site in sites] for number in (2, 1))
     before = {page: page.stat().st_ino for page in (*neighbour, *changed)}
     visit = sorted((practice.records / "stable-001" / "horse-001").glob("2*.yaml"))[-1]
     visit.write_text(re.sub(r"toe_length: [0-9.]+", "toe_length: 81.5", visit.read_text("utf-8"), count=1), "utf-8")

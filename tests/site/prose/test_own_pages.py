@@ -57,7 +57,7 @@ def test_a_page_of_the_practice_is_on_every_site(demo_sites: Path, site: str) ->
     assert "pages/before-we-come.html" in search_entries(demo_sites / site)
     for path in all_pages(demo_sites / site):
         named = [one.get_text(strip=True) for one in soup(path).select("article nav.rg-line a")]
-        assert BEFORE in named or path.name == "404.html" or path.name.endswith("-sheet.html"), path
+        assert BEFORE in named or path.name == "404.html" or path.name.endswith("_sheet.html"), path
 
 
 def test_a_page_of_a_stable_is_on_no_other_stables_site(demo_sites: Path) -> None:

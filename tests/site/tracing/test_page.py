@@ -68,7 +68,7 @@ def test_figures_stand_with_their_error(demo_sites: Path, row: str, figure: str,
 
 def test_the_error_that_stands_there_is_told_whole(demo_sites: Path) -> None:
     """On the page and on the sheet: a figure's error knows the camera, so nobody adds that once more."""
-    page, sheet = (demo_sites / "willowmere" / "horses" / name for name in ("bramble.html", "bramble-sheet.html"))
+    page, sheet = (demo_sites / "willowmere" / "horses" / name for name in ("bramble.html", "bramble_sheet.html"))
 
     assert "by the camera and how the rule lay. How the horse stood can add to it." in words(page)
     assert "95 % of the error of hand and camera" in words(sheet)
@@ -118,13 +118,13 @@ def test_the_side_view_lies_over_its_picture(demo_sites: Path) -> None:
 
 def test_a_horse_without_tracings_has_no_such_section(demo_sites: Path) -> None:
     """Nor has its sheet."""
-    for page in ("moss.html", "moss-sheet.html"):
+    for page in ("moss.html", "moss_sheet.html"):
         assert soup(demo_sites / "willowmere" / "horses" / page).select_one("#tracings") is None
 
 
 def test_the_sheet_holds_the_latest_with_their_trend(demo_sites: Path) -> None:
     """Pictures, and a line a measure like those of the first page."""
-    found = section(demo_sites, "pippin-sheet.html")
+    found = section(demo_sites, "pippin_sheet.html")
 
     assert len(found.select("figure svg")) >= 2
     assert "breakover behind the toe, from the side" in text(found)
