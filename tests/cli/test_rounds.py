@@ -224,7 +224,7 @@ def test_a_stable_named_rounds_does_not_get_the_trimmer_s_file(tmp_path: Path) -
     result = run_today("rounds", "--calendar", tmp_path / "c", records=of)
 
     assert (result.exit_code, (tmp_path / "c").exists()) == (1, False)
-    assert "Give its folder another name." in result.output
+    assert "the name rounds is taken by the calendar of the rounds. Give the folder another name." in result.output
 
 
 def test_no_calendar_is_written_into_the_records(tmp_path: Path) -> None:
