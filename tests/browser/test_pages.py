@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -9,6 +10,7 @@ from typing import Any, Literal
 
 import pytest
 from playwright.sync_api import Browser, Error, Page, expect
+from pypdf import PdfReader
 
 from recordgen.language.spoken import language_of
 from recordgen.site.frame.search_index import index_script, words_of
@@ -173,6 +175,18 @@ def test_a_horse_prints_on_few_pages(browser: Browser, served: str) -> None:
         printed = page.pdf(format="A4")
 
     assert len(re.findall(rb"/Type ?/Page\b", printed)) <= 9
+
+
+def test_a_page_to_look_things_up_in_prints_whole(browser: Browser, served: str) -> None:
+    """On screen its parts are folded; on paper nothing opens any more."""
+    with opened(browser, f"{served}/{PAGES[3]}", 1280, "light") as (page, _):
+        expect(page.get_by_text("Carroll & Huntington")).to_be_hidden()
+        printed = PdfReader(io.BytesIO(page.pdf(format="A4")))
+
+    text = " ".join(" ".join(one.extract_text() for one in printed.pages).split())
+
+    assert "Carroll & Huntington 1988" in text
+    assert "hand-held protractor" in text
 
 
 def test_a_link_to_a_visit_opens_what_it_is_folded_into(browser: Browser, served: str) -> None:

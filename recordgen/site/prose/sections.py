@@ -1,8 +1,11 @@
-"""The form of a page of prose: a header, then a section from each heading of the second level to the next."""
+"""The form of a page of prose: a header, then a section from each heading of the second level to the next.
+
+A heading of the class `rg-fold` folds its section: the heading alone stands open.
+"""
 
 from __future__ import annotations
 
-from xml.etree.ElementTree import Element
+from xml.etree.ElementTree import Element, SubElement
 
 from markdown import Markdown
 from markdown.extensions import Extension
@@ -10,6 +13,7 @@ from markdown.treeprocessors import Treeprocessor
 
 # The classes by which the styles know a list and a list of terms.
 CLASSES = {"ul": "rg-changes", "dl": "rg-facts"}
+FOLDED = "rg-fold"
 # After ids and classes of headings are read, which Markdown's own list of priorities puts at 8, and those of own pages.
 _LATE = -10
 
@@ -33,7 +37,7 @@ class _Parting(Treeprocessor):
             if not parts or _begins(element, parts[-1]):
                 parts.append(_part(element))
             parts[-1].append(element)
-        root.extend(parts)
+        root.extend(_folded(part) if part.get("class") == FOLDED else part for part in parts)
 
 
 def _begins(element: Element, part: Element) -> bool:
@@ -50,3 +54,13 @@ def _part(first: Element) -> Element:
         if first.tag == "h2" and name in first.attrib:
             part.set(name, first.attrib.pop(name))
     return part
+
+
+def _folded(part: Element) -> Element:
+    """The part with all but its heading folded; a link to its id opens it."""
+    section = Element("section")
+    fold = SubElement(section, "details", {name: value for name, value in part.attrib.items() if name != "class"})
+    heading, *rest = part
+    SubElement(fold, "summary").append(heading)
+    fold.extend(rest)
+    return section

@@ -47,3 +47,14 @@ def test_a_page_is_parted_at_its_headings() -> None:
 def test_an_empty_page_has_no_part() -> None:
     """Nothing comes of nothing."""
     assert parts("") == []
+
+
+def test_a_folded_heading_stands_open_above_its_section() -> None:
+    """The fold takes the id, so that a link to it opens it."""
+    html = Markdown(extensions=["attr_list", Sections()]).convert("## One {: #one .rg-fold }\n\nText.\n\n## Two")
+    folded, plain = fromstring(f"<body>{html}</body>")
+
+    assert [(one.tag, one.attrib) for one in folded] == [("details", {"id": "one"})]
+    assert [one.tag for one in folded[0]] == ["summary", "p"]
+    assert folded.findtext("details/summary/h2") == "One"
+    assert [one.tag for one in plain] == ["h2"]
