@@ -208,7 +208,7 @@ def test_a_bend_is_told_in_the_trimmers_words() -> None:
     """As recorded."""
     found = the("deviation", cautions(visit(DAY, left_fore={"deviation": "turns out"}), **YEARLING))
 
-    assert found.seen == "The leg above the left fore, seen on 14 October 2026: turns out."
+    assert found.seen == "The leg above the left fore was not straight on 14 October 2026: turns out."
 
 
 @pytest.mark.parametrize(("sign", "rule"), [("gives", "sole-gives"), ("sensitive", "sole-sensitive")])
