@@ -37,6 +37,19 @@ NOT_FIRST = re.compile(
     re.IGNORECASE,
 )
 TWICE = "[...document.querySelectorAll('[id]')].map(e => e.id).filter((id, at, all) => all.indexOf(id) !== at)"
+# Each word on some drawings, its size on the screen, and how many others it covers.
+WORDS_DRAWN = """pictures => [...document.querySelectorAll(pictures)].flatMap(picture => {
+  const across = picture.getBoundingClientRect().width;
+  if (!across) return [];
+  const words = [...picture.querySelectorAll("text")].filter(one => one.textContent.trim());
+  const boxes = words.map(one => one.getBoundingClientRect());
+  const covers = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 0.5
+    && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 4;
+  return words.map((one, at) => [
+    one.textContent, parseFloat(getComputedStyle(one).fontSize) * across / picture.viewBox.baseVal.width,
+    words.filter((other, number) => number > at && covers(boxes[at], boxes[number])).length,
+  ]);
+})"""
 OPEN_PART = "document.querySelectorAll('.rg-part details, #compare').forEach(one => { one.open = true; })"
 OPEN_ALL = "document.querySelectorAll('details').forEach(one => { one.open = true; })"
 SIDEWAYS = "document.documentElement.scrollWidth - innerWidth"
@@ -195,6 +208,18 @@ def test_no_text_of_a_foots_part_is_too_small(browser: Browser, served: str, siz
         page.evaluate(OPEN_PART)
 
         assert page.evaluate(SMALL_TEXT, SMALLEST_TEXT_PX) == []
+
+
+@pytest.mark.parametrize("width", [320, 360, 390, 1280])
+def test_words_on_traced_drawings_are_large_and_apart(browser: Browser, served: str, width: int) -> None:
+    """At least 11 px, and none on another: zones, sides, angles and bars of a foot's part and of the pair."""
+    for horse, foot in ((PIPPIN, "left-fore"), (BRAMBLE, "right-hind")):
+        with opened(browser, f"{served}/{horse}#{foot}", (width, 844)) as page:
+            page.evaluate(OPEN_ALL)
+            drawn = page.evaluate(WORDS_DRAWN, f"#{foot} svg.picture, .rg-traced-pair svg.picture")
+
+        assert len(drawn) > 40
+        assert [words for words, px, covers in drawn if px < SMALLEST_TEXT_PX or covers] == []
 
 
 def test_the_column_stays_on_a_desk_and_scrolls_by_itself(browser: Browser, served: str) -> None:

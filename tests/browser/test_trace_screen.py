@@ -10,7 +10,9 @@ import pytest
 from playwright.sync_api import Browser, BrowserContext
 
 from recordgen.hoof.tracing.figures import plain_values
+from recordgen.language.catalogs import catalog_of
 from recordgen.records.models.tracing import Tracing
+from recordgen.site.trace.page import words_of_screen
 from recordgen.site.trace.photo import PhotoToTrace
 from tests.support.practice_folders import VISIT
 from tests.support.tracing_screen import (
@@ -100,6 +102,28 @@ def test_the_figures_are_those_of_python_as_it_goes(hand: Tapper) -> None:
 
     wide = hand.page.locator('[data-figure="sole_width_mm"] dd').inner_text()
     assert float(wide) == pytest.approx(hand.figures()["sole_width_mm"], abs=0.06)
+
+
+@pytest.mark.parametrize("width", [320, 360, 390])
+def test_the_names_of_figures_stand_whole(hand: Tapper, width: int) -> None:
+    """With their units, at least 11 px high, four beside each other, in English and German."""
+    hand.page.set_viewport_size({"width": width, "height": 640})
+    hand.page.evaluate(PUT, MARKS)
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    tables = [words_of_screen(catalog_of(code)) for code in ("en", "de")]
+    labels = {
+        ", ".join(filter(None, (short, table["figures"][name][1])))
+        for table in tables
+        for shorts in table["headline"].values()
+        for name, short in shorts.items()
+    }
+    label = hand.page.locator("#trace .live dt").first
+    whole = "(one, words) => (one.textContent = words, one.scrollWidth <= one.clientWidth)"
+
+    assert hand.page.locator("#trace .live dt").count() == 4
+    assert [words for words in sorted(labels) if not label.evaluate(whole, words)] == []
+    assert float(label.evaluate("one => parseFloat(getComputedStyle(one).fontSize)")) >= 11
 
 
 def test_a_tap_beside_the_picture_sets_nothing(hand: Tapper) -> None:

@@ -12,6 +12,7 @@ from recordgen.pictures.pen import DEEP_GROOVE, GROOVE, Pen
 from recordgen.pictures.shapes import Point, line
 from recordgen.pictures.tracing import sole_anatomy as anatomy
 from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
+from recordgen.pictures.tracing.zone_names import NamedZones, draw_zones
 
 # At 310 CSS px wide, what a phone gives it, 12 of these units are still more than 11 px.
 WIDTH, PAIR_WIDTH, FONT_SIZE = 300.0, 336.0, 12.0
@@ -84,14 +85,33 @@ def extent_of(soles: Sequence[TracedSole]) -> Extent:
     return Extent(-half, half, min(y for _, y in points), max(y for _, y in points))
 
 
-def traced_sole(sole: TracedSole, extent: Extent, labels: Mapping[str, str], title: str) -> str:
-    """One sole with a bar of 20 mm. labels: `inner`, `outer`, and `bar`, the words beside the bar."""
+def traced_sole(
+    sole: TracedSole, extent: Extent, labels: Mapping[str, str], title: str, zones: NamedZones | None = None
+) -> str:
+    """One sole with a bar of 20 mm. labels: `inner`, `outer`, and `bar`, the words beside the bar. zones: to name."""
     unit = unit_of(extent, WIDTH)
-    canvas = Canvas(WIDTH, height_of(extent, unit, TOP), FONT_SIZE)
-    _draw(canvas, sole, SolePlace(extent, unit, WIDTH / 2, TOP))
+    height = height_of(extent, unit, TOP)
+    canvas, place = Canvas(WIDTH, height, FONT_SIZE), SolePlace(extent, unit, WIDTH / 2, TOP)
+    _draw(canvas, sole, place)
     name_sides(canvas, labels, 0, WIDTH, 12)
-    draw_scale_bar(canvas, labels["bar"], unit, height_of(extent, unit, TOP))
+    draw_scale_bar(canvas, labels["bar"], unit, height)
+    if zones:
+        draw_zones(canvas, zones, place.at, [*_lines(sole, place), *_rows(canvas, labels, height)], WIDTH)
     return canvas.picture(title, "wide")
+
+
+def _lines(sole: TracedSole, place: SolePlace) -> list[list[Point]]:
+    """Whatever of a sole is drawn as a line or a form, as lines on the sheet."""
+    axes = [place.axis((0.0, 0.0), 0.0)] if sole.frog else []
+    axes += [place.axis(*sole.best_axis)] if sole.best_axis else []
+    return [*map(place.all, (sole.wall, sole.white_line, (*sole.frog, *sole.frog[:1]), *sole.bars)), *axes]
+
+
+def _rows(canvas: Canvas, labels: Mapping[str, str], height: float) -> list[list[Point]]:
+    """The rows of words at the top and at the bottom of a sheet, as lines through them."""
+    inner, outer = (canvas.width_of(labels[side]) for side in ("inner", "outer"))
+    below = height - BAR_ROOM / 2
+    return [[(0.0, 9.0), (inner, 9.0)], [(WIDTH - outer, 9.0), (WIDTH, 9.0)], [(0.0, below), (WIDTH, below)]]
 
 
 def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping[str, str], title: str) -> str:

@@ -9,7 +9,7 @@ from typing import TypeVar
 from markupsafe import Markup
 
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.tracing.wall_thickness import ZONE_BOUNDS
+from recordgen.hoof.tracing.wall_thickness import NAMES, ZONE_BOUNDS
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, off_key
 from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
@@ -17,9 +17,9 @@ from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, trace
 from recordgen.pictures.tracing.sole_over import sole_over_photo
 from recordgen.pictures.tracing.soles_together import LaidForm, film_strip, laid_key, laid_over
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
-from recordgen.records.models.names import ZONES
+from recordgen.records.models.names import ZONES, Zone
 from recordgen.site.tracing.feet import DatedTracing, FootTold, PairTold, Tracings, ViewTold
-from recordgen.site.tracing.soles import RingShape
+from recordgen.site.tracing.soles import RingShape, named_zones
 from recordgen.site.tracing.together import laid_soles, off_shape, sole_on_photo, zones_outside
 from recordgen.site.tracing.upright import PASTERN, WALLS, upright_shape
 from recordgen.site.tracing.words import DASH
@@ -37,9 +37,12 @@ class TracingPictures:
     naming: Naming
     place: Callable[[str], Markup]
 
-    def view(self, seen: DatedTracing, all_of: Tracings) -> Markup | None:
-        """One tracing; None where it holds nothing to draw. all_of: the page's, whose soles share one scale."""
-        svg = self._sole(seen, all_of) if seen.view == "sole" else self._upright(seen, over=False)
+    def view(self, seen: DatedTracing, all_of: Tracings, zones: bool = False) -> Markup | None:
+        """One tracing; None where it holds nothing to draw.
+
+        all_of: the page's, whose soles share one scale. zones: whether those of the wall are named.
+        """
+        svg = self._sole(seen, all_of, zones) if seen.view == "sole" else self._upright(seen, over=False)
         return self.place(svg) if svg else None
 
     def over(self, seen: DatedTracing) -> Markup | None:
@@ -49,11 +52,12 @@ class TracingPictures:
         svg = self._upright(seen, over=True)
         return Markup(svg) if svg else None
 
-    def _sole(self, seen: DatedTracing, all_of: Tracings) -> str | None:
+    def _sole(self, seen: DatedTracing, all_of: Tracings, zones: bool) -> str | None:
         if seen.sole is None:
             return None
         extent = all_of.extent or extent_of([seen.sole])
-        return self.kept.picture(traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen))
+        named = named_zones(seen.one, self._named()) if zones else None
+        return self.kept.picture(traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen), named)
 
     def _upright(self, seen: DatedTracing, over: bool) -> str | None:
         shape = upright_shape(seen.one, self._angles(seen), over)
@@ -79,7 +83,7 @@ class TracingPictures:
         latest = rings["latest"][0]
         lines = [RingLine(form, ring.stretches) for form, (ring, _) in rings.items()]
         lines += [RingLine("baseline", latest.baseline), RingLine("above", latest.above), RingLine("band", latest.band)]
-        zones = [RingZone(self._phrase(f"zone_{zone.replace(' ', '_')}"), *ZONE_BOUNDS[zone]) for zone in ZONES]
+        zones = [RingZone(words, *ZONE_BOUNDS[zone]) for zone, words in self._zones().items()]
         labels = {**self._labels(), "unit": self._phrase("mm")}
         return self.place(self.kept.picture(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
 
@@ -198,6 +202,14 @@ class TracingPictures:
 
     def _key(self, drawn: Mapping[Form, str], words: Mapping[Form, str]) -> list[tuple[Markup, str]]:
         return [(self.place(svg), words[form]) for form, svg in drawn.items()]
+
+    def _zones(self) -> dict[Zone, str]:
+        """The short name of each zone, for a drawing that tells its side."""
+        return {zone: self._phrase(f"zone_{NAMES[zone]}") for zone in ZONES}
+
+    def _named(self) -> dict[Zone, tuple[str, str]]:
+        """The same, and the whole name of each."""
+        return {zone: (words, self.naming.place(zone)) for zone, words in self._zones().items()}
 
     def _labels(self) -> dict[str, str]:
         sides = {side: self.naming.phrase(f"chart_{side}") for side in ("inner", "outer")}

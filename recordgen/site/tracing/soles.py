@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -24,7 +24,8 @@ from recordgen.hoof.tracing.wall_thickness import (
 )
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.tracing.sole import TracedSole
-from recordgen.records.models.names import ZONES
+from recordgen.pictures.tracing.zone_names import NamedZone, NamedZones
+from recordgen.records.models.names import ZONES, Zone
 
 Line = tuple[Point, ...]
 # So many SD hold the truth 95 times of 100.
@@ -85,6 +86,32 @@ def sole_shape(one: Traced, found: RingShape | None) -> TracedSole | None:
         breakover=plain_line(seen["breakover"])[0] if "breakover" in seen else None,
         flares=found.on_sole if found else (),
     )
+
+
+def named_zones(one: Traced, words: Mapping[Zone, tuple[str, str]]) -> NamedZones | None:
+    """The zones that are told of a sole with their names, in the foot's own frame; None where none is.
+
+    words: how each zone is called beside a side of the foot, and its whole name.
+    """
+    found, seen = ring(one.points) if one.tracing.tells_lengths else None, in_own_frame(one)
+    if found is None or not seen:
+        return None
+    first, last = found.angle_deg.min(), found.angle_deg.max()
+    told = [zone for zone in ZONES if f"ring_{NAMES[zone]}_mm" in one.figures]
+    middles = [(max(ZONE_BOUNDS[zone][0], first) + min(ZONE_BOUNDS[zone][1], last)) / 2 for zone in told]
+    bounds = [ZONE_BOUNDS[zone][0] for zone in ZONES if first < ZONE_BOUNDS[zone][0] < last]
+    named = zip(told, _across(seen, middles), strict=True)
+    return NamedZones(tuple(NamedZone(*words[zone], *across) for zone, across in named), tuple(_across(seen, bounds)))
+
+
+def _across(seen: Points, angles: Sequence[float]) -> list[tuple[Point, Point]]:
+    """White line and outer edge at angles about the ring's middle, degrees from the toe."""
+    middle, turns = centroid(seen["white_line"]), np.array(angles)
+    ends = [
+        plain_line(middle + reach(seen[name], middle, turns, closed=False)[:, None] * directions(turns))
+        for name in ("white_line", "wall")
+    ]
+    return list(zip(*ends, strict=True))
 
 
 def in_own_frame(one: Traced) -> dict[str, Floats]:
