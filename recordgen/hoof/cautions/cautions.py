@@ -95,13 +95,13 @@ def compute_caution_book(timeline: Timeline, due: Due | None, today: date) -> Ca
     that give way last of their level, then newest, then by foot; closed ones by the day they ended, the latest first.
     """
     words = _Words(timeline.ways, today)
-    found = [words.open(key, kept, timeline) for key, kept in timeline.open.items()]
+    found = [words.open_caution(key, kept, timeline) for key, kept in timeline.open.items()]
     if timeline.visits:
         day = timeline.visits[-1].date
         found += [words.of_today(rule, raised, day) for rule, raised in _today(timeline, due, today)]
     found = [words.beside(one, found) for one in found]
-    closed = [words.closed(key, kept, end) for key, kept, end in timeline.closed]
-    return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_ended, reverse=True)))
+    closed = [words.closed_caution(key, kept, end) for key, kept, end in timeline.closed]
+    return CautionBook(tuple(sorted(found, key=_urgency)), tuple(sorted(closed, key=_end_order, reverse=True)))
 
 
 def _today(timeline: Timeline, due: Due | None, today: date) -> Iterator[tuple[str, Raised]]:
@@ -121,7 +121,7 @@ class _Words:
         self.naming = ways.naming
         self.today = today
 
-    def open(self, key: Key, kept: KeptOpen, timeline: Timeline) -> Caution:
+    def open_caution(self, key: Key, kept: KeptOpen, timeline: Timeline) -> Caution:
         """A caution that visits recorded, with its age and what it stands with in the timeline."""
         found = self._caution(key, kept.day, kept.raised, kept.since, kept.times - 1, self._age(kept))
         return replace(found, part_of=self._sum_of(key, timeline), needs_a_vet=timeline.needs_a_vet(key))
@@ -130,17 +130,17 @@ class _Words:
         """A caution that the day alone brings. day: of the last visit."""
         return self._caution((rule, None, None), day, raised, raised.since or day, 0, "")
 
-    def closed(self, key: Key, kept: KeptOpen, end: End) -> ClosedCaution:
+    def closed_caution(self, key: Key, kept: KeptOpen, end: End) -> ClosedCaution:
         """A caution that ended, with how it did."""
         rule, foot, about = key
-        level, seen = self.words[rule].level, self._seen(key, kept.day, kept.raised)
-        left = self._left(rule, end)
+        level, seen = self.words[rule].level, self._seen_text(key, kept.day, kept.raised)
+        left = self._left_over_text(rule, end)
         ending = self._ending(end, left)
         return ClosedCaution(
             rule, level, foot, about, kept.since, kept.day, seen, end.day, end.how, end.by, ending, left
         )
 
-    def _left(self, rule: str, end: End) -> str:
+    def _left_over_text(self, rule: str, end: End) -> str:
         """Words for what the record that ended a caution still told; empty where it told nothing."""
         words = self.words[rule].left_over
         return words.format(**self.naming.facts(end.left)) if words and end.left else ""
@@ -165,12 +165,12 @@ class _Words:
 
     def _caution(self, key: Key, day: date, raised: Raised, since: date, again: int, age: str) -> Caution:
         rule, foot, about = key
-        words, seen = self.words[rule], self._seen(key, day, raised)
+        words, seen = self.words[rule], self._seen_text(key, day, raised)
         level, rest = words.level, (words.meanwhile, words.do_not, words.source)
         caution = Caution(rule, level, foot, day, seen, *rest, about, since, self._days(since), again, age)
         return replace(caution, ring=words.ring, no_trim=words.no_trim)
 
-    def _seen(self, key: Key, day: date, raised: Raised) -> str:
+    def _seen_text(self, key: Key, day: date, raised: Raised) -> str:
         rule, foot, _ = key
         facts = {**raised.facts, "day": self.naming.day(day), "foot": self.naming.foot(foot) if foot else ""}
         seen = self.words[rule].seen.format(**self.naming.facts(facts))
@@ -197,5 +197,5 @@ def _urgency(caution: Caution) -> tuple[int, bool, int, int, str, str]:
     return level, caution.gives_way, newest, foot, caution.rule, caution.about or ""
 
 
-def _ended(closed: ClosedCaution) -> tuple[date, date, str, str, str]:
+def _end_order(closed: ClosedCaution) -> tuple[date, date, str, str, str]:
     return closed.ended, closed.day, closed.rule, closed.foot or "", closed.about or ""

@@ -51,7 +51,7 @@ class Cleared:
 Answer = Raised | Cleared | None
 
 
-def when(found: object, bad: object) -> Answer:
+def raised_if(found: object, bad: object) -> Answer:
     """Raised by one answer, cleared by any other, silent where there is none."""
     if found is None:
         return None

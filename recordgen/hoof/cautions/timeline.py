@@ -60,19 +60,19 @@ class Timeline:
         self._told: dict[int, Changes] = {}
         self._looks: dict[Foot, list[Look]] = {foot: [] for foot in FEET}
         for count in range(len(visits)):
-            self._read(visits[: count + 1])
+            self._process(visits[: count + 1])
 
-    def _read(self, visits: Sequence[Visit]) -> None:
-        """Read the last of some visits."""
+    def _process(self, visits: Sequence[Visit]) -> None:
+        """Ask all rules of the last of some visits."""
         self._ask(RuleContext(self.horse, visits, self.ways, self.open), "horse")
         for foot in FEET:
-            self._read_foot(visits, foot)
+            self._process_foot(visits, foot)
         for word in words_of(visits[-1]):
             self._end_by(word, len(visits) - 1)
         self._end_sums(visits[-1])
 
-    def _read_foot(self, visits: Sequence[Visit], foot: Foot) -> None:
-        """Read one foot, where it was looked at or something of it is open."""
+    def _process_foot(self, visits: Sequence[Visit], foot: Foot) -> None:
+        """Ask the rules of one foot, where it was looked at or something of it is open."""
         look, earlier = self._look(visits[-1], foot), self._looks[foot]
         places = {about for _, of, about in self.open if of == foot}
         if look is None and not places:

@@ -200,13 +200,13 @@ def test_the_visits_are_followed_once_a_horse(
     compute: Callable[[HorseRecord, Context, date], object], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """For its cautions and for the words that end none alike."""
-    read, followed = timeline.Timeline._read, []
+    read, followed = timeline.Timeline._process, []
 
     def counting(self: timeline.Timeline, visits: Sequence[Visit]) -> None:
         followed.append(len(visits))
         read(self, visits)
 
-    monkeypatch.setattr(timeline.Timeline, "_read", counting)
+    monkeypatch.setattr(timeline.Timeline, "_process", counting)
     compute(record(visit(DAY), visit(LATER, **said("wound", LATER))), WAYS, TODAY)
 
     assert followed == [1, 2]

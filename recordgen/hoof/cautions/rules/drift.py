@@ -34,20 +34,22 @@ class _At:
 
 def sole_falls(seen: RuleContext) -> Answer:
     """A sole that lost 3.5 mm of its hollow by small steps within a year."""
-    return _drifted(seen, "sole-falls", ("sole_depth",), FALL_MM, 1, told_by="sole-thinner")
+    return _answer_drift(seen, "sole-falls", ("sole_depth",), FALL_MM, 1, told_by="sole-thinner")
 
 
 def groove_falls(seen: RuleContext) -> Answer:
     """A groove beside the frog that lost 3.5 mm at its point by small steps within a year."""
-    return _drifted(seen, "groove-falls", ("groove_depth_medial", "groove_depth_lateral"), FALL_MM, 1)
+    return _answer_drift(seen, "groove-falls", ("groove_depth_medial", "groove_depth_lateral"), FALL_MM, 1)
 
 
 def angle_climbs(seen: RuleContext) -> Answer:
     """A toe angle that climbed by 4 degrees by small steps within a year."""
-    return _drifted(seen, "angle-climbs", ("toe_angle",), CLIMB_DEGREES, -1, told_by="angle-sudden")
+    return _answer_drift(seen, "angle-climbs", ("toe_angle",), CLIMB_DEGREES, -1, told_by="angle-sudden")
 
 
-def _drifted(seen: RuleContext, rule: str, keys: tuple[str, ...], edge: float, sign: int, told_by: str = "") -> Answer:
+def _answer_drift(
+    seen: RuleContext, rule: str, keys: tuple[str, ...], edge: float, sign: int, told_by: str = ""
+) -> Answer:
     """Raised by the first measure that drifted; ends when the one it was raised by is back.
 
     sign: 1 for a measure that is bad when it falls, -1 for one that is bad when it climbs. told_by: a rule that, where

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext, when
+from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext, raised_if
 
 # Told from this depth or length of a gap on. Common practice, no source.
 SEPARATION_DEPTH_MM = 10
@@ -11,12 +11,12 @@ SEPARATION_LENGTH_MM = 40
 
 def bears_no_weight(seen: RuleContext) -> Answer:
     """The foot takes no weight."""
-    return when(seen.found.bears_weight, "not")
+    return raised_if(seen.found.bears_weight, "not")
 
 
 def bears_less(seen: RuleContext) -> Answer:
     """The foot is spared at rest."""
-    return when(seen.found.bears_weight, "less")
+    return raised_if(seen.found.bears_weight, "less")
 
 
 def pulse(seen: RuleContext) -> Answer:
@@ -28,7 +28,7 @@ def pulse(seen: RuleContext) -> Answer:
 
 def heat(seen: RuleContext) -> Answer:
     """A hoof that is warmer than the others."""
-    return when(seen.found.heat, True)
+    return raised_if(seen.found.heat, True)
 
 
 def testers(seen: RuleContext) -> Answer:
@@ -56,10 +56,10 @@ def separation(seen: RuleContext) -> Answer:
         return None
     if (gap.depth or 0) >= SEPARATION_DEPTH_MM or (gap.length or 0) >= SEPARATION_LENGTH_MM:
         return Raised({"where": seen.where, "size": seen.naming.size(gap.length, gap.depth)})
-    return Cleared(left=gap_left(seen))
+    return Cleared(left=remaining_gap(seen))
 
 
-def gap_left(seen: RuleContext) -> dict[str, str]:
+def remaining_gap(seen: RuleContext) -> dict[str, str]:
     """The size of the gap at the white line as recorded; nothing where it was found closed."""
     gap = seen.wall.separation
     return {"size": seen.naming.size(gap.length, gap.depth)} if gap and (gap.length or gap.depth) else {}

@@ -14,7 +14,7 @@ from datetime import date, timedelta
 from typing import get_args
 
 from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext
-from recordgen.hoof.cautions.rules.foot import gap_left
+from recordgen.hoof.cautions.rules.foot import remaining_gap
 from recordgen.hoof.measures.change import HALF_YEAR
 from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import smallest_real_change
@@ -60,13 +60,13 @@ def separation_grows(seen: RuleContext) -> Answer:
     """A gap at the white line that is known to have grown in depth or length, since last time or half a year."""
     zone = (seen.zone or "").replace(" ", "_")
     keys = (f"separation_depth_{zone}", f"separation_length_{zone}")
-    answer = _changed(seen, "separation-grows", keys, _grown, _size, known=True)
-    return Cleared(left=gap_left(seen)) if isinstance(answer, Cleared) else answer
+    answer = _answer_change(seen, "separation-grows", keys, _has_grown, _size, known=True)
+    return Cleared(left=remaining_gap(seen)) if isinstance(answer, Cleared) else answer
 
 
 def sole_thinner(seen: RuleContext) -> Answer:
     """A sole that is known to be less hollow than last time or half a year ago."""
-    return _changed(seen, "sole-thinner", ("sole_depth",), _shrunk, _lengths, known=True)
+    return _answer_change(seen, "sole-thinner", ("sole_depth",), _has_shrunk, _lengths, known=True)
 
 
 def angle_sudden(seen: RuleContext) -> Answer:
@@ -75,7 +75,7 @@ def angle_sudden(seen: RuleContext) -> Answer:
     As found, where it was taken so at both visits: what was trimmed on the day does not count. Visits more than half a
     year apart tell nothing sudden.
     """
-    return _changed(seen, "angle-sudden", ("toe_angle",), _sudden, _degrees, known=False)
+    return _answer_change(seen, "angle-sudden", ("toe_angle",), _is_sudden, _degrees, known=False)
 
 
 def abscess_again(seen: RuleContext) -> Answer:
@@ -103,7 +103,7 @@ def _abscesses(visits: Sequence[Visit], foot: Foot, place: str) -> Iterator[date
             going_on = found is not None and here and found.state != "drained"
 
 
-def _changed(seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: Facts, known: bool) -> Answer:
+def _answer_change(seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: Facts, known: bool) -> Answer:
     """Raised by the first measure that is far from an earlier reading, cleared when that one is far no more.
 
     known: whether a page must be able to tell the change. Else the edge alone counts, within half a year.
@@ -114,14 +114,14 @@ def _changed(seen: RuleContext, rule: str, keys: Sequence[str], far: Far, told: 
     for key in keys:
         if still is None or key != still.key:
             pairs += _pairs(seen, key, within_half_a_year=not known)
-    found = next((one for one in pairs if far(one) and (one is still or not known or _known(seen, one))), None)
+    found = next((one for one in pairs if far(one) and (one is still or not known or _page_tells(seen, one))), None)
     if found is None:
         return Cleared() if still else None
     since = seen.naming.day(found.day)
     return Raised({"key": found.key, "where": seen.where, "since": since, **told(found, seen.naming)}, then=found.day)
 
 
-def _known(seen: RuleContext, pair: TwoReadings) -> bool:
+def _page_tells(seen: RuleContext, pair: TwoReadings) -> bool:
     """Tell whether a page tells a change of this measure, the same way and up to today."""
     return any(
         (one.of.foot, one.of.measure.key) == (seen.foot, pair.key)
@@ -167,15 +167,15 @@ def _least(seen: RuleContext, key: str, moment: Moment, looks: Sequence[Look]) -
     return smallest_real_change(*(look.sd(measure, moment) for look in looks))
 
 
-def _grown(pair: TwoReadings) -> bool:
+def _has_grown(pair: TwoReadings) -> bool:
     return pair.change >= pair.least
 
 
-def _shrunk(pair: TwoReadings) -> bool:
+def _has_shrunk(pair: TwoReadings) -> bool:
     return -pair.change >= pair.least
 
 
-def _sudden(pair: TwoReadings) -> bool:
+def _is_sudden(pair: TwoReadings) -> bool:
     return abs(pair.change) >= max(pair.least, SUDDEN_DEGREES)
 
 

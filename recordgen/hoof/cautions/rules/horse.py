@@ -48,19 +48,19 @@ def sore_after_trim(seen: RuleContext) -> Answer:
 def heavy(seen: RuleContext) -> Answer:
     """Body condition 7 of 9 and over."""
     score = seen.visit.condition.henneke if seen.visit.condition else None
-    return None if score is None else _scored(score, score >= HEAVY_FROM)
+    return None if score is None else _answer_score(score, score >= HEAVY_FROM)
 
 
 def thin(seen: RuleContext) -> Answer:
     """Body condition 3 of 9 and under."""
     score = seen.visit.condition.henneke if seen.visit.condition else None
-    return None if score is None else _scored(score, score <= THIN_TO)
+    return None if score is None else _answer_score(score, score <= THIN_TO)
 
 
 def crest(seen: RuleContext) -> Answer:
     """A crest of 3 of 5 and over."""
     score = seen.visit.condition.crest if seen.visit.condition else None
-    return None if score is None else _scored(score, score >= CREST_FROM)
+    return None if score is None else _answer_score(score, score >= CREST_FROM)
 
 
 def overdue(seen: RuleContext) -> Answer:
@@ -87,5 +87,5 @@ def _late(due: Due, group: str, naming: Naming) -> str:
     return naming.phrase("overdue_late", late=naming.lasting(due.overdue_days))
 
 
-def _scored(score: float, bad: bool) -> Answer:
+def _answer_score(score: float, bad: bool) -> Answer:
     return Raised({"score": f"{score:g}"}) if bad else Cleared()

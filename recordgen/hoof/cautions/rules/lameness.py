@@ -20,29 +20,29 @@ PAIN_SCALE, PAIN_FACE_FROM = "Horse Grimace", 4
 
 def severely_lame(seen: RuleContext) -> Answer:
     """Lameness of a grade that its scale calls severe."""
-    return _graded(seen, SEVERE_LAMENESS.get(_scale(seen)), None)
+    return _answer_grade(seen, SEVERE_LAMENESS.get(_scale(seen)), None)
 
 
 def lame(seen: RuleContext) -> Answer:
     """Lameness that is marked on its scale, and not yet severe."""
-    return _graded(seen, MARKED_LAMENESS.get(_scale(seen)), SEVERE_LAMENESS.get(_scale(seen)))
+    return _answer_grade(seen, MARKED_LAMENESS.get(_scale(seen)), SEVERE_LAMENESS.get(_scale(seen)))
 
 
 def slightly_lame(seen: RuleContext) -> Answer:
     """Lameness below the marked grade of its scale."""
     marked = MARKED_LAMENESS.get(_scale(seen))
-    return _graded(seen, 0.5, marked) if marked else None
+    return _answer_grade(seen, 0.5, marked) if marked else None
 
 
 def obel_high(seen: RuleContext) -> Answer:
     """A high grade of the Obel scale or its modified one."""
-    return _graded(seen, OBEL_HIGH.get(_scale(seen)), None)
+    return _answer_grade(seen, OBEL_HIGH.get(_scale(seen)), None)
 
 
 def obel(seen: RuleContext) -> Answer:
     """Any lower grade of these two, from 1 on."""
     high = OBEL_HIGH.get(_scale(seen))
-    return _graded(seen, 1, high) if high else None
+    return _answer_grade(seen, 1, high) if high else None
 
 
 def pain_face(seen: RuleContext) -> Answer:
@@ -84,7 +84,7 @@ def _scale(seen: RuleContext) -> str:
     return seen.visit.lameness.scale if seen.visit.lameness else ""
 
 
-def _graded(seen: RuleContext, least: float | None, below: float | None) -> Answer:
+def _answer_grade(seen: RuleContext, least: float | None, below: float | None) -> Answer:
     """Raised from one grade on and below another of the same scale."""
     grade = lameness(seen)
     if grade is None or least is None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext, when
+from recordgen.hoof.cautions.context import Answer, Cleared, Raised, RuleContext, raised_if
 
 # A hollow or a groove of this depth and less is near nothing, three times the error of the probe: Judgement. No depth
 # at the point of the frog goes with a sole of less than 7 mm: Taylor, as reported by virtualponyrancher.com.
@@ -11,12 +11,12 @@ NEAR_NOTHING_MM = 3
 
 def sole_sensitive(seen: RuleContext) -> Answer:
     """A sole that hurts under the thumbs."""
-    return when(seen.found.sole.sensitive if seen.found.sole else None, True)
+    return raised_if(seen.found.sole.sensitive if seen.found.sole else None, True)
 
 
 def sole_gives(seen: RuleContext) -> Answer:
     """A sole that gives under the thumbs."""
-    return when(seen.found.sole.gives if seen.found.sole else None, True)
+    return raised_if(seen.found.sole.gives if seen.found.sole else None, True)
 
 
 def gives_and_warm(seen: RuleContext) -> Answer:
@@ -35,17 +35,17 @@ def gives_and_warm(seen: RuleContext) -> Answer:
 
 def sole_flat(seen: RuleContext) -> Answer:
     """A sole that is flat from side to side."""
-    return when(seen.found.sole.shape if seen.found.sole else None, "flat")
+    return raised_if(seen.found.sole.shape if seen.found.sole else None, "flat")
 
 
 def sole_bulging(seen: RuleContext) -> Answer:
     """A sole that bulges below the edge of the wall."""
-    return when(seen.found.sole.shape if seen.found.sole else None, "bulging")
+    return raised_if(seen.found.sole.shape if seen.found.sole else None, "bulging")
 
 
 def hairline_dip(seen: RuleContext) -> Answer:
     """A dip that a finger finds just above the hairline."""
-    return when(seen.found.hairline_dip, True)
+    return raised_if(seen.found.hairline_dip, True)
 
 
 def white_line_blood(seen: RuleContext) -> Answer:
