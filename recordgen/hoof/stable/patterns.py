@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from recordgen.hoof.naming import Naming
-from recordgen.hoof.stable.prevalence import WINDOW, Found, Share, Shares, found_of, pooled, shares, shares_of
+from recordgen.hoof.stable.prevalence import WINDOW, Share, Shares, Signs, pool_shares, shares, shares_of, signs_of
 from recordgen.hoof.stable.proportions import Stand, stand, wilson
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.records.models.reference import PatternWords
@@ -16,7 +16,7 @@ YEAR = timedelta(days=365)
 # The shares of one stable today, and those of a year ago.
 SharesInTime = tuple[Shares, Shares]
 # The same of one horse.
-FoundInTime = tuple[Found, Found]
+SignsInTime = tuple[Signs, Signs]
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,7 @@ class Pattern:
         return self.here.looked
 
     @property
-    def said(self) -> bool:
+    def is_told(self) -> bool:
         """Tell whether a comparison stands, so that the stable is told."""
         return bool(self.than_year_ago or self.than_others)
 
@@ -74,15 +74,15 @@ def patterns(
 
 def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
     """The shares of a stable today, and a year ago."""
-    return shares_together([found_in_time(horse, today) for horse in stable.horses])
+    return shares_together([signs_in_time(horse, today) for horse in stable.horses])
 
 
-def found_in_time(horse: HorseSummary, today: date) -> FoundInTime:
+def signs_in_time(horse: HorseSummary, today: date) -> SignsInTime:
     """The findings of a horse today, and a year ago."""
-    return found_of(horse, today), found_of(horse, today - YEAR)
+    return signs_of(horse, today), signs_of(horse, today - YEAR)
 
 
-def shares_together(found: Sequence[FoundInTime]) -> SharesInTime:
+def shares_together(found: Sequence[SignsInTime]) -> SharesInTime:
     """The shares of a stable today, and a year ago. found: of each horse."""
     return shares_of([now for now, _ in found]), shares_of([then for _, then in found])
 
@@ -115,7 +115,7 @@ def _patterns(
     for key, share in here.items():
         if share.looked:
             then = year_ago[key] if year_ago[key].looked else None
-            others = pooled([one[key] for one in elsewhere])
+            others = pool_shares([one[key] for one in elsewhere])
             found.append(_pattern(key, share, then, others, _Wording(words[key], naming, today - WINDOW)))
     return tuple(found)
 
@@ -138,7 +138,7 @@ class _Wording:
         ending = self.words.maybe if worse else self.naming.phrase("pattern_good")
         return self.naming.phrase("pattern_said", told=told, compared=self.naming.listed(compared), ending=ending)
 
-    def compared(self, stand: Stand | None, than: str, share: Share | None) -> Iterator[str]:
+    def comparisons(self, stand: Stand | None, than: str, share: Share | None) -> Iterator[str]:
         if stand and share:
             facts = {"count": f"{share.count}", "looked": f"{share.looked}"}
             percent = f"{100 * share.count / share.looked:.0f}"
@@ -156,8 +156,8 @@ def _pattern(key: str, here: Share, year_ago: Share | None, others: Share | None
     low, high = wilson(here.count, here.looked)
     than_year_ago, than_others = stand(here, year_ago), stand(here, others)
     compared = [
-        *wording.compared(than_year_ago, "year_ago", year_ago),
-        *wording.compared(than_others, "others", others),
+        *wording.comparisons(than_year_ago, "year_ago", year_ago),
+        *wording.comparisons(than_others, "others", others),
     ]
     return Pattern(
         finding=key,

@@ -44,7 +44,7 @@ class Share:
 # By the key of the finding.
 Shares = dict[str, Share]
 # Whether a horse has a finding, by its key; None where it was not looked at for it. Empty for a horse not seen.
-Found = dict[str, bool | None]
+Signs = dict[str, bool | None]
 
 
 def shares(stable: StableSummary, day: date) -> Shares:
@@ -52,16 +52,16 @@ def shares(stable: StableSummary, day: date) -> Shares:
 
     A horse is seen where one of its feet was recorded in the thirteen weeks up to that day and it had not left by then.
     """
-    return shares_of([found_of(horse, day) for horse in stable.horses])
+    return shares_of([signs_of(horse, day) for horse in stable.horses])
 
 
-def shares_of(found: Sequence[Found]) -> Shares:
+def shares_of(found: Sequence[Signs]) -> Shares:
     """The same for what was found of each horse."""
     seen = [one for one in found if one]
     return {key: _share([one[key] for one in seen]) for key in SIGNS}
 
 
-def pooled(found: Sequence[Share]) -> Share | None:
+def pool_shares(found: Sequence[Share]) -> Share | None:
     """Several stables' share as one, or None where it would tell of a single stable or of few horses.
 
     found: the share of the same finding, one for each stable.
@@ -75,7 +75,7 @@ def _share(found: Sequence[bool | None]) -> Share:
     return Share(found.count(True), len(found) - found.count(None), len(found))
 
 
-def found_of(horse: HorseSummary, day: date) -> Found:
+def signs_of(horse: HorseSummary, day: date) -> Signs:
     """By finding: whether any foot had it when the record last told of that foot; None where it tells of none."""
     left = horse.horse.left
     if left and left.date <= day:
@@ -85,11 +85,11 @@ def found_of(horse: HorseSummary, day: date) -> Found:
 
 
 def _any_foot(key: str, visits: Sequence[VisitSummary]) -> bool | None:
-    told = [answer for foot in FEET if (answer := _last_told(key, foot, visits)) is not None]
+    told = [answer for foot in FEET if (answer := _last_answer(key, foot, visits)) is not None]
     return any(told) if told else None
 
 
-def _last_told(key: str, foot: Foot, visits: Sequence[VisitSummary]) -> bool | None:
+def _last_answer(key: str, foot: Foot, visits: Sequence[VisitSummary]) -> bool | None:
     shown, looked = SIGNS[key]
     for one in visits:
         at_visit = one.feet.get(foot)
@@ -108,17 +108,17 @@ def _ring(foot: FootAtVisit) -> bool:
     return any(mark.kind == "event ring" for mark in foot.look.found.marks)
 
 
-def _infection_told(visit: Visit, found: FootVisit) -> bool:
+def _frog_looked_at(visit: Visit, found: FootVisit) -> bool:
     """A frog of which nothing was written may have been clean or not; `infection: none` says that it was."""
     return found.frog is not None and found.frog.infection is not None
 
 
-def _sole_told(visit: Visit, found: FootVisit) -> bool:
+def _sole_looked_at(visit: Visit, found: FootVisit) -> bool:
     """Thumbs are not put to the sole at each trim, so something of the sole must be recorded."""
     return found.sole is not None
 
 
-def _gone_through(visit: Visit, found: FootVisit) -> bool:
+def _foot_looked_at(visit: Visit, found: FootVisit) -> bool:
     """Signs that show by themselves are written down where they are there, so a trim silent about them saw none.
 
     A visit without a trim may have been for one thing only, so that its silence tells nothing.
@@ -130,11 +130,11 @@ def _gone_through(visit: Visit, found: FootVisit) -> bool:
 # Left out are a flare, which comes of how one horse is built and lands; tissue, wound, abscess and a thing that stuck
 # in the foot, each of which is a caution at once; and marks that hands made or that follow a crack or an abscess.
 SIGNS: dict[str, tuple[Shown, Looked]] = {
-    "infection": (_of_kind("infection"), _infection_told),
-    "separation": (_of_kind("separation"), _gone_through),
-    "crack": (_of_kind("crack"), _gone_through),
-    "chip": (_of_kind("chip"), _gone_through),
-    "bruise": (_of_kind("bruise"), _gone_through),
-    "sensitive": (_of_kind("sensitive"), _sole_told),
-    "ring": (_ring, _gone_through),
+    "infection": (_of_kind("infection"), _frog_looked_at),
+    "separation": (_of_kind("separation"), _foot_looked_at),
+    "crack": (_of_kind("crack"), _foot_looked_at),
+    "chip": (_of_kind("chip"), _foot_looked_at),
+    "bruise": (_of_kind("bruise"), _foot_looked_at),
+    "sensitive": (_of_kind("sensitive"), _sole_looked_at),
+    "ring": (_ring, _foot_looked_at),
 }

@@ -17,7 +17,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError, field_validator
 from recordgen import __version__
 from recordgen.files import write_whole
 from recordgen.hoof.measures.repeatability import Own, Way
-from recordgen.hoof.stable.prevalence import SIGNS, Share, Shares, pooled
+from recordgen.hoof.stable.prevalence import SIGNS, Share, Shares, pool_shares
 from recordgen.problems import Trouble
 
 ANEW = "Make them anew where all records are: recordgen stables --counts FILE"
@@ -86,7 +86,7 @@ class Counts(_Counted):
     def told_to(self, stable: str) -> object:
         """All that a stable's pages tell of the others: as long as it is the same, so are they, by the same records."""
         others = [found for slug, found in self.shares.items() if slug != stable]
-        together = {key: pooled([found[key] for found in others]) for key in SIGNS}
+        together = {key: pool_shares([found[key] for found in others]) for key in SIGNS}
         return together, self.errors, self.hand_times, self.shared, self.version, self.today
 
     def write(self, path: Path) -> None:

@@ -27,7 +27,7 @@ from recordgen.hoof.growth.forecasts import Fared, Forecast
 from recordgen.hoof.missing import Gap
 from recordgen.hoof.observations import Finding
 from recordgen.hoof.remarks import Remark
-from recordgen.hoof.stable.patterns import FoundInTime, SharesInTime, found_in_time, shares_together
+from recordgen.hoof.stable.patterns import SharesInTime, SignsInTime, shares_together, signs_in_time
 from recordgen.hoof.stable.prevalence import Share
 from recordgen.hoof.summary import HorseSummary, StableSummary, summarise
 from recordgen.progress import steps
@@ -130,7 +130,7 @@ class Summaries:
     def _compute(self, record: HorseRecord) -> Computed:
         made = summarise(record, self._ways, self._today)
         known = _to_keep(made)
-        told = {"horse": known, "found": found_in_time(made, self._today)}
+        told = {"horse": known, "found": signs_in_time(made, self._today)}
         rest = {name: getattr(made, name) for name in sorted(_FIELDS - {*_RECORDED, *known})}
         packed = zlib.compress(pickle.dumps(rest, pickle.HIGHEST_PROTOCOL), 1)
         return Computed(json.dumps(as_json(told, CLASSES)).encode(), packed)
@@ -140,7 +140,7 @@ class Summaries:
         self.shares[record.slug] = shares_together([found for _, found in known])
         return StableSummary(record.slug, record.stable, tuple(horse for horse, _ in known))
 
-    def _horse(self, record: HorseRecord, computed: Computed) -> tuple[HorseSummary, FoundInTime]:
+    def _horse(self, record: HorseRecord, computed: Computed) -> tuple[HorseSummary, SignsInTime]:
         """A horse's summary, and what was found of it."""
         known = from_json(json.loads(computed.told), CLASSES)
         return KeptSummary.of(record, self._ways, self._today, known["horse"], computed.packed), known["found"]

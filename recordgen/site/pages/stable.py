@@ -74,7 +74,7 @@ def _daily_first(by_horse: Iterable[tuple[HorseSummary, Sequence[Job]]]) -> list
 def _patterns(renderer: PageRenderer, stable: StableSummary) -> list[Pattern]:
     """Findings of the stable's horses: all for the trimmer, the first of what is sure for its readers."""
     found = renderer.context.patterns[stable.slug]
-    return list(found) if renderer.private else [pattern for pattern in found if pattern.said][:MOST_PATTERNS]
+    return list(found) if renderer.private else [pattern for pattern in found if pattern.is_told][:MOST_PATTERNS]
 
 
 def _withheld(stable: StableSummary) -> list[tuple[HorseSummary, Withheld]]:

@@ -44,7 +44,7 @@ def test_more_than_a_year_ago_is_said_as_a_question() -> None:
     """Both shares stand in the sentence, and what it may come of."""
     pattern = found(herd((6, 9), (1, 8)))
 
-    assert (pattern.than_year_ago, pattern.than_others, pattern.said) == ("more", None, True)
+    assert (pattern.than_year_ago, pattern.than_others, pattern.is_told) == ("more", None, True)
     assert pattern.text == (
         f"6 of the 9 horses looked at here since {SINCE} had an infection of the frog: "
         "more often than a year ago (1 of 8). It may be the ground or the bed: how wet do they stand?"
@@ -55,7 +55,7 @@ def test_fewer_than_a_year_ago_is_good_news() -> None:
     """Seven of nine a year ago, two of nine now: that is said too, without a question."""
     pattern = found(herd((2, 9), (7, 9)))
 
-    assert (pattern.than_year_ago, pattern.said) == ("less", True)
+    assert (pattern.than_year_ago, pattern.is_told) == ("less", True)
     assert pattern.text.endswith(": less often than a year ago (7 of 9). That is good to see.")
 
 
@@ -94,7 +94,7 @@ def test_what_cannot_be_said_is_listed_with_its_share() -> None:
     """The trimmer sees the plain share, its interval and what it was compared with."""
     pattern = found(herd((4, 9), (2, 9)), *others((10, 30), (10, 30)))
 
-    assert (pattern.said, pattern.count, pattern.looked) == (False, 4, 9)
+    assert (pattern.is_told, pattern.count, pattern.looked) == (False, 4, 9)
     assert (pattern.low, pattern.high) == wilson(4, 9)
     assert (pattern.year_ago, pattern.others) == (Share(2, 9, 9), Share(20, 60, 60))
     assert pattern.text == f"4 of the 9 horses looked at here since {SINCE} had an infection of the frog."

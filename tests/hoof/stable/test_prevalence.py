@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.stable.prevalence import WINDOW, Share, pooled
+from recordgen.hoof.stable.prevalence import WINDOW, Share, pool_shares
 from tests.support.horse_records import TODAY, summary, visit
 from tests.support.stables import CLEAN, INFECTED, NOW, YEAR_AGO, share
 
@@ -26,7 +26,7 @@ def test_other_stables_that_could_be_told_apart_are_not_told(
     counts: list[tuple[int, int]], expected: Share | None
 ) -> None:
     """Two or more stables and eight or more horses, or nothing."""
-    assert pooled([Share(count, of, of) for count, of in counts]) == expected
+    assert pool_shares([Share(count, of, of) for count, of in counts]) == expected
 
 
 @pytest.mark.parametrize(("days", "expected"), [(0, (1, 1, 1)), (91, (1, 1, 1)), (92, (0, 0, 0)), (-1, (0, 0, 0))])
