@@ -25,7 +25,7 @@ from recordgen.cli.terminal import echo, width
 from recordgen.problems import counted
 
 if TYPE_CHECKING:
-    from recordgen.hoof.export.overview import Recorded
+    from recordgen.hoof.export.overview import RecordedThing
     from recordgen.hoof.naming import Naming
     from recordgen.hoof.summary import HorseSummary
 
@@ -64,11 +64,11 @@ def command(
     if since and not words:
         raise click.UsageError("--since goes with --with.")
     with told_plainly():
-        from recordgen.hoof.export.overview import seen_of
+        from recordgen.hoof.export.overview import find_recorded
 
         horses, naming = _horses(records, today, stable, ended)
         first = day_of(since, today) if since else dt.date.min
-        found = [(horse, seen_of(horse, words.split(), first, naming) if words else []) for horse in horses]
+        found = [(horse, find_recorded(horse, words.split(), first, naming) if words else []) for horse in horses]
     if words:
         found = [(horse, seen) for horse, seen in found if seen]
     if as_json or as_csv:
@@ -89,10 +89,10 @@ def _horses(records: Path, today: dt.date, stable: str | None, ended: bool) -> t
 
 
 def _print_plain(found: Found, with_words: bool, as_json: bool) -> None:
-    from recordgen.hoof.export.overview import FOUND_COLUMNS, OVERVIEW_COLUMNS, found_row, overview_row
+    from recordgen.hoof.export.overview import FOUND_COLUMNS, OVERVIEW_COLUMNS, overview_row, recorded_row
 
     if with_words:
-        rows = [found_row(horse, one) for horse, seen in found for one in seen]
+        rows = [recorded_row(horse, one) for horse, seen in found for one in seen]
     else:
         rows = [overview_row(horse) for horse, _ in found]
     if as_json:
@@ -152,11 +152,11 @@ def _cells(row: dict[str, str | float | int | None]) -> Sequence[str]:
     )
 
 
-def _seen(seen: Iterable[Recorded], naming: Naming) -> list[Sequence[str]]:
+def _seen(seen: Iterable[RecordedThing], naming: Naming) -> list[Sequence[str]]:
     return [(str(one.day), ", ".join(_where(one, naming)), one.text) for one in seen]
 
 
-def _where(one: Recorded, naming: Naming) -> Iterator[str]:
+def _where(one: RecordedThing, naming: Naming) -> Iterator[str]:
     if one.foot:
         yield naming.foot(one.foot)
     yield one.place or one.kind

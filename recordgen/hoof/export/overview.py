@@ -47,7 +47,7 @@ def overview_row(horse: HorseSummary) -> PlainRow:
 
 
 @dataclass(frozen=True)
-class Recorded:
+class RecordedThing:
     """Something recorded of a horse: its day, where (no foot for the whole horse), its kind, and the words."""
 
     day: date
@@ -58,19 +58,19 @@ class Recorded:
     size_mm: float | None = None
 
 
-def seen_of(horse: HorseSummary, words: Sequence[str], since: date, naming: Naming) -> list[Recorded]:
+def find_recorded(horse: HorseSummary, words: Sequence[str], since: date, naming: Naming) -> list[RecordedThing]:
     """Things recorded of a horse from a day on that fit all words, the newest first; of one place the newest alone.
 
     words: in any case; each begins a word of what was found, of its kind, its place or its foot.
     """
-    found: dict[tuple[Foot | None, str, str], Recorded] = {}
-    for one in _all_seen(horse, naming):
+    found: dict[tuple[Foot | None, str, str], RecordedThing] = {}
+    for one in _all_recorded(horse, naming):
         if one.day >= since and _fits(one, words, naming):
             found.setdefault((one.foot, one.place, one.kind), one)
     return list(found.values())
 
 
-def found_row(horse: HorseSummary, one: Recorded) -> PlainRow:
+def recorded_row(horse: HorseSummary, one: RecordedThing) -> PlainRow:
     """One thing found as a row of `FOUND_COLUMNS`; sizes in mm."""
     values: tuple[Plain, ...] = (
         *(horse.stable, horse.slug, horse.horse.name, one.day.isoformat()),
@@ -79,19 +79,19 @@ def found_row(horse: HorseSummary, one: Recorded) -> PlainRow:
     return dict(zip(FOUND_COLUMNS, values, strict=True))
 
 
-def _all_seen(horse: HorseSummary, naming: Naming) -> Iterator[Recorded]:
+def _all_recorded(horse: HorseSummary, naming: Naming) -> Iterator[RecordedThing]:
     for visit in horse.history:
         day = visit.visit.date
         for foot, at in visit.feet.items():
             for one in at.findings:
-                yield Recorded(day, foot, naming.place(one.place), one.kind, one.text, one.size_mm)
+                yield RecordedThing(day, foot, naming.place(one.place), one.kind, one.text, one.size_mm)
         lame = visit.visit.lameness
         if lame and lame.grade:
-            yield Recorded(day, None, "", "lameness", f"{lame.scale} {lame.grade:g}")
-    yield from (Recorded(event.day, None, "", event.kind, event.text) for event in reversed(horse.events))
+            yield RecordedThing(day, None, "", "lameness", f"{lame.scale} {lame.grade:g}")
+    yield from (RecordedThing(event.day, None, "", event.kind, event.text) for event in reversed(horse.events))
 
 
-def _fits(one: Recorded, words: Sequence[str], naming: Naming) -> bool:
+def _fits(one: RecordedThing, words: Sequence[str], naming: Naming) -> bool:
     told = " ".join([one.text, one.kind, one.place, naming.foot(one.foot) if one.foot else "", one.foot or ""])
     begins = told.casefold().replace("_", " ").replace(",", " ").split()
     return all(any(begin.startswith(word) for begin in begins) for word in _each_word(words))

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.export.sheet_changes import Changed, changed_of
-from recordgen.hoof.export.sheet_errors import Known, Taken, own_source_of, taken_at
+from recordgen.hoof.export.sheet_changes import SheetChange, group_changes
+from recordgen.hoof.export.sheet_errors import ErrorBasis, ReadingMethod, own_source_pattern, reading_method
 from recordgen.hoof.measures.change import MeasureSummary
 from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import Measure
@@ -33,7 +33,7 @@ class SheetRow:
 
     measure: Measure
     by_foot: dict[Foot, MeasureSummary]
-    taken: dict[Foot, Taken]
+    taken: dict[Foot, ReadingMethod]
     changed: bool
     otherwise: dict[Foot, frozenset[date]]
 
@@ -66,7 +66,7 @@ class SheetRow:
         return self.changed or self.measure.zone is None
 
     @property
-    def errors(self) -> tuple[Known, ...]:
+    def errors(self) -> tuple[ErrorBasis, ...]:
         """The place where the errors of the latest readings come from, each once."""
         return tuple(dict.fromkeys(one.error for one in self.taken.values()))
 
@@ -151,7 +151,7 @@ class Sheet:
     visits: tuple[VisitLine, ...]
     intervals: Intervals | None
     rows: tuple[SheetRow, ...]
-    changed: tuple[Changed, ...]
+    changed: tuple[SheetChange, ...]
     found: dict[Foot, FootVisit]
     vet: tuple[VetEntry, ...]
     keeping: tuple[MeasuredFoot, ...]
@@ -176,7 +176,7 @@ def sheet_of(
     not looked up, which the sheet says.
     """
     visits = [one.visit for one in summary.history[::-1]]
-    ways, own = ways.rounded_as(visits), own_source_of(ways)
+    ways, own = ways.rounded_as(visits), own_source_pattern(ways)
     lines = tuple(_lines(visits, ways.practice.trimmer))
     rows = tuple(_rows(summary, ways.measures, own))
     return Sheet(
@@ -186,7 +186,7 @@ def sheet_of(
         visits=lines[::-1],
         intervals=_intervals([line.days for line in lines if line.days is not None]),
         rows=rows,
-        changed=changed_of(summary, {row.measure.key: row.taken for row in rows}),
+        changed=group_changes(summary, {row.measure.key: row.taken for row in rows}),
         found={foot: _looks(summary, foot)[0].found for foot in summary.feet},
         vet=tuple(sorted((entry for visit in visits for entry in visit.vet), key=lambda entry: entry.date))[::-1],
         keeping=tuple(_keeping(visits)),
@@ -209,7 +209,7 @@ def _rows(summary: HorseSummary, measures: Sequence[Measure], own: str) -> Itera
         found = {foot: one.measures[measure.key] for foot, one in summary.feet.items() if measure.key in one.measures}
         if found:
             looks = {foot: _look_of(summary, foot, one) for foot, one in found.items()}
-            taken = {foot: taken_at(measure, looks[foot], one.moment, own) for foot, one in found.items()}
+            taken = {foot: reading_method(measure, looks[foot], one.moment, own) for foot, one in found.items()}
             otherwise = {foot: _otherwise(_looks(summary, foot), one) for foot, one in found.items()}
             yield SheetRow(measure, found, taken, measure.key in changed, otherwise)
 

@@ -8,7 +8,7 @@ from datetime import date
 
 from recordgen.hoof.claims.claims import Claim
 from recordgen.hoof.claims.estimate import Kind
-from recordgen.hoof.export.sheet_errors import Taken
+from recordgen.hoof.export.sheet_errors import ReadingMethod
 from recordgen.hoof.measures.changes import FootMeasure
 from recordgen.hoof.measures.leading_changes import LEADING, SAME_THING
 from recordgen.hoof.scales import Grade
@@ -19,11 +19,11 @@ MOST_DIGITS = 4
 
 
 @dataclass(frozen=True)
-class Changed:
+class SheetChange:
     """A change that is known to be real, with the feet on which it came in the same days, and how it was last read."""
 
     claims: tuple[Claim[FootMeasure], ...]
-    taken: Taken
+    taken: ReadingMethod
 
     @property
     def first(self) -> Claim[FootMeasure]:
@@ -53,17 +53,17 @@ class Changed:
         return next((n for n in range(least, MOST_DIGITS) if all(round(end, n) for end in ends)), MOST_DIGITS)
 
 
-def changed_of(summary: HorseSummary, taken: Mapping[str, Mapping[Foot, Taken]]) -> tuple[Changed, ...]:
+def group_changes(summary: HorseSummary, taken: Mapping[str, Mapping[Foot, ReadingMethod]]) -> tuple[SheetChange, ...]:
     """The real changes of a horse: those of findings first, then of form and trim, each measure with its feet together.
 
     taken: by the key of a measure and by foot, how the latest reading was taken.
     """
-    grouped: dict[tuple[str, Taken, Kind, date, date, date], list[Claim[FootMeasure]]] = {}
+    grouped: dict[tuple[str, ReadingMethod, Kind, date, date, date], list[Claim[FootMeasure]]] = {}
     for one in sorted(summary.changes.real, key=_order):
         key = one.of.measure.key
         days = (one.before, one.since, one.latest)
         grouped.setdefault((key, taken[key][one.of.foot], one.kind, *days), []).append(one)
-    return tuple(Changed(tuple(claims), way) for (_, way, *_), claims in grouped.items())
+    return tuple(SheetChange(tuple(claims), way) for (_, way, *_), claims in grouped.items())
 
 
 def same_since(grades: Sequence[Grade]) -> date | None:

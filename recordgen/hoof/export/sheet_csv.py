@@ -7,7 +7,7 @@ from typing import get_args
 
 from recordgen.csv_text import PlainRow, plain_number
 from recordgen.hoof.export.sheet import Sheet, VisitLine
-from recordgen.hoof.export.sheet_errors import taken_at
+from recordgen.hoof.export.sheet_errors import reading_method
 from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.measures.readings import Moment
@@ -51,7 +51,7 @@ def _moments(measure: Measure, foot: Foot, look: Look, own_source: str) -> Itera
         value = getattr(look.readings[measure.key], moment)
         if value is None:
             continue
-        taken = taken_at(measure, look, moment, own_source)
+        taken = reading_method(measure, look, moment, own_source)
         yield {
             "foot": foot,
             "measure": measure.name,

@@ -14,11 +14,11 @@ from recordgen.hoof.measures.readings import Moment
 from recordgen.records.models.reference import TRACING, Method
 
 # Where the error of a reading comes from, the weakest first.
-Known = Literal["assumed", "own", "published"]
+ErrorBasis = Literal["assumed", "own", "published"]
 
 
 @dataclass(frozen=True)
-class Taken:
+class ReadingMethod:
     """The way a reading was taken: its name, the sd of one reading in the unit of the measure, and the source of that.
 
     error: whether the sd is assumed, published, or found in the practice's own readings; of a computed measure, the
@@ -27,21 +27,21 @@ class Taken:
 
     way: str
     sd: float
-    error: Known
+    error: ErrorBasis
     source: str
 
 
-def taken_at(measure: Measure, look: Look, moment: Moment, own_source: str) -> Taken:
+def reading_method(measure: Measure, look: Look, moment: Moment, own_source: str) -> ReadingMethod:
     """Tell how a reading of one look was taken.
 
-    moment: of the reading, which must be there. own_source: as `own_source_of` tells.
+    moment: of the reading, which must be there. own_source: as `own_source_pattern` tells.
     """
     ways = list(_ways(measure, look, moment))
-    known = [_known(method, own_source) for _, method in ways]
-    return Taken(
+    known = [_error_basis(method, own_source) for _, method in ways]
+    return ReadingMethod(
         way=" and ".join(dict.fromkeys(name for name, _ in ways)),
         sd=look.sd(measure, moment),
-        error=min(known, key=get_args(Known).index),
+        error=min(known, key=get_args(ErrorBasis).index),
         source="; ".join(dict.fromkeys(method.source for _, method in ways)),
     )
 
@@ -56,12 +56,12 @@ def _ways(measure: Measure, look: Look, moment: Moment) -> Iterator[tuple[str, M
     yield way, measure.words.methods[way]
 
 
-def _known(method: Method, own_source: str) -> Known:
+def _error_basis(method: Method, own_source: str) -> ErrorBasis:
     if method.assumed:
         return "assumed"
     return "own" if re.fullmatch(own_source, method.source) else "published"
 
 
-def own_source_of(ways: Context) -> str:
+def own_source_pattern(ways: Context) -> str:
     """A pattern of the words in which the table tells of a practice's own errors, whatever the numbers in them."""
     return re.sub(r"\\\{\w+\\\}", r"\\d+", re.escape(ways.naming.phrases["repeat_source"]))

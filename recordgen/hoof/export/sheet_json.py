@@ -12,7 +12,7 @@ from recordgen.csv_text import PlainRow, plain_number
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import NotMeasured, Sheet, SheetRow
 from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows
-from recordgen.hoof.export.sheet_errors import Taken
+from recordgen.hoof.export.sheet_errors import ReadingMethod
 from recordgen.hoof.export.summary_json import as_json
 from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.measures.rounding import significant
@@ -102,7 +102,7 @@ def _held(sheet: Sheet) -> dict[str, Any]:
         "vet": _vet(sheet),
         "keeping": [{"what": one.what, "words": one.words, "day": one.day.isoformat()} for one in sheet.keeping],
         "weight": _weight(sheet),
-        "not_measured": _not_measured(sheet.not_measured),
+        "not_measured": _not_measured_parts(sheet.not_measured),
         "amendments": _amendments(sheet),
         "summary": as_json(sheet.summary),
     }
@@ -150,7 +150,7 @@ def _figures(row: SheetRow, foot: Foot, one: MeasureSummary) -> dict[str, Any]:
     }
 
 
-def _method_json(taken: Taken) -> dict[str, Any]:
+def _method_json(taken: ReadingMethod) -> dict[str, Any]:
     return {"method": taken.way, "sd": significant(taken.sd), "error": taken.error, "source": taken.source}
 
 
@@ -198,7 +198,7 @@ def _weight(sheet: Sheet) -> dict[str, Any] | None:
     }
 
 
-def _not_measured(found: NotMeasured) -> dict[str, Any]:
+def _not_measured_parts(found: NotMeasured) -> dict[str, Any]:
     missing: Sequence[dict[str, Any]] = [
         {"measure": measure.name, "zone": measure.zone, "feet": list(feet)} for measure, feet in found.last_time
     ]

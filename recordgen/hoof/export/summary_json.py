@@ -20,7 +20,7 @@ from recordgen.hoof.measures.rounding import significant
 from recordgen.hoof.summary import FootSummary, HorseSummary
 from recordgen.records.models.names import Foot
 
-Told = Mapping[tuple[Foot, str], bool]
+ToldMeasures = Mapping[tuple[Foot, str], bool]
 
 
 def as_json(summary: HorseSummary) -> dict[str, Any]:
@@ -34,15 +34,15 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "due": summary.due and _due(summary.due),
         "growth": _growth(summary),
         "forecasts": [_forecast(one) for one in summary.fared.forecasts],
-        "cautions": [_open(caution) for caution in summary.cautions],
+        "cautions": [_open_caution(caution) for caution in summary.cautions],
         "no_trim": [{"rule": one.rule, "foot": one.foot} for one in summary.held],
         "closed_cautions": [_closed_caution(caution) for caution in summary.closed_cautions],
         "care": [{"key": job.key, "what": job.what, "since": job.since.isoformat()} for job in summary.jobs],
         "care_withheld": [_withheld(one) for one in summary.withheld],
-        "published": [_published(one) for one in summary.published],
+        "published": [_published_class(one) for one in summary.published],
         "changes": [_change(one) for one in (*summary.changes.real, *summary.changes.maybe)],
         "pairs": [_pair(one) for one in summary.pairs],
-        "feet": {foot: _foot(one, _changes_told(summary)) for foot, one in summary.feet.items()},
+        "feet": {foot: _foot(one, _told_measures(summary)) for foot, one in summary.feet.items()},
     }
 
 
@@ -86,7 +86,7 @@ def _forecast(one: Forecast) -> dict[str, Any]:
     }
 
 
-def _open(caution: Caution) -> dict[str, Any]:
+def _open_caution(caution: Caution) -> dict[str, Any]:
     return {
         "rule": caution.rule,
         "level": caution.level,
@@ -123,7 +123,7 @@ def _closed_caution(caution: ClosedCaution) -> dict[str, Any]:
     }
 
 
-def _published(one: ClassTold) -> dict[str, Any]:
+def _published_class(one: ClassTold) -> dict[str, Any]:
     """A published class with what was measured for it; context, and no verdict."""
     return {
         "name": one.words.name,
@@ -143,7 +143,7 @@ def _published(one: ClassTold) -> dict[str, Any]:
     }
 
 
-def _changes_told(summary: HorseSummary) -> Told:
+def _told_measures(summary: HorseSummary) -> ToldMeasures:
     """By foot and measure whether a change of it is told; those that the page does not look at are left out."""
     looked_at = {
         (foot, key): False
@@ -187,7 +187,7 @@ def _pair(one: PairDifference) -> dict[str, Any]:
     }
 
 
-def _foot(foot: FootSummary, told: Told) -> dict[str, Any]:
+def _foot(foot: FootSummary, told: ToldMeasures) -> dict[str, Any]:
     growth = foot.growth
     return {
         "last_seen": foot.last_seen.isoformat(),

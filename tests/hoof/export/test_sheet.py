@@ -9,7 +9,7 @@ import pytest
 
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Intervals, may_be_shared
-from recordgen.hoof.export.sheet_errors import own_source_of
+from recordgen.hoof.export.sheet_errors import own_source_pattern
 from tests.support.full_visits import EARLIER, FULL, sheet
 from tests.support.horse_records import PRACTICE, REFERENCE, WAYS, horse, visit
 
@@ -67,7 +67,7 @@ def test_a_practice_s_own_error_is_told_as_its_own() -> None:
 
 def test_words_of_own_errors_are_known_whatever_the_numbers() -> None:
     """The pattern comes from the phrase of the table."""
-    assert own_source_of(WAYS) == "This\\ practice's\\ own:\\ \\d+\\ readings\\ in\\ \\d+\\ sets"
+    assert own_source_pattern(WAYS) == "This\\ practice's\\ own:\\ \\d+\\ readings\\ in\\ \\d+\\ sets"
 
 
 def test_visits_and_intervals() -> None:
