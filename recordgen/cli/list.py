@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
     from recordgen.hoof.summary import HorseSummary
 
-Found = list[tuple["HorseSummary", "list[Recorded]"]]
+Found = list[tuple["HorseSummary", "list[RecordedThing]"]]
 
 
 @click.command("list")
