@@ -133,7 +133,7 @@ def _plan(records: Path, today: dt.date, only: str | None, start: dt.date, skipp
 
 
 def _plan_lines(planned: _Planned) -> Iterator[str]:
-    from recordgen.hoof.rounds.rounds import fewest_told, unmet_told
+    from recordgen.hoof.rounds.rounds import describe_plan, explain_unmet
 
     plan, naming, names = planned.plan, planned.ways.naming, planned.names
     yield from _table(planned)
@@ -141,13 +141,13 @@ def _plan_lines(planned: _Planned) -> Iterator[str]:
         yield naming.phrase("rounds_unmet")
         for one in plan.unmet:
             horse = _horse_at(one.wish.name, names[one.wish.stable], naming)
-            yield sentences(f"  {horse}: {unmet_told(one, naming)}")
+            yield sentences(f"  {horse}: {explain_unmet(one, naming)}")
     yield from _held(planned)
     yield from _open(planned)
     if planned.unvisited:
         unvisited = [_horse_at(one.horse.name, names[one.stable], naming) for one in planned.unvisited]
         yield sentences(naming.phrase("rounds_unvisited", horses=naming.listed(unvisited)))
-    yield sentences(fewest_told(plan, naming))
+    yield sentences(describe_plan(plan, naming))
 
 
 def _held(planned: _Planned) -> Iterator[str]:

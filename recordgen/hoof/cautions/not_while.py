@@ -11,7 +11,7 @@ from typing import Protocol, TypeVar
 from recordgen.records.models.reference import Level
 
 
-class Open(Protocol):
+class OpenCaution(Protocol):
     """A caution that is open, as far as it matters here."""
 
     @property
@@ -23,7 +23,7 @@ class Open(Protocol):
         """Tell how urgent it is."""
 
 
-Standing = TypeVar("Standing", bound=Open)
+Standing = TypeVar("Standing", bound=OpenCaution)
 
 
 def against(not_while: Sequence[str], cautions: Iterable[Standing]) -> tuple[Standing, ...]:

@@ -15,7 +15,15 @@ from itertools import islice
 
 from recordgen.hoof.rounds.fewest_days import fewest_days
 from recordgen.hoof.rounds.improve import PlaceRounds, draw_nearer
-from recordgen.hoof.rounds.one_place import Asked, PlaceDays, Window, out_of_the_way, place_days, spans_on, with_waiting
+from recordgen.hoof.rounds.one_place import (
+    Demand,
+    PlaceDays,
+    Window,
+    avoid_wanted_days,
+    place_days,
+    spans_on,
+    with_waiting,
+)
 
 _MOST_CLAIMS = 1000  # how many days of others are asked for; it bounds the time alone
 
@@ -28,7 +36,7 @@ class SharedCalendar:
     one or more. soon: when horses are visited whose windows were over before it.
     """
 
-    places: Sequence[Sequence[Asked]]
+    places: Sequence[Sequence[Demand]]
     days: Sequence[int]
     most: int
     soon: Window
@@ -39,7 +47,7 @@ class SharedCalendar:
         Where several do, those with the horses nearest to their best days. With one place the days are the fewest there
         can be; with more, `fewest` tells how far from that they may be.
         """
-        tried = {tuple(plan.days for plan in plans): plans for plans in self._tried()}
+        tried = {tuple(plan.days for plan in plans): plans for plans in self._try_orders()}
         best = min(_score(plans) for plans in tried.values())
         drawn = [self._draw_rounds(plans) for plans in tried.values() if _score(plans) == best]
         return min(drawn, key=lambda rounds: (_days(rounds), sum(place.distance for place in rounds)))
@@ -62,10 +70,10 @@ class SharedCalendar:
         spans = [span for asked in self.places for span in spans_on(self.days, [one.window for one in asked])]
         return Counter(self.days[number] for first, last in spans for number in range(first, last + 1))
 
-    def _tried(self) -> list[list[PlaceDays]]:
+    def _try_orders(self) -> list[list[PlaceDays]]:
         alone = [place_days(asked, self.days, self.most, self.soon) for asked in self.places]
         in_orders = [self._in_order(order) for order in self._orders(alone)]
-        return [*in_orders, self._handed_over(min(in_orders, key=_score), alone)]
+        return [*in_orders, self._trade_days(min(in_orders, key=_score), alone)]
 
     def _orders(self, alone: Sequence[PlaceDays]) -> list[list[int]]:
         """Fewest days to spare first, earliest last day first, most horses first, and as they stand."""
@@ -78,26 +86,26 @@ class SharedCalendar:
     def _in_order(self, order: Sequence[int]) -> list[PlaceDays]:
         found: dict[int, PlaceDays] = {}
         for place in order:
-            found[place] = self._planned(place, found.values())
+            found[place] = self._plan_place(place, found.values())
         return [found[place] for place in range(len(self.places))]
 
-    def _planned(self, place: int, others: Iterable[PlaceDays], barred: Iterable[int] = ()) -> PlaceDays:
+    def _plan_place(self, place: int, others: Iterable[PlaceDays], barred: Iterable[int] = ()) -> PlaceDays:
         free = self._free(others, barred)
         plan = place_days(self.places[place], free, self.most, self.soon)
         suiting = sorted(set(free).intersection(self.suiting[place]))
-        return out_of_the_way(plan, suiting, self.most, self.wanted)
+        return avoid_wanted_days(plan, suiting, self.most, self.wanted)
 
     def _free(self, others: Iterable[PlaceDays], barred: Iterable[int] = ()) -> list[int]:
         taken = {day for plan in others for day in plan.days}.union(barred)
         return [day for day in self.days if day not in taken]
 
-    def _handed_over(self, plans: Sequence[PlaceDays], alone: Sequence[PlaceDays]) -> list[PlaceDays]:
+    def _trade_days(self, plans: Sequence[PlaceDays], alone: Sequence[PlaceDays]) -> list[PlaceDays]:
         """The plans after each place that came off badly had a day of another, where the two are better off so."""
         better = list(plans)
         for place, day in islice(self._claims(better, alone), _MOST_CLAIMS):
             owner = next((other for other, plan in enumerate(better) if day in plan.days), place)
             if owner != place:
-                self._hand_over(day, owner, place, better)
+                self._take_day(day, owner, place, better)
         return better
 
     def _claims(self, plans: Sequence[PlaceDays], alone: Sequence[PlaceDays]) -> Iterator[tuple[int, int]]:
@@ -109,11 +117,11 @@ class SharedCalendar:
                 if _worse(plans[place], alone[place]):
                     yield from ((place, day) for day in self.suiting[place])
 
-    def _hand_over(self, day: int, owner: int, place: int, plans: list[PlaceDays]) -> None:
+    def _take_day(self, day: int, owner: int, place: int, plans: list[PlaceDays]) -> None:
         others = [plan for number, plan in enumerate(plans) if number not in (owner, place)]
-        ours = self._planned(place, others, barred=set(plans[owner].days) - {day})
+        ours = self._plan_place(place, others, barred=set(plans[owner].days) - {day})
         if _score([ours]) < _score([plans[place]]):
-            theirs = self._planned(owner, [*others, ours])
+            theirs = self._plan_place(owner, [*others, ours])
             if _score([ours, theirs]) < _score([plans[place], plans[owner]]):
                 plans[place], plans[owner] = ours, theirs
 

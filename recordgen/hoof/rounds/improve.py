@@ -9,13 +9,13 @@ from bisect import bisect_left, bisect_right, insort
 from collections.abc import Sequence
 
 from recordgen.hoof.rounds.fewest_days import most_met
-from recordgen.hoof.rounds.one_place import Asked, PlaceDays, spans_on
+from recordgen.hoof.rounds.one_place import Demand, PlaceDays, spans_on
 
 
 class PlaceRounds:
     """The rounds of one place while they are drawn nearer: the horses of each day, by their numbers."""
 
-    def __init__(self, asked: Sequence[Asked], plan: PlaceDays, most: int) -> None:
+    def __init__(self, asked: Sequence[Demand], plan: PlaceDays, most: int) -> None:
         self.best = [one.best for one in asked]
         self.windows = plan.windows
         self.most = most
@@ -48,7 +48,7 @@ class PlaceRounds:
     def regroup(self, free: list[int]) -> bool:
         """Moves horses to a nearer day of these that has room, or lets two change places; whether one moved."""
         going = [(horse, day) for day, horses in sorted(self.horses.items()) for horse in sorted(horses)]
-        moved = [self._regrouped(horse, day) for horse, day in going if horse in self.horses[day]]
+        moved = [self._move_nearer(horse, day) for horse, day in going if horse in self.horses[day]]
         for day in [day for day, horses in self.horses.items() if not horses]:
             del self.horses[day]
             insort(free, day)
@@ -65,17 +65,17 @@ class PlaceRounds:
     def _suits(self, horse: int, day: int) -> bool:
         return self.windows[horse].first <= day <= self.windows[horse].last
 
-    def _regrouped(self, horse: int, day: int) -> bool:
+    def _move_nearer(self, horse: int, day: int) -> bool:
         here = self._away([horse], day)
         nearer = sorted((self._away([horse], other), other) for other in self.horses if self._suits(horse, other))
         for away, other in nearer:
-            if away < here and (len(self.horses[other]) < self.most or self._sent_back(other, day, here - away)):
+            if away < here and (len(self.horses[other]) < self.most or self._make_room(other, day, here - away)):
                 self.horses[day].remove(horse)
                 self.horses[other].append(horse)
                 return True
         return False
 
-    def _sent_back(self, day: int, other: int, allowed: int) -> bool:
+    def _make_room(self, day: int, other: int, allowed: int) -> bool:
         """Moves a horse from a full day to another if that takes it away from its best by less than allowed."""
         for horse in sorted(self.horses[day]):
             farther = self._away([horse], other) - self._away([horse], day)

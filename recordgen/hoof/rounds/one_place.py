@@ -23,7 +23,7 @@ class Window(NamedTuple):
     last: int
 
 
-class Asked(NamedTuple):
+class Demand(NamedTuple):
     """One horse's demand: its window, and the best day of it."""
 
     window: Window
@@ -43,7 +43,7 @@ class PlaceDays:
     waiting: tuple[int, ...]
 
 
-def place_days(asked: Sequence[Asked], days: Sequence[int], most: int, soon: Window) -> PlaceDays:
+def place_days(asked: Sequence[Demand], days: Sequence[int], most: int, soon: Window) -> PlaceDays:
     """The fewest of these days on which the horses of one place can be visited.
 
     days: those that are free, in order. most: horses a day. As many horses as possible are given the windows they asked
@@ -51,23 +51,23 @@ def place_days(asked: Sequence[Asked], days: Sequence[int], most: int, soon: Win
     the rest are left waiting.
     """
     met = most_met(spans_on(days, [one.window for one in asked]), most)
-    given = _Given({horse: asked[horse].window for horse in sorted(met)}, days, most)
+    given = _AcceptedWindows({horse: asked[horse].window for horse in sorted(met)}, days, most)
     left = [horse for _, horse in sorted((one.best, horse) for horse, one in enumerate(asked) if horse not in met)]
     waiting = [horse for horse in left if asked[horse].window.last >= soon.first or not given.add(horse, soon)]
     return given.plan(len(left), waiting)
 
 
-def with_waiting(plan: PlaceDays, asked: Sequence[Asked], days: Sequence[int], most: int) -> PlaceDays:
+def with_waiting(plan: PlaceDays, asked: Sequence[Demand], days: Sequence[int], most: int) -> PlaceDays:
     """The plan with each horse that waits on the day nearest to its best that has room, if there is one.
 
     days: those that are free and the plan's own, in order; the windows that the plan gave are kept.
     """
-    given = _Given(dict(plan.windows), days, most)
+    given = _AcceptedWindows(dict(plan.windows), days, most)
     waiting = [horse for horse in plan.waiting if not given.add_nearest(horse, asked[horse].best)]
     return given.plan(plan.unmet, waiting)
 
 
-def out_of_the_way(plan: PlaceDays, days: Sequence[int], most: int, wanted: Mapping[int, int]) -> PlaceDays:
+def avoid_wanted_days(plan: PlaceDays, days: Sequence[int], most: int, wanted: Mapping[int, int]) -> PlaceDays:
     """The plan on days that fewer horses want, where its windows allow, so that other places find more room.
 
     days: those that are free and suit the place. wanted: how many horses of all places each of them would suit.
@@ -88,7 +88,7 @@ def spans_on(days: Sequence[int], windows: Iterable[Window]) -> list[Span]:
     return [Span(bisect_left(days, first), bisect_right(days, last) - 1) for first, last in windows]
 
 
-class _Given:
+class _AcceptedWindows:
     """The windows given so far, all of which can be kept."""
 
     def __init__(self, windows: dict[int, Window], days: Sequence[int], most: int) -> None:

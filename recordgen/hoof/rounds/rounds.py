@@ -12,7 +12,7 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.rounds.all_places import SharedCalendar
 from recordgen.hoof.rounds.improve import PlaceRounds
-from recordgen.hoof.rounds.one_place import Asked, Window
+from recordgen.hoof.rounds.one_place import Demand, Window
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.public_holidays import PublicHolidays
 from recordgen.records.models.fields import DaySpan
@@ -107,10 +107,10 @@ class Calendar:
     def days(self, until: date, more: int = 0) -> list[date]:
         """The days for rounds from the start until a day, that one included, and so many more days after it."""
         end = max(until, self.start).toordinal()
-        found = list(self._open(self.start.toordinal(), end))
-        return found + list(islice(self._open(end + 1, end + _FARTHEST_DAYS), more))
+        found = list(self._working_days(self.start.toordinal(), end))
+        return found + list(islice(self._working_days(end + 1, end + _FARTHEST_DAYS), more))
 
-    def _open(self, first: int, last: int) -> Iterator[date]:
+    def _working_days(self, first: int, last: int) -> Iterator[date]:
         for ordinal in range(first, min(last, date.max.toordinal()) + 1):
             day = date.fromordinal(ordinal)
             if WEEKDAYS[day.weekday()] in self.weekdays and day not in self.skipped and not self._is_off(day):
@@ -184,8 +184,8 @@ def _places(wishes: Sequence[Wish], near: Mapping[str, Sequence[str]]) -> list[l
     return [places[name] for name in sorted(places)]
 
 
-def _day_numbers(wish: Wish) -> Asked:
-    return Asked(Window(wish.earliest.toordinal(), wish.latest.toordinal()), wish.best.toordinal())
+def _day_numbers(wish: Wish) -> Demand:
+    return Demand(Window(wish.earliest.toordinal(), wish.latest.toordinal()), wish.best.toordinal())
 
 
 def _going(place: Sequence[Wish], rounds: PlaceRounds) -> Iterator[Round]:
@@ -207,7 +207,7 @@ def _by_name(wish: Wish) -> tuple[str, str, str]:
     return wish.stable, wish.name, wish.horse
 
 
-def fewest_told(plan: Plan, naming: Naming) -> str:
+def describe_plan(plan: Plan, naming: Naming) -> str:
     """Tell how many days a plan takes, and whether fewer would do; a sentence without its full stop."""
     days = naming.days(len(plan.rounds))
     if not plan.rounds:
@@ -223,7 +223,7 @@ def explain_held(horse: HorseSummary, naming: Naming) -> str:
     return naming.phrase("rounds_no_trim_why", seen=seen)
 
 
-def unmet_told(one: Unmet, naming: Naming) -> str:
+def explain_unmet(one: Unmet, naming: Naming) -> str:
     """Tell why a horse is not visited inside its window, and when it is; a sentence without its full stop."""
     earliest, latest = naming.day(one.wish.earliest), naming.day(one.wish.latest)
     window = latest if earliest == latest else naming.phrase("rounds_window", earliest=earliest, latest=latest)

@@ -14,7 +14,7 @@ from recordgen.hoof.practice.next_round import contact_for, next_round
 from recordgen.hoof.practice.off_aim import off_aim
 from recordgen.hoof.practice.watch import Watched, watch_list
 from recordgen.hoof.practice.work import months_of_work
-from recordgen.hoof.rounds.rounds import Plan, fewest_told, unmet_told
+from recordgen.hoof.rounds.rounds import Plan, describe_plan, explain_unmet
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing
 from recordgen.records.models.fields import DaySpan
@@ -74,8 +74,8 @@ def _rounds(renderer: PageRenderer, stables: Sequence[StableSummary], plan: Plan
         "round": next_round(plan, stables),
         "holiday": renderer.context.ways.public.name,
         "rounds": ROUNDS if plan.rounds else None,
-        "fewest_told": fewest_told(plan, naming),
-        "unmet": [(one, unmet_told(one, naming)) for one in plan.unmet],
+        "fewest_told": describe_plan(plan, naming),
+        "unmet": [(one, explain_unmet(one, naming)) for one in plan.unmet],
         "held": [horse for stable in stables for horse in stable.present if horse.held and horse.due],
         "still": [one for one in plan.rounds if (one.day.year, one.day.month) == (today.year, today.month)],
     }

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from recordgen.hoof.rounds.improve import PlaceRounds, draw_nearer
-from recordgen.hoof.rounds.one_place import Asked, PlaceDays, Window
-from recordgen.hoof.rounds.rounds import Calendar, Plan, Wish, fewest_told, plan_rounds, wishes_of
+from recordgen.hoof.rounds.one_place import Demand, PlaceDays, Window
+from recordgen.hoof.rounds.rounds import Calendar, Plan, Wish, describe_plan, plan_rounds, wishes_of
 from recordgen.records.models.fields import DaySpan
 from tests.support.horse_records import NAMING, TODAY, summary, visit, ways
 from tests.support.planned_practices import WORKING_DAYS, calendar, day, days_of, plan, unmet, wish
@@ -127,7 +127,7 @@ def test_a_plan_says_how_many_days_it_is_above_the_least_of_each_place() -> None
 
     assert days_of(found) == {0: "Elm", 1: "Ash", 2: "Oak"}
     assert (found.fewest, found.gap) == (2, 1)
-    assert fewest_told(found, NAMING).startswith("3 days, 1 day more than if each place")
+    assert describe_plan(found, NAMING).startswith("3 days, 1 day more than if each place")
 
 
 def test_an_overdue_horse_is_visited_as_soon_as_a_round_there_allows() -> None:
@@ -201,7 +201,7 @@ def test_without_wishes_there_is_nothing_to_plan() -> None:
     found = plan()
 
     assert (found, found.gap) == (Plan((), (), 0), 0)
-    assert fewest_told(found, NAMING) == "No next visit to plan"
+    assert describe_plan(found, NAMING) == "No next visit to plan"
 
 
 def test_the_last_days_of_all_calendars_are_days() -> None:
@@ -240,7 +240,7 @@ def test_the_calendar_of_a_practice_is_what_its_file_says() -> None:
 
 def test_a_day_on_which_nobody_goes_any_more_is_given_back() -> None:
     """Both horses of a place go on a day that became free since, and one day less is taken."""
-    asked = [Asked(Window(0, 1), 1), Asked(Window(1, 2), 1)]
+    asked = [Demand(Window(0, 1), 1), Demand(Window(1, 2), 1)]
     place = PlaceRounds(asked, PlaceDays((0, 2), {0: Window(0, 1), 1: Window(1, 2)}, 0, ()), 8)
     draw_nearer([place], [0, 1, 2])
 
