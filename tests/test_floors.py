@@ -18,7 +18,7 @@ PACKAGE = ROOT / "recordgen"
 # From the ground up; a floor imports from those before it, and each may ask what lies on the ground.
 GROUND = [
     *("nearest", "problems", "days", "csv_text", "packaged", "locks", "files", "folders", "progress"),
-    *("public_holidays", "workers"),
+    *("public_holidays", "workers", "units"),
 ]
 FLOORS = ["language", "cache", "git", "records", "hoof", "pictures", "site", "private", "cli"]
 # The commands lie side by side, one short file each; every other room is small enough to be taken in at a look.

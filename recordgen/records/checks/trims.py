@@ -10,6 +10,8 @@ from recordgen.records.models.foot import FootVisit, Measures, Sides
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written
+from recordgen.records.yaml.typed_units import teller
+from recordgen.units import decimal_inches
 
 # Lengths that a trim takes from and cannot add to.
 CANNOT_GROW = ("toe_length", "heel_height", "wall_height")
@@ -35,13 +37,17 @@ def trim_problems(visit: Written[Visit], usual: Mapping[str, str], reference: Re
             if after <= before:
                 continue
             most = could_differ_mm("_".join(steps), methods, reference)
-            message = f"{foot}, {', '.join(steps)}: {after:g} mm after, {before:g} mm before; a trim cannot add"
-            place = visit.place("feet", foot, "after", *steps)
+            document = visit.document()
+            write, unit = teller(document.typed(("feet", foot, "after", *steps)), "mm")
+            told = f"{write(after)} {unit} after, {write(before)} {unit} before"
+            message = f"{foot}, {', '.join(steps)}: {told}; a trim cannot add"
+            place = document.place(("feet", foot, "after", *steps))
             if after - before > most:
                 way_out = "Look whether before and after were swapped, or measure again"
                 yield Problem(place, "longer-after-trim", message, way_out)
             else:
-                way_out = f"Measure again, or leave it: two readings can differ by {most:.1f} mm"
+                apart = f"{most:.1f} mm" if unit == "mm" else f"{decimal_inches(most, 1)} {unit}"
+                way_out = f"Measure again, or leave it: two readings can differ by {apart}"
                 yield warning(place, "slightly-longer-after-trim", message, way_out)
 
 

@@ -21,6 +21,7 @@ from recordgen.cache.values import as_json, from_json
 from recordgen.cache.versions import program_version
 from recordgen.problems import Place, Problem, SeenWarning
 from recordgen.progress import steps
+from recordgen.records.checks.bare_lengths import bare_lengths
 from recordgen.records.checks.copies import print_of, twice
 from recordgen.records.checks.records import horse_problems, visit_problems
 from recordgen.records.checks.references import ended_in_vain, unknown_in_visit
@@ -86,13 +87,18 @@ class VisitsRead:
 
 @dataclass(frozen=True)
 class VisitReader:
-    """Reads the visits of horses. usual: how the practice usually takes its measures."""
+    """Reads the visits of horses.
+
+    usual: how the practice usually takes its measures. inches_since: from which day on feet are measured in inches;
+    None where they are not.
+    """
 
     root: Path
     today: dt.date
     usual: dict[str, str]
     reference: Reference | None
     cache: Cache
+    inches_since: dt.date | None = None
 
     def read_all(self, folders: Sequence[HorseFolder]) -> list[VisitsRead]:
         """The visits of each horse, in order; those that are not kept are read by all cores where they are many."""
@@ -128,6 +134,8 @@ class VisitReader:
             walk.problems.extend(visit_problems(written, path.name[:10], self.today, animal))
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
             walk.problems.extend(size_problems(written, animal))
+            if self.inches_since and written.record.date >= self.inches_since:
+                walk.problems.extend(bare_lengths(written))
         if written and self.reference:
             walk.problems.extend(unknown_in_visit(written, self.reference))
             note_seen(written, walk.problems, self.today, self.reference, written.record.date)
@@ -180,7 +188,7 @@ class VisitReader:
     def _shared(self) -> str:
         """The key of what the reading of each visit goes by."""
         tables = self.reference.model_dump_json() if self.reference else ""
-        return key_of(program_version(), self.usual, tables, known_versions())
+        return key_of(program_version(), self.usual, tables, known_versions(), str(self.inches_since))
 
 
 def _digest(path: Path) -> bytes:

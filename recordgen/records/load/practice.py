@@ -15,6 +15,7 @@ from pathlib import Path
 
 from recordgen.cache.entries import Cache, user_cache
 from recordgen.problems import Problems, quoted
+from recordgen.records.checks.bare_lengths import bare_lengths
 from recordgen.records.checks.copies import copied
 from recordgen.records.checks.duplicates import doubled, is_same, namesakes
 from recordgen.records.checks.placeholders import placeholders_left
@@ -27,7 +28,7 @@ from recordgen.records.load.own_outlines import read_outlines
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFile, shared_problems
 from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
 from recordgen.records.models.reference import Reference
-from recordgen.records.models.settings import PracticeFile
+from recordgen.records.models.settings import PracticeFile, inches_since
 from recordgen.records.models.stable import Stable
 from recordgen.records.pages.checks import page_problems
 from recordgen.records.pages.files import read_pages
@@ -145,9 +146,15 @@ class _Reader:
         stables = [self.stable(name) for name in names]
         self.walk.problems.extend((*doubled(horses := _files_of(stables)), *namesakes(horses)))
         usual = dict(file.record.methods) if file else {}
-        records = self.with_visits(stables, VisitReader(folder, self.today, usual, self.reference, self.cache))
+        reader = VisitReader(folder, self.today, usual, self.reference, self.cache, self.inches_since)
+        records = self.with_visits(stables, reader)
         self.walk.problems.extend(copied([horse for stable in records for horse in stable.horses]))
         return Practice(folder, file.record, tuple(_with_earlier(records)), self.pages, outlines) if file else None
+
+    @property
+    def inches_since(self) -> dt.date | None:
+        """The day from which on feet are measured in inches here; None where they are not."""
+        return inches_since(self.own.record) if self.own else None
 
     def with_visits(self, stables: Sequence[_StableFolder], reader: VisitReader) -> list[StableRecord]:
         """The records of stables, the visits of their horses included."""
@@ -208,6 +215,7 @@ class _Reader:
         photos = read_photos(self.walk, path, self.today)
         if file and self.reference:
             self.walk.problems.extend(unknown_in_horse(file, self.reference))
+            self.walk.problems.extend(bare_lengths(file, self.reference) if self.inches_since else ())
             note_seen(file, self.walk.problems, self.today, self.reference)
         return HorseFolder(path, file, days, photos)
 

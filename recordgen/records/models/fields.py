@@ -340,6 +340,8 @@ _ONE_VALUE = {"type": ["string", "number", "boolean"]}
 Millimetres = Annotated[float, _quantity(q.MILLIMETRES, _MM), _schema("mm")]
 Centimetres = Annotated[float, _quantity(q.CENTIMETRES, "180 (centimetres) or 71 in"), _schema("cm")]
 Height = Annotated[float, _HEIGHT, _schema("cm")]
+# A value of a measure that its table names: a length in any unit, or an angle.
+OfAnyMeasure = Annotated[float, _quantity({**q.MILLIMETRES, **q.DEGREES}, "2, or 1/8 in"), _schema("of the measure")]
 Degrees = Annotated[float, _quantity(q.DEGREES, "51 or 51.5"), _schema("degrees")]
 Number = Annotated[float, _quantity(q.NO_UNIT, "5 or 5.5"), WithJsonSchema({"type": "number"})]
 Whole = Annotated[int, _WHOLE, WithJsonSchema({"type": "integer"})]

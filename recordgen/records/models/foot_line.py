@@ -27,6 +27,8 @@ HELP += ", hh40/42 both, pa pastern angle, s130/118 sole length/width, c370 arou
 HELP += "; - where one of two was not taken"
 
 _PART = re.compile(r"(?P<letter>[a-z]*)(?P<values>[^a-z].*)")
+# One value between strokes; the stroke of a fraction, which only stands before inches, parts nothing.
+_VALUE = re.compile(r'(?:\A|(?<=/))(?:(?:[0-9]+-)?[0-9]+/[0-9]+(?:in|")|[^/]*)(?=/|\Z)')
 
 
 def foot_line(typed: Any) -> Any:
@@ -58,7 +60,7 @@ def _values(line: str) -> Iterator[tuple[str, str]]:
             raise refusal(
                 "line-not-understood", f"{quoted(part)} is not understood in a line of measures", f"Write it so: {HELP}"
             )
-        values = match["values"].split("/")
+        values = _VALUE.findall(match["values"])
         if len(values) != len(names):
             wanted = "one value" if len(names) == 1 else "two values, as h42/43"
             raise refusal("line-value-count", f"{quoted(part)} wants {wanted}", f"Write it so: {HELP}")

@@ -17,6 +17,7 @@ from recordgen.records.models.fields import (
     Height,
     Microchip,
     Number,
+    OfAnyMeasure,
     OneLine,
     Record,
     Text,
@@ -59,8 +60,8 @@ class Aim(Record):
     measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
     zone: Annotated[Zone, spell_as(zone_named)] | None = told("zone of the wall, for measures of the wall")
     foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
-    under: Number | None = told("it shall come to this or less; of a difference, to either side of nothing")
-    over: Number | None = told("it shall come to this or more")
+    under: OfAnyMeasure | None = told("it shall come to this or less; of a difference, to either side of nothing")
+    over: OfAnyMeasure | None = told("it shall come to this or more")
     note: Text | None = told("why, for the owner to read")
 
     @model_validator(mode="after")

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 
 from recordgen.problems import quoted
+from recordgen.units import HAND_IN, INCH_MM
 
-_INCH_MM = 25.4
+INCHES = ("in", "ins", "inch", "inches", '"')
 _MM_IN = {
     **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), 1.0),
     **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), 10.0),
     **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), 1000.0),
-    **dict.fromkeys(("in", "ins", "inch", "inches", '"'), _INCH_MM),
+    **dict.fromkeys(INCHES, INCH_MM),
 }
 MILLIMETRES = {"": 1.0, **_MM_IN}
 CENTIMETRES = {"": 1.0, **{unit: millimetres / 10 for unit, millimetres in _MM_IN.items()}}
@@ -107,4 +108,4 @@ def height_cm(text: str) -> float:
     if hands["inches"] and int(hands["inches"][:4]) > 3:
         raise NotAQuantity("a hand has four inches", "Write 0, 1, 2 or 3 after the point, like 14.2 hh")
     inches = int(hands["inches"] or 0) + (0.5 if hands["half"] else 0)
-    return round((int(hands["hands"]) * 4 + inches) * 2.54, 1)
+    return round((int(hands["hands"]) * HAND_IN + inches) * INCH_MM / 10, 1)

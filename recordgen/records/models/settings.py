@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field
@@ -11,6 +12,7 @@ from recordgen.problems import quoted
 from recordgen.records.models import ranges as basis
 from recordgen.records.models.fields import (
     Country,
+    Day,
     Days,
     Millimetres,
     Number,
@@ -26,6 +28,7 @@ from recordgen.records.models.fields import (
 )
 from recordgen.records.models.names import FindingKind
 from recordgen.records.models.stable import SEEN, Publish, SeenEntry
+from recordgen.units import UNITS, UnitsName
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 
@@ -98,6 +101,12 @@ class PracticeFile(Record):
     region: OneLine | None = told("part of the country whose public holidays are kept, such as SCT in GB or BY in DE")
     language: Annotated[OneLine, AfterValidator(_language)] = told("in which readers read, such as de", ENGLISH_CODE)
     feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
+    units: UnitsName = told(
+        "in which pages, the phone and the terminal show lengths, heights and weights: metric (mm, cm, kg), metric and "
+        "hands, or inches (inches in sixteenths, hands, pounds)",
+        "metric",
+    )
+    inches_since: Day | None = told("with units: inches, the first day whose visits may be typed in inches")
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
     allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")
     sooner: tuple[Sooner, ...] = several("findings after which this practice comes sooner")
@@ -119,3 +128,8 @@ class PracticeFile(Record):
         basis=basis.JUDGEMENT,
     )
     seen: tuple[SeenEntry, ...] = several(SEEN)
+
+
+def inches_since(practice: PracticeFile) -> dt.date | None:
+    """The first day whose visits may be typed in inches; None of a practice that measures in millimetres."""
+    return (practice.inches_since or dt.date.min) if UNITS[practice.units].inches else None

@@ -18,6 +18,7 @@ from recordgen.records.models.fields import Record
 from recordgen.records.yaml.comments import lost_in_comments
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES, MOST_PROBLEMS
 from recordgen.records.yaml.tree import Document, document, typed_key
+from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import missing_told_already
 from recordgen.records.yaml.validation_errors import problem_of, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
@@ -207,6 +208,7 @@ def unusual(
     of_whom: str = "",
 ) -> Problem:
     """The warning about a value outside what is likely. of_whom: for which animals it is, such as ' for ponies'."""
-    name, unit = say_steps(found.typed_steps(steps)), extra(info)["unit"]
-    message = f"{name}: {value:g} {unit} is outside {likely[0]:g} to {likely[1]:g}{of_whom}, so look again"
+    write, unit = teller(found.typed(steps), extra(info)["unit"])
+    name, told = say_steps(found.typed_steps(steps)), write(value)
+    message = f"{name}: {told} {unit} is outside {write(likely[0])} to {write(likely[1])}{of_whom}, so look again"
     return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")

@@ -105,6 +105,12 @@ class Document:
         ]
         return (*names, *steps[len(names) :])
 
+    def typed(self, steps: Sequence[Step]) -> str | None:
+        """The text that was typed at `steps`; None where no text stands there itself."""
+        found = list(self._path(steps))
+        node = found[-1][1] if found and len(found) == len(steps) else None
+        return str(node.value) if isinstance(node, yaml.ScalarNode) else None
+
     def wrote(self, steps: Sequence[Step]) -> bool:
         """Tell whether there is a key or item at `steps`, be it empty."""
         return len(list(self._path(steps))) == len(steps)

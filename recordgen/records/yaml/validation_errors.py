@@ -14,6 +14,7 @@ from recordgen.records.models.annotations import annotation_at, extra, field_at,
 from recordgen.records.yaml.shapes import as_keys, as_list, correct_line
 from recordgen.records.yaml.slips import glued, missing_space
 from recordgen.records.yaml.tree import Document
+from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import Wrong, unknown_choice, unknown_key, wrong_name
 from recordgen.records.yaml.values import is_known
 
@@ -133,12 +134,13 @@ def say_steps(steps: Sequence[Step]) -> str:
 
 def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     told = extra(field_at(model, steps))
-    low, high = told["possible"]
+    write, unit = teller(given, told["unit"])
+    low, high = map(write, told["possible"])
     way_out = correct_line(
         steps, _in_other_unit(model, steps, given), "Type it anew, with its unit where it is another"
     )
     shown = as_typed(str(given))
-    return "value-impossible", f"{name}: {shown} is not possible; {low:g} to {high:g} {told['unit']} is", way_out
+    return "value-impossible", f"{name}: {shown} is not possible; {low} to {high} {unit} is", way_out
 
 
 def _in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> str | None:

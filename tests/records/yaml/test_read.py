@@ -159,7 +159,7 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
         ),
         (
             FOOT + "    before: {toe_length: 86 in}\n",
-            "4:14: error: feet, left_fore, before, toe_length: 86 in is not possible; 20 to 250 mm is. "
+            "4:14: error: feet, left_fore, before, toe_length: 86 in is not possible; 13/16 to 9 13/16 in is. "
             "Type it anew, with its unit where it is another.",
         ),
         (
