@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from recordgen.hoof.measures.measures import Measure, measures_of
 from recordgen.hoof.measures.repeatability import Own, Way, own_errors, with_own
-from recordgen.hoof.measures.rounding import typed_steps, with_rounding
+from recordgen.hoof.measures.rounding import rounding_steps, with_rounding
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.errors.twice import own_hand_times
 from recordgen.hoof.tracing.figures import Reckon, reckoned
@@ -60,7 +60,7 @@ class Context:
 
     def rounded_as(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""
-        steps = typed_steps(self.measures, self.practice.methods, visits)
+        steps = rounding_steps(self.measures, self.practice.methods, visits)
         tables = with_rounding(self.reference, steps)
         return replace(self, reference=tables, measures=measures_of(tables))
 

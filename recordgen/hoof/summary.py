@@ -17,16 +17,16 @@ from recordgen.hoof.cautions.timeline import Timeline
 from recordgen.hoof.claims.claims import Claim
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due, due
-from recordgen.hoof.growth.forecasts import Fared, Forecast
+from recordgen.hoof.growth.forecasts import Forecast, PastForecasts
 from recordgen.hoof.growth.growing_out import GrowingOut, growing_out
 from recordgen.hoof.growth.growth import Cycles, FootGrowth, HorseGrowth, cycles_of, grown_mm
-from recordgen.hoof.measures.aims import Aimed, aimed
+from recordgen.hoof.measures.aims import AimAtFoot, aims_at_feet
 from recordgen.hoof.measures.balance import PAIRS, PairDifference
 from recordgen.hoof.measures.change import MeasureSummary, measure_summary
 from recordgen.hoof.measures.changes import Changes, FootMeasure, changes_of, pairs_of
 from recordgen.hoof.measures.look import Look
 from recordgen.hoof.measures.measures import readings_at
-from recordgen.hoof.measures.published_classes import ClassTold, published_classes
+from recordgen.hoof.measures.published_classes import ClassFindings, published_classes
 from recordgen.hoof.missing import Gap, gaps_of
 from recordgen.hoof.observations import Event, Finding, events_of, findings_of
 from recordgen.hoof.remarks import Remark, care_remarks, growth_remarks, next_remarks, tracing_remarks
@@ -92,8 +92,8 @@ class HorseSummary:
     care_class: CareClass
     due: Due | None
     growth: HorseGrowth
-    fared: Fared
-    aims: tuple[Aimed, ...]
+    past_forecasts: PastForecasts
+    aims: tuple[AimAtFoot, ...]
     cautions: tuple[Caution, ...]
     held: tuple[Caution, ...]
     closed_cautions: tuple[ClosedCaution, ...]
@@ -106,7 +106,7 @@ class HorseSummary:
     history: tuple[VisitSummary, ...]
     weight: Weight | None
     load_kg_per_cm2: float | None
-    published: tuple[ClassTold, ...]
+    published: tuple[ClassFindings, ...]
     grades: dict[str, tuple[Grade, ...]]
     gaps: tuple[Gap, ...]
     remarks: tuple[Remark, ...]
@@ -170,7 +170,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     history = tuple(_visit(visit, ways) for visit in visits)
     past = _Past(horse, visits, history, ways)
     growth = past.growth(today)
-    window = due(horse, visits, past.found(len(visits) - 1), growth, ways, today)
+    window = due(horse, visits, past.findings_at(len(visits) - 1), growth, ways, today)
     feet = _feet(past, growth, today)
     weight = weight_of(horse, visits)
     measures = {foot: one.measures for foot, one in feet.items()}
@@ -189,8 +189,8 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
         care_class=care_class(horse, today),
         due=window,
         growth=growth,
-        fared=past.fared(),
-        aims=aimed(horse.aims, measures, looks),
+        past_forecasts=past.past_forecasts(),
+        aims=aims_at_feet(horse.aims, measures, looks),
         cautions=book.open,
         held=held_by(horse, visits, book.open, today),
         closed_cautions=book.closed,
@@ -264,22 +264,22 @@ class _Past:
             self._growths[day] = _growth(self.horse, self.cycles, self.ways, day)
         return self._growths[day]
 
-    def found(self, count: int) -> list[Finding]:
+    def findings_at(self, count: int) -> list[Finding]:
         """Findings of the visit of that number; nothing before the first."""
         return [one for at in self.history[count].feet.values() for one in at.findings] if count >= 0 else []
 
-    def fared(self) -> Fared:
+    def past_forecasts(self) -> PastForecasts:
         """Forecasts of the visits of about the last year, and what came."""
         there = self.horse.model_copy(update={"left": None})
         made = []
         for count in range(max(0, len(self.visits) - 1 - LAST_FORECASTS), len(self.visits) - 1):
             day, came = self.visits[count].date, self.visits[count + 1].date
             growth = self.growth(day)
-            told = due(there, self.visits[: count + 1], self.found(count), growth, self.ways, day)
+            told = due(there, self.visits[: count + 1], self.findings_at(count), growth, self.ways, day)
             if told and came > day:
                 grown = grown_mm(self.cycles, day, came)
                 made.append(Forecast(day, told.best, came, growth.expected_mm(day, came), grown))
-        return Fared(tuple(made))
+        return PastForecasts(tuple(made))
 
 
 def _visit(visit: Visit, ways: Context) -> VisitSummary:

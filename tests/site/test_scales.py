@@ -8,9 +8,9 @@ from typing import Any, cast
 
 import pytest
 
-from recordgen.hoof.growth.forecasts import Fared, Forecast
+from recordgen.hoof.growth.forecasts import Forecast, PastForecasts
 from recordgen.hoof.practice.work import MonthOfWork
-from recordgen.site.drawings.scales import aim_scale, fared_rows, month_bars
+from recordgen.site.drawings.scales import aim_scale, forecast_rows, month_bars
 from tests.support.horse_records import summary, toes
 
 DAY = date(2026, 10, 1)
@@ -35,17 +35,17 @@ def forecast(error: float | None) -> Forecast:
 
 def test_errors_of_growth_lie_about_the_middle() -> None:
     """3 mm less at the left end, as expected in the middle; what lies beyond is counted, what is unknown left out."""
-    horse = cast(Any, SimpleNamespace(fared=Fared(tuple(map(forecast, (-3.0, 0.0, 1.5, 10.0, None))))))
-    (row,) = fared_rows([horse])
+    horse = cast(Any, SimpleNamespace(past_forecasts=PastForecasts(tuple(map(forecast, (-3.0, 0.0, 1.5, 10.0, None))))))
+    (row,) = forecast_rows([horse])
 
     assert (row.at, row.beyond) == ((0, 50, 75), 1)
 
 
 def test_a_horse_without_measured_forecasts_has_no_row() -> None:
     """A new horse, and one whose toes were not measured."""
-    horses = [cast(Any, SimpleNamespace(fared=Fared(made))) for made in ((), (forecast(None),))]
+    horses = [cast(Any, SimpleNamespace(past_forecasts=PastForecasts(made))) for made in ((), (forecast(None),))]
 
-    assert fared_rows(horses) == []
+    assert forecast_rows(horses) == []
 
 
 def test_months_are_as_high_as_their_work() -> None:

@@ -109,7 +109,7 @@ def claims_of(page: Sequence[Series[Of]], share: float = FALSE_SHARE) -> Claims[
     """
     page = [one for one in page if one.values]
     factors = wavering(page)
-    weighed = [_weighed(one, factor) for one, factor in zip(page, factors, strict=True)]
+    weighed = [_weigh(one, factor) for one, factor in zip(page, factors, strict=True)]
     looked_at = [one for one in weighed if len(one.sizes)]
     told = discoveries([one.chance for one in looked_at], share)
     real = [_claim(one, real=True) for one, tell in zip(looked_at, told, strict=True) if tell]
@@ -121,7 +121,7 @@ def claims_of(page: Sequence[Series[Of]], share: float = FALSE_SHARE) -> Claims[
     return Claims(_surest_first(real), _surest_first(maybe), len(looked_at))
 
 
-def _weighed(one: Series[Of], factor: float) -> _Weighed[Of]:
+def _weigh(one: Series[Of], factor: float) -> _Weighed[Of]:
     shapes = shapes_of([day.toordinal() for day in one.days], [factor * sd for sd in one.sds], one.ways)
     sizes = shapes.contrasts @ np.array(one.values, dtype=float)
     return _Weighed(one, shapes, sizes, float(chance(log_ratio(sizes), shapes.readings)))

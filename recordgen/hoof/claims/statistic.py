@@ -67,7 +67,7 @@ def _shapes(days: tuple[float, ...], sds: tuple[float, ...], ways: tuple[str, ..
     course = np.array(rises, dtype=float).reshape(-1, count)
     weight = 1 / np.array(sds, dtype=float)
     levels = np.array([[way == one for way in ways] for one in dict.fromkeys(ways)], dtype=float).reshape(-1, count)
-    rest = _without(course * weight, levels * weight)
+    rest = _less_levels(course * weight, levels * weight)
     length = np.linalg.norm(rest, axis=1)
     told = length > _LEAST_SHARE * np.linalg.norm(course * weight, axis=1)
     return Shapes(
@@ -101,7 +101,7 @@ def levels_of(sds: Sequence[float]) -> Shapes:
     )
 
 
-def _without(course: Floats, levels: Floats) -> Floats:
+def _less_levels(course: Floats, levels: Floats) -> Floats:
     """Courses, each less the part of it that the levels explain."""
     if not course.size:
         return course

@@ -15,7 +15,7 @@ from recordgen.hoof.growth.rate import Rate
 from recordgen.hoof.measures.balance import PairDifference
 from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.measures.changes import FootMeasure
-from recordgen.hoof.measures.published_classes import ClassTold
+from recordgen.hoof.measures.published_classes import ClassFindings
 from recordgen.hoof.measures.rounding import significant
 from recordgen.hoof.summary import FootSummary, HorseSummary
 from recordgen.records.models.names import Foot
@@ -33,7 +33,7 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "last_visit": summary.last_visit.isoformat() if summary.last_visit else None,
         "due": summary.due and _due(summary.due),
         "growth": _growth(summary),
-        "forecasts": [_forecast(one) for one in summary.fared.forecasts],
+        "forecasts": [_forecast(one) for one in summary.past_forecasts.forecasts],
         "cautions": [_open_caution(caution) for caution in summary.cautions],
         "no_trim": [{"rule": one.rule, "foot": one.foot} for one in summary.held],
         "closed_cautions": [_closed_caution(caution) for caution in summary.closed_cautions],
@@ -123,7 +123,7 @@ def _closed_caution(caution: ClosedCaution) -> dict[str, Any]:
     }
 
 
-def _published_class(one: ClassTold) -> dict[str, Any]:
+def _published_class(one: ClassFindings) -> dict[str, Any]:
     """A published class with what was measured for it; context, and no verdict."""
     return {
         "name": one.words.name,

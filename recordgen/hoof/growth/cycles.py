@@ -116,7 +116,7 @@ def net_cycles(foot: Foot, visits: Sequence[Visit]) -> tuple[Cycle, ...]:
 
     visits: oldest first. A cycle without both ends is left out.
     """
-    booted = _booted(visits)
+    booted = _days_with_boots(visits)
     return tuple(
         Cycle(then.day, now.day, now.before - then.after, now.day in booted)
         for then, now in itertools.pairwise(toe_lengths(foot, visits))
@@ -129,7 +129,7 @@ def mark_cycles(foot: Foot, visits: Sequence[Visit]) -> tuple[Cycle, ...]:
 
     A mark that stands higher than before is a new one, and begins anew.
     """
-    booted = _booted(visits)
+    booted = _days_with_boots(visits)
     seen = [(visit.date, mark) for visit in visits for mark in _growth_marks(visit.feet.get(foot))]
     found = []
     for zone in dict.fromkeys(mark.zone for _, mark in seen):
@@ -154,7 +154,9 @@ def wear(foot: Foot, visits: Sequence[Visit]) -> tuple[Wear, ...]:
     )
 
 
-def sound(cycles: Sequence[Cycle], prior: Prior, longest_days: int) -> tuple[tuple[Cycle, ...], tuple[Doubted, ...]]:
+def split_doubted(
+    cycles: Sequence[Cycle], prior: Prior, longest_days: int
+) -> tuple[tuple[Cycle, ...], tuple[Doubted, ...]]:
     """The cycles that an estimate may rest on, and those that are named instead, both oldest first.
 
     A wrong foot, swapped days or a slip of the pen show as growth far from that of the other cycles; over more days
@@ -165,7 +167,7 @@ def sound(cycles: Sequence[Cycle], prior: Prior, longest_days: int) -> tuple[tup
     middle, spread_mm, between = _usual(left, prior)
     for cycle in left:
         off = cycle.growth_mm - middle * cycle.days
-        spread = (spread_mm**2 * observed(cycle).share_of_variance + (between * cycle.days) ** 2) ** 0.5
+        spread = (spread_mm**2 * as_observation(cycle).share_of_variance + (between * cycle.days) ** 2) ** 0.5
         if abs(off) > DOUBTED_FROM * spread:
             doubted.append(Doubted(cycle, "too fast" if off > 0 else "too slow"))
     refused = {id(one.cycle) for one in doubted}
@@ -173,7 +175,7 @@ def sound(cycles: Sequence[Cycle], prior: Prior, longest_days: int) -> tuple[tup
     return used, tuple(sorted(doubted, key=lambda one: one.cycle.end))
 
 
-def observed(cycle: Cycle, days: float | None = None, readings: int = 1) -> Observation:
+def as_observation(cycle: Cycle, days: float | None = None, readings: int = 1) -> Observation:
     """A cycle as an observation. days: growing days where a season counts them otherwise than the calendar."""
     return Observation(cycle.days if days is None else days, cycle.growth_mm, readings)
 
@@ -192,6 +194,6 @@ def _growth_marks(found: FootVisit | None) -> Iterator[Mark]:
     yield from (mark for mark in (found.marks if found else ()) if mark.kind == "growth mark")
 
 
-def _booted(visits: Sequence[Visit]) -> set[date]:
+def _days_with_boots(visits: Sequence[Visit]) -> set[date]:
     """The days of visits that tell of boots or shoes since the visit before."""
     return {visit.date for visit in visits if visit.keeping and visit.keeping.boots}

@@ -34,7 +34,7 @@ class Forecast:
 
 
 @dataclass(frozen=True)
-class Fared:
+class PastForecasts:
     """Several forecasts together: mean absolute errors, in days and in mm; None where there is nothing to tell."""
 
     forecasts: tuple[Forecast, ...]
@@ -50,9 +50,9 @@ class Fared:
         return _mean([abs(one.growth_error_mm) for one in self.forecasts if one.growth_error_mm is not None])
 
 
-def together(horses: Iterable[Fared]) -> Fared:
+def together(horses: Iterable[PastForecasts]) -> PastForecasts:
     """The forecasts of several horses as one."""
-    return Fared(tuple(one for fared in horses for one in fared.forecasts))
+    return PastForecasts(tuple(one for past in horses for one in past.forecasts))
 
 
 def _mean(values: Sequence[float]) -> float | None:

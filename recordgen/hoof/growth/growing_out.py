@@ -98,7 +98,7 @@ def growing_out(
             continue
         one = _forecast(foot, kind, zone, sightings, *heights[zone], by_mark)
         if one and (one.latest is None or one.latest >= today):
-            found.append(_compared(one, known))
+            found.append(_with_expected(one, known))
     return tuple(sorted(found, key=lambda one: (list(OF_THE_TOE).index(one.zone), -one.last.below_hairline_mm)))
 
 
@@ -139,7 +139,7 @@ def days_to_cover(way_mm: float, spread_mm: float, by_mark: Rate) -> tuple[float
     return max(0, (half - root) / square), (half + root) / square
 
 
-def _compared(one: GrowingOut, known: Callable[[date], Rate]) -> GrowingOut:
+def _with_expected(one: GrowingOut, known: Callable[[date], Rate]) -> GrowingOut:
     """The same with where it was expected at the last sighting."""
     if len(one.sightings) < 2:
         return one
@@ -160,7 +160,7 @@ def _chains(
         for kind, zone, below in _marks(found, heights):
             chains = open_ones.setdefault((kind, zone), [])
             fitting = [chain for chain in chains if _may_be(chain[-1], day, below)]
-            nearest = min(fitting, key=lambda chain: abs(_moved(chain[-1], day, by_mark) - below), default=None)
+            nearest = min(fitting, key=lambda chain: abs(_expected_at(chain[-1], day, by_mark) - below), default=None)
             if nearest is None:
                 nearest = []
                 chains.append(nearest)
@@ -175,7 +175,7 @@ def _may_be(last: Sighting, day: date, below: float) -> bool:
     return last.day < day and below >= last.below_hairline_mm - MARK_ERROR_MM
 
 
-def _moved(last: Sighting, day: date, by_mark: Rate) -> float:
+def _expected_at(last: Sighting, day: date, by_mark: Rate) -> float:
     return last.below_hairline_mm + by_mark.mean * (day - last.day).days
 
 

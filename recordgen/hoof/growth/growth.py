@@ -8,7 +8,16 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
 
-from recordgen.hoof.growth.cycles import Cycle, Doubted, Wear, mark_cycles, net_cycles, observed, sound, wear
+from recordgen.hoof.growth.cycles import (
+    Cycle,
+    Doubted,
+    Wear,
+    as_observation,
+    mark_cycles,
+    net_cycles,
+    split_doubted,
+    wear,
+)
 from recordgen.hoof.growth.rate import Observation, Prior, Rate, rate, usual_spread
 from recordgen.hoof.growth.season import UNKNOWN_SEASON, Season, growing_days, season_of
 from recordgen.records.models.names import FEET, Foot
@@ -143,7 +152,7 @@ class HorseGrowth:
 
     @cached_property
     def _sound(self) -> dict[Foot, tuple[tuple[Cycle, ...], tuple[Doubted, ...]]]:
-        return {foot: sound(one.net, self.usual, self.longest_days) for foot, one in self.cycles.items()}
+        return {foot: split_doubted(one.net, self.usual, self.longest_days) for foot, one in self.cycles.items()}
 
     @cached_property
     def _used(self) -> dict[Foot, tuple[Cycle, ...]]:
@@ -154,7 +163,7 @@ class HorseGrowth:
 
     def _foot(self, foot: Foot, cycles: FootCycles) -> FootGrowth:
         net, left_out = self._sound[foot]
-        marked, doubted = sound(cycles.marked, self.usual, self.longest_days)
+        marked, doubted = split_doubted(cycles.marked, self.usual, self.longest_days)
         lost = [Observation((one.end - one.start).days, one.wear_mm) for one in cycles.worn]
         return FootGrowth(
             self._rate([_observation(cycle, self.season) for cycle in net]),
@@ -183,7 +192,7 @@ class HorseGrowth:
 
 
 def _observation(cycle: Cycle, season: Season | None, readings: int = 1) -> Observation:
-    return observed(cycle, growing_days(season, cycle.start, cycle.end), readings)
+    return as_observation(cycle, growing_days(season, cycle.start, cycle.end), readings)
 
 
 def _by_span(feet: Mapping[Foot, tuple[Cycle, ...]]) -> dict[Span, dict[Foot, Cycle]]:

@@ -65,8 +65,8 @@ def season_of(spans: Sequence[tuple[date, date]], cycles: Sequence[Observation])
     turned = np.array([_harmonic(*span) for span in spans])
     days = np.array([one.days for one in cycles])
     columns = np.column_stack([days, turned]) * weight[:, None]
-    plain, _ = _fitted(columns[:, :1], growth)
-    yearly, (mm_per_day, cosine, sine) = _fitted(columns, growth)
+    plain, _ = _fit(columns[:, :1], growth)
+    yearly, (mm_per_day, cosine, sine) = _fit(columns, growth)
     swing = math.hypot(cosine, sine) / mm_per_day if mm_per_day > 0 else math.inf
     if plain - yearly < LEAST_GAIN or swing > MOST_SWING:
         return None
@@ -82,7 +82,7 @@ def _harmonic(start: date, end: date, from_day: int = 0) -> tuple[float, float]:
     return (math.sin(last) - math.sin(first)) / turn, (math.cos(first) - math.cos(last)) / turn
 
 
-def _fitted(columns: NDArray[np.float64], growth: NDArray[np.float64]) -> tuple[float, NDArray[np.float64]]:
+def _fit(columns: NDArray[np.float64], growth: NDArray[np.float64]) -> tuple[float, NDArray[np.float64]]:
     """The corrected criterion of a fit, and its coefficients."""
     found = np.asarray(np.linalg.lstsq(columns, growth, rcond=None)[0], dtype=np.float64)
     count, parameters = len(growth), columns.shape[1] + 1

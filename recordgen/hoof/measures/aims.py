@@ -15,7 +15,7 @@ from recordgen.records.models.names import FEET, Foot
 
 
 @dataclass(frozen=True)
-class Aimed:
+class AimAtFoot:
     """One aim at one foot.
 
     value: the latest reading, on `day`. away: how much it is still to come down (below zero: to go up), in its unit; 0
@@ -36,7 +36,9 @@ class Aimed:
         return self.away == 0
 
 
-def aimed(aims: tuple[Aim, ...], feet: Mapping[Foot, Mapping[str, MeasureSummary]], looks: Looks) -> tuple[Aimed, ...]:
+def aims_at_feet(
+    aims: tuple[Aim, ...], feet: Mapping[Foot, Mapping[str, MeasureSummary]], looks: Looks
+) -> tuple[AimAtFoot, ...]:
     """The aims of a horse at each foot they are for, in the order they were written; feet never measured left out.
 
     feet: the summaries of each foot by measure. looks: at each foot, oldest first.
@@ -48,15 +50,15 @@ def aimed(aims: tuple[Aim, ...], feet: Mapping[Foot, Mapping[str, MeasureSummary
     return tuple(replace(one, within_error=number not in sure) for number, one in enumerate(found))
 
 
-def _at_feet(aim: Aim, feet: Mapping[Foot, Mapping[str, MeasureSummary]]) -> Iterator[Aimed]:
+def _at_feet(aim: Aim, feet: Mapping[Foot, Mapping[str, MeasureSummary]]) -> Iterator[AimAtFoot]:
     key = f"{aim.measure}_{aim.zone.replace(' ', '_')}" if aim.zone else aim.measure
     for foot in (aim.foot,) if aim.foot else FEET:
         summary = feet.get(foot, {}).get(key)
         if summary:
-            yield Aimed(aim, foot, summary, summary.latest, summary.day, _away(aim, summary), within_error=True)
+            yield AimAtFoot(aim, foot, summary, summary.latest, summary.day, _away(aim, summary), within_error=True)
 
 
-def _still_away(number: int, one: Aimed, looks: Looks) -> Series[int]:
+def _still_away(number: int, one: AimAtFoot, looks: Looks) -> Series[int]:
     """Tell how far the readings of the same way as the last one lay from where the aim wants them."""
     measure, moment = one.summary.measure, one.summary.moment
     taken = [look for look in looks[one.foot] if look.has(measure, moment)]

@@ -57,10 +57,10 @@ class Look:
             found = measure.value(self.found, moment, values)
             if found is not None:
                 return found, measure.joint_sd(values, *(sd for _, sd in means.values()))
-        taken = [self.values(moment)[measure.key], *self._again(measure, moment)]
+        taken = [self.values(moment)[measure.key], *self._repeat_readings(measure, moment)]
         return math.fsum(taken) / len(taken), self.sd(measure, moment) / math.sqrt(len(taken))
 
-    def _again(self, measure: Measure, moment: Moment) -> Sequence[float]:
+    def _repeat_readings(self, measure: Measure, moment: Moment) -> Sequence[float]:
         repeat = self.found.repeat
         if repeat is None or not measure.path or measure.path[0] != "@" or measure.key in self.traced.get(moment, {}):
             return ()

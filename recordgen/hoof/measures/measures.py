@@ -58,7 +58,7 @@ class Measure:
         known: the values at that moment of the measures before it in the table.
         """
         if self.parts:
-            return self._computed(known)
+            return self._compute(known)
         if not self.path:
             return None
         value: Any = found
@@ -68,7 +68,7 @@ class Measure:
                 return None
         return float(value)
 
-    def _computed(self, known: Values) -> float | None:
+    def _compute(self, known: Values) -> float | None:
         first, second = (known.get(part.key) for part in self.parts)
         if first is None or second is None:
             return None

@@ -15,7 +15,7 @@ LOAD = "load_kg_per_cm2"
 
 
 @dataclass(frozen=True)
-class Classed:
+class ClassReading:
     """One foot, pair or horse (None) against one published class: the reading, and whether the class takes it in.
 
     day: of the reading; None for the load, which rests on several. within_error: whether the reading is so near to the
@@ -30,11 +30,11 @@ class Classed:
 
 
 @dataclass(frozen=True)
-class ClassTold:
+class ClassFindings:
     """A published class and everything of a horse that was measured for it."""
 
     words: PublishedClass
-    found: tuple[Classed, ...]
+    found: tuple[ClassReading, ...]
 
 
 def published_classes(
@@ -43,14 +43,14 @@ def published_classes(
     feet: Mapping[Foot, Mapping[str, MeasureSummary]],
     pairs: Sequence[PairDifference],
     load_kg_per_cm2: float | None,
-) -> tuple[ClassTold, ...]:
+) -> tuple[ClassFindings, ...]:
     """The classes of the table that were published for such an animal and something was measured for, in its order.
 
     feet: the summaries of each foot by measure. pairs: left less right. load_kg_per_cm2: whole weight over the area of
     a foot, None where it is not known.
     """
     fitting = (words for words in table.values() if kind in words.kinds)
-    told = (ClassTold(words, tuple(_classes_of(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
+    told = (ClassFindings(words, tuple(_classes_of(words, feet, pairs, load_kg_per_cm2))) for words in fitting)
     return tuple(one for one in told if one.found)
 
 
@@ -59,21 +59,21 @@ def _classes_of(
     feet: Mapping[Foot, Mapping[str, MeasureSummary]],
     pairs: Sequence[PairDifference],
     load: float | None,
-) -> Iterator[Classed]:
+) -> Iterator[ClassReading]:
     if words.of == "horse" and words.measure == LOAD and load is not None:
-        yield Classed(None, None, load, words.takes_in(load), False)
+        yield ClassReading(None, None, load, words.takes_in(load), False)
     if words.of == "pair":
         for pair in pairs:
             if pair.measure == words.measure:
-                yield _classed(words, pair.pair, pair.day, pair.difference, pair.smallest_real_difference)
+                yield _classify(words, pair.pair, pair.day, pair.difference, pair.smallest_real_difference)
     if words.of == "foot":
         for foot in FEET:
             one = feet.get(foot, {}).get(words.measure)
             if one:
-                yield _classed(words, foot, one.day, one.latest, one.smallest_real_size)
+                yield _classify(words, foot, one.day, one.latest, one.smallest_real_size)
 
 
-def _classed(words: PublishedClass, where: Foot | Pair, day: date, value: float, error: float) -> Classed:
+def _classify(words: PublishedClass, where: Foot | Pair, day: date, value: float, error: float) -> ClassReading:
     taken_in = words.takes_in(value)
     near = any(words.takes_in(value + step) != taken_in for step in (-error, error))
-    return Classed(where, day, value, taken_in, near)
+    return ClassReading(where, day, value, taken_in, near)

@@ -60,7 +60,7 @@ def with_own(reference: Reference, own: Mapping[Way, Own]) -> Reference:
     phrase = reference.phrases["repeat_source"]
     measures = {}
     for name, words in reference.measures.items():
-        methods = {way: _own(method, own.get((name, way)), phrase) for way, method in words.methods.items()}
+        methods = {way: _with_own_error(method, own.get((name, way)), phrase) for way, method in words.methods.items()}
         measures[name] = words.model_copy(update={"methods": methods})
     return reference.model_copy(update={"measures": measures})
 
@@ -106,7 +106,7 @@ def list_errors(reference: Reference, usual: Mapping[str, str], visits: Sequence
     ]
 
 
-def _own(method: Method, own: Own | None, phrase: str) -> Method:
+def _with_own_error(method: Method, own: Own | None, phrase: str) -> Method:
     if own is None or not own.counts:
         return method
     source = phrase.format(sets=own.sets, readings=own.sets + own.freedom)

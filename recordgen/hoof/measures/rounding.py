@@ -45,7 +45,7 @@ def significant(value: float, figures: int = 3) -> float:
     return float(f"{value:.{figures}g}")
 
 
-def typed_steps(measures: Sequence[Measure], usual: Mapping[str, str], visits: Sequence[Visit]) -> dict[Way, float]:
+def rounding_steps(measures: Sequence[Measure], usual: Mapping[str, str], visits: Sequence[Visit]) -> dict[Way, float]:
     """The step of each measure and way, as the figures typed at some visits show it. usual: the practice's ways."""
     figures: dict[Way, list[float]] = {}
     for visit in visits:
@@ -59,12 +59,14 @@ def with_rounding(reference: Reference, steps: Mapping[Way, float]) -> Reference
     """The tables with rounding counted in the error of each way, where it is not in it already."""
     measures = {}
     for name, words in reference.measures.items():
-        methods = {way: _rounded(method, steps.get((name, way), 0)) for way, method in words.methods.items()}
+        methods = {
+            way: _with_rounding_error(method, steps.get((name, way), 0)) for way, method in words.methods.items()
+        }
         measures[name] = words.model_copy(update={"methods": methods})
     return reference.model_copy(update={"measures": measures})
 
 
-def _rounded(method: Method, step: float) -> Method:
+def _with_rounding_error(method: Method, step: float) -> Method:
     if not step or method.rounded:
         return method
     return method.model_copy(update={"sd": math.hypot(method.sd, rounding_sd(step)), "rounded": True})

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from recordgen.hoof.measures.aims import Aimed
+from recordgen.hoof.measures.aims import AimAtFoot
 from recordgen.hoof.summary import HorseSummary
 
 Going = Literal["away", "nearer", "steady", "first"]
@@ -17,7 +17,7 @@ class OffAim:
     """A foot off an aim. going: since the visit before, by more than two readings can differ; first without one."""
 
     horse: HorseSummary
-    aimed: Aimed
+    aimed: AimAtFoot
     going: Going
 
 
@@ -28,7 +28,7 @@ def off_aim(horses: Iterable[HorseSummary]) -> list[OffAim]:
     return sorted(found, key=lambda one: (one.going != "away", -share_of(one.aimed), one.horse.horse.name))
 
 
-def going_of(one: Aimed) -> Going:
+def going_of(one: AimAtFoot) -> Going:
     """Tell whether a reading has moved since the visit before, and whether that was away from its aim."""
     step = one.summary.last
     if step is None:
@@ -38,7 +38,7 @@ def going_of(one: Aimed) -> Going:
     return "away" if step.change * one.away > 0 else "nearer"
 
 
-def share_of(one: Aimed) -> float:
+def share_of(one: AimAtFoot) -> float:
     """Tell how far a reading is from its aim, as a share of what the aim allows, so that measures compare."""
     bound = abs(one.value - one.away)
     return abs(one.away) / bound if bound else abs(one.away)

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from recordgen.hoof.growth.forecasts import Fared
-from recordgen.hoof.measures.aims import Aimed
+from recordgen.hoof.growth.forecasts import PastForecasts
+from recordgen.hoof.measures.aims import AimAtFoot
 from recordgen.hoof.practice.work import MonthOfWork
 from recordgen.hoof.summary import HorseSummary
 from recordgen.site.drawings.due_picture import Stretch
@@ -27,7 +27,7 @@ class AimScale:
 
 
 @dataclass(frozen=True)
-class FaredRow:
+class ForecastRow:
     """A horse's forecasts: where growth came between 3 mm less and 3 mm more, oldest first; how many lie beyond."""
 
     horse: HorseSummary
@@ -43,7 +43,7 @@ class MonthBar:
     height: float
 
 
-def aim_scale(one: Aimed) -> AimScale:
+def aim_scale(one: AimAtFoot) -> AimScale:
     """The scale of one aim at one foot; a difference stands by its size, to whichever side it is."""
     value, bound = abs(one.value), abs(one.value - one.away)
     most = ROOM * max(value, bound) or 1.0
@@ -52,9 +52,9 @@ def aim_scale(one: Aimed) -> AimScale:
     return AimScale(band, round(100 * value / most, 2))
 
 
-def fared_rows(horses: Iterable[HorseSummary]) -> list[FaredRow]:
+def forecast_rows(horses: Iterable[HorseSummary]) -> list[ForecastRow]:
     """A row for each horse of which growth was forecast and measured."""
-    rows = (_fared(horse, horse.fared) for horse in horses)
+    rows = (_forecast_row(horse, horse.past_forecasts) for horse in horses)
     return [row for row in rows if row.at or row.beyond]
 
 
@@ -65,7 +65,7 @@ def month_bars(months: Iterable[MonthOfWork]) -> list[MonthBar]:
     return [MonthBar(one, round(100 * one.visits / most, 2)) for one in known]
 
 
-def _fared(horse: HorseSummary, fared: Fared) -> FaredRow:
-    errors = [one.growth_error_mm for one in fared.forecasts if one.growth_error_mm is not None]
+def _forecast_row(horse: HorseSummary, past: PastForecasts) -> ForecastRow:
+    errors = [one.growth_error_mm for one in past.forecasts if one.growth_error_mm is not None]
     near = [one for one in errors if math.fabs(one) <= MOST_MM]
-    return FaredRow(horse, tuple(round(50 + 50 * one / MOST_MM, 2) for one in near), len(errors) - len(near))
+    return ForecastRow(horse, tuple(round(50 + 50 * one / MOST_MM, 2) for one in near), len(errors) - len(near))

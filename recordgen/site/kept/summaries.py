@@ -23,7 +23,7 @@ from recordgen.hoof.care.withheld import Withheld
 from recordgen.hoof.cautions.cautions import Caution, ClosedCaution
 from recordgen.hoof.context import Context
 from recordgen.hoof.due import Due
-from recordgen.hoof.growth.forecasts import Fared, Forecast
+from recordgen.hoof.growth.forecasts import Forecast, PastForecasts
 from recordgen.hoof.missing import Gap
 from recordgen.hoof.observations import Finding
 from recordgen.hoof.remarks import Remark
@@ -44,7 +44,7 @@ MANY = 6
 HorsePlace = tuple[str, str]
 CLASSES = {
     one.__name__: one
-    for one in (Caution, ClosedCaution, Due, Fared, Finding, Forecast, Gap, Job, Remark, Share, Withheld)
+    for one in (Caution, ClosedCaution, Due, PastForecasts, Finding, Forecast, Gap, Job, Remark, Share, Withheld)
 }
 # Taken from the record itself.
 _RECORDED = ("stable", "slug", "horse", "shared", "as_of")

@@ -19,7 +19,7 @@ from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, numbers_missing
 from recordgen.records.models.fields import DaySpan
 from recordgen.site.drawings.due_picture import DayLine, Stretch, due_rows
-from recordgen.site.drawings.scales import aim_scale, fared_rows, month_bars
+from recordgen.site.drawings.scales import aim_scale, forecast_rows, month_bars
 from recordgen.site.model import Page
 from recordgen.site.pages.order import ended_lately, overdue_first
 from recordgen.site.pages.renderer import PageRenderer
@@ -60,8 +60,8 @@ def render_practice(renderer: PageRenderer, stables: Sequence[StableSummary], pl
         gaps=gaps_together(horses),
         remarks=[horse for horse in horses if horse.remarks],
         no_trails=context.no_trails,
-        fared=together(horse.fared for horse in horses),
-        fared_rows=fared_rows(horses),
+        past_forecasts=together(horse.past_forecasts for horse in horses),
+        forecast_rows=forecast_rows(horses),
         months=month_bars(months_of_work((one for stable in stables for one in stable.horses), context.today)),
     )
 

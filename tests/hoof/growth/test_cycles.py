@@ -13,7 +13,7 @@ from recordgen.hoof.growth.cycles import (
     mark_cycles,
     net_cycles,
     rate_mm_per_day,
-    sound,
+    split_doubted,
     toe_lengths,
     wear,
     wear_mm,
@@ -130,7 +130,7 @@ def even(*growth: float, days: int = 42) -> list[Cycle]:
 def doubts(*growth: float, days: int = 42) -> list[tuple[int, str]]:
     """The number of each cycle that is named, and why."""
     cycles = even(*growth, days=days)
-    return [(cycles.index(one.cycle), one.why) for one in sound(cycles, ADULT, LONGEST)[1]]
+    return [(cycles.index(one.cycle), one.why) for one in split_doubted(cycles, ADULT, LONGEST)[1]]
 
 
 @pytest.mark.parametrize(
@@ -165,7 +165,7 @@ def test_a_foot_that_hardly_grows_is_no_slip() -> None:
 
 def test_a_cycle_over_a_gap_of_months_is_not_used() -> None:
     """Somebody else may have trimmed meanwhile."""
-    used, named = sound([*even(11, 12), Cycle(date(2025, 6, 1), date(2026, 6, 1), 95)], ADULT, LONGEST)
+    used, named = split_doubted([*even(11, 12), Cycle(date(2025, 6, 1), date(2026, 6, 1), 95)], ADULT, LONGEST)
 
     assert len(used) == 2
     assert [one.why for one in named] == ["too long"]
@@ -174,7 +174,7 @@ def test_a_cycle_over_a_gap_of_months_is_not_used() -> None:
 def test_two_visits_in_a_week_weigh_little() -> None:
     """A cycle of three days is used; its growth of two millimetres is no growth of 20 mm a month."""
     assert doubts(11, 12, 11, days=42) == []
-    used, named = sound([*even(11, 12, 11), Cycle(date(2026, 1, 1), date(2026, 1, 4), 2)], ADULT, LONGEST)
+    used, named = split_doubted([*even(11, 12, 11), Cycle(date(2026, 1, 1), date(2026, 1, 4), 2)], ADULT, LONGEST)
     assert (len(used), named) == (4, ())
 
 
@@ -185,7 +185,7 @@ def test_every_cycle_is_either_used_or_named(taken: list[tuple[int, float]]) -> 
     for days, growth in taken:
         cycles.append(Cycle(day, day + timedelta(days=days), growth))
         day += timedelta(days=days)
-    used, named = sound(cycles, ADULT, LONGEST)
+    used, named = split_doubted(cycles, ADULT, LONGEST)
 
     assert sorted([*used, *(one.cycle for one in named)], key=lambda cycle: cycle.end) == cycles
 

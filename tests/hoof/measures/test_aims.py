@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.measures.aims import Aimed
+from recordgen.hoof.measures.aims import AimAtFoot
 from recordgen.records.models.names import FEET
 from tests.support.horse_records import summary, visit
 
 
-def aimed(*aims: dict[str, Any], **found: Any) -> tuple[Aimed, ...]:
+def aimed(*aims: dict[str, Any], **found: Any) -> tuple[AimAtFoot, ...]:
     """The aims of a horse whose left fore was measured like this after the trim."""
     return summary(visit("2026-10-14", left_fore=found), aims=aims).aims
 

@@ -6,11 +6,11 @@ from datetime import date
 
 import pytest
 
-from recordgen.hoof.measures.published_classes import Classed
+from recordgen.hoof.measures.published_classes import ClassReading
 from tests.support.horse_records import REFERENCE, summary, visit
 
 
-def classed(key: str, **values: object) -> tuple[Classed, ...]:
+def classed(key: str, **values: object) -> tuple[ClassReading, ...]:
     """Data of a horse with one visit of one class."""
     name = REFERENCE.published[key].name
     told = {one.words.name: one.found for one in summary(visit("2026-10-14", **values)).published}

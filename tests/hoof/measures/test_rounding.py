@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.context import Context
-from recordgen.hoof.measures.rounding import rounding_sd, significant, step_of, typed_steps
+from recordgen.hoof.measures.rounding import rounding_sd, rounding_steps, significant, step_of
 from tests.support.horse_records import MEASURES, PRACTICE, REFERENCE, WAYS, measured, toes, visit
 
 
@@ -52,7 +52,7 @@ def test_each_measure_and_way_has_its_own_step() -> None:
         for month in range(1, 7)
     ]
 
-    assert typed_steps(WAYS.measures, {}, taken) == {("toe_length", "rule"): 5, ("toe_angle", "protractor"): 0.5}
+    assert rounding_steps(WAYS.measures, {}, taken) == {("toe_length", "rule"): 5, ("toe_angle", "protractor"): 0.5}
 
 
 def test_rounding_is_counted_in_a_change() -> None:

@@ -19,7 +19,18 @@ from recordgen.site.kept.summaries import KeptSummary, Summaries, summarised
 from tests.conftest import RECORDS, TODAY
 
 # Asked of every horse by the front page, the rounds, the calendars or the menus.
-ASKED = ("due", "held", "cautions", "closed_cautions", "jobs", "withheld", "gaps", "remarks", "fared", "care_class")
+ASKED = (
+    "due",
+    "held",
+    "cautions",
+    "closed_cautions",
+    "jobs",
+    "withheld",
+    "gaps",
+    "remarks",
+    "past_forecasts",
+    "care_class",
+)
 MORE = ("last_visit", "last_findings", "horse", "shared")
 
 
