@@ -58,7 +58,7 @@ class Context:
         naming = Naming.of(practice, tables.phrases)
         return cls(practice, tables, measures_of(tables), naming, reckon, public, times)
 
-    def rounded_as(self, visits: Sequence[Visit]) -> Context:
+    def with_rounding_of(self, visits: Sequence[Visit]) -> Context:
         """The same with the rounding seen in the figures of some visits, those of one horse, in every error."""
         steps = rounding_steps(self.measures, self.practice.methods, visits)
         tables = with_rounding(self.reference, steps)

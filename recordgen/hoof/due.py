@@ -89,11 +89,11 @@ def due(
         return None
     last = visits[-1]
     plan = plan_in_force(horse.vet_plan, last.date, today)
-    asked = _Asked(horse, visits, ways)
-    limits = [*asked.by_the_vet(plan), *asked.by_rule(found)]
-    word = asked.by_the_trimmer() or _soonest(asked.by_growth(growth) or asked.by_the_usual(), limits)
+    deciders = _Deciders(horse, visits, ways)
+    limits = [*deciders.by_the_vet(plan), *deciders.by_rule(found)]
+    word = deciders.by_the_trimmer() or _soonest(deciders.by_growth(growth) or deciders.by_the_usual(), limits)
     if plan and plan.weeks:
-        most = Bound(last.date + days_of(plan.weeks), asked.plan_told(plan))
+        most = Bound(last.date + days_of(plan.weeks), deciders.plan_text(plan))
         word = replace(word, late=min(word.late, most, key=_day))
     word = word.ordered
     late_days = max(0, (today - word.late.day).days)
@@ -152,7 +152,7 @@ def _lates(limits: Sequence[_Word]) -> list[Bound]:
     return [limit.late for limit in limits]
 
 
-class _Asked:
+class _Deciders:
     """Asks everybody who has a say in the next visit of a horse."""
 
     def __init__(self, horse: Horse, visits: Sequence[Visit], ways: Context) -> None:
@@ -184,9 +184,9 @@ class _Asked:
         if plan is None or plan.weeks is None:
             return []
         said = self._sentence("due_vet", weeks=self.ways.naming.weeks(plan.weeks), by=plan.by)
-        return [self._limit(plan.weeks, "vet", said, self.plan_told(plan))]
+        return [self._limit(plan.weeks, "vet", said, self.plan_text(plan))]
 
-    def plan_told(self, plan: VetPlan) -> str:
+    def plan_text(self, plan: VetPlan) -> str:
         return self._sentence("bound_vet", weeks=self.ways.naming.weeks(plan.weeks or 0), by=plan.by)
 
     def by_rule(self, found: Sequence[Finding]) -> list[_Word]:

@@ -99,20 +99,20 @@ def _urgent(foot: Foot, found: FootVisit, naming: Naming) -> Iterator[Finding]:
     if found.object:
         key = "finding_object" if found.object.still_in else "finding_object_out"
         text = naming.phrase(key, how=found.object.what)
-        yield Finding(foot, _place_drawn(found.object.where), "object", text)
+        yield Finding(foot, _drawn_place(found.object.where), "object", text)
     if found.wound:
         key = "finding_wound_healed" if found.wound.healed else "finding_wound"
         yield Finding(foot, found.wound.where, "wound", naming.phrase(key))
     if found.abscess:
         text = naming.phrase("finding_abscess", how=naming.value(found.abscess.state or "suspected"))
-        yield Finding(foot, _place_drawn(found.abscess.where), "abscess", text)
+        yield Finding(foot, _drawn_place(found.abscess.where), "abscess", text)
     if found.hairline_dip:
         yield Finding(foot, "coronet", "dip", naming.phrase("finding_dip"))
     if found.drew_blood:
         yield Finding(foot, "sole", "blood", naming.phrase("finding_drew_blood"))
 
 
-def _place_drawn(where: str) -> Place:
+def _drawn_place(where: str) -> Place:
     return next((place for place in PLACES if place == where), "sole")
 
 

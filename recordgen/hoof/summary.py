@@ -166,7 +166,7 @@ def summarise_stable(record: StableRecord, ways: Context, today: date) -> Stable
 def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     """The summary of one horse on a day."""
     horse, visits = record.horse, tuple(record.visits)
-    ways = ways.rounded_as(visits)
+    ways = ways.with_rounding_of(visits)
     history = tuple(_visit(visit, ways) for visit in visits)
     past = _Past(horse, visits, history, ways)
     growth = past.growth(today)
@@ -214,7 +214,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
 def compute_remarks(record: HorseRecord, ways: Context, today: date) -> tuple[Remark, ...]:
     """The remarks of one horse's summary, without computing the rest of it."""
     horse, visits = record.horse, tuple(record.visits)
-    ways = ways.rounded_as(visits)
+    ways = ways.with_rounding_of(visits)
     growth = _growth(horse, cycles_of(visits), ways, today)
     timeline = Timeline(horse, visits, ways)
     opened = compute_caution_book(timeline, None, today).open

@@ -18,12 +18,12 @@ def held_by(horse: Horse, visits: Sequence[Visit], cautions: Sequence[Caution], 
     force that sets an interval; on the very day, too, since the vet was called. What another one sums up is left out.
     """
     asked = [one for one in cautions if one.no_trim]
-    agreed = _agreed(horse, visits, today) if asked else None
+    agreed = _day_of_agreement(horse, visits, today) if asked else None
     held = [one for one in asked if agreed is None or agreed < one.day]
     return tuple(one for one in held if one.part_of not in [other.rule for other in held])
 
 
-def _agreed(horse: Horse, visits: Sequence[Visit], today: date) -> date | None:
+def _day_of_agreement(horse: Horse, visits: Sequence[Visit], today: date) -> date | None:
     """The day on which a vet last agreed to a trim; None where none did, or where one said no after it."""
     said = sorted((entry for visit in visits for entry in visit.vet if entry.trim_agreed is not None), key=_day)
     days = [said[-1].date] if said and said[-1].trim_agreed else []

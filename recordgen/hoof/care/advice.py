@@ -100,10 +100,10 @@ def _reasons(horse: Horse, visits: Sequence[Visit], ways: Context, today: date) 
             yield _Reason(reason, last.date, sign, "care_advice", facts)
     if care_class(horse, today) == "foal":
         yield _Reason("foal", last.date, Sign(None, ()), "care_advice_foal", {})
-    yield from _again(visits, ways, today)
+    yield from _recurring(visits, ways, today)
 
 
-def _again(visits: Sequence[Visit], ways: Context, today: date) -> Iterator[_Reason]:
+def _recurring(visits: Sequence[Visit], ways: Context, today: date) -> Iterator[_Reason]:
     """Records of the year before the last visit that come again with the months."""
     for reason, season, signs in AGAIN:
         if not is_in_season(season, ways.practice, today):

@@ -176,7 +176,7 @@ def sheet_of(
     not looked up, which the sheet says.
     """
     visits = [one.visit for one in summary.history[::-1]]
-    ways, own = ways.rounded_as(visits), own_source_pattern(ways)
+    ways, own = ways.with_rounding_of(visits), own_source_pattern(ways)
     lines = tuple(_lines(visits, ways.practice.trimmer))
     rows = tuple(_rows(summary, ways.measures, own))
     return Sheet(

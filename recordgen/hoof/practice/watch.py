@@ -10,7 +10,7 @@ from recordgen.hoof.summary import HorseSummary
 
 
 @dataclass(frozen=True)
-class Watched:
+class WatchEntry:
     """An open caution of a horse. days: how long it has been open; of a late trim, how late it is."""
 
     horse: HorseSummary
@@ -18,12 +18,12 @@ class Watched:
     days: int
 
 
-def watch_list(horses: Iterable[HorseSummary]) -> list[Watched]:
+def watch_list(horses: Iterable[HorseSummary]) -> list[WatchEntry]:
     """The open cautions of several horses, without those that another one sums up."""
-    found = [_watched(horse, one) for horse in horses for one in horse.cautions if not one.part_of]
+    found = [_watch_entry(horse, one) for horse in horses for one in horse.cautions if not one.part_of]
     return sorted(found, key=lambda one: (LEVELS.index(one.caution.level), -one.days, one.horse.horse.name))
 
 
-def _watched(horse: HorseSummary, caution: Caution) -> Watched:
+def _watch_entry(horse: HorseSummary, caution: Caution) -> WatchEntry:
     late = horse.due.overdue_days if horse.due and caution.rule == "overdue" else 0
-    return Watched(horse, caution, late or caution.days_open)
+    return WatchEntry(horse, caution, late or caution.days_open)

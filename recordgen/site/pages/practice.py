@@ -12,7 +12,7 @@ from recordgen.hoof.growth.forecasts import together
 from recordgen.hoof.practice.gaps import gaps_together
 from recordgen.hoof.practice.next_round import contact_for, next_round
 from recordgen.hoof.practice.off_aim import off_aim
-from recordgen.hoof.practice.watch import Watched, watch_list
+from recordgen.hoof.practice.watch import WatchEntry, watch_list
 from recordgen.hoof.practice.work import months_of_work
 from recordgen.hoof.rounds.rounds import Plan, describe_plan, explain_unmet
 from recordgen.hoof.summary import HorseSummary, StableSummary
@@ -32,7 +32,7 @@ ROUNDS = "rounds.ics"
 class WatchRow:
     """An open caution on the page: whom to ring, its age as a share of the longest, and the day that is planned."""
 
-    one: Watched
+    one: WatchEntry
     ring: Ring
     is_vet: bool
     share: float
@@ -104,7 +104,9 @@ def _watch(renderer: PageRenderer, horses: Sequence[HorseSummary], plan: Plan) -
     return [_watch_row(renderer, one, longest, planned) for one in found]
 
 
-def _watch_row(renderer: PageRenderer, one: Watched, longest: int, planned: Mapping[tuple[str, str], date]) -> WatchRow:
+def _watch_row(
+    renderer: PageRenderer, one: WatchEntry, longest: int, planned: Mapping[tuple[str, str], date]
+) -> WatchRow:
     stable, horse = renderer.context.stable(one.horse.stable), one.horse
     is_vet = "vet" in one.caution.ring
     contact = None if is_vet else contact_for(horse.horse, stable.stable)

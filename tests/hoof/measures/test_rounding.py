@@ -74,7 +74,7 @@ def test_the_practice_s_own_error_holds_its_rounding_already() -> None:
 
 def test_tables_are_left_as_they_are() -> None:
     """Only the horse's own copy counts rounding."""
-    WAYS.rounded_as(toes(("2026-01-01", 90, 80)))
+    WAYS.with_rounding_of(toes(("2026-01-01", 90, 80)))
 
     assert MEASURES["toe_length"].words.methods["rule"].sd == 1
 
