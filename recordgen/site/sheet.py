@@ -42,6 +42,7 @@ MOST = {
     "events": 4,
     "changed": 7,
     "rows": 20,
+    "rows_of_many_soles": 18,
     "visits": 20,
     "entries": 4,
     "closed": 6,

@@ -124,6 +124,22 @@ def test_each_horse_of_the_demo_has_two_pages(press: Press, slug: str) -> None:
     assert len(press.printed(slug, "light").pages) == 2 + traced
 
 
+@pytest.mark.parametrize("name", [*HORSES, "heavy"])
+def test_the_third_page_tells_how_concentric_each_sole_is(press: Press, name: str) -> None:
+    """A drawing and each zone with its error beside it, and that nobody shall cut by it."""
+    third = press.texts(name)[2]
+    with opened(press.browser, press.places[name]) as page:
+        drawn = page.locator(".rg-sheet-off figure title").evaluate_all("all => all.map(one => one.textContent)")
+        rows = page.locator(".rg-sheet-zones tbody tr").evaluate_all("all => all.map(one => one.innerText)")
+        figures = page.locator(".rg-sheet-zones td").all_inner_texts()
+
+    assert "To think by, never an instruction to cut." in " ".join(third.split())
+    assert len(drawn) == len(rows) > 0
+    assert all("off concentric" in title for title in drawn)
+    assert [row for row in rows if close(row) not in close(third)] == []
+    assert [figure for figure in figures if not re.fullmatch(r"−?\d\.\d ± \d\.\d", figure)] == []
+
+
 def test_longer_words_of_another_language_fit_too(browser: Browser, tmp_path: Path) -> None:
     """The fullest sheet of the demo in German has no page more."""
     others = shutil.ignore_patterns("fallow-end", "tithe-barn", "bramble", "fennel", "moss", "tansy")

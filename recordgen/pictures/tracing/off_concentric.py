@@ -25,12 +25,15 @@ from recordgen.pictures.tracing.sole import (
     height_of,
     unit_of,
 )
-from recordgen.pictures.tracing.upright_layout import draw_scale_bar
+from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
 
 OffForm = Literal["wall", "white line", "even", "outside"]
 EVEN = Pen("moss", 1.6, dash=(5.0, 3.0))
 OUTSIDE = Pen("moss", 0.8, "moss", fill_opacity=0.45)
 ASIDE, TOP, AWAY, NOTE_ROOM = 62.0, 26.0, 6.0, 18.0
+# How wide the sheet of a drawing without words is, whose lines are finer, as it stands small.
+ALONE = 110.0
+FINE_EDGE, FINE_EVEN = Pen("ink", 0.9), Pen("moss", 1.1, dash=(3.0, 2.0))
 # Words of a place nearer to the axis than this, mm, stand above it.
 TOE_HALF = 12.0
 
@@ -55,11 +58,7 @@ def off_concentric(shown: OffConcentric, labels: Mapping[str, str], title: str) 
     height = height_of(extent, unit, TOP + NOTE_ROOM)
     canvas = Canvas(PAIR_WIDTH, height, FONT_SIZE)
     place = SolePlace(extent, unit, PAIR_WIDTH / 2, TOP + NOTE_ROOM)
-    for form in shown.outside:
-        canvas.draw(line(place.all(form), closed=True), OUTSIDE)
-    canvas.draw(anatomy.smoothly(place.all(shown.sole.white_line)), WHITE_LINE)
-    canvas.draw(line(place.all(shown.even)), EVEN)
-    canvas.draw(anatomy.smoothly(place.all(shown.sole.wall)), EDGE)
+    _draw(canvas, shown, place, EDGE, EVEN)
     canvas.write(labels["note"], (PAIR_WIDTH / 2, 12), "middle", "ink")
     canvas.write(labels["inner"], (1, 12 + NOTE_ROOM))
     canvas.write(labels["outer"], (PAIR_WIDTH - 1, 12 + NOTE_ROOM), "end")
@@ -72,6 +71,23 @@ def off_concentric(shown: OffConcentric, labels: Mapping[str, str], title: str) 
             canvas.write(words, (x - AWAY if left else x + AWAY, y + 4), "end" if left else "start", "ink")
     draw_scale_bar(canvas, labels["bar"], unit, height)
     return canvas.picture(title, "wide")
+
+
+def off_concentric_alone(shown: OffConcentric, title: str) -> str:
+    """The same without a word, to stand small beside words that tell it, and that it is no plan to cut."""
+    extent = extent_of([shown.sole])
+    unit = unit_of(extent, ALONE)
+    canvas = Canvas(ALONE, height_of(extent, unit, 0) - BAR_ROOM, FONT_SIZE)
+    _draw(canvas, shown, SolePlace(extent, unit, ALONE / 2, 0), FINE_EDGE, FINE_EVEN)
+    return canvas.picture(title, "wide")
+
+
+def _draw(canvas: Canvas, shown: OffConcentric, place: SolePlace, edge: Pen, even: Pen) -> None:
+    for form in shown.outside:
+        canvas.draw(line(place.all(form), closed=True), OUTSIDE)
+    canvas.draw(anatomy.smoothly(place.all(shown.sole.white_line)), WHITE_LINE)
+    canvas.draw(line(place.all(shown.even)), even)
+    canvas.draw(anatomy.smoothly(place.all(shown.sole.wall)), edge)
 
 
 def off_key(words: Mapping[OffForm, str]) -> dict[OffForm, str]:

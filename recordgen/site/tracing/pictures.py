@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -11,7 +11,7 @@ from markupsafe import Markup
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.wall_thickness import NAMES, ZONE_BOUNDS
 from recordgen.pictures.cache import PictureCache
-from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, off_key
+from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, off_concentric_alone, off_key
 from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
 from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, traced_pair, traced_sole
 from recordgen.pictures.tracing.sole_over import sole_over_photo
@@ -87,11 +87,11 @@ class TracingPictures:
         labels = {**self._labels(), "unit": self._phrase("mm")}
         return self.place(self.kept.picture(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
 
-    def strip_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
-        """The form and the words of each line of the strip."""
+    def strip_key(self, told: ViewTold, rings_alone: bool = False) -> list[tuple[Markup, str]]:
+        """The form and the words of each line of the strip. rings_alone: without what belongs to the latest ring."""
         rings = self._rings(told)
         words: dict[RingForm, str] = {form: words for form, (_, words) in rings.items()}
-        latest = rings["latest"][0] if "latest" in rings else None
+        latest = rings["latest"][0] if "latest" in rings and not rings_alone else None
         if latest and any(latest.band):
             words["band"] = self._phrase("key_band")
         if latest and latest.baseline:
@@ -167,18 +167,23 @@ class TracingPictures:
         title = self._phrase("title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other)
         return self.place(self.kept.picture(film_strip, frames, title))
 
-    def off_concentric(self, view: ViewTold) -> Markup | None:
-        """The latest sole against the line of equal distance; None where it was not traced far enough."""
+    def off_concentric(self, view: ViewTold, words: bool = True) -> Markup | None:
+        """The latest sole against the line of equal distance; None where it was not traced far enough.
+
+        words: whether what it shows is told on the drawing, or beside it.
+        """
         seen = view.shown
         shape = off_shape(seen.one, seen.sole, self.naming) if seen.view == "sole" else None
         if shape is None:
             return None
-        labels = self._labels() | {"note": self._phrase("off_note")}
         told = self._phrase("off_nothing")
         for zone, mm in zones_outside(seen.one)[:1]:
             told = self._phrase("off_most", zone=self.naming.place(zone), mm=self.naming.language.figures(f"{mm:.1f}"))
         facts = {"foot": self.naming.foot(seen.foot), "day": self.naming.day(seen.day)}
         title = self._phrase("title_off", **facts, told=told)
+        if not words:
+            return self.place(self.kept.picture(off_concentric_alone, replace(shape, told=()), title))
+        labels = self._labels() | {"note": self._phrase("off_note")}
         return self.place(self.kept.picture(off_concentric, shape, labels, title))
 
     def off_key(self) -> list[tuple[Markup, str]]:

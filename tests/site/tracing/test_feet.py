@@ -236,7 +236,7 @@ def test_nobody_is_praised_or_blamed() -> None:
 
 
 def test_the_sheet_shows_the_latest_of_each_foot() -> None:
-    """Soles first, the picture and the ring of each, and what each was traced on."""
+    """Soles first; of each its picture, its ring, how concentric it is, and what it was traced on."""
     visits = [one.visit for one in reversed(usual().history)]
     told = BeautifulSoup(alone(sheet(*visits), WAYS), "lxml").select("#tracings .rg-sheet-tracing")
 
@@ -244,7 +244,7 @@ def test_the_sheet_shows_the_latest_of_each_foot() -> None:
         (True, False),
         (False, True),
     ]
-    assert [len(one.select("figure svg.picture")) for one in told[:2]] == [2, 2]
+    assert [len(one.select("figure svg.picture")) for one in told[:2]] == [3, 3]
     assert len(told) == MOST["tracings"]
 
 
