@@ -13,7 +13,7 @@ from recordgen.cache.entries import Cache
 from recordgen.cache.inputs import content_digest, files_in, stat_digest, templates_digest, touched_digest
 from recordgen.cache.spelling import key_of
 from recordgen.cache.versions import program_version
-from recordgen.git.state import state_told
+from recordgen.git.state import repository_state
 from recordgen.problems import Place, Problem
 
 KIND = "answers"
@@ -55,7 +55,7 @@ class Remembered:
         records = os.path.realpath(self.records)
         held = content_digest(Path(records), self._not_read())
         program = (program_version(), templates_digest())
-        return key_of(str(self.records), records, held, state_told(self.records), program, self.asked)
+        return key_of(str(self.records), records, held, repository_state(self.records), program, self.asked)
 
 
 def outputs_told(folders: Sequence[Path]) -> str:

@@ -36,7 +36,7 @@ def is_bare(folder: Path) -> bool:
     return told[0] == "true" and Path(told[1]).resolve() == folder.resolve()
 
 
-def remembered(records: Path) -> str | None:
+def last_copy_address(records: Path) -> str | None:
     """The address of the copy that was used last; None where there is none."""
     try:
         return text(_ask(records, "config", "--local", "--get", f"remote.{REMOTE_NAME}.url")).strip() or None
@@ -44,7 +44,7 @@ def remembered(records: Path) -> str | None:
         return None
 
 
-def remember(records: Path, address: str) -> None:
+def remember_copy_address(records: Path, address: str) -> None:
     """Remember the address of a copy, in place of an earlier one. Raises GitTrouble."""
     _carry(records, "config", "--local", f"remote.{REMOTE_NAME}.url", address)
 
@@ -134,7 +134,7 @@ def file_in(folder: Path, entry: str, name: str) -> bytes:
     return _ask(folder, "cat-file", "blob", f"{entry}:{name}")
 
 
-def read_back(address: str, room: Path) -> Path:
+def clone_and_check(address: str, room: Path) -> Path:
     """All of a copy, read again from its place into a folder of its own, every byte held against its name.
 
     room: a folder to work in. Raises GitTrouble where anything is missing or damaged.

@@ -59,14 +59,14 @@ def join_lines(records: Path, here: str, there: str, base: str) -> Joined:
 
 def _changed_on_both(records: Path, here: str, there: str, base: str) -> Iterator[BothSides]:
     """Files of one name that both sides changed or added, each otherwise."""
-    ours, theirs = contents_changed(records, base, here), contents_changed(records, base, there)
+    ours, theirs = changed_contents(records, base, here), changed_contents(records, base, there)
     for path in ours.keys() & theirs.keys():
         (before, mine), (_, other) = ours[path], theirs[path]
         if mine and other and mine != other:
             yield BothSides(path, before, mine, other)
 
 
-def contents_changed(records: Path, one: str, other: str) -> dict[str, tuple[str | None, str | None]]:
+def changed_contents(records: Path, one: str, other: str) -> dict[str, tuple[str | None, str | None]]:
     """The content of each file in which two entries or trees differ, as git's names, by its path. Raises GitTrouble."""
     parts = text(_ask(records, "diff-tree", "-r", "-z", "--raw", "--no-abbrev", "--no-renames", one, other)).split("\0")
     found = {}
@@ -107,7 +107,7 @@ def tree_with(records: Path, tree: str, files: Mapping[str, bytes | None]) -> st
         return text(_carry(records, "write-tree", more=own)).strip()
 
 
-def joined_entry(records: Path, tree: str, here: str, there: str, says: str) -> str:
+def write_joined_entry(records: Path, tree: str, here: str, there: str, says: str) -> str:
     """A new entry that follows both lines. Raises GitTrouble."""
     return text(run(records, "commit-tree", "-m", says, "-p", here, "-p", there, tree, purpose=KEEP)).strip()
 
@@ -138,7 +138,7 @@ def end_taking_over(records: Path) -> bool:
     if entry is None or now is None:
         return False
     if entry != now:
-        _refuse_changed(records, contents_changed(records, now, entry))
+        _refuse_changed(records, changed_contents(records, now, entry))
         _carry(records, "read-tree", "--reset", "-u", entry)
     _end(records, entry)
     return True

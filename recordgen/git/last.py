@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.git.repository import staged
+from recordgen.git.repository import staged_files
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 
@@ -37,7 +37,7 @@ def refuse_to_take_back(folder: Path, entry: LastEntry) -> None:
         raise GitTrouble(f"the last entry is {kind}", "It stays; mend its files by hand, then: recordgen commit")
     if others := [name for name in entry.files if not name.startswith(inside)]:
         raise GitTrouble(f"the last entry is about other things too, such as {others[0]}", "Look with: git show")
-    if staged(folder):
+    if staged_files(folder):
         raise GitTrouble("something waits to be kept in git", "Keep it first: recordgen commit")
 
 

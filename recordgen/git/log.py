@@ -75,7 +75,7 @@ def _entries(tokens: Iterator[str]) -> Iterator[Logged]:
         names = [name for touch in touches for name in (*touch.before, touch.after) if name]
         yield Logged(
             *(entry, tuple(parents.split()), _day(kept), _day(written), int(seconds or 0), _reason(reason)),
-            *(tuple(touches), _within(names)),
+            *(tuple(touches), _innermost_folder(names)),
         )
 
 
@@ -105,7 +105,7 @@ def _reason(told: str) -> str:
     return line if len(line) <= LONGEST_REASON else f"{line[:LONGEST_REASON].rstrip()}…"
 
 
-def _within(names: Sequence[str]) -> str:
+def _innermost_folder(names: Sequence[str]) -> str:
     """The innermost folder of several files: what the first and the last of them in order share, all share."""
     first, last = min(names, default="").split("/"), max(names, default="").split("/")
     shared = takewhile(lambda pair: pair[0] == pair[1], zip(first[:-1], last[:-1], strict=False))

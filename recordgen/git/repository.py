@@ -64,17 +64,17 @@ class Files:
 def files_of(folder: Path) -> Files:
     """The files under a folder, as git sees them. Raises GitTrouble."""
     return Files(
-        _listed(folder, "--cached"),
-        _listed(folder, "--cached", "--ignored", "--exclude-standard"),
-        _listed(folder, "--others", "--exclude-standard"),
+        _list_files(folder, "--cached"),
+        _list_files(folder, "--cached", "--ignored", "--exclude-standard"),
+        _list_files(folder, "--others", "--exclude-standard"),
     )
 
 
-def _listed(folder: Path, *which: str) -> frozenset[str]:
+def _list_files(folder: Path, *which: str) -> frozenset[str]:
     return frozenset(filter(None, text(run(folder, "ls-files", "-z", *which)).split("\0")))
 
 
-def staged(folder: Path) -> dict[str, str]:
+def staged_files(folder: Path) -> dict[str, str]:
     """The bytes about to be kept of each file under the folder, by its name from there, where it is not kept so yet.
 
     As git's names of the contents. Within a hook this is what the entry will hold. Raises GitTrouble.
@@ -88,7 +88,7 @@ def staged(folder: Path) -> dict[str, str]:
 
 def files_about_to_add(folder: Path) -> frozenset[str]:
     """While git runs a hook before an entry: the files that are new to git in it; none at any other time."""
-    return frozenset(staged(folder)) - list_contents(folder).keys() if _index_of_hook(folder) else frozenset()
+    return frozenset(staged_files(folder)) - list_contents(folder).keys() if _index_of_hook(folder) else frozenset()
 
 
 def _index_of_hook(folder: Path) -> dict[str, str]:

@@ -8,7 +8,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from recordgen.git.troubles import COPY, LOCAL, REMOTE, GitTrouble, Sayings, trouble_told
+from recordgen.git.troubles import COPY, LOCAL, REMOTE, GitTrouble, Sayings, explain_failure
 
 # Settings that would alter what git prints, or have it run something unasked.
 _PLAIN = {
@@ -107,7 +107,7 @@ def run(
     except FileNotFoundError:
         raise GitTrouble("git is not on this computer", "Install git, then try again") from None
     if done.returncode not in fine:
-        raise trouble_told(words[0], text(done.stderr + done.stdout), purpose.sayings)
+        raise explain_failure(words[0], text(done.stderr + done.stdout), purpose.sayings)
     return done.stdout
 
 

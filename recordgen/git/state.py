@@ -9,7 +9,7 @@ from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 
 
-def state_told(folder: Path) -> str:
+def repository_state(folder: Path) -> str:
     """The present entry, the index, how far the history reaches, and each file that is not as git keeps it.
 
     Of a folder without git, why git tells nothing.
@@ -35,7 +35,7 @@ def _bytes(file: Path) -> bytes:
         return b""
 
 
-def entry_told(folder: Path) -> str:
+def present_entry(folder: Path) -> str:
     """The present entry by git's name of it, and whether the history is cut short: the same on every computer.
 
     `nothing` of a folder that is not the whole of a repository with an entry in it.

@@ -146,7 +146,7 @@ COPY = Sayings(
 )
 
 
-def trouble_told(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTrouble:
+def explain_failure(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTrouble:
     """The failure of git, in words of ours where they are known, else in its own.
 
     asked: the first word of the command. said: what git printed.

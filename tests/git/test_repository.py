@@ -14,7 +14,7 @@ from recordgen.git.repository import (
     hashes_of,
     is_ignored,
     list_contents,
-    staged,
+    staged_files,
 )
 
 EMPTY = "e69de29bb2d1d6434b8b29ae775ad8c2e48c5391"
@@ -59,7 +59,7 @@ def test_what_is_about_to_be_kept_is_told_with_its_content(folder: Path) -> None
     git(folder, "add", "new.txt")
     (folder / "new.txt").write_text("other\n")
 
-    assert staged(folder) == {"new.txt": EMPTY}
+    assert staged_files(folder) == {"new.txt": EMPTY}
     assert dict(contents_of(folder, [EMPTY, "0" * 40])) == {EMPTY: b"", "0" * 40: None}
     assert (
         hashes_of(folder, ["new.txt", "kept blåbær.txt"])["kept blåbær.txt"] == list_contents(folder)["kept blåbær.txt"]

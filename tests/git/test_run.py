@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.git.run import KEEP, READ, SEND, Purpose, run, text
-from recordgen.git.troubles import COPY, LOCAL, REMOTE, trouble_told
+from recordgen.git.troubles import COPY, LOCAL, REMOTE, explain_failure
 
 # Variables of git's own manual (git(1), ENVIRONMENT VARIABLES, and git-config(1)) that point it at another
 # repository, at other settings, or at a program to run.
@@ -83,7 +83,7 @@ def test_what_everybody_may_set_stays(tmp_path: Path, monkeypatch: pytest.Monkey
 def test_a_host_whose_key_is_not_the_known_one_is_told(said: str, told: str) -> None:
     """As OpenSSH 9.2 says it, for a copy and for a site; a key that changed is told before one that is new."""
     for sayings in (COPY, REMOTE):
-        assert told in trouble_told("ls-remote", said, sayings).message
+        assert told in explain_failure("ls-remote", said, sayings).message
 
 
 def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -> None:
@@ -97,4 +97,4 @@ def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -
 
 def test_a_hook_that_declines_is_no_remote() -> None:
     """Only what is pushed can be declined by one."""
-    assert trouble_told("commit", "declined", LOCAL).message == "the repository refuses the entry: 'declined'"
+    assert explain_failure("commit", "declined", LOCAL).message == "the repository refuses the entry: 'declined'"

@@ -13,6 +13,7 @@ from recordgen.git.copies import (
     MAIN_LINE,
     MET_SIDE,
     SIDE_LINE,
+    clone_and_check,
     common_entry,
     entries_between,
     entry_of,
@@ -21,8 +22,7 @@ from recordgen.git.copies import (
     file_in,
     is_before,
     name_entry,
-    read_back,
-    remember,
+    remember_copy_address,
     send_lines,
 )
 from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
@@ -71,7 +71,7 @@ def back_up(records: Path, address: str, show: ShowWords, ask: AskWords) -> Back
     if keys_entry:
         name_entry(records, MET_SIDE, keys_entry)
         keys.keep()
-    remember(records, address)
+    remember_copy_address(records, address)
     new = len(entries_between(records, before, now))
     not_kept = tuple(path.relative_to(records).as_posix() for path in kinds_of_change(records))
     return BackedUp(address, new, len(keys.here), not_kept)
@@ -109,7 +109,7 @@ def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWo
 def _read_back(address: str, lines: dict[str, str], keys: CopiedKeys) -> None:
     """Raises Trouble where the copy does not hold, byte for byte, what was sent."""
     with workroom(Path(tempfile.gettempdir())) as room:
-        folder = read_back(address, room)
+        folder = clone_and_check(address, room)
         wrong = [line for line, entry in lines.items() if entry_of(folder, line) != entry]
         if not wrong and SIDE_LINE in lines:
             copy = KeyBackup.read(file_in(folder, SIDE_LINE, FILE))

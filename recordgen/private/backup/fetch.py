@@ -22,18 +22,18 @@ from recordgen.git.copies import (
     file_in,
     is_before,
     name_entry,
-    remember,
+    remember_copy_address,
 )
 from recordgen.git.join import (
     BothSides,
+    changed_contents,
     content_of,
-    contents_changed,
     end_taking_over,
     join_lines,
     join_texts,
-    joined_entry,
     take_over,
     tree_with,
+    write_joined_entry,
 )
 from recordgen.git.keep import HOOKS
 from recordgen.locks import hold_lock
@@ -85,7 +85,7 @@ def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetche
         found = _records(records, standing[MAIN_LINE], horses, asking)
         if found.open:
             return found
-        remember(records, address)
+        remember_copy_address(records, address)
         if SIDE_LINE in standing:
             _keys(records, standing[SIDE_LINE], found, asking)
     return found
@@ -115,7 +115,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
         files[both.path] = joined.content
     if found.open:
         return Fetched(open=found.open)
-    entry = joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
+    entry = write_joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
     _refuse_touched(records, entry)
     take_over(records, entry)
     return found
@@ -133,7 +133,7 @@ def _refuse_touched(records: Path, entry: str) -> None:
     another program than now would be run on this computer.
     """
     changed = {path.relative_to(records).as_posix(): kind for path, kind in kinds_of_change(records).items()}
-    touched = contents_changed(records, "HEAD", entry)
+    touched = changed_contents(records, "HEAD", entry)
     open_ = [name for name, kind in changed.items() if kind != "added" or name in touched]
     if open_:
         more = f" and {len(open_) - 1} more" if len(open_) > 1 else ""

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from recordgen.files import writing
 from recordgen.folders import replace_folder, workroom
-from recordgen.git.copies import MAIN_LINE, SIDE_LINE, begin_copy, is_bare, lines_of, remembered
+from recordgen.git.copies import MAIN_LINE, SIDE_LINE, begin_copy, is_bare, last_copy_address, lines_of
 from recordgen.git.remotes import address_of, place
 from recordgen.git.repository import top_of
 from recordgen.private.sharing.output_folder import lies_in
@@ -31,7 +31,7 @@ def refuse_shared(records: Path) -> None:
 def copy_address(typed: str | None, records: Path) -> str:
     """The address of the copy: the one that is named, or the one that was used last. Raises Trouble for neither."""
     if typed is None:
-        found = remembered(records)
+        found = last_copy_address(records)
         if found is None:
             raise Trouble("no copy is known yet", "Name its place: recordgen backup /media/stick/my-practice.git")
         return found

@@ -12,7 +12,7 @@ from pathlib import Path, PurePath, PurePosixPath
 from shlex import quote
 
 from recordgen.days import listed
-from recordgen.git.repository import Files, contents_of, files_about_to_add, files_of, staged
+from recordgen.git.repository import Files, contents_of, files_about_to_add, files_of, staged_files
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Place, Problem, Problems, counted, warning
 from recordgen.records.layout import home_of
@@ -49,7 +49,7 @@ def stray_problems(walk: Walk, only: str | None = None) -> Iterator[Problem]:
     walk: through the practice's folder. only: the folder of the one stable to look at. What git ignores is left alone.
     """
     try:
-        found, about_to_be, refused = files_of(walk.root), staged(walk.root), files_about_to_add(walk.root)
+        found, about_to_be, refused = files_of(walk.root), staged_files(walk.root), files_about_to_add(walk.root)
     except GitTrouble:
         found, about_to_be = Files(frozenset(), frozenset(), frozenset(_on_disk(walk.root))), {}
         refused = frozenset()

@@ -10,7 +10,7 @@ from pathlib import Path
 from recordgen import __version__
 from recordgen.cache.entries import Cache
 from recordgen.files import list_files
-from recordgen.git.state import entry_told
+from recordgen.git.state import present_entry
 from recordgen.hoof.measures.repeatability import own_errors
 from recordgen.problems import Trouble, counted, quoted
 from recordgen.records.history.trails import private_entries
@@ -30,7 +30,7 @@ def count(whole: Whole, context: BuildContext) -> Counts:
         version=__version__,
         today=context.today,
         shared=shared_digest(practice.folder),
-        history=entry_told(practice.folder),
+        history=present_entry(practice.folder),
         errors=tuple(
             OwnError(measure=measure, way=way, sd=own.sd, sets=own.sets, freedom=own.freedom)
             for (measure, way), own in sorted(errors.items())
@@ -59,7 +59,7 @@ def read_counted(records: Path, today: dt.date, stable: str, counts: Counts, cac
         raise Trouble(
             f"one of {', '.join(sorted(SHARED))} is not as it was for the counts", f"Copy them anew. Or: {ANEW}"
         )
-    if counts.history != (here := entry_told(records)):
+    if counts.history != (here := present_entry(records)):
         message = f"the counts were made where git tells {quoted(counts.history)}, and here it tells {quoted(here)}"
         raise Trouble(message, f"Fetch that entry with its whole history. Or: {ANEW}")
     return read_apart(records, today, stable, counts.stables.keys(), cache)

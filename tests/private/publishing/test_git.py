@@ -10,7 +10,7 @@ import pytest
 
 from recordgen.files import fingerprints
 from recordgen.git.remotes import address_of, place, refuse_own
-from recordgen.git.troubles import REMOTE, trouble_told
+from recordgen.git.troubles import REMOTE, explain_failure
 from recordgen.private.publishing import to_git as git_branch
 from recordgen.private.publishing.ownership import Ours
 from recordgen.private.publishing.to_git import push_branch
@@ -273,7 +273,7 @@ def test_a_remote_that_cannot_be_reached_is_told(
 )
 def test_what_git_says_becomes_a_sentence(said: str, told: str) -> None:
     """Failures that cannot be had in a test are told from git's own words."""
-    assert trouble_told("push", said, REMOTE).message == told
+    assert explain_failure("push", said, REMOTE).message == told
 
 
 def test_a_computer_without_git_is_told(
