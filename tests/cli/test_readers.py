@@ -11,7 +11,7 @@ from click.testing import CliRunner, Result
 
 from recordgen.cli import main
 from recordgen.files import fingerprints
-from recordgen.private.crypto.key_ring import open_by_link, read_ring
+from recordgen.private.crypto.key_ring import open_by_link, parse_ring
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.sealing.unseal import unseal
 from tests.support.commands import run
@@ -55,7 +55,7 @@ def test_a_link_opens_the_site_by_itself(published: Desk) -> None:
     result = published.readers("--link", "tack room")
     published.publish("--yes")
     secret = LINK.findall(result.output)[0]
-    ring = read_ring((published.public / "keys.json").read_bytes())
+    ring = parse_ring((published.public / "keys.json").read_bytes())
 
     assert open_by_link(ring, secret) == published.state.reader_key
     assert "messengers, mail and browsers keep links" in result.output
@@ -216,7 +216,7 @@ def test_a_rotation_gives_every_reader_new_words_or_a_new_link_once(published: D
     published.readers("--link", "tack room")
     told = published.readers("--rotate", "--yes").output
     published.publish("--yes")
-    ring = read_ring((published.public / "keys.json").read_bytes())
+    ring = parse_ring((published.public / "keys.json").read_bytes())
     (secret,) = LINK.findall(told)
 
     assert [reader.name for reader in published.state.readers] == ["Willowmere", "Mara Tilling", "tack room"]

@@ -67,7 +67,7 @@ def back_up(records: Path, address: str, show: ShowWords, ask: AskWords) -> Back
     tell("Backing up: sending", 1, 3)
     send_lines(records, address, lines)
     tell("Backing up: reading it back", 2, 3)
-    _read_back(address, lines, keys)
+    _check_sent(address, lines, keys)
     if keys_entry:
         name_entry(records, MET_SIDE, keys_entry)
         keys.keep()
@@ -106,7 +106,7 @@ def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWo
     return there if keys.is_as_met() else entry_of_file(records, FILE, keys.seal(), there)
 
 
-def _read_back(address: str, lines: dict[str, str], keys: CopiedKeys) -> None:
+def _check_sent(address: str, lines: dict[str, str], keys: CopiedKeys) -> None:
     """Raises Trouble where the copy does not hold, byte for byte, what was sent."""
     with workroom(Path(tempfile.gettempdir())) as room:
         folder = clone_and_check(address, room)

@@ -14,8 +14,8 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.files import write_whole, writing
 from recordgen.private.crypto.primitives import NotOpened
-from recordgen.private.keystore.backup import kept_keys, put_back
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.backup import local_keys, put_back
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.location import ENDING, private_folder, state_file
 from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -58,7 +58,7 @@ class CopiedKeys:
         """Read what this computer remembers; nothing of it where the memory is damaged."""
         file = state_file(records, TAKEN, _ENDING)
         try:
-            memory = _Memory.model_validate_json((checked(file.read_bytes()) or b"") if file.exists() else b"")
+            memory = _Memory.model_validate_json((verified_content(file.read_bytes()) or b"") if file.exists() else b"")
         except ValidationError:
             return cls(records)
         key = SealingKey(memory.iterations, base64.b64decode(memory.salt), base64.b64decode(memory.key))
@@ -68,7 +68,7 @@ class CopiedKeys:
     def here(self) -> dict[str, str]:
         """The practice's keys on this computer, by the names of their files. Raises Trouble where any are damaged."""
         file = state_file(self.records, TAKEN)
-        return kept_keys(file.name.removeprefix(TAKEN).removesuffix(ENDING))
+        return local_keys(file.name.removeprefix(TAKEN).removesuffix(ENDING))
 
     def is_as_met(self) -> bool:
         """Tell whether nothing changed here since both met."""
@@ -77,7 +77,7 @@ class CopiedKeys:
     def seal(self) -> bytes:
         """The keys that are here, sealed for the copy."""
         assert self.sealing is not None
-        return self.sealing.sealed(json.dumps(self.here))
+        return self.sealing.seal(json.dumps(self.here))
 
     def open_keys(self, raw: bytes, ask: AskWords) -> dict[str, str] | None:
         """The keys in a copy; None where nobody gave the words. Raises Trouble where it is damaged, and NotOpened."""

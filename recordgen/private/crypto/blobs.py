@@ -72,7 +72,7 @@ def frame_body(body: bytes, compress: bool) -> bytes:
     return whole.ljust(padme(len(whole)), b"\0")
 
 
-def read_frame(frame: bytes) -> bytes:
+def parse_frame(frame: bytes) -> bytes:
     """The body of a frame. Raises NotOpened for a frame that `frame_body` does not write."""
     if len(frame) < 5:
         raise NotOpened("a frame ends too early")
@@ -80,10 +80,10 @@ def read_frame(frame: bytes) -> bytes:
     inner, padding = frame[5 : 5 + length], frame[5 + length :]
     if flags > COMPRESSED or len(inner) != length or any(padding) or len(frame) != padme(5 + length):
         raise NotOpened("a frame is not of the known form")
-    return _inflated(inner) if flags == COMPRESSED else inner
+    return _inflate(inner) if flags == COMPRESSED else inner
 
 
-def _inflated(packed: bytes) -> bytes:
+def _inflate(packed: bytes) -> bytes:
     stream = zlib.decompressobj()
     try:
         body = stream.decompress(packed, LARGEST + 1)
@@ -120,4 +120,4 @@ def open_blob(reader: ReaderKey, kind: Kind, sealed: Blob) -> bytes:
     if header != MAGIC + bytes([kind]) + reader.kid:
         raise NotOpened(f"{sealed.name} was not sealed for this site and these keys")
     bound = header + reader.site_id + sealed.name.encode()
-    return read_frame(decrypt(reader.enc, rest[:NONCE_BYTES], rest[NONCE_BYTES:], bound))
+    return parse_frame(decrypt(reader.enc, rest[:NONCE_BYTES], rest[NONCE_BYTES:], bound))

@@ -54,19 +54,19 @@ def words_slot(reader: ReaderKey, words: str, iterations: int = ITERATIONS) -> t
         raise ValueError("a slot needs words")
     salt = secrets.token_bytes(SALT_BYTES)
     own_key = pbkdf2(normal(words).encode(), salt, iterations)
-    return _wrapped(reader, own_key, "pass", iterations, salt), own_key
+    return _wrap_key(reader, own_key, "pass", iterations, salt), own_key
 
 
 def link_slot(reader: ReaderKey) -> tuple[Slot, bytes, str]:
     """A slot that a link opens, its own key (32 bytes), and the link's secret (43 signs), which is kept nowhere."""
     secret, salt = secrets.token_bytes(KEY_BYTES), secrets.token_bytes(SALT_BYTES)
     own_key = _of_link(secret, salt)
-    return _wrapped(reader, own_key, "link", 0, salt), own_key, b64u(secret)
+    return _wrap_key(reader, own_key, "link", 0, salt), own_key, b64u(secret)
 
 
-def _wrapped(reader: ReaderKey, own_key: bytes, kind: SlotKind, iterations: int, salt: bytes) -> Slot:
+def _wrap_key(reader: ReaderKey, own_key: bytes, kind: SlotKind, iterations: int, salt: bytes) -> Slot:
     iv, slot_id = secrets.token_bytes(NONCE_BYTES), secrets.token_hex(4)
-    bound = _bound(b64u(reader.site_id), b64u(reader.kid), slot_id, kind, iterations)
+    bound = _associated_data(b64u(reader.site_id), b64u(reader.kid), slot_id, kind, iterations)
     key = encrypt(own_key, iv, reader.enc, bound)
     return Slot(id=slot_id, kind=kind, iter=iterations, salt=b64u(salt), iv=b64u(iv), key=b64u(key))
 
@@ -75,7 +75,7 @@ def _of_link(secret: bytes, salt: bytes) -> bytes:
     return hkdf(secret, salt, b"sld1 link")
 
 
-def _bound(site: str, kid: str, slot_id: str, kind: SlotKind, iterations: int) -> bytes:
+def _associated_data(site: str, kid: str, slot_id: str, kind: SlotKind, iterations: int) -> bytes:
     return f"sld1 slot|{site}|{kid}|{slot_id}|{kind}|{iterations}".encode()
 
 
@@ -86,7 +86,7 @@ def ring_file(reader: ReaderKey, slots: list[Slot]) -> bytes:
     return (json.dumps(told, sort_keys=True, indent=1) + "\n").encode()
 
 
-def read_ring(text: bytes) -> KeyRing:
+def parse_ring(text: bytes) -> KeyRing:
     """A key ring from its file. Raises NotOpened where it is none."""
     try:
         return KeyRing.model_validate_json(text)
@@ -99,7 +99,7 @@ def open_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) ->
     typed = normal(words).encode()
     for slot in (slot for slot in ring.slots if slot.kind == "pass"):
         own_key = pbkdf2(typed, unb64u(slot.salt), within_limits(slot.iter, fewest))
-        if reader := _tried(ring, slot, own_key):
+        if reader := _try_slot(ring, slot, own_key):
             return reader
     raise NotOpened("these words do not fit", "Look for a word left out or spelled otherwise")
 
@@ -107,7 +107,7 @@ def open_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) ->
 def open_by_link(ring: KeyRing, secret: str) -> ReaderKey:
     """The contents that a link's secret opens. Raises NotOpened where it fits no slot."""
     for slot in (slot for slot in ring.slots if slot.kind == "link"):
-        if reader := _tried(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
+        if reader := _try_slot(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
             return reader
     raise NotOpened("this link does not fit", "It may be older than the last change of keys")
 
@@ -117,13 +117,13 @@ def open_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = F
     for slot in (slot for slot in ring.slots if slot.id == slot_id):
         if slot.kind == "pass":
             within_limits(slot.iter, fewest)
-        if reader := _tried(ring, slot, own_key):
+        if reader := _try_slot(ring, slot, own_key):
             return reader
     raise NotOpened(f"the key ring has no slot {slot_id} that its own key opens")
 
 
-def _tried(ring: KeyRing, slot: Slot, own_key: bytes) -> ReaderKey | None:
-    bound = _bound(ring.site, ring.kid, slot.id, slot.kind, slot.iter)
+def _try_slot(ring: KeyRing, slot: Slot, own_key: bytes) -> ReaderKey | None:
+    bound = _associated_data(ring.site, ring.kid, slot.id, slot.kind, slot.iter)
     try:
         enc = decrypt(own_key, unb64u(slot.iv), unb64u(slot.key), bound)
     except NotOpened:

@@ -13,7 +13,7 @@ from recordgen.files import write_new, writing
 from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore import field_key
-from recordgen.private.keystore.checksum import checked
+from recordgen.private.keystore.checksum import verified_content
 from recordgen.private.keystore.location import ENDING, private_folder, refuse_repository
 from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -60,15 +60,15 @@ def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
     refuse_repository(path)
     if os.path.lexists(path):
         raise _exists_already(path)
-    kept = kept_keys()
+    kept = local_keys()
     if not kept:
         raise Trouble("there are no keys on this computer yet", "Begin a private site first")
     stables = sum(not _is_of_page(name) and not name.startswith(f"{FIELD}-") for name in kept)
-    sealed = SealingKey.new(passphrase, iterations).sealed(json.dumps(kept))
+    sealed = SealingKey.new(passphrase, iterations).seal(json.dumps(kept))
     return Backup(path, stables, stables < len(kept), sealed)
 
 
-def kept_keys(practice: str = "") -> dict[str, str]:
+def local_keys(practice: str = "") -> dict[str, str]:
     """The keys of stables and of the field page on this computer, by the names of their files.
 
     practice: the part of those names that tells a practice; all practices' where empty. Raises Trouble where any are
@@ -102,7 +102,7 @@ def put_back(kept: Mapping[str, str]) -> Restored:
     states = {name: SiteKeys.of(text.encode(), folder / name) for name, text in kept.items() if not _is_of_page(name)}
     damaged = [name for name in sorted(kept) if _is_damaged(folder / name)]
     missing = [name for name in sorted(states) if name in damaged or not (folder / name).exists()]
-    moved = [_moved_aside(folder / name) for name in damaged]
+    moved = [_move_aside(folder / name) for name in damaged]
     for name in missing:
         _run_ahead(states[name]).save()
     missing += [name for name, keys in sorted(pages.items()) if field_key.keep_too(folder / name, keys)]
@@ -114,10 +114,10 @@ def _is_of_page(name: str) -> bool:
 
 
 def _is_damaged(file: Path) -> bool:
-    return file.exists() and checked(file.read_bytes()) is None
+    return file.exists() and verified_content(file.read_bytes()) is None
 
 
-def _moved_aside(file: Path) -> str:
+def _move_aside(file: Path) -> str:
     """Gives a file a name that no file has yet, which is returned."""
     names = (f"{file.name}.damaged{number or ''}" for number in count())
     free = next(name for name in names if not os.path.lexists(file.with_name(name)))

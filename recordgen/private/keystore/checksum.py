@@ -10,7 +10,7 @@ def with_checksum(content: bytes) -> bytes:
     return _line(content) + content
 
 
-def checked(kept: bytes) -> bytes | None:
+def verified_content(kept: bytes) -> bytes | None:
     """The content of kept bytes; None where they are not, bit for bit, what was kept."""
     line, end, content = kept.partition(b"\n")
     return content if line + end == _line(content) else None

@@ -31,7 +31,7 @@ from cryptography.hazmat.primitives.serialization import (
 from recordgen.files import write_new, write_whole
 from recordgen.private.crypto.key_ring import b64u, unb64u
 from recordgen.private.crypto.primitives import NONCE_BYTES, NotOpened, decrypt, hkdf
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import TAKEN
@@ -96,14 +96,14 @@ class FieldKey:
         def open_sealed(number: int, content: str) -> bytes:
             nonce = number.to_bytes(NONCE_BYTES)
             try:
-                return _unpacked(decrypt(key, nonce, unb64u(content), bound + nonce))
+                return _unpack(decrypt(key, nonce, unb64u(content), bound + nonce))
             except NotOpened:
                 raise NotOpened("it was changed since it was sealed") from None
 
         return open_sealed
 
 
-def _unpacked(packed: bytes) -> bytes:
+def _unpack(packed: bytes) -> bytes:
     """The content behind the first byte, which tells whether it was made smaller."""
     if packed[:1] == b"\0":
         return packed[1:]
@@ -150,7 +150,7 @@ def key_named(records: Path, fingerprint: str) -> FieldKey:
 
 def keys_in(file: Path) -> list[FieldKey]:
     """The pairs in a file of this kind; the first is the one that is sealed for. Raises Trouble where it is damaged."""
-    return keys_of((checked(file.read_bytes()) or b"").decode(), file)
+    return keys_of((verified_content(file.read_bytes()) or b"").decode(), file)
 
 
 def keys_of(pem: str, file: Path) -> list[FieldKey]:

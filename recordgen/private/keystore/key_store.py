@@ -13,7 +13,7 @@ from pathlib import Path
 from recordgen.files import write_whole
 from recordgen.folders import workroom
 from recordgen.private.crypto.key_ring import b64u
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.private.keystore.lock import alone
 from recordgen.private.keystore.site_keys import SiteKeys
@@ -49,14 +49,14 @@ class KeyStore:
         begun = self.keys.exists()
         return SiteKeys.load(self.records, self.slug) if begun else SiteKeys.begin(self.records, self.slug)
 
-    def plain(self) -> dict[str, str]:
+    def plain_fingerprints(self) -> dict[str, str]:
         """The files that were published unsealed, by path with their SHA-256; none where the last were sealed.
 
         Raises Trouble where the note of them is damaged.
         """
         if not self._last_plain.exists():
             return {}
-        note = checked(self._last_plain.read_bytes())
+        note = verified_content(self._last_plain.read_bytes())
         if note is None:
             message = f"{self._last_plain}, the note of what was published unsealed, is damaged"
             raise Trouble(message, "Delete it, empty the place that is served, and publish again")

@@ -12,15 +12,15 @@ from recordgen.records.history.earlier_names import stables_before
 from recordgen.records.load.folders import FIELD, SLUG, Walk
 
 
-def left_behind(records: Path, slug: str) -> str | None:
+def earlier_name_with_keys(records: Path, slug: str) -> str | None:
     """The earlier name of a stable under which its keys still lie; None where it has keys, or none are left there."""
-    without_stable = _without_stable(records)
+    without_stable = _names_without_stable(records)
     if not without_stable or state_file(records, slug).exists():
         return None
     return next((old for old in stables_before(records, slug) if old in without_stable), None)
 
 
-def _without_stable(records: Path) -> set[str]:
+def _names_without_stable(records: Path) -> set[str]:
     """The names under which keys of this practice lie on this computer though no stable's folder bears them."""
     if not has_keys():
         return set()
@@ -32,7 +32,7 @@ def _without_stable(records: Path) -> set[str]:
 
 def refuse_left_behind(records: Path, slug: str) -> None:
     """Raises Trouble where a stable's keys still lie under an earlier name: new ones would lock its readers out."""
-    if old := left_behind(records, slug):
+    if old := earlier_name_with_keys(records, slug):
         raise Trouble(_message(slug, old), _way_out(slug, old))
 
 
@@ -51,7 +51,7 @@ def keys_to_bring(records: Path) -> Iterator[Problem]:
     walk = Walk(records)
     for file in sorted(records.glob("*/stable.yaml")):
         slug = file.parent.name
-        old = left_behind(records, slug) if SLUG.fullmatch(slug) else None
+        old = earlier_name_with_keys(records, slug) if SLUG.fullmatch(slug) else None
         if old:
             yield warning(Place(walk.shown(file)), "keys-left-behind", _message(slug, old), _way_out(slug, old))
 

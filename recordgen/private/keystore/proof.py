@@ -18,13 +18,13 @@ from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, decrypt, encr
 def proof_of(keys: Keys, slot: Slot, own_key: bytes) -> bytes:
     """The proof to keep for a new slot: nonce (12 bytes), then the slot's own key, sealed."""
     nonce = secrets.token_bytes(NONCE_BYTES)
-    return nonce + encrypt(keys.proof, nonce, own_key, _bound(slot))
+    return nonce + encrypt(keys.proof, nonce, own_key, _associated_data(slot))
 
 
 def proven_key(keys: Keys, slot: Slot, proof: bytes) -> bytes:
     """The slot's own key (32 bytes). Raises NotOpened where keys, slot or proof are not as they were made."""
-    return decrypt(keys.proof, proof[:NONCE_BYTES], proof[NONCE_BYTES:], _bound(slot))
+    return decrypt(keys.proof, proof[:NONCE_BYTES], proof[NONCE_BYTES:], _associated_data(slot))
 
 
-def _bound(slot: Slot) -> bytes:
+def _associated_data(slot: Slot) -> bytes:
     return f"sld1 proof|{slot.model_dump_json()}".encode()

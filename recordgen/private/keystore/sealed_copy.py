@@ -11,7 +11,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 from recordgen.private.crypto.key_ring import SALT_BYTES, b64u, unb64u
 from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS, normal, pbkdf2, within_limits
 from recordgen.private.crypto.primitives import NONCE_BYTES, decrypt, encrypt
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 
 
 class KeyBackup(BaseModel):
@@ -29,7 +29,7 @@ class KeyBackup(BaseModel):
     def read(cls, raw: bytes) -> Self | None:
         """The file out of its bytes; None where they are none, or damaged."""
         try:
-            return cls.model_validate_json(checked(raw) or b"")
+            return cls.model_validate_json(verified_content(raw) or b"")
         except ValidationError:
             return None
 
@@ -58,17 +58,17 @@ class SealingKey:
         """Tell whether a copy was sealed with a key of the same words and salt."""
         return (copy.iter, unb64u(copy.salt)) == (self.iterations, self.salt)
 
-    def sealed(self, text: str) -> bytes:
+    def seal(self, text: str) -> bytes:
         """The bytes of a copy that holds a text. Every one has a nonce of its own."""
         iv = secrets.token_bytes(NONCE_BYTES)
-        states = b64u(encrypt(self.key, iv, text.encode(), _bound(self.iterations)))
+        states = b64u(encrypt(self.key, iv, text.encode(), _associated_data(self.iterations)))
         copy = KeyBackup(v=1, iter=self.iterations, salt=b64u(self.salt), iv=b64u(iv), states=states)
         return with_checksum((copy.model_dump_json(indent=1) + "\n").encode())
 
     def open_text(self, copy: KeyBackup) -> str:
         """The text of a copy. Raises NotOpened."""
-        return decrypt(self.key, unb64u(copy.iv), unb64u(copy.states), _bound(copy.iter)).decode()
+        return decrypt(self.key, unb64u(copy.iv), unb64u(copy.states), _associated_data(copy.iter)).decode()
 
 
-def _bound(iterations: int) -> bytes:
+def _associated_data(iterations: int) -> bytes:
     return f"recordgen keys|1|{iterations}".encode()

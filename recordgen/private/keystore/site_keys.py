@@ -13,7 +13,7 @@ from recordgen.private.crypto.blobs import ReaderKey
 from recordgen.private.crypto.key_ring import Slot, link_slot, ring_file, words_slot
 from recordgen.private.crypto.passphrases import ITERATIONS, six_words
 from recordgen.private.crypto.primitives import KEY_BYTES, Keys, keys_of
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.private.keystore.moved_keys import refuse_left_behind
 from recordgen.private.keystore.proof import proof_of
@@ -122,7 +122,7 @@ class SiteKeys(BaseModel):
     @classmethod
     def of(cls, kept: bytes, file: Path) -> SiteKeys:
         """The keys in bytes that belong into a file. Raises KeysDamaged, and Trouble for those of another version."""
-        content = checked(kept)
+        content = verified_content(kept)
         if content is None:
             way_out = f"{RESTORE}. Without a copy, move that file away, {BEGIN_ANEW}"
             raise KeysDamaged(f"the keys in {file} are damaged, so nothing is done with them", way_out)
@@ -166,14 +166,14 @@ class SiteKeys(BaseModel):
     def add_words(self, name: str = "", words: str | None = None, iterations: int = ITERATIONS) -> tuple[Reader, str]:
         """A new reader, and the words that open the site, drawn unless given; they are kept nowhere."""
         drawn = words or six_words()
-        return self._added(name, *words_slot(self.reader_key, drawn, iterations)), drawn
+        return self._add_reader(name, *words_slot(self.reader_key, drawn, iterations)), drawn
 
     def add_link(self, name: str = "") -> tuple[Reader, str]:
         """A new reader, and the secret for `#k=` that opens the site, which is kept nowhere."""
         slot, own_key, secret = link_slot(self.reader_key)
-        return self._added(name, slot, own_key), secret
+        return self._add_reader(name, slot, own_key), secret
 
-    def _added(self, name: str, slot: Slot, own_key: bytes) -> Reader:
+    def _add_reader(self, name: str, slot: Slot, own_key: bytes) -> Reader:
         reader = Reader(name=name, slot=slot, proof=proof_of(self.keys, slot, own_key))
         self.readers.append(reader)
         return reader

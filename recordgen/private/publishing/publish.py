@@ -178,11 +178,11 @@ def edition(
     shelf = KeyStore.of(records, slug)
     with filling(shelf.keys.parent, STAYS), shelf.room() as room:
         state = shelf.state()
-        ours = Ours(site_of(state), frozenset({*shelf.plain(), *paths_of(state)}))
+        ours = Ours(site_of(state), frozenset({*shelf.plain_fingerprints(), *paths_of(state)}))
         look_ahead(publish, records, ours)
         key = key_to_be(records) if slug == FIELD else None
         task = Task(slug, name, whole, publish, others, shelf, today, cache, key)
-        yield _plain(task, ours, room) if plain else _sealed(task, ours, state, room)
+        yield _plain_edition(task, ours, room) if plain else _sealed_edition(task, ours, state, room)
 
 
 def _what_and_where(whole: Whole, slug: str) -> tuple[str, Publish]:
@@ -192,17 +192,19 @@ def _what_and_where(whole: Whole, slug: str) -> tuple[str, Publish]:
     return stable.name, publish_of_stable(stable, slug)
 
 
-def _built(task: Task, page_name: Callable[[str], str], site: Path, sealed: bool) -> None:
+def _build_site(task: Task, page_name: Callable[[str], str], site: Path, sealed: bool) -> None:
     if task.key:
         build_field_for(task.whole, task.today, site, task.key.public, sealed, task.cache)
     else:
         build_for(task.publish.address, task.whole, task.today, page_name, site, task.cache)
 
 
-def _plain(task: Task, ours: Ours, room: Path) -> Edition:
+def _plain_edition(task: Task, ours: Ours, room: Path) -> Edition:
     site = room / "site"
-    _built(task, str, site, sealed=False)
-    return Edition(task=task, folder=site, changes=_changes(site, task.shelf.plain()), ours=ours, day=task.today)
+    _build_site(task, str, site, sealed=False)
+    return Edition(
+        task=task, folder=site, changes=_changes(site, task.shelf.plain_fingerprints()), ours=ours, day=task.today
+    )
 
 
 def _changes(site: Path, before: dict[str, str]) -> Changes:
@@ -220,16 +222,16 @@ def _by_title(pages: Iterable[SealedPage]) -> tuple[SealedPage, ...]:
     return tuple(sorted((page for page in pages if page.path != LOST), key=lambda page: (page.title, page.path)))
 
 
-def _sealed(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEdition:
+def _sealed_edition(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEdition:
     words = "" if state.readers else state.add_words(task.name)[1]
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
     horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
     # A horse's page keeps its address though its folder is renamed.
     first = find_first_names(task.shelf.records, horses)
     names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
-    _built(task, lambda slug: names(first[slug]), site, sealed=True)
+    _build_site(task, lambda slug: names(first[slug]), site, sealed=True)
     task.shelf.take_blobs(out, state)
-    changes = _sealed_into(out, site, draft, task)
+    changes = _seal_into(out, site, draft, task)
     refuse_unreadable(out, draft)
     day = dt.date.fromisoformat(draft.day)
     return SealedEdition(
@@ -237,7 +239,7 @@ def _sealed(task: Task, ours: Ours, state: SiteKeys, room: Path) -> SealedEditio
     )
 
 
-def _sealed_into(out: Path, site: Path, draft: SiteKeys, task: Task) -> Changes:
+def _seal_into(out: Path, site: Path, draft: SiteKeys, task: Task) -> Changes:
     """Seals a built site. Its day is never before that of the edition sent last, even if the clock was set back."""
     last = dt.date.fromisoformat(draft.day) if draft.day else task.today
     own_device = False if sharing_origin(task.publish, task.others) else None

@@ -24,7 +24,7 @@ def put_folder(fresh: Path, place: Path, ours: Ours) -> bool:
     where it cannot be swapped, and on a full disk.
     """
     place = Path(os.path.realpath(place))
-    with _disk_troubles_told(place):
+    with _explain_disk_faults(place):
         refuse_place(place, ours)
         if place.is_dir() and fingerprints(place) == fingerprints(fresh):
             return False
@@ -32,7 +32,7 @@ def put_folder(fresh: Path, place: Path, ours: Ours) -> bool:
         with workroom(place.parent) as room:
             # Whatever a killed run had moved aside is back by now.
             refuse_place(place, ours)
-            replace_folder(_copied(fresh, room / "site"), place)
+            replace_folder(_copy_durably(fresh, room / "site"), place)
     return True
 
 
@@ -46,7 +46,7 @@ def refuse_place(place: Path, ours: Ours) -> None:
         raise Trouble(f"{place} is not a folder", "Name a folder of its own in stable.yaml")
 
 
-def _copied(fresh: Path, copy: Path) -> Path:
+def _copy_durably(fresh: Path, copy: Path) -> Path:
     """A copy that is on the disk before it is used, as open to others as any new folder."""
     copy.mkdir()
     for name in list_files(fresh):
@@ -58,7 +58,7 @@ def _copied(fresh: Path, copy: Path) -> Path:
 
 
 @contextmanager
-def _disk_troubles_told(place: Path) -> Iterator[None]:
+def _explain_disk_faults(place: Path) -> Iterator[None]:
     """Turns what a disk refuses into sentences."""
     try:
         yield

@@ -13,7 +13,7 @@ from recordgen.files import list_files
 from recordgen.private.keystore.key_store import KeyStore
 from recordgen.private.keystore.readers import refuse_unknown, state_of
 from recordgen.private.keystore.site_keys import SiteKeys
-from recordgen.private.sealing.unseal import Fault, faults, faults_read
+from recordgen.private.sealing.unseal import Fault, faults, faults_through_reader
 from recordgen.problems import Trouble
 
 PATIENCE_SECONDS = 30
@@ -28,9 +28,9 @@ def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
     """Differences of a folder from the site last published there. Raises Trouble where nothing was."""
     if not folder.is_dir():
         raise Trouble(f"{folder} is not a folder", "Name the folder that is served")
-    plain = _plain(records, slug)
+    plain = _plain_fingerprints(records, slug)
     if not plain:
-        return faults(folder, _published(records, slug))
+        return faults(folder, _published_keys(records, slug))
     found = _plain_faults(plain, lambda name: _bytes(folder / name))
     return sorted([*found, *(Fault(name, "foreign") for name in list_files(folder) if name not in plain)])
 
@@ -43,17 +43,17 @@ def faults_at(records: Path, slug: str, address: str) -> list[Fault]:
     if not address.startswith(_SCHEMES):
         raise Trouble(f"{address} is not the address of a site", "Write it like https://willowmere.example.org/")
     read = reader_of(address)
-    plain = _plain(records, slug)
-    found = _plain_faults(plain, read) if plain else faults_read(read, _published(records, slug))
+    plain = _plain_fingerprints(records, slug)
+    found = _plain_faults(plain, read) if plain else faults_through_reader(read, _published_keys(records, slug))
     return [fault for fault in found if fault.path != _NOT_SERVED]
 
 
-def _plain(records: Path, slug: str) -> dict[str, str]:
+def _plain_fingerprints(records: Path, slug: str) -> dict[str, str]:
     refuse_unknown(records, slug)
-    return KeyStore.of(records, slug).plain()
+    return KeyStore.of(records, slug).plain_fingerprints()
 
 
-def _published(records: Path, slug: str) -> SiteKeys:
+def _published_keys(records: Path, slug: str) -> SiteKeys:
     state = state_of(records, slug)
     if not state.fixed:
         raise Trouble(f"{slug} was not published from this computer yet", f"Publish it: recordgen publish {slug}")
@@ -76,10 +76,10 @@ def _bytes(path: Path) -> bytes | None:
 def reader_of(address: str) -> Callable[[str], bytes | None]:
     """A reader of the files below an address: bytes, or None for no such file. It raises Trouble for no answer."""
     base = address if address.endswith("/") else f"{address}/"
-    return lambda name: _fetched(f"{base}{name}")
+    return lambda name: _fetch(f"{base}{name}")
 
 
-def _fetched(address: str) -> bytes | None:
+def _fetch(address: str) -> bytes | None:
     # Whatever lies between must not answer from its memory: what the host has now is asked for.
     request = urllib.request.Request(address, headers={"Cache-Control": "no-cache", "User-Agent": "recordgen"})
     try:

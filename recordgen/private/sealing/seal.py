@@ -15,7 +15,7 @@ from recordgen.private.crypto.blobs import FILE, Blob, blob, frame_body
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
 from recordgen.private.keystore.site_keys import EDITIONS_KEPT, SeenEdition, SiteKeys
 from recordgen.private.sealing.sealed_folder import MANIFEST, RING, Outlet, blob_file
-from recordgen.private.sealing.site_files import SiteFile, loaded_from_elsewhere, script_hashes, site_files, title_of
+from recordgen.private.sealing.site_files import SiteFile, foreign_addresses, script_hashes, site_files, title_of
 from recordgen.private.sealing.unlock_pages import lock_files, reader_files, with_lock
 from recordgen.problems import Trouble
 from recordgen.progress import tell
@@ -114,7 +114,7 @@ def seal(
     _refuse_elsewhere(site)
     edition = _Edition({}, set(), {}, {})
     count = len(list_files(site))
-    for done, entry in enumerate(_entries(state, _locked(site, base, words))):
+    for done, entry in enumerate(_entries(state, _files_with_lock(site, base, words))):
         tell("Sealing files", min(done, count), count)
         outlet.put(blob_file(entry.blob.name), entry.blob.content)
         edition.add(entry)
@@ -134,7 +134,7 @@ def seal(
 
 def _refuse_elsewhere(site: Path) -> None:
     """Raises Trouble where a page or a style would load something from another host."""
-    found = [(file.path, address) for file in site_files(site) for address in loaded_from_elsewhere(file)]
+    found = [(file.path, address) for file in site_files(site) for address in foreign_addresses(file)]
     if found:
         told = "; ".join(f"{path} from {address}" for path, address in found[:MOST_TOLD])
         more = f"; and {len(found) - MOST_TOLD} more" if len(found) > MOST_TOLD else ""
@@ -142,7 +142,7 @@ def _refuse_elsewhere(site: Path) -> None:
         raise Trouble(f"pages would load files from other hosts, which then learn who reads: {told}{more}", way_out)
 
 
-def _locked(site: Path, base: str, words: Mapping[str, str]) -> Iterator[SiteFile]:
+def _files_with_lock(site: Path, base: str, words: Mapping[str, str]) -> Iterator[SiteFile]:
     """The files to seal: those of the site, its pages with their lock, and what the lock needs."""
     for file in site_files(site):
         yield SiteFile(file.path, with_lock(file.content, base)) if file.is_page else file

@@ -23,7 +23,7 @@ _HREF = re.compile(rf"\bhref\s*=\s*[\"']?\s*({_ADDRESS})", re.IGNORECASE)
 _TELLING = {"alternate", "author", "canonical", "license", "next", "prev"}
 
 
-def loaded_from_elsewhere(file: SiteFile) -> list[str]:
+def foreign_addresses(file: SiteFile) -> list[str]:
     """The addresses on other hosts that a page or a style would load, each once, in order; none for other files."""
     if not file.is_page and not file.path.endswith(".css"):
         return []

@@ -57,7 +57,7 @@ def lock_files(words: Mapping[str, str] | None = None) -> dict[str, bytes]:
     words: the phrases, or ours.
     """
     phrases = _ours() if words is None else words
-    given = {"words": _words_under(phrases, "private_lock_"), "style": _packed("lock.css"), "icon": _packed("lock.svg")}
+    given = {"words": _words_under(phrases, "private_lock_"), "style": _minify("lock.css"), "icon": _minify("lock.svg")}
     return {LOCK_SCRIPT: _script(given, LOCK).encode()}
 
 
@@ -85,7 +85,7 @@ def base_path(base: str) -> str:
 
 def _unlock_page(path: str, words: Mapping[str, str], keeping: bool) -> str:
     told = _words_under(words, "private_unlock_")
-    style, script = _packed("unlock.css"), _script({"base": path, "words": told}, UNLOCK)
+    style, script = _minify("unlock.css"), _script({"base": path, "words": told}, UNLOCK)
     policy = (
         f"default-src 'none'; script-src {policy_hash(script)}; style-src {policy_hash(style)}; connect-src 'self'; "
         "worker-src 'self'; img-src data:; base-uri 'none'; form-action 'none'"
@@ -96,7 +96,7 @@ def _unlock_page(path: str, words: Mapping[str, str], keeping: bool) -> str:
 
 def _worker(path: str, words: Mapping[str, str], keeping: bool, unlock: str) -> str:
     told = _words_under(words, "private_page_")
-    style, holder = _packed("unlock.css"), _script({"base": path}, HOLDER)
+    style, holder = _minify("unlock.css"), _script({"base": path}, HOLDER)
     trouble = _page("trouble.html.jinja", {"words": told, "base": path, "style": style, "script": holder})
     hashes = {"holderHash": policy_hash(holder), "styleHash": policy_hash(style)}
     pages = {"unlock": unlock, "trouble": trouble, "holder": holder}
@@ -106,11 +106,11 @@ def _worker(path: str, words: Mapping[str, str], keeping: bool, unlock: str) -> 
 def _script(given: Mapping[str, object], parts: tuple[str, ...]) -> str:
     """The parts as one script with a scope of its own. What is given cannot end the script it stands in."""
     told = json.dumps(given, sort_keys=True).replace("<", r"\u003c")
-    return "\n".join(['"use strict";', "(() => {", f"const given = {told};", *map(_packed, parts), "})();", ""])
+    return "\n".join(['"use strict";', "(() => {", f"const given = {told};", *map(_minify, parts), "})();", ""])
 
 
 @cache
-def _packed(name: str) -> str:
+def _minify(name: str) -> str:
     """The text of a part without its comments, blank lines and indents."""
     text = (packaged() / "site_templates" / "private" / name).read_text("utf-8")
     lines = (line.strip() for line in text.splitlines())

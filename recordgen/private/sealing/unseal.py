@@ -13,7 +13,7 @@ from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.private.crypto.blobs import FILE, MANIFEST_NAME, Blob, ReaderKey, open_blob
 from recordgen.private.crypto.blobs import MANIFEST as MANIFEST_KIND
-from recordgen.private.crypto.key_ring import open_by_own_key, open_by_words, read_ring
+from recordgen.private.crypto.key_ring import open_by_own_key, open_by_words, parse_ring
 from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.proof import proven_key
@@ -51,7 +51,7 @@ def unseal(folder: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> di
     fewest: rounds of hashing below which a key ring is refused. Raises NotOpened where the words do not fit and where
     anything was changed, and OSError where a file is missing.
     """
-    return files_of(folder, open_by_words(read_ring((folder / RING).read_bytes()), passphrase, fewest))
+    return files_of(folder, open_by_words(parse_ring((folder / RING).read_bytes()), passphrase, fewest))
 
 
 def files_of(folder: Path, reader: ReaderKey) -> dict[str, bytes]:
@@ -86,7 +86,7 @@ def refuse_unreadable(folder: Path, state: SiteKeys, fewest: int = FEWEST_ITERAT
     for reader in state.readers:
         try:
             own_key = proven_key(state.keys, reader.slot, reader.proof)
-            key = open_by_own_key(read_ring((folder / RING).read_bytes()), reader.slot.id, own_key, fewest)
+            key = open_by_own_key(parse_ring((folder / RING).read_bytes()), reader.slot.id, own_key, fewest)
             if key not in whole:
                 files_of(folder, key)
                 whole.add(key)
@@ -100,23 +100,23 @@ def faults(folder: Path, state: SiteKeys) -> list[Fault]:
     """Differences of a folder from the published site, in the order of paths; nothing where all is as it was."""
     known = {*state.fixed, *(name for edition in state.editions for name in edition)}
     foreign = [Fault(name, "foreign") for name in Outlet(folder).files() if name not in known]
-    return sorted([*faults_read(lambda name: _bytes(folder / name), state), *foreign])
+    return sorted([*faults_through_reader(lambda name: _bytes(folder / name), state), *foreign])
 
 
-def faults_read(read: Read, state: SiteKeys) -> list[Fault]:
+def faults_through_reader(read: Read, state: SiteKeys) -> list[Fault]:
     """Differences of a place that is asked file by file, such as an address, from the published site.
 
     Blobs of the edition before may be missing. What else lies there cannot be asked for.
     """
     newest, *earlier = state.editions or [{}]
-    found = [*_compared(read, state.fixed | newest, must_be_there=True)]
+    found = [*_faults_of_edition(read, state.fixed | newest, must_be_there=True)]
     for edition in earlier:
         left = {name: digest for name, digest in edition.items() if name not in newest}
-        found += _compared(read, left, must_be_there=False)
+        found += _faults_of_edition(read, left, must_be_there=False)
     return sorted(found)
 
 
-def _compared(read: Read, published: dict[str, str], must_be_there: bool) -> list[Fault]:
+def _faults_of_edition(read: Read, published: dict[str, str], must_be_there: bool) -> list[Fault]:
     return [fault for name, digest in published.items() if (fault := _fault(read(name), name, digest, must_be_there))]
 
 

@@ -49,7 +49,7 @@ class NoPdf(Trouble):
 def make_sealed_pdf(document: str, words: str) -> bytes:
     """The document as a PDF that opens with the words, typed small with one space between. Raises NoPdf."""
     _library()
-    return encrypt_pdf(printed(document, browser()), words)
+    return encrypt_pdf(print_pdf(document, browser()), words)
 
 
 def browser() -> str:
@@ -60,14 +60,14 @@ def browser() -> str:
     return found
 
 
-def printed(document: str, chromium: str) -> bytes:
+def print_pdf(document: str, chromium: str) -> bytes:
     """The document as a PDF on A4 or as its styles ask, open to everybody. Raises NoPdf where the browser makes none.
 
     It lies on the disk meanwhile, in a folder of this user's alone that is taken away again.
     """
     with workroom(Path(tempfile.gettempdir())) as folder:
         page, pdf = folder / "page.html", folder / "page.pdf"
-        page.write_text(_guarded(document), "utf-8")
+        page.write_text(_with_policy(document), "utf-8")
         # A browser refuses to guard itself where it runs as the machine's owner.
         flags = [*_FLAGS, "--no-sandbox"] if _is_root() else _FLAGS
         places = (f"--user-data-dir={folder}/profile", f"--print-to-pdf={pdf}", page.as_uri())
@@ -79,7 +79,7 @@ def printed(document: str, chromium: str) -> bytes:
             raise NoPdf(f"No PDF: {chromium} did not print one", way_out) from None
 
 
-def _guarded(document: str) -> str:
+def _with_policy(document: str) -> str:
     head = _HEAD.search(document)
     at = head.end() if head else 0
     return f"{document[:at]}{_POLICY}{document[at:]}"

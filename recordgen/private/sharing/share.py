@@ -111,7 +111,7 @@ def hand_over(sealed: SealedFile, practice: Practice, horse: HorseRecord, out: P
     try:
         write_whole(Path(os.path.realpath(log)), after)
     except OSError as fault:
-        left = _taken_away(written)
+        left = _delete(written)
         stays = f"Delete {', '.join(map(str, left))}, which is not in the log" if left else NOT_SHARED
         raise disk_trouble(fault, shown, stays) from fault
     return written
@@ -133,12 +133,12 @@ def _write_files(sealed: SealedFile, out: Path) -> list[Path]:
                 raise FileExistsError(errno.EEXIST, f"{path.name} is there already")
             written.append(path)
     except OSError as fault:
-        _taken_away(written)
+        _delete(written)
         raise disk_trouble(fault, out, NOT_SHARED) from fault
     return written
 
 
-def _taken_away(files: list[Path]) -> list[Path]:
+def _delete(files: list[Path]) -> list[Path]:
     """Deletes the files; returns those that are still there."""
     for path in files:
         try:

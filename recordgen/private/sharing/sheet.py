@@ -71,10 +71,10 @@ def photographs(photos: Sequence[Photo], days: Sequence[date], naming: Naming) -
             raise Trouble(f"there is no photograph of {day}", way_out)
     for photo in photos:
         if photo.subject.day in days:
-            yield _pictured(photo, naming)
+            yield _sheet_picture(photo, naming)
 
 
-def _pictured(photo: Photo, naming: Naming) -> SheetPicture:
+def _sheet_picture(photo: Photo, naming: Naming) -> SheetPicture:
     words = naming.phrase(
         "photo_alt",
         foot=naming.foot(photo.subject.foot),

@@ -19,7 +19,7 @@ from recordgen.private.crypto.blobs import (
     name_and_nonce,
     open_blob,
     padme,
-    read_frame,
+    parse_frame,
 )
 from recordgen.private.crypto.primitives import NotOpened, keys_of
 
@@ -179,7 +179,7 @@ def test_what_does_not_pack_stays_as_it_is() -> None:
 def test_a_frame_of_another_form_is_refused(frame: bytes) -> None:
     """Only what is written is read."""
     with pytest.raises(NotOpened):
-        read_frame(frame)
+        parse_frame(frame)
 
 
 def test_a_frame_that_explodes_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -187,4 +187,4 @@ def test_a_frame_that_explodes_is_refused(monkeypatch: pytest.MonkeyPatch) -> No
     monkeypatch.setattr(frames, "LARGEST", 1000)
 
     with pytest.raises(NotOpened, match="unpack"):
-        read_frame(frame_body(bytes(2000), compress=True))
+        parse_frame(frame_body(bytes(2000), compress=True))

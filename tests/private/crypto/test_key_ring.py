@@ -11,7 +11,7 @@ from recordgen.private.crypto.key_ring import (
     link_slot,
     open_by_link,
     open_by_words,
-    read_ring,
+    parse_ring,
     ring_file,
     unb64u,
     words_slot,
@@ -33,7 +33,7 @@ def ring_text() -> bytes:
 
 def opened(text: bytes, words: str) -> ReaderKey:
     """The contents that the words open, with the tests' few rounds."""
-    return open_by_words(read_ring(text), words, fewest=QUICK)
+    return open_by_words(parse_ring(text), words, fewest=QUICK)
 
 
 def altered(text: bytes, **changes: int | str) -> bytes:
@@ -65,15 +65,15 @@ def test_a_link_opens_its_slot_and_no_other() -> None:
     (one, _, secret), (other, _, _) = link_slot(READER), link_slot(READER)
 
     assert len(secret) == 43
-    assert open_by_link(read_ring(ring_file(READER, [other, one])), secret) == READER
+    assert open_by_link(parse_ring(ring_file(READER, [other, one])), secret) == READER
     with pytest.raises(NotOpened, match="link does not fit"):
-        open_by_link(read_ring(ring_file(READER, [other])), secret)
+        open_by_link(parse_ring(ring_file(READER, [other])), secret)
 
 
 def test_a_reader_refuses_few_rounds(ring_text: bytes) -> None:
     """A ring that was weakened is not tried."""
     with pytest.raises(NotOpened, match="1000 rounds"):
-        open_by_words(read_ring(ring_text), WORDS)
+        open_by_words(parse_ring(ring_text), WORDS)
 
 
 def test_a_reader_refuses_endless_rounds(ring_text: bytes) -> None:
@@ -114,7 +114,7 @@ def test_a_ring_moved_to_another_site_or_time_opens_nothing(ring_text: bytes, na
 def test_what_is_no_ring_is_told(text: bytes) -> None:
     """Anything else in its place is refused."""
     with pytest.raises(NotOpened, match=r"keys\.json"):
-        read_ring(text)
+        parse_ring(text)
 
 
 def test_slots_draw_their_own_salt_and_nonce() -> None:

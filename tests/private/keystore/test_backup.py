@@ -8,7 +8,7 @@ import pytest
 
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.backup import SERIALS_AHEAD, backup, restore
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
 from tests.support.sealed_site import QUICK, WORDS
@@ -97,7 +97,7 @@ def test_a_damaged_copy_is_not_blamed_on_the_words(copy: Path) -> None:
 def test_a_copy_shows_nothing(states: list[SiteKeys], copy: Path) -> None:
     """Neither keys nor the names of stables stand in it; the file of keys holds both."""
     shown = copy.read_text()
-    master = json.loads(checked(states[0].file.read_bytes()) or b"")["master"]
+    master = json.loads(verified_content(states[0].file.read_bytes()) or b"")["master"]
 
     assert master in states[0].file.read_text()
     assert not [secret for secret in (master, "willowmere", "tithe", WORDS) if secret in shown]
@@ -118,7 +118,7 @@ def test_few_rounds_are_refused(copy: Path) -> None:
 
 def test_a_changed_copy_is_refused(copy: Path) -> None:
     """Its rounds and its bytes are held by the seal."""
-    told = json.loads(checked(copy.read_bytes()) or b"")
+    told = json.loads(verified_content(copy.read_bytes()) or b"")
     copy.write_bytes(with_checksum(json.dumps(told | {"iter": QUICK + 1}).encode()))
 
     with pytest.raises(NotOpened, match="do not open"):

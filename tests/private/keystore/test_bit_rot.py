@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private.crypto.key_ring import open_by_link, read_ring
+from recordgen.private.crypto.key_ring import open_by_link, parse_ring
 from recordgen.private.keystore.backup import backup, restore
-from recordgen.private.keystore.checksum import checked, with_checksum
+from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.key_store import KeyStore
 from recordgen.private.keystore.site_keys import KeysDamaged, SiteKeys
 from recordgen.private.sealing.seal import seal
@@ -56,9 +56,9 @@ def secret(made: tuple[SiteKeys, str]) -> str:
 def test_every_flipped_bit_in_the_keys_is_found(state: SiteKeys) -> None:
     """Wherever in the file it is, names and spaces included."""
     kept = state.file.read_bytes()
-    damaged = sum(checked(other) is None for other in flipped(kept))
+    damaged = sum(verified_content(other) is None for other in flipped(kept))
 
-    assert (checked(kept) is not None, damaged) == (True, 8 * len(kept))
+    assert (verified_content(kept) is not None, damaged) == (True, 8 * len(kept))
     with pytest.raises(KeysDamaged, match="nothing is done with them"):
         SiteKeys.of(next(flipped(kept)), state.file)
 
@@ -71,7 +71,7 @@ def test_every_flipped_bit_in_a_copy_of_the_keys_is_found(
     SiteKeys.begin(tmp_path, "willowmere").save()
     made = backup(tmp_path / "copy", WORDS, QUICK)
 
-    assert all(checked(other) is None for other in flipped(made.content))
+    assert all(verified_content(other) is None for other in flipped(made.content))
     for content in list(flipped(made.content))[::1000]:
         made.path.write_bytes(content)
         with pytest.raises(Trouble, match="or a damaged one"):
@@ -95,7 +95,7 @@ def opens(content: bytes, secret: str, folder: Path) -> bool:
     out = folder / "other"
     seal(folder / "site", state, "/w/", out, words=PHRASES)
     refuse_unreadable(out, state, QUICK)
-    link = open_by_link(read_ring((out / "keys.json").read_bytes()), secret)
+    link = open_by_link(parse_ring((out / "keys.json").read_bytes()), secret)
 
     assert unseal(out, WORDS, fewest=QUICK) == files_of(out, link)
     return True
@@ -105,7 +105,7 @@ def test_keys_that_rot_before_they_are_kept_publish_nothing_that_readers_cannot_
     state: SiteKeys, secret: str, tmp_path: Path
 ) -> None:
     """In memory no checksum helps, so the sealed site is tried as each reader's browser will try it."""
-    content = checked(state.file.read_bytes())
+    content = verified_content(state.file.read_bytes())
     assert content
     passed = 0
     for other in rotten(content):
@@ -137,9 +137,9 @@ def test_every_flipped_bit_in_the_note_of_a_plain_site_ends_in_a_sentence(tmp_pa
     shelf.keep_plain({"index.html": "ab" * 32, "horses/bramble.html": "cd" * 32})
     note = tmp_path / "willowmere.plain"
 
-    assert len(shelf.plain()) == 2
-    assert all(checked(other) is None for other in flipped(note.read_bytes()))
+    assert len(shelf.plain_fingerprints()) == 2
+    assert all(verified_content(other) is None for other in flipped(note.read_bytes()))
     for content in (b"", b"{}", next(flipped(note.read_bytes()))):
         note.write_bytes(content)
         with pytest.raises(Trouble, match=r"willowmere\.plain, the note of .* is damaged"):
-            shelf.plain()
+            shelf.plain_fingerprints()

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.private.crypto.key_ring import open_by_link, open_by_words, read_ring
+from recordgen.private.crypto.key_ring import open_by_link, open_by_words, parse_ring
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.checksum import with_checksum
 from recordgen.private.keystore.site_keys import KeysDamaged, KeysMissing, SiteKeys
@@ -30,7 +30,7 @@ def records(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 def opens(state: SiteKeys, words: str) -> bool:
     """Whether the words open the ring as it would be published."""
     try:
-        return open_by_words(read_ring(state.ring), words, fewest=QUICK) == state.reader_key
+        return open_by_words(parse_ring(state.ring), words, fewest=QUICK) == state.reader_key
     except NotOpened:
         return False
 
@@ -178,7 +178,7 @@ def test_a_rotation_gives_every_reader_a_new_way_in(state: SiteKeys) -> None:
     ]
     assert (state.readers, state.site_id) == ([first, second], site_id)
     assert (opens(state, words), opens(state, WORDS)) == (True, False)
-    assert open_by_link(read_ring(state.ring), link) == state.reader_key
+    assert open_by_link(parse_ring(state.ring), link) == state.reader_key
     assert (state.master == master, state.keys.kid == kid) == (False, False)
     with pytest.raises(NotOpened):
-        open_by_link(read_ring(state.ring), secret)
+        open_by_link(parse_ring(state.ring), secret)

@@ -6,7 +6,7 @@ import pytest
 
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.seal import seal
-from recordgen.private.sealing.site_files import SiteFile, loaded_from_elsewhere
+from recordgen.private.sealing.site_files import SiteFile, foreign_addresses
 from recordgen.problems import Trouble
 from tests.conftest import TODAY
 
@@ -27,7 +27,7 @@ FAR = "https://example.org/a.js"
 )
 def test_what_a_page_would_load_is_found(page: str) -> None:
     """Scripts, pictures, styles, what a style asks for."""
-    assert loaded_from_elsewhere(SiteFile("a.html", page.encode())) == [FAR]
+    assert foreign_addresses(SiteFile("a.html", page.encode())) == [FAR]
 
 
 @pytest.mark.parametrize(
@@ -42,15 +42,15 @@ def test_what_a_page_would_load_is_found(page: str) -> None:
 )
 def test_what_loads_nothing_from_elsewhere_is_let_stand(page: str) -> None:
     """Links to follow, own files, pictures inside the page, names of formats."""
-    assert loaded_from_elsewhere(SiteFile("a.html", page.encode())) == []
+    assert foreign_addresses(SiteFile("a.html", page.encode())) == []
 
 
 def test_styles_are_looked_through_and_data_is_not() -> None:
     """A style sheet is; a calendar or a search index is text alone."""
     text = b"a { background: url(//example.org/a.png) }"
 
-    assert loaded_from_elsewhere(SiteFile("a.css", text)) == ["//example.org/a.png"]
-    assert loaded_from_elsewhere(SiteFile("a.json", text)) == []
+    assert foreign_addresses(SiteFile("a.css", text)) == ["//example.org/a.png"]
+    assert foreign_addresses(SiteFile("a.json", text)) == []
 
 
 def test_a_site_that_loads_from_elsewhere_is_not_sealed(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ import pytest
 from recordgen.private.crypto.blobs import MANIFEST, blob, frame_body
 from recordgen.private.crypto.primitives import NotOpened
 from recordgen.private.keystore.site_keys import SiteKeys
-from recordgen.private.sealing.unseal import Fault, faults, faults_read, files_of, read_manifest, unseal
+from recordgen.private.sealing.unseal import Fault, faults, faults_through_reader, files_of, read_manifest, unseal
 from tests.support.sealed_site import QUICK, WORDS, contents, new_state, page, sealed, small_site
 
 
@@ -82,7 +82,7 @@ def test_an_address_is_asked_file_by_file(out: Path, state: SiteKeys) -> None:
     files = contents(out)
     del files["robots.txt"]
 
-    assert faults_read(files.get, state) == [Fault("robots.txt", "missing")]
+    assert faults_through_reader(files.get, state) == [Fault("robots.txt", "missing")]
 
 
 def test_an_older_edition_put_back_is_found(out: Path, state: SiteKeys) -> None:
@@ -91,7 +91,7 @@ def test_an_older_edition_put_back_is_found(out: Path, state: SiteKeys) -> None:
     (out.parent / "site" / "index.html").write_bytes(page("Willowmere", "new"))
     sealed(out.parent / "site", state, out)
 
-    assert Fault("manifest.bin", "changed") in faults_read(before.get, state)
+    assert Fault("manifest.bin", "changed") in faults_through_reader(before.get, state)
 
 
 def test_tampering_is_refused(out: Path, state: SiteKeys) -> None:

@@ -14,7 +14,7 @@ import pikepdf
 import pytest
 
 from recordgen.private.sharing import pdf
-from recordgen.private.sharing.pdf import NoPdf, encrypt_pdf, make_sealed_pdf, printed
+from recordgen.private.sharing.pdf import NoPdf, encrypt_pdf, make_sealed_pdf, print_pdf
 from tests.support.single_file import DOCUMENT, WORDS, needed_browser
 
 PLAIN = pikepdf.new()
@@ -110,7 +110,7 @@ def test_printing_asks_no_network(
     if not resolver:
         monkeypatch.setattr(pdf, "_FLAGS", [flag for flag in pdf._FLAGS if "resolver" not in flag])
     at, found = asked
-    printed(DOCUMENT.replace("<h1>", f"<img src='{at}/a'><link rel=stylesheet href='{at}/b'><h1>"), browser)
+    print_pdf(DOCUMENT.replace("<h1>", f"<img src='{at}/a'><link rel=stylesheet href='{at}/b'><h1>"), browser)
 
     assert sorted(found) == fetched
 
@@ -118,7 +118,7 @@ def test_printing_asks_no_network(
 def test_nothing_readable_is_left_on_the_disk(browser: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The folder in which it was printed is gone."""
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
-    printed(DOCUMENT, browser)
+    print_pdf(DOCUMENT, browser)
 
     assert list(tmp_path.iterdir()) == []
 
@@ -145,6 +145,6 @@ def test_without_the_library_it_says_what_to_install(monkeypatch: pytest.MonkeyP
 def test_a_browser_that_prints_nothing_is_told(tmp_path: Path) -> None:
     """Its name and the way out."""
     with pytest.raises(NoPdf, match="did not print one") as told:
-        printed(DOCUMENT, str(tmp_path / "no-browser"))
+        print_pdf(DOCUMENT, str(tmp_path / "no-browser"))
 
     assert told.value.way_out == "Look whether it starts, or name another in CHROMIUM"
