@@ -11,6 +11,7 @@ const nameOf = (draft) => (horseOf(draft) || {}).name || draft.newHorse || draft
 // A horse that was only opened is no visit; one that left the phone and was emptied since is.
 const hasEntry = (draft) => Boolean(draft.newHorse || draft.handed || draft.photos.length || !isEmpty(draft.record));
 const waitingDrafts = () => drafts().filter((draft) => !draft.received && hasEntry(draft));
+const ofOtherDays = () => waitingDrafts().filter((draft) => horseOf(draft) && draft.date !== today());
 const openDraft = (horse) => drafts().find((draft) => draft.horse === horse && draft.date === today());
 
 const beginDraft = (horse, more = {}) => {
@@ -58,8 +59,11 @@ const takeBack = async (draft) => {
 const notKept = new Set();
 const saved = async (draft) => {
   draft.changed = Date.now();
-  // What left the phone and is changed afterwards leaves it again, under a higher number.
-  if (draft.handed && draft.handed.rev === draft.rev) draft.rev += 1;
+  // What left the phone and is changed afterwards leaves it again, under a higher number, whatever the computer has by then.
+  if (draft.handed && draft.handed.rev === draft.rev) {
+    draft.rev += 1;
+    delete draft.received;
+  }
   const kept = await keep("drafts", draft.id, draft);
   if (kept) keepSpare();
   notKept[kept ? "delete" : "add"](draft.id);

@@ -40,10 +40,13 @@ screens.hand = () => {
 const tellOf = (visits) => visits.map((draft) => `${draft.id}.${draft.rev}.${draft.changed}`).join(" ");
 // Built before the tap that shares: the permission that a tap gives does not last.
 const prepare = async (visits) => {
-  ready = { told: tellOf(visits) };
+  const told = tellOf(visits);
+  ready = { told };
   if (visits.length === 0) return;
   const made = await buildFile(visits);
-  ready = { ...made, told: ready.told, file: new File([made.content], made.name, { type: "text/plain" }) };
+  // Something was entered while it was built, and a newer file is on its way.
+  if (ready?.told !== told) return;
+  ready = { ...made, told, file: new File([made.content], made.name, { type: "text/plain" }) };
   render();
 };
 const left = async () => {
@@ -84,6 +87,8 @@ const takeReceipt = async (event) => {
     await keep("drafts", id, draft);
   }
   ready = null;
+  // While the box has the keyboard nothing on the page is drawn anew.
+  event.target.elements.word.blur();
   toast(words("receipt_right"));
   return render();
 };

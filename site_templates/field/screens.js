@@ -14,6 +14,7 @@ const screens = {
       title(words("today"), words("made", { day: spokenDay(DATA.made), practice: DATA.practice })),
       stale(), notices(),
       round && h("p", { class: "note" }, words("round_today", { count: counted(first.length, "horse") })),
+      ofOtherDays().length > 0 && [h("h2", {}, words("other_days")), ofOtherDays().map((draft) => row(nameOf(draft), spokenDay(draft.date), progress(draft), `draft-${draft.id}`, () => go("horse", draft.id)))],
       ordered.map((stable) => [h("h2", { dir: "auto" }, stable.name), stable.horses.map((horse) => horseRow(horse, first))]),
       drafts().filter((draft) => !horseOf(draft)).map((draft) => row(nameOf(draft), words("not_in_list"), progress(draft), `draft-${draft.id}`, () => go("horse", draft.id))),
       h("h2", {}, words("other_horse")),
@@ -26,7 +27,7 @@ const screens = {
     const horse = horseOf(draft);
     bar(button(words("horses"), "back", () => go("")), button(words("take_back"), "undo", () => undo(draft), { disabled: draft.back.length === 0 }), forward(draft));
     return [
-      keptLine(draft), title(nameOf(draft), [horse?.about, horse?.last && words("last_visit", { day: spokenDay(horse.last) })].filter(Boolean).join(" · ")),
+      keptLine(draft), title(nameOf(draft), [draft.date !== today() && words("visit_of", { day: spokenDay(draft.date) }), horse?.about, horse?.last && words("last_visit", { day: spokenDay(horse.last) })].filter(Boolean).join(" · ")),
       cautionList(horse?.cautions || []),
       horse?.plan && h("p", { class: "note" }, words("vet_plan", { words: horse.plan })),
       h("div", { class: "four" }, ["left_fore", "right_fore", "left_hind", "right_hind"].map((foot) => footTile(draft, foot))),
@@ -37,6 +38,7 @@ const screens = {
       endsField(draft, horse),
       textField({ key: "note", help: "" }, draft.record.note, "note", (what) => enter(draft, ["note"], what, "keys", { kind: "text" })),
       textField({ key: "private_note", help: "" }, draft.record.private_note, "private_note", (what) => enter(draft, ["private_note"], what, "keys", { kind: "text" })),
+      !draft.handed && dayField(draft),
       button(words("throw_away"), "throw", () => throwAway(draft), { class: "plain" }),
     ];
   },
@@ -195,6 +197,11 @@ const nextMore = (draft) => {
     h("label", { class: "field" }, words("next_day"), h("input", { type: "date", value: next.date || "", min: draft.date, "data-key": "next.date", onchange: setDay })),
     textField({ ...reason, key: "next_reason" }, next.reason, "next.reason", (what) => enter(draft, ["next", "reason"], what, "keys", { kind: "text" })));
 };
+// A visit that is written down later has the day it was on; once it left, the computer knows it by that day.
+const dayField = (draft) => {
+  const setDay = (event) => { if (event.target.value && event.target.validity.valid) draft.date = event.target.value; return saved(draft).then(showKept).then(render); };
+  return h("details", {}, h("summary", {}, words("another_day")), h("label", { class: "field" }, words("day_of_visit"), h("input", { type: "date", value: draft.date, max: today(), "data-key": "date", onchange: setDay })));
+};
 // Care notes replace the earlier ones: so the first tap begins with those that are in force.
 const careField = (draft, horse) => {
   const inForce = (horse?.care || []).map((one) => one.name);
@@ -221,7 +228,7 @@ const throwAway = async (draft) => {
   go("");
 };
 const forget = async () => {
-  const waiting = drafts().filter((draft) => !draft.received).length;
+  const waiting = waitingDrafts().length;
   if (!window.confirm(waiting ? words("forget_sure_waiting", { count: counted(waiting, "visit") }) : words("forget_sure"))) return;
   await forgetDevice();
   location.hash = "";
