@@ -23,7 +23,7 @@ from recordgen.hoof.tracing import wall_thickness as ring
 from recordgen.hoof.tracing.errors.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
 from recordgen.hoof.tracing.errors.spread import Compute, Draws, Figure, Told, spread_of
 from recordgen.hoof.tracing.errors.tilt import as_seen_square
-from recordgen.hoof.tracing.errors.twice import hand_error_px, same_picture
+from recordgen.hoof.tracing.errors.twice import hand_error_within, same_picture
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.lines.drawn import drawn_lines, strayed_lines
@@ -111,8 +111,8 @@ def _by_picture(tracings: Iterable[Tracing]) -> Iterator[list[Tracing]]:
 
 def _traced(alike: Sequence[Tracing], usual_error: float, reckon: Reckon, hand_times: float) -> Traced:
     first = alike[0]
-    again = next((one for one in alike[1:] if same_picture(first, one)), None)
-    hand = (hand_error_px(first, again) if again else None) or first.error_px(usual_error) * hand_times
+    hand = hand_error_within([one for one in alike if same_picture(first, one)])
+    hand = hand or first.error_px(usual_error) * hand_times
     plain, figures = landmarks(first, tapped_points(first)), reckon(first.by_hand_of(usual_error), hand)
     lacking = {
         name: tuple(mark for mark in _needed(name, needed, first) if mark not in plain)

@@ -6,17 +6,17 @@ from collections.abc import Mapping, Sequence
 
 from recordgen.hoof.measures.measures import smallest_real_change
 from recordgen.hoof.measures.repeatability import ToldError
-from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_times, pooled
+from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_again, pooled
 from recordgen.records.models.visit import Visit
 
 
 def told_hand(visits: Sequence[Visit], usual_error: float, phrases: Mapping[str, str]) -> ToldError:
     """The error of one point tapped on a picture, px at an image 1000 px wide.
 
-    usual_error: what is taken where a tracing tells none. Pictures traced twice take its place once there are enough.
+    usual_error: what is taken where a tracing tells none. Pictures traced again take its place once there are enough.
     """
-    times = hand_times(visits, usual_error)
-    pictures, sd = len(times), usual_error * pooled(times)
+    again = hand_again(visits, usual_error)
+    pictures, sd = len(again), usual_error * pooled(again)
     counts = pictures >= FEWEST_PICTURES
     source = phrases["hand_twice" if counts else "hand_assumed"].format(pictures=pictures, needed=FEWEST_PICTURES)
     real = smallest_real_change(sd, sd)

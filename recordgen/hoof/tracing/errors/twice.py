@@ -1,9 +1,10 @@
-"""One picture traced twice: the error of the hand that traced it, and of a practice's hands over all such pictures."""
+"""One picture traced twice or more: the error of the hand that traced it, and of a practice's hands over all such."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import combinations
 
 import numpy as np
@@ -28,32 +29,74 @@ def _shown(one: Tracing) -> tuple[object, ...]:
     return one.view, one.moment, one.file, one.image
 
 
-def traced_twice(visit: Visit) -> Iterator[tuple[Tracing, Tracing]]:
-    """The pairs of tracings of one picture."""
+@dataclass(frozen=True)
+class Again:
+    """One picture traced more than once.
+
+    variance: of one picked coordinate within the picture, in what its tracings tell. freedom: one less than tracings.
+    """
+
+    variance: float
+    freedom: int
+
+
+def traced_again(visit: Visit) -> Iterator[list[Tracing]]:
+    """The tracings of each picture that was traced more than once."""
     for found in visit.feet.values():
-        yield from (pair for pair in combinations(found.tracings, 2) if same_picture(*pair))
+        pictures: list[list[Tracing]] = []
+        for one in found.tracings:
+            alike = next((held for held in pictures if same_picture(held[0], one)), None)
+            if alike is None:
+                pictures.append([one])
+            else:
+                alike.append(one)
+        yield from (held for held in pictures if len(held) > 1)
 
 
 def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
     """Tell how much larger the error of a practice's hands is than its tracings tell; 1 from too few pictures.
 
     usual_error: SD of one point picked, in px at an image 1000 px wide, where a tracing tells none.
-    Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation from pairs, each against what was told.
     """
-    return pooled(hand_times(visits, usual_error))
+    return pooled(hand_again(visits, usual_error))
 
 
-def pooled(times: Sequence[float]) -> float:
-    """The error over all pictures by that of each, both times what was told; 1 from too few pictures."""
-    if len(times) < FEWEST_PICTURES:
+def pooled(pictures: Sequence[Again]) -> float:
+    """The error over all pictures, times what was told; 1 from too few pictures.
+
+    Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation, each subject by its degrees of
+    freedom; so ISO 5725-2:2019 pools repeatability; from memory, not read.
+    """
+    if len(pictures) < FEWEST_PICTURES:
         return 1.0
-    return math.sqrt(math.fsum(one * one for one in times) / len(times))
+    squares = math.fsum(one.freedom * one.variance for one in pictures)
+    return math.sqrt(squares / sum(one.freedom for one in pictures))
 
 
-def hand_times(visits: Iterable[Visit], usual_error: float) -> list[float]:
-    """Tell how much larger the error of the hand is than its tracings tell, of each picture traced twice."""
-    pairs = [pair for visit in visits for pair in traced_twice(visit)]
-    return [error / pair[0].error_px(usual_error) for pair in pairs if (error := hand_error_px(*pair))]
+def hand_again(visits: Iterable[Visit], usual_error: float) -> list[Again]:
+    """Tell how far the hand wandered on each picture traced more than once, against what its tracings tell."""
+    groups = [alike for visit in visits for alike in traced_again(visit)]
+    found = [Again(_variance(alike, lambda one: one.error_px(usual_error)), len(alike) - 1) for alike in groups]
+    return [one for one in found if one.variance]
+
+
+def hand_error_within(alike: Sequence[Tracing]) -> float | None:
+    """The standard deviation of one picked coordinate, px, within one picture; None where nothing fits."""
+    return math.sqrt(_variance(alike, lambda _: 1.0)) or None
+
+
+def _variance(alike: Sequence[Tracing], told: Callable[[Tracing], float]) -> float:
+    """The variance of a picked coordinate within one picture, in what was told of it; 0 where nothing fits.
+
+    The pairs of three tracings are not independent; the mean of their variances is that of all three, with two degrees
+    of freedom. Derived from: the sample variance is half the mean square of all differences.
+    """
+    squares = [
+        2 * error**2 / (told(one) ** 2 + told(other) ** 2)
+        for one, other in combinations(alike, 2)
+        if (error := hand_error_px(one, other))
+    ]
+    return math.fsum(squares) / len(squares) if squares else 0.0
 
 
 def hand_error_px(first: Tracing, again: Tracing) -> float | None:

@@ -10,7 +10,15 @@ import pytest
 from recordgen.hoof.context import Context, hand_error_of
 from recordgen.hoof.tracing.errors import twice
 from recordgen.hoof.tracing.errors.told import told_hand
-from recordgen.hoof.tracing.errors.twice import FEWEST_PICTURES, hand_error_px, own_hand_times, same_picture
+from recordgen.hoof.tracing.errors.twice import (
+    FEWEST_PICTURES,
+    hand_again,
+    hand_error_px,
+    hand_error_within,
+    own_hand_times,
+    pooled,
+    same_picture,
+)
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.tracing import HAND_ERROR, Tracing
 from recordgen.records.models.visit import Visit
@@ -27,12 +35,12 @@ def once(lot: np.random.Generator, hand_px: float, file: str, told_px: float | N
     return told | {"file": file} | ({"hand_error": told_px} if told_px else {}) | shaken
 
 
-def visits(pictures: int, hand_px: float, told_px: float | None = 1.5) -> list[Visit]:
-    """So many visits, each with one picture that was traced twice."""
+def visits(pictures: int, hand_px: float, told_px: float | None = 1.5, times: int = 2) -> list[Visit]:
+    """So many visits, each with one picture that was traced twice, or so many times."""
     lot = np.random.default_rng(3)
     names = [f"2026-10-{day:02}.jpg" for day in range(1, pictures + 1)]
-    pairs = [[once(lot, hand_px, name, told_px) for _ in range(2)] for name in names]
-    return [visit("2026-10-14", left_fore={"tracings": pair}) for pair in pairs]
+    groups = [[once(lot, hand_px, name, told_px) for _ in range(times)] for name in names]
+    return [visit("2026-10-14", left_fore={"tracings": group}) for group in groups]
 
 
 @pytest.mark.parametrize("times", [0.5, 1.0, 3.0])
@@ -56,6 +64,35 @@ def test_hands_are_held_against_what_the_practice_says_where_a_tracing_tells_non
 def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
     """Below five the error stays as it is told."""
     assert own_hand_times(visits(FEWEST_PICTURES - 1, 9), HAND_ERROR) == 1.0
+
+
+def test_a_picture_traced_thrice_is_one_picture_with_two_degrees_of_freedom() -> None:
+    """Its variance is that of three numbers, not of three pairs as if each stood alone. Source: numpy, ddof 1."""
+    (found,) = visits(1, 4, times=3)
+    alike = found.feet["left_fore"].tracings
+    spots = np.array([[point for points in one.named().values() for point in points] for one in alike])
+    (again,) = hand_again([found], HAND_ERROR)
+
+    assert again.freedom == 2
+    assert again.variance * alike[0].error_px() ** 2 == pytest.approx(spots.var(axis=0, ddof=1).mean())
+    assert hand_error_within(alike) == pytest.approx(np.sqrt(spots.var(axis=0, ddof=1).mean()))
+    assert own_hand_times(visits(2, 9, times=3), HAND_ERROR) == 1.0
+
+
+def test_pictures_are_pooled_by_their_degrees_of_freedom() -> None:
+    """Five traced twice by a steady hand and five four times by another. Source: ISO 5725-2:2019, 7.4; from memory."""
+    steady, other = hand_again(visits(5, 2), HAND_ERROR), hand_again(visits(5, 6, times=4), HAND_ERROR)
+    expected = np.average([one.variance for one in (*steady, *other)], weights=[1] * 5 + [3] * 5)
+
+    assert pooled([*steady, *other]) == pytest.approx(np.sqrt(expected))
+
+
+@pytest.mark.parametrize("times", [2, 3, 5])
+def test_however_often_each_picture_is_traced_the_hand_is_the_same(times: int) -> None:
+    """Thirty pictures by a hand of twice the told error: within a tenth."""
+    told_px = 1.5 * 1200 / 1000
+
+    assert own_hand_times(visits(30, 2 * told_px, times=times), HAND_ERROR) == pytest.approx(2, rel=0.1)
 
 
 def test_the_hand_is_told_with_the_pictures_it_was_reckoned_from(monkeypatch: pytest.MonkeyPatch) -> None:
