@@ -34,7 +34,7 @@ class PictureCache:
         Raises TypeError for any other argument, since what it shows could change unseen.
         """
         key = key_of(draw, args, kwargs)
-        picture = self._memory.get(key) or self._read(key)
+        picture = self._memory.get(key) or self._stored(key)
         if picture is None:
             picture = draw(*args, **kwargs)
             self._kept.put(KIND, key, picture.encode())
@@ -46,7 +46,7 @@ class PictureCache:
         if len(self._memory) > MOST_IN_MEMORY:
             del self._memory[next(iter(self._memory))]
 
-    def _read(self, key: str) -> str | None:
+    def _stored(self, key: str) -> str | None:
         kept = self._kept.get(KIND, key)
         return None if kept is None else kept.decode()
 

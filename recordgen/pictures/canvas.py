@@ -94,7 +94,7 @@ class Canvas:
 
         kind: one more class, by which the page knows how large it may stand.
         """
-        return framed(self.body(), printable(title), self._size, self._font_size, kind)
+        return wrap_svg(self.body(), printable(title), self._size, self._font_size, kind)
 
 
 def printable(words: str) -> str:
@@ -102,7 +102,7 @@ def printable(words: str) -> str:
     return words.translate(UNWRITABLE)
 
 
-def framed(body: str, title: str, size: Point, font_size: float, kind: str = "") -> str:
+def wrap_svg(body: str, title: str, size: Point, font_size: float, kind: str = "") -> str:
     """An SVG element around what was drawn. Its id comes from what it shows, so that two on one page never share it."""
     width, height = size
     name = "p" + hashlib.sha256(f"{title}\0{body}".encode()).hexdigest()[:12]

@@ -44,7 +44,7 @@ class Shape:
     codes: tuple[int, ...]
 
 
-def joined(shapes: Iterable[Shape]) -> Shape:
+def join_shapes(shapes: Iterable[Shape]) -> Shape:
     """One form made of several, drawn in one stroke."""
     parts = tuple(shapes)
     return Shape(
@@ -62,7 +62,7 @@ def line(points: Sequence[Point], closed: bool = False) -> Shape:
 
 def segments(pairs: Iterable[tuple[Point, Point]]) -> Shape:
     """Separate straight strokes, each from its first point to its second."""
-    return joined(line(pair) for pair in pairs)
+    return join_shapes(line(pair) for pair in pairs)
 
 
 def dots(points: Iterable[Point]) -> Shape:
@@ -74,22 +74,22 @@ def curve(points: Sequence[Point], closed: bool = False) -> Shape:
     """The smooth curve through all the points (a Catmull-Rom spline written as cubic pieces)."""
     last = len(points) - 1
     ends = range(last + 1) if closed else range(last)
-    at = _around(points) if closed else _between(points)
-    return joined_pieces([_piece(at[i], at[i + 1], at[i + 2], at[i + 3]) for i in ends], points[0], closed)
+    at = _pad_closed(points) if closed else _pad_open(points)
+    return join_pieces([_piece(at[i], at[i + 1], at[i + 2], at[i + 3]) for i in ends], points[0], closed)
 
 
-def joined_pieces(pieces: Iterable[tuple[Point, Point, Point]], start: Point, closed: bool) -> Shape:
+def join_pieces(pieces: Iterable[tuple[Point, Point, Point]], start: Point, closed: bool) -> Shape:
     """A form that starts at a point and runs along cubic pieces (two handles and an end each)."""
     inner = tuple(point for piece in pieces for point in piece)
     ring = (start,) if closed else ()
     return Shape((start, *inner, *ring), (MOVE, *(CURVE for _ in inner), *(CLOSE for _ in ring)))
 
 
-def _around(points: Sequence[Point]) -> list[Point]:
+def _pad_closed(points: Sequence[Point]) -> list[Point]:
     return [points[-1], *points, points[0], points[1]]
 
 
-def _between(points: Sequence[Point]) -> list[Point]:
+def _pad_open(points: Sequence[Point]) -> list[Point]:
     return [points[0], *points, points[-1]]
 
 
@@ -109,4 +109,4 @@ def circle(centre: Point, radius: float) -> Shape:
         ((x - r, y - h), (x - h, y - r), (x, y - r)),
         ((x + h, y - r), (x + r, y - h), (x + r, y)),
     ]
-    return joined_pieces(quarters, (x + r, y), closed=True)
+    return join_pieces(quarters, (x + r, y), closed=True)

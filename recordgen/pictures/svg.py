@@ -102,7 +102,7 @@ class SvgInPage(RendererSVG):
 
     def body(self) -> str:
         """Everything drawn since it began, without a frame: plain attributes, and CSS variables for colours."""
-        return tidied(self._out.getvalue())
+        return tidy(self._out.getvalue())
 
 
 def figure_of(axes: Axes) -> Figure:
@@ -124,7 +124,7 @@ def _renderer(width: float, height: float) -> SvgInPage:
     return SvgInPage(width, height)
 
 
-def tidied(written: str) -> str:
+def tidy(written: str) -> str:
     """SVG as matplotlib writes it, shorter: attributes for styles, and the page's variables for colours."""
     return TAG.sub(lambda found: _tag(found[0]), BETWEEN_TAGS.sub("><", written).strip())
 
@@ -147,10 +147,10 @@ def tenth(number: str | float) -> str:
 
 def _attributes(written: str) -> str:
     pairs = (part.split(": ", 1) for part in written.split("; ") if part and part not in DEFAULTS)
-    return "".join(f' {name}="{_value(name, value)}"' for name, value in pairs if not _unsaid(name, value))
+    return "".join(f' {name}="{_value(name, value)}"' for name, value in pairs if not _is_left_out(name, value))
 
 
-def _unsaid(name: str, value: str) -> bool:
+def _is_left_out(name: str, value: str) -> bool:
     return name in UNSAID or (name == "font-size" and value == f"{rcParams['font.size']:g}px")
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from recordgen.hoof.measures.readings import Reading
 from recordgen.pictures.canvas import Canvas
 from recordgen.pictures.charts.limits import Scale, Span, day_number, values_of
-from recordgen.pictures.charts.strokes import bridges, climbs, draw_strokes, drops, measured, pen_of, place
+from recordgen.pictures.charts.strokes import bridges, climbs, draw_strokes, drops, pen_of, place, readings_with_values
 from recordgen.pictures.pen import FOOT_COLOUR, Pen
 from recordgen.pictures.shapes import dots
 from recordgen.records.models.names import Foot, is_fore
@@ -23,7 +23,7 @@ def course_line(foot: Foot, readings: Sequence[Reading], span: Span, scale: Scal
     readings: in the unit of the scale. span, scale: what all feet of a horse share.
     Raises ValueError where nothing was measured.
     """
-    visits = measured(readings)
+    visits = readings_with_values(readings)
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.axes import bare
 

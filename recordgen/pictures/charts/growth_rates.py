@@ -98,12 +98,12 @@ def _draw_cycles(canvas: Canvas, row: RateRow, across: tuple[float, float], down
     if row.cycles:
         apart = CLOSE_TOGETHER * (across[1] - across[0])
         light = Pen(FOOT_COLOUR[row.foot], DOT, round_ends=True)
-        canvas.draw(dots((rate, down - level * LEVEL) for rate, level in stacked(row.cycles, apart)), light)
+        canvas.draw(dots((rate, down - level * LEVEL) for rate, level in stack_levels(row.cycles, apart)), light)
     if row.left_out:
         canvas.mark([(rate, down) for rate in sorted(row.left_out)], "X", CROSS, LEFT_OUT)
 
 
-def stacked(places: Sequence[float], apart: float) -> list[tuple[float, int]]:
+def stack_levels(places: Sequence[float], apart: float) -> list[tuple[float, int]]:
     """Each place from left to right with the lowest level on which it does not cover another, the topmost at worst.
 
     apart: how far places stand clear of each other.

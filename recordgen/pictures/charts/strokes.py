@@ -20,7 +20,7 @@ DENSE_VISITS = 16
 Stroke = tuple[Point, Point]
 
 
-def measured(readings: Sequence[Reading]) -> list[Reading]:
+def readings_with_values(readings: Sequence[Reading]) -> list[Reading]:
     """The visits with a value, in order of their days.
 
     Raises ValueError where there is none.

@@ -26,8 +26,8 @@ from recordgen.pictures.charts.strokes import (
     draw_strokes,
     draw_ticks,
     drops,
-    measured,
     pen_of,
+    readings_with_values,
     weight_of,
 )
 from recordgen.pictures.pen import FOOT_COLOUR, Pen
@@ -138,7 +138,7 @@ def difference_panel(
 
 
 def _visits(readings: Sequence[Reading], span: Span) -> tuple[list[Reading], float]:
-    visits = measured(readings)
+    visits = readings_with_values(readings)
     return visits, weight_of(visits, span)
 
 

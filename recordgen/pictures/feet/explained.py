@@ -33,15 +33,15 @@ def _up(start: Point, degrees: float, length: float) -> Point:
     return start[0] + length * math.cos(turn), start[1] - length * math.sin(turn)
 
 
-def _moved(point: Point, across: float, down: float) -> Point:
+def _shift(point: Point, across: float, down: float) -> Point:
     return point[0] + across, point[1] + down
 
 
 TOE_HAIR = _up(TOE_TIP, TOE_DEGREES, TOE_LENGTH)
 HEEL_HAIR = _up(HEEL_TIP, HEEL_DEGREES, HEEL_LENGTH)
 PASTERN_FRONT = _up(TOE_HAIR, TOE_DEGREES, PASTERN_LENGTH)
-PASTERN_BACK = _moved(PASTERN_FRONT, 62, 26)
-HAIRLINE = [TOE_HAIR, _moved(TOE_HAIR, 30, 7), _moved(HEEL_HAIR, -22, -13), HEEL_HAIR]
+PASTERN_BACK = _shift(PASTERN_FRONT, 62, 26)
+HAIRLINE = [TOE_HAIR, _shift(TOE_HAIR, 30, 7), _shift(HEEL_HAIR, -22, -13), HEEL_HAIR]
 
 
 def side_view(labels: Mapping[str, str], title: str) -> str:
@@ -56,9 +56,9 @@ def side_view(labels: Mapping[str, str], title: str) -> str:
 
 
 def _draw_pastern(canvas: Canvas) -> None:
-    front = [TOE_HAIR, _moved(_up(TOE_HAIR, TOE_DEGREES, 14), -2, -1), _up(TOE_HAIR, TOE_DEGREES, 55), PASTERN_FRONT]
-    hollow = [PASTERN_BACK, _moved(PASTERN_BACK, -20, 26), _moved(HEEL_HAIR, 4, -36)]
-    bulb = [_moved(HEEL_HAIR, 13, -18), _moved(HEEL_HAIR, 11, -4), HEEL_HAIR]
+    front = [TOE_HAIR, _shift(_up(TOE_HAIR, TOE_DEGREES, 14), -2, -1), _up(TOE_HAIR, TOE_DEGREES, 55), PASTERN_FRONT]
+    hollow = [PASTERN_BACK, _shift(PASTERN_BACK, -20, 26), _shift(HEEL_HAIR, 4, -36)]
+    bulb = [_shift(HEEL_HAIR, 13, -18), _shift(HEEL_HAIR, 11, -4), HEEL_HAIR]
     canvas.draw(line([*front, *hollow, *bulb, *reversed(HAIRLINE)]), Pen(fill="straw", opacity=0.1))
     canvas.draw(curve(front), SKIN)
     canvas.draw(curve([*hollow, *bulb]), SKIN)
@@ -71,11 +71,11 @@ def _draw_hoof(canvas: Canvas) -> None:
     canvas.draw(curve(HAIRLINE), OUTLINE)
 
 
-def _between_ends(canvas: Canvas, start: Point, end: Point) -> None:
+def _draw_distance(canvas: Canvas, start: Point, end: Point) -> None:
     """A measured distance: a line with a short cross stroke at each end."""
     length = math.dist(start, end)
     across = ((end[1] - start[1]) / length * 4, (start[0] - end[0]) / length * 4)
-    caps = [(_moved(point, *across), _moved(point, -across[0], -across[1])) for point in (start, end)]
+    caps = [(_shift(point, *across), _shift(point, -across[0], -across[1])) for point in (start, end)]
     canvas.draw(segments([(start, end), *caps]), MEASURE)
 
 
@@ -84,14 +84,14 @@ def _arc(canvas: Canvas, centre: Point, degrees: float, radius: float) -> None:
 
 
 def _hairline(canvas: Canvas, words: str) -> None:
-    target = _moved(TOE_HAIR, 30, 7)
+    target = _shift(TOE_HAIR, 30, 7)
     point_at(canvas, (74, 82), target)
     write_lines(canvas, words, (70, 86), "end")
 
 
 def _toe_length(canvas: Canvas, words: str) -> None:
     aside = (-12.0, -10.0)
-    _between_ends(canvas, _moved(TOE_TIP, *aside), _moved(TOE_HAIR, *aside))
+    _draw_distance(canvas, _shift(TOE_TIP, *aside), _shift(TOE_HAIR, *aside))
     write_lines(canvas, words, (96, 152), "end")
 
 
@@ -106,8 +106,8 @@ def _heel_angle(canvas: Canvas, words: str) -> None:
 
 
 def _heel_height(canvas: Canvas, words: str) -> None:
-    canvas.draw(line([_moved(HEEL_HAIR, 4, 0), (HEIGHT_AT, HEEL_HAIR[1])]), HELP)
-    _between_ends(canvas, (HEIGHT_AT, GROUND), (HEIGHT_AT, HEEL_HAIR[1]))
+    canvas.draw(line([_shift(HEEL_HAIR, 4, 0), (HEIGHT_AT, HEEL_HAIR[1])]), HELP)
+    _draw_distance(canvas, (HEIGHT_AT, GROUND), (HEIGHT_AT, HEEL_HAIR[1]))
     write_lines(canvas, words, (HEIGHT_AT + 8, (GROUND + HEEL_HAIR[1]) / 2 + 4))
 
 

@@ -10,7 +10,7 @@ from recordgen.hoof.observations import Finding
 from recordgen.pictures.canvas import Canvas
 from recordgen.pictures.feet.sole_form import BAR_LINE, SIDE_GROOVE, SoleForm, zone_shares
 from recordgen.pictures.pen import Pen
-from recordgen.pictures.shapes import Point, Shape, circle, curve, dots, joined_pieces, line, segments
+from recordgen.pictures.shapes import Point, Shape, circle, curve, dots, join_pieces, line, segments
 from recordgen.records.models.names import ZONES, Place, Zone, zone_named
 
 LEAST_BULGE, MOST_BULGE, BULGE_UNSIZED = 3.0, 13.0, 4.0
@@ -109,7 +109,7 @@ def _band(there: Sequence[Point], back: Sequence[Point]) -> Shape:
     """A closed band between two smooth edges."""
     first, second = curve(there), curve(back)
     pieces = [*_pieces(first), (there[-1], back[0], back[0]), *_pieces(second)]
-    return joined_pieces(pieces, there[0], closed=True)
+    return join_pieces(pieces, there[0], closed=True)
 
 
 def _pieces(shape: Shape) -> list[tuple[Point, Point, Point]]:
@@ -148,7 +148,7 @@ def _along(canvas: Canvas, sole: SoleForm, finding: Finding) -> None:
     canvas.draw(curve(sole.part(shares, side)), BROAD)
 
 
-def _speckled(canvas: Canvas, sole: SoleForm, finding: Finding) -> None:
+def _speckles(canvas: Canvas, sole: SoleForm, finding: Finding) -> None:
     _along(canvas, sole, finding)
     shares, side = LINES[finding.place]
     canvas.draw(curve(sole.part(shares, side)), Pen("card", 1.7, dash=(0.1, 4.2), round_ends=True))
@@ -163,6 +163,6 @@ MARKERS: dict[str, tuple[frozenset[str], Marker]] = {
     "flare": (WALL, _flare),
     "separation": (WALL, _separation),
     "bar": (BARS, _along),
-    "infection": (GROOVES, _speckled),
+    "infection": (GROOVES, _speckles),
     "crack": (WALL, _crack),
 }

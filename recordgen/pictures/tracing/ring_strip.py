@@ -12,7 +12,7 @@ from typing import Literal
 
 from recordgen.pictures.canvas import Canvas, box_key, legend, stroke_key
 from recordgen.pictures.pen import Pen
-from recordgen.pictures.shapes import Point, finite, joined, line
+from recordgen.pictures.shapes import Point, finite, join_shapes, line
 
 __all__ = ["RingForm", "RingLine", "RingZone", "ring_key", "ring_strip"]
 
@@ -75,7 +75,7 @@ def ring_strip(lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Map
         for one in lines:
             if one.form == form and one.stretches:
                 closed = form in AREAS
-                canvas.draw(joined(line(stretch, closed) for stretch in one.stretches), pen)
+                canvas.draw(join_shapes(line(stretch, closed) for stretch in one.stretches), pen)
     return canvas.picture(title, "wide")
 
 

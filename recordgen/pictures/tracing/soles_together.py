@@ -32,7 +32,7 @@ COLUMNS, NAME_ROOM, FRAME_GAP = 5, 18.0, 6.0
 FRAME_EDGE = Pen("ink", 1.5, round_ends=True)
 
 
-def laid_over(first: TracedSole, last: TracedSole, labels: Mapping[str, str], title: str) -> str:
+def overlay(first: TracedSole, last: TracedSole, labels: Mapping[str, str], title: str) -> str:
     """Two soles on one scale, the first dashed under the last. labels: `inner`, `outer` and `bar`."""
     extent = extent_of([first, last])
     unit = unit_of(extent, PAIR_WIDTH)
@@ -50,7 +50,7 @@ def laid_over(first: TracedSole, last: TracedSole, labels: Mapping[str, str], ti
     return canvas.picture(title, "wide")
 
 
-def laid_key(words: Mapping[LaidForm, str]) -> dict[LaidForm, str]:
+def overlay_key(words: Mapping[LaidForm, str]) -> dict[LaidForm, str]:
     """A small picture of the line of each, named by its words."""
     return legend({"first": stroke_key(FIRST), "last": stroke_key(LAST)}, words)
 

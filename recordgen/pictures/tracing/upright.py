@@ -16,7 +16,7 @@ from recordgen.pictures.tracing.upright_layout import (
     below,
     beside,
     draw_scale_bar,
-    placed,
+    place_foot,
     row_below,
     write_inside,
 )
@@ -103,7 +103,7 @@ def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
 
     Raises ValueError where nothing was traced.
     """
-    place = placed(foot.points, foot.image)
+    place = place_foot(foot.points, foot.image)
     canvas = Canvas(place.width, place.height, FONT_SIZE)
     ink = _Over(canvas) if foot.image else _Plain(canvas)
     if not foot.image:

@@ -44,7 +44,7 @@ class PlacedFoot:
         return [(0.0, y - x * slope), (self.width, y + (self.width - x) * slope)]
 
 
-def placed(points: Sequence[Point], image: tuple[float, float] | None) -> PlacedFoot:
+def place_foot(points: Sequence[Point], image: tuple[float, float] | None) -> PlacedFoot:
     """The place for points, y downwards. image: width and height of the picture behind them; else they are fitted in.
 
     Raises ValueError without a point.
@@ -78,19 +78,19 @@ def below(canvas: Canvas, told: Sequence[tuple[float, str]], row: float, width: 
     """Words in one row, each near its place across the sheet."""
     ordered = sorted(told)
     widths = [canvas.width_of(words) for _, words in ordered]
-    middles = spread([x for x, _ in ordered], widths, (EDGE, width - EDGE))
+    middles = spread_out([x for x, _ in ordered], widths, (EDGE, width - EDGE))
     for (_, words), middle in zip(ordered, middles, strict=True):
         canvas.write(words, (middle, row), "middle", "ink")
 
 
-def spread(wanted: Sequence[float], widths: Sequence[float], room: tuple[float, float]) -> list[float]:
+def spread_out(wanted: Sequence[float], widths: Sequence[float], room: tuple[float, float]) -> list[float]:
     """Middles near the wanted ones, in their order, so that nothing of these widths touches or leaves the room."""
-    from_left = _pushed(wanted, widths, *room)
-    mirrored = _pushed([-x for x in reversed(wanted)], list(reversed(widths)), -room[1], -room[0])
+    from_left = _push_right(wanted, widths, *room)
+    mirrored = _push_right([-x for x in reversed(wanted)], list(reversed(widths)), -room[1], -room[0])
     return [(a - b) / 2 for a, b in zip(from_left, reversed(mirrored), strict=True)]
 
 
-def _pushed(wanted: Sequence[float], widths: Sequence[float], least: float, most: float) -> list[float]:
+def _push_right(wanted: Sequence[float], widths: Sequence[float], least: float, most: float) -> list[float]:
     """Each pushed right by what stands before it, then all pushed back left into the room."""
     found: list[float] = []
     edge = least - GAP

@@ -15,7 +15,7 @@ from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, o
 from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
 from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, traced_pair, traced_sole
 from recordgen.pictures.tracing.sole_over import sole_over_photo
-from recordgen.pictures.tracing.soles_together import LaidForm, film_strip, laid_key, laid_over
+from recordgen.pictures.tracing.soles_together import LaidForm, film_strip, overlay, overlay_key
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
 from recordgen.records.models.names import ZONES, Zone
 from recordgen.site.tracing.feet import DatedTracing, FootTold, PairTold, Tracings, ViewTold
@@ -134,7 +134,7 @@ class TracingPictures:
         areas = [seen.one.figures.get("sole_area_mm2") for seen in (first, told.shown)]
         one, other = (f"{area.value / 100:.0f}" if area else DASH for area in areas)
         title = self._phrase("title_laid", foot=self.naming.foot(first.foot), **self.laid_words(told), a=one, b=other)
-        return self.place(self.kept.picture(laid_over, *both, self._labels(), title))
+        return self.place(self.kept.picture(overlay, *both, self._labels(), title))
 
     def laid_words(self, told: ViewTold) -> dict[LaidForm, str]:
         """The words for both that `laid_over` shows."""
@@ -145,7 +145,7 @@ class TracingPictures:
     def laid_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
         """The form and the words of both."""
         words = self.laid_words(told)
-        return self._key(laid_key(words), words)
+        return self._key(overlay_key(words), words)
 
     @staticmethod
     def _first_of(told: ViewTold) -> DatedTracing | None:

@@ -8,7 +8,7 @@ from xml.etree.ElementTree import Element
 import pytest
 
 from recordgen.pictures.cache import PictureCache
-from recordgen.pictures.charts.growth_rates import RateRow, growth_rates, rate_key, stacked
+from recordgen.pictures.charts.growth_rates import RateRow, growth_rates, rate_key, stack_levels
 from recordgen.pictures.charts.rate_axes import RIGHT, WIDTH
 from recordgen.records.models.names import FEET, Foot
 from tests.support.svg import SVG, group_titled, middle_of, points_of, root_of, strokes_of, words_in
@@ -174,7 +174,7 @@ def test_an_interval_without_width_is_drawn() -> None:
 
 def test_dots_that_would_cover_each_other_stand_above_each_other() -> None:
     """Three alike take three levels, a fourth the topmost, one apart the lowest."""
-    assert stacked([50, 10, 10, 10, 10], apart=4) == [(10, 0), (10, 1), (10, 2), (10, 2), (50, 0)]
+    assert stack_levels([50, 10, 10, 10, 10], apart=4) == [(10, 0), (10, 1), (10, 2), (10, 2), (50, 0)]
 
 
 def test_the_same_rates_give_the_same_bytes_and_one_name() -> None:

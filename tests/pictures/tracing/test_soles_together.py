@@ -8,7 +8,7 @@ import pytest
 
 from recordgen.pictures.tracing.off_concentric import OffConcentric, off_concentric
 from recordgen.pictures.tracing.sole_over import SoleOnPhoto, sole_over_photo
-from recordgen.pictures.tracing.soles_together import film_strip, laid_key, laid_over
+from recordgen.pictures.tracing.soles_together import film_strip, overlay, overlay_key
 from tests.support.svg import root_of, strokes_of, words_in
 from tests.support.text_boxes import outside, touching
 from tests.support.traced_soles import SOLE
@@ -27,13 +27,13 @@ def reach_of(stroke: list[tuple[float, float]]) -> float:
 
 def test_both_soles_stand_on_one_scale() -> None:
     """The first is dashed, the last is not, and a smaller one is drawn smaller."""
-    picture = laid_over(SOLE, SMALL, LABELS, "both")
+    picture = overlay(SOLE, SMALL, LABELS, "both")
     (first,) = strokes_of(picture, stroke="var(--clay)", stroke_width="1.6")
     last = next(line for line in strokes_of(picture, stroke="var(--ink)", stroke_width="2") if len(line) > 2)
 
     assert reach_of(last[::3]) / reach_of(first[::3]) == pytest.approx(0.9, abs=0.01)
     assert (touching(picture), outside(picture)) == ([], [])
-    assert list(laid_key({"first": "before", "last": "after"})) == ["first", "last"]
+    assert list(overlay_key({"first": "before", "last": "after"})) == ["first", "last"]
 
 
 @pytest.mark.parametrize("count", [3, 5, 9, 10])
