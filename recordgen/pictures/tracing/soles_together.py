@@ -25,7 +25,7 @@ from recordgen.pictures.tracing.sole import (
 )
 from recordgen.pictures.tracing.upright_layout import draw_scale_bar
 
-LaidForm = Literal["first", "last"]
+OverlayForm = Literal["first", "last"]
 FIRST, LAST = Pen("clay", 1.6, dash=(5.0, 3.0)), Pen("ink", 2.0, round_ends=True)
 FIRST_INSIDE, LAST_INSIDE = Pen("clay", 1.0, dash=(3.0, 2.0)), Pen("ink", 1.0)
 COLUMNS, NAME_ROOM, FRAME_GAP = 5, 18.0, 6.0
@@ -50,7 +50,7 @@ def overlay(first: TracedSole, last: TracedSole, labels: Mapping[str, str], titl
     return canvas.picture(title, "wide")
 
 
-def overlay_key(words: Mapping[LaidForm, str]) -> dict[LaidForm, str]:
+def overlay_key(words: Mapping[OverlayForm, str]) -> dict[OverlayForm, str]:
     """A small picture of the line of each, named by its words."""
     return legend({"first": stroke_key(FIRST), "last": stroke_key(LAST)}, words)
 

@@ -15,12 +15,12 @@ from recordgen.pictures.tracing.off_concentric import OffForm, off_concentric, o
 from recordgen.pictures.tracing.ring_strip import RingForm, RingLine, RingZone, ring_key, ring_strip
 from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, traced_pair, traced_sole
 from recordgen.pictures.tracing.sole_over import sole_over_photo
-from recordgen.pictures.tracing.soles_together import LaidForm, film_strip, overlay, overlay_key
+from recordgen.pictures.tracing.soles_together import OverlayForm, film_strip, overlay, overlay_key
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
 from recordgen.records.models.names import ZONES, Zone
 from recordgen.site.tracing.feet import DatedTracing, FootTold, PairTold, Tracings, ViewTold
 from recordgen.site.tracing.soles import RingShape, named_zones
-from recordgen.site.tracing.together import laid_soles, off_shape, sole_on_photo, zones_outside
+from recordgen.site.tracing.together import off_shape, register_soles, sole_on_photo, zones_outside
 from recordgen.site.tracing.upright import PASTERN, WALLS, upright_shape
 from recordgen.site.tracing.words import DASH
 
@@ -125,26 +125,28 @@ class TracingPictures:
         title = self._phrase("title_pair", pair=self._phrase(f"pair_{told.pair}"))
         return self.place(self.kept.picture(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
 
-    def laid_over(self, told: ViewTold) -> Markup | None:
+    def overlay(self, told: ViewTold) -> Markup | None:
         """The latest sole over that of the other moment, else over an earlier one; None where they do not fit."""
         first = self._first_of(told)
-        both = laid_soles(first.one, told.shown.one) if first else None
+        both = register_soles(first.one, told.shown.one) if first else None
         if not first or not both:
             return None
         areas = [seen.one.figures.get("sole_area_mm2") for seen in (first, told.shown)]
         one, other = (f"{area.value / 100:.0f}" if area else DASH for area in areas)
-        title = self._phrase("title_laid", foot=self.naming.foot(first.foot), **self.laid_words(told), a=one, b=other)
+        title = self._phrase(
+            "title_laid", foot=self.naming.foot(first.foot), **self.overlay_words(told), a=one, b=other
+        )
         return self.place(self.kept.picture(overlay, *both, self._labels(), title))
 
-    def laid_words(self, told: ViewTold) -> dict[LaidForm, str]:
-        """The words for both that `laid_over` shows."""
+    def overlay_words(self, told: ViewTold) -> dict[OverlayForm, str]:
+        """The words for both that `overlay` shows."""
         first = self._first_of(told)
-        last: dict[LaidForm, str] = {"last": self._dated(told.shown)}
+        last: dict[OverlayForm, str] = {"last": self._dated(told.shown)}
         return {"first": self._dated(first), **last} if first else last
 
-    def laid_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
+    def overlay_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
         """The form and the words of both."""
-        words = self.laid_words(told)
+        words = self.overlay_words(told)
         return self._key(overlay_key(words), words)
 
     @staticmethod

@@ -39,7 +39,7 @@ def sole_on_photo(one: Traced) -> SoleOnPhoto:
     )
 
 
-def laid_soles(first: Traced, last: Traced) -> tuple[TracedSole, TracedSole] | None:
+def register_soles(first: Traced, last: Traced) -> tuple[TracedSole, TracedSole] | None:
     """Two soles in the frame of the first, the last laid onto it by the frog; None without scales or frogs."""
     both = [in_own_frame(one) for one in (first, last)]
     if not all(both):

@@ -11,7 +11,7 @@ import pytest
 from recordgen.hoof.tracing.figures import Traced, traced
 from recordgen.hoof.tracing.wall_thickness import ring
 from recordgen.site.tracing.soles import ring_shape, sole_shape
-from recordgen.site.tracing.together import laid_soles, off_shape, zones_outside
+from recordgen.site.tracing.together import off_shape, register_soles, zones_outside
 from recordgen.site.tracing.upright import GOES_ON, upright_shape
 from tests.support import upright_shapes
 from tests.support.horse_records import NAMING, foot
@@ -183,9 +183,9 @@ def test_outside_the_line_of_equal_distance_zones_are_told() -> None:
 
 def test_the_same_sole_photographed_anew_is_laid_on_itself() -> None:
     """Wherever it lay in the picture; without a frog nothing is laid."""
-    first, last = laid_soles(told(typed(FORE)), told(typed(FORE, shift=(500, 850)))) or (None, None)
+    first, last = register_soles(told(typed(FORE)), told(typed(FORE, shift=(500, 850)))) or (None, None)
     assert first is not None
     assert last is not None
 
     assert np.array(last.wall) == pytest.approx(np.array(first.wall), abs=0.02)
-    assert laid_soles(told(typed(FORE, without="frog_apex")), told(typed(FORE))) is None
+    assert register_soles(told(typed(FORE, without="frog_apex")), told(typed(FORE))) is None
