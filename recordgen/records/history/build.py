@@ -120,9 +120,9 @@ class _Changes:
         elif was_unreadable and not olds:
             yield self._change(version, "readable again", [before] if before else [], visit)
         elif olds:
-            yield from self._compared(version, olds, visit)
+            yield from self._compare(version, olds, visit)
 
-    def _compared(self, version: Version, olds: Sequence[Visit], visit: Visit) -> Iterator[Amendment]:
+    def _compare(self, version: Version, olds: Sequence[Visit], visit: Visit) -> Iterator[Amendment]:
         if all(old.is_blank for old in olds) and not visit.is_blank:
             yield self._change(version, "filled in")
             return

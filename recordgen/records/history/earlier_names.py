@@ -27,7 +27,7 @@ def find_first_names(records: Path, horses: Iterable[tuple[str, str]]) -> dict[s
     """
     horses = list(horses)
     first = _first_files(records, horses)
-    return _told_apart({horse: PurePosixPath(first[stable, horse]).parent.name for stable, horse in horses})
+    return _make_unique({horse: PurePosixPath(first[stable, horse]).parent.name for stable, horse in horses})
 
 
 def find_first_places(records: Path, horses: Iterable[tuple[str, str]]) -> dict[tuple[str, str], str]:
@@ -37,7 +37,7 @@ def find_first_places(records: Path, horses: Iterable[tuple[str, str]]) -> dict[
     """
     first = _first_files(records, horses)
     places = {f"{stable}/{horse}": str(PurePosixPath(file).parent) for (stable, horse), file in first.items()}
-    found = _told_apart(places)
+    found = _make_unique(places)
     return {(stable, horse): found[f"{stable}/{horse}"] for stable, horse in first}
 
 
@@ -47,7 +47,7 @@ def _first_files(records: Path, horses: Iterable[tuple[str, str]]) -> dict[tuple
     return {which: (ways[file] or [file])[-1] for which, file in files.items()}
 
 
-def _told_apart(first: Mapping[str, str]) -> dict[str, str]:
+def _make_unique(first: Mapping[str, str]) -> dict[str, str]:
     """The first name of each name of today; the later one of two that had the same has a number behind it."""
     # Whoever still bears the name that another one had is the later of the two.
     in_order = sorted(first, key=lambda name: (first[name] == name, name))
@@ -74,7 +74,7 @@ def _ways_back(records: Path, files: Iterable[str]) -> dict[str, list[str]]:
         for move in moves(records, changed)
         for new, old in move.files.items()
     }
-    for renamed in (just_moved, *(_renamed(one, inside) for one in logged)):
+    for renamed in (just_moved, *(_renames_in(one, inside) for one in logged)):
         for file, name in now.items():
             if name in renamed:
                 now[file] = renamed[name]
@@ -82,7 +82,7 @@ def _ways_back(records: Path, files: Iterable[str]) -> dict[str, list[str]]:
     return found
 
 
-def _renamed(one: Logged, inside: str) -> dict[str, str]:
+def _renames_in(one: Logged, inside: str) -> dict[str, str]:
     """The old name of each stable's or horse's file that an entry renamed, by its new one."""
     found = {}
     for touch in one.touches:

@@ -9,7 +9,7 @@ from typing import Any, Literal
 
 from recordgen.language.spoken import language_of
 from recordgen.problems import Step
-from recordgen.records.history.versions import Difference, traced_points
+from recordgen.records.history.versions import Difference, count_points
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at
 from recordgen.records.models.names import FEET, ZONES
 from recordgen.records.models.reference import Reference
@@ -140,7 +140,7 @@ class Words:
         return self.phrases.get(f"trail_field_{step}") or step.replace("_", " ")
 
     def _value(self, steps: Sequence[Step], value: Any) -> str:
-        points = traced_points(value)
+        points = count_points(value)
         if points:
             return self.phrase("points", count=str(points)) if points > 1 else self.phrase("point")
         if isinstance(value, bool):

@@ -46,14 +46,14 @@ def moves(records: Path, changed: Mapping[Path, KindOfChange]) -> list[Move]:
     come = {name for name in come if home_of(PurePosixPath(name)) and (records / name).is_file()}
     if not gone or not come:
         return []
-    found = list(_moved(records, gone, come, depth=1))
+    found = list(_find_moves(records, gone, come, depth=1))
     for move in found:
         gone -= {_name(path, records) for path in move.files.values()}
         come -= {_name(path, records) for path in move.files}
-    return found + list(_moved(records, gone, come, depth=2))
+    return found + list(_find_moves(records, gone, come, depth=2))
 
 
-def moves_told(walk: Walk) -> Iterator[Problem]:
+def warn_of_moves(walk: Walk) -> Iterator[Problem]:
     """A warning for each folder that moved since the last entry. walk: through the practice's folder."""
     try:
         found = moves(walk.root, kinds_of_change(walk.root))
@@ -74,7 +74,7 @@ def _name(path: Path, records: Path) -> str:
     return path.relative_to(records).as_posix()
 
 
-def _moved(records: Path, gone: set[str], come: set[str], depth: int) -> Iterator[Move]:
+def _find_moves(records: Path, gone: set[str], come: set[str], depth: int) -> Iterator[Move]:
     """The folders of a depth that moved whole: nothing is left of the old one, nothing was at the new one."""
     kept = list_contents(records)
     emptied = _folders(gone, depth) - _folders(kept.keys() - gone, depth)

@@ -45,7 +45,7 @@ class _Pair:
     unsure: bool = False
 
 
-def followed(log: Sequence[Logged], wanted: Collection[str]) -> dict[str, list[Version]]:
+def follow_renames(log: Sequence[Logged], wanted: Collection[str]) -> dict[str, list[Version]]:
     """The versions of each wanted file, oldest first.
 
     log: each entry before the ones it follows. wanted: files by their names at the first of these entries.
@@ -54,7 +54,7 @@ def followed(log: Sequence[Logged], wanted: Collection[str]) -> dict[str, list[V
     names: dict[str, Names] = {}
     for one in log:
         own = names.pop(one.id, {})
-        pairs = _paired([touch for touch in one.touches if _MAY_BE_OURS.fullmatch(_name_of(touch))])
+        pairs = _pair_renames([touch for touch in one.touches if _MAY_BE_OURS.fullmatch(_name_of(touch))])
         for pair in pairs:
             path = _name_of(pair.touch)
             visit = own.get(path, path)
@@ -89,7 +89,7 @@ def _join_names(one: Names, other: Names) -> Names:
     return {**other, **one, **{name: visit for name, visit in other.items() if visit and not one.get(name)}}
 
 
-def _paired(touches: Sequence[Touch]) -> list[_Pair]:
+def _pair_renames(touches: Sequence[Touch]) -> list[_Pair]:
     """Changes of an entry, each renamed file as one touch where it is followed, and else as one gone and one come."""
     gone = {touch.before[0]: touch for touch in touches if touch.before[0] and touch.before[0] != touch.after}
     come = {touch.after: touch for touch in touches if touch.after and touch.after != touch.before[0]}

@@ -16,7 +16,7 @@ from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.records.history.build import Past, contents, trail_of
 from recordgen.records.history.model import State, VisitTrail, Words
-from recordgen.records.history.renames import followed
+from recordgen.records.history.renames import follow_renames
 from recordgen.records.history.versions import visits_of
 from recordgen.records.models.practice import Practice
 from recordgen.records.models.reference import Reference
@@ -71,7 +71,7 @@ def _find_trails(folder: Path, files: list[Path], words: Words, private: Collect
         raise GitTrouble(*_PART_OF_MORE)
     names = dict(_git_names(folder, files))
     now = list_contents(folder)
-    versions = followed(log(folder), set(names.values())) if now else {}
+    versions = follow_renames(log(folder), set(names.values())) if now else {}
     visits = visits_of(folder, {one for each in versions.values() for one in contents(each)})
     past = Past(visits, now, _lines(folder / shallow), words)
     states = states_of(folder)

@@ -72,13 +72,13 @@ def _values(value: Any, at: _Place = ()) -> Iterator[tuple[_Place, Any]]:
     """Every single value in a record, with its place."""
     for step, inner in _inside(value):
         place = (*at, step)
-        if traced_points(inner) is None and isinstance(inner, BaseModel | dict | tuple):
+        if count_points(inner) is None and isinstance(inner, BaseModel | dict | tuple):
             yield from _values(inner, place)
         elif inner is not None:
             yield place, inner
 
 
-def traced_points(value: Any) -> int | None:
+def count_points(value: Any) -> int | None:
     """Tell how many points of a tracing a value holds: they are one value, not a hundred; None for any other value."""
     if isinstance(value, Spot):
         return 1

@@ -11,7 +11,7 @@ from recordgen.cache.entries import Cache
 from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.records.checks.strays import with_strays
-from recordgen.records.history.moves import moves_told
+from recordgen.records.history.moves import warn_of_moves
 from recordgen.records.load.folders import VISIT_FILE, Walk
 from recordgen.records.load.practice import read_practice_file, read_rest
 from recordgen.records.load.tables import read_reference
@@ -93,7 +93,7 @@ def look_through(
     problems.extend(wrong)
     if files:
         problems = with_strays(problems, folder, only)
-        problems.extend(moves_told(Walk(folder)))
+        problems.extend(warn_of_moves(Walk(folder)))
     return (None if problems.errors else practice), reference, problems
 
 
