@@ -36,9 +36,9 @@ def command(folder: Path, **told: str | None) -> None:
     stable_name, practice_name, trimmer = names["stable"], names["practice"], names["trimmer"]
     with told_plainly():
         from recordgen.records.load.folders import slug_of
-        from recordgen.records.write.practice import found_practice
+        from recordgen.records.write.practice import start_practice
 
-        made = found_practice(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
+        made = start_practice(folder, practice_name, trimmer, slug_of(stable_name), stable_name, dt.date.today())
     for path in made.files:
         echo(path)
     if made.not_in_git:

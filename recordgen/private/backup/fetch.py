@@ -40,7 +40,7 @@ from recordgen.locks import hold_lock
 from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
 from recordgen.private.backup.place import refuse_missing, refuse_shared
 from recordgen.problems import Trouble, quoted
-from recordgen.records.join.files import HERE, THERE, FileStates, about_file, join_file
+from recordgen.records.join.files import HERE, THERE, FileStates, describe_file, join_file
 from recordgen.records.receive.questions import Question, Say
 from recordgen.records.receive.whose import Horses
 
@@ -108,7 +108,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
     made = join_lines(records, here, there, base)
     files: dict[str, bytes | None] = {}
     for both in made.both:
-        about = about_file(both.path, horses)
+        about = describe_file(both.path, horses)
         joined = join_file(_sides(records, both), about, asking.say, asking.answer, join_texts)
         found.open += joined.questions
         found.joined.append(about)

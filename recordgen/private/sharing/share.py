@@ -23,7 +23,7 @@ from recordgen.problems import Trouble
 from recordgen.records.load.folders import Walk
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedForm
 from recordgen.records.models.practice import HorseRecord, Practice
-from recordgen.records.write.sharing_log import appended
+from recordgen.records.write.sharing_log import append_entry
 from recordgen.records.yaml.read import read
 
 NOT_SHARED = "Nothing was shared"
@@ -106,7 +106,7 @@ def hand_over(sealed: SealedFile, practice: Practice, horse: HorseRecord, out: P
     log = _folder(practice, horse) / SHARED_FILE
     shown = Walk(practice.folder).shown(log)
     before = log.read_bytes().decode("utf-8-sig") if log.exists() else ""
-    after = appended(before, sealed.entry, shown)
+    after = append_entry(before, sealed.entry, shown)
     written = _write_files(sealed, out)
     try:
         write_whole(Path(os.path.realpath(log)), after)

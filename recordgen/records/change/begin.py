@@ -7,7 +7,7 @@ from pathlib import Path
 
 from recordgen.records.change.change import Change
 from recordgen.records.change.subject import free_folder, plain_name, stable_of
-from recordgen.records.write.templates import rendered
+from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.write import scalar
 
 
@@ -16,7 +16,7 @@ def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
     name = plain_name(name)
     folder = free_folder(records, name, slug)
     file = folder / "stable.yaml"
-    text = rendered("stable.yaml.jinja", records, stable_name=name)
+    text = render_template("stable.yaml.jinja", records, stable_name=name)
     return Change(
         records,
         f"{name}: begun",
@@ -33,7 +33,7 @@ def begin_horse(records: Path, stable: str, name: str, told: Mapping[str, str], 
     folder = free_folder(home.folder, name, slug)
     file = folder / "horse.yaml"
     known = {key: scalar(" ".join(value.split())) for key, value in told.items() if value.strip()}
-    text = rendered("horse.yaml.jinja", records, horse_name=name, told=known)
+    text = render_template("horse.yaml.jinja", records, horse_name=name, told=known)
     return Change(
         records,
         f"{home.record.name}: {name} begun",

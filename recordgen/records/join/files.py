@@ -88,7 +88,7 @@ def join_file(
     return JoinedFile(sides.here, questions) if questions else JoinedFile(_text(sides, merged, found, lines))
 
 
-def about_file(path: str, horses: Horses) -> str:
+def describe_file(path: str, horses: Horses) -> str:
     """A file of the records in words: Bramble at Willowmere, 3 June 2026."""
     home = home_of(PurePath(path))
     if home is None or not home.stable:
@@ -128,13 +128,13 @@ def _whole(sides: FileStates, about: str, say: Say, answer: Callable[[Question],
 def _question(sides: FileStates, clash: Clash, about: str, say: Say) -> Question:
     where = path_words(clash.steps)
     choices = {
-        HERE: say("value_here", value=_told_value(clash.here)),
-        THERE: say("value_there", value=_told_value(clash.there)),
+        HERE: say("value_here", value=_describe_value(clash.here)),
+        THERE: say("value_there", value=_describe_value(clash.there)),
     }
     return Question(f"{sides.id} {'.'.join(clash.steps)}", about, say("asks_value", where=where), choices)
 
 
-def _told_value(value: Any) -> str:
+def _describe_value(value: Any) -> str:
     return "taken out" if value is None else value_line(value, WIDEST_VALUE)
 
 
@@ -158,7 +158,7 @@ def _text(
         names = {foot_named(key): key for side in found[1:] for key in side.get("feet") or {}}
         record["feet"] = {names.get(foot_named(foot), foot): one for foot, one in record["feet"].items()}
     text = "".join(f"{line}\n" for line in comments) + as_yaml(record)
-    _refuse_unread(sides.path, text, model)
+    _refuse_unreadable(sides.path, text, model)
     return text.encode()
 
 
@@ -176,7 +176,7 @@ def _comments(raw: bytes) -> Iterator[str]:
             yield found[1].strip()
 
 
-def _refuse_unread(path: str, text: str, model: type[BaseModel] | None) -> None:
+def _refuse_unreadable(path: str, text: str, model: type[BaseModel] | None) -> None:
     found = document(path, text.encode())
     try:
         if model and not found.problems:

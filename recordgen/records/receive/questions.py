@@ -12,7 +12,7 @@ from pydantic import BeforeValidator, Field
 from recordgen.files import write_whole, writing
 from recordgen.problems import Place, Problem, Problems, Trouble, quoted
 from recordgen.records.models.fields import Record, Text, several, told
-from recordgen.records.write.templates import rendered
+from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written, read
 from recordgen.records.yaml.write import on_one_line
 
@@ -151,7 +151,7 @@ class Answers:
         new = {question.id: question for question in questions if question.id not in known}
         if not new:
             return False
-        text = rendered("answers.yaml.jinja", questions=list(new.values()), begun=self.file.exists())
+        text = render_template("answers.yaml.jinja", questions=list(new.values()), begun=self.file.exists())
         with writing(self.file, "The questions come up again next time"):
             self.file.parent.mkdir(parents=True, exist_ok=True)
             before = self.file.read_text("utf-8") if self.file.exists() else ""

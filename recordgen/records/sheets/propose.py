@@ -16,7 +16,7 @@ from recordgen.records.sheets.grid import Grid, Value, letters
 from recordgen.records.sheets.headings import Guess, guess, is_unit, tells_foot_or_moment, words
 from recordgen.records.sheets.layout import headings
 from recordgen.records.sheets.targets import target_of
-from recordgen.records.write.templates import rendered
+from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.write import on_one_line
@@ -104,7 +104,7 @@ class _Proposing:
         stables = list(self.horses.stables)
         alone = "stable" not in roles
         return Proposal(
-            rendered(
+            render_template(
                 "columns.yaml.jinja",
                 shown=self.grid.shown,
                 sheet=self.grid.sheet,

@@ -60,7 +60,7 @@ def _object(title: str, made: Schema, kinds: str | list[str]) -> Schema:
 
 def _value(made: Schema) -> Schema:
     """One value: its branches folded into one, our own keys in place of the model's."""
-    folded = _folded(made)
+    folded = _fold(made)
     told: Schema = {key: folded[key] for key in ("$ref", "description") if key in folded}
     if "$ref" in folded:
         return told
@@ -81,7 +81,7 @@ def _words(words: list[Any]) -> Schema:
     return {"anyOf": [{"enum": words}, {"type": "string", "pattern": _any_spelling(words)}]}
 
 
-def _folded(made: Schema) -> Schema:
+def _fold(made: Schema) -> Schema:
     branches = [branch for branch in made.get("anyOf", []) if branch != {"type": "null"}]
     own = {key: value for key, value in made.items() if key != "anyOf"}
     if len(branches) == 2 and branches[0].get("type") == "string" and "$ref" in branches[1]:
@@ -89,7 +89,7 @@ def _folded(made: Schema) -> Schema:
         return own | {"if": {"type": "object"}, "then": _value(branches[1]), "else": _or_empty(_value(branches[0]))}
     if len(branches) > 1:
         return own | {"anyOf": [_value(branch) for branch in branches]}
-    return (_folded(branches[0]) if branches else {}) | own
+    return (_fold(branches[0]) if branches else {}) | own
 
 
 def _range(folded: Schema) -> Schema:

@@ -17,7 +17,7 @@ from recordgen.packaged import packaged
 from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import NOT_FREE, SLUG
 from recordgen.records.write.json_schema import FileKind, schema
-from recordgen.records.write.templates import rendered
+from recordgen.records.write.templates import render_template
 
 # What git runs before it keeps an entry.
 HOOK = f"{HOOKS}/pre-commit"
@@ -25,16 +25,16 @@ FIRST_MESSAGE = "Records of {practice} begun"
 
 
 @dataclass(frozen=True)
-class Founded:
+class StartedPractice:
     """The files made, and why they are not in git, where they are not."""
 
     files: list[Path]
     not_in_git: GitTrouble | None = None
 
 
-def found_practice(
+def start_practice(
     folder: Path, practice_name: str, trimmer: str, stable_slug: str, stable_name: str, today: dt.date
-) -> Founded:
+) -> StartedPractice:
     """A new folder of records with a first stable, in git where git is there.
 
     Git looks through the records before each entry from then on.
@@ -45,9 +45,9 @@ def found_practice(
     _free(folder)
     _check_names(stable_slug, {"practice": practice_name, "trimmer": trimmer, "stable": stable_name})
     texts = {
-        "practice.yaml": rendered("practice.yaml.jinja", practice_name=practice_name, trimmer=trimmer),
-        f"{stable_slug}/stable.yaml": rendered("stable.yaml.jinja", stable_name=stable_name),
-        "README.md": rendered(
+        "practice.yaml": render_template("practice.yaml.jinja", practice_name=practice_name, trimmer=trimmer),
+        f"{stable_slug}/stable.yaml": render_template("stable.yaml.jinja", stable_name=stable_name),
+        "README.md": render_template(
             "README.md.jinja",
             practice_name=practice_name,
             stable_slug=stable_slug,
@@ -61,8 +61,8 @@ def found_practice(
         begin(folder, FIRST_MESSAGE.format(practice=practice_name))
         look_through_first(folder)
     except GitTrouble as trouble:
-        return Founded(files, trouble)
-    return Founded(files)
+        return StartedPractice(files, trouble)
+    return StartedPractice(files)
 
 
 def _for_tools() -> Iterator[tuple[str, str]]:
@@ -102,12 +102,12 @@ def _write_files(folder: Path, texts: Mapping[str, str]) -> list[Path]:
                 if write_new(folder / name, text, mode=0o755 if name == HOOK else None):
                     files.append(folder / name)
         except OSError:
-            _taken_away(folder, files)
+            _delete_new(folder, files)
             raise
     return files
 
 
-def _taken_away(folder: Path, files: Sequence[Path]) -> None:
+def _delete_new(folder: Path, files: Sequence[Path]) -> None:
     """Takes away files that were written just now, and the folders that hold nothing any more."""
     for path in files:
         path.unlink(missing_ok=True)

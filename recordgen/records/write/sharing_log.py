@@ -7,16 +7,16 @@ from pydantic import ValidationError
 
 from recordgen.problems import Trouble
 from recordgen.records.models.horse import SHARED_FILE, Shared, SharedFile
-from recordgen.records.write.templates import rendered, yaml_text
+from recordgen.records.write.templates import render_template, yaml_text
 from recordgen.records.yaml.tree import document
 
 
-def appended(before: str, entry: Shared, shown: str) -> str:
+def append_entry(before: str, entry: Shared, shown: str) -> str:
     """The text of a log with one entry more at its end; a new log where `before` is empty.
 
     shown: the log's path as people see it. Raises Trouble where an entry at the end would not stand in the list.
     """
-    begun = before if before.strip() else rendered("shared.yaml.jinja")
+    begun = before if before.strip() else render_template("shared.yaml.jinja")
     end = "\r\n" if "\r\n" in begun else "\n"
     longer = f"{begun if begun.endswith(end) else begun + end}{' ' * _column(begun)}- {_line(entry)}{end}"
     if _entries(longer) != (*(_entries(before) or ()), entry):

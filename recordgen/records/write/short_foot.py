@@ -49,7 +49,7 @@ def _measure_lines(past: PastVisits, foot: Foot) -> Iterator[str]:
         parts = [
             f"{line} {moment}"
             for moment, leaves in taken.items()
-            if (line := line_of(_nested({name: value for name, value in leaves.items() if name not in seen})))
+            if (line := line_of(_nest({name: value for name, value in leaves.items() if name not in seen})))
         ]
         seen.update(*taken.values())
         if parts:
@@ -68,7 +68,7 @@ def _leaves(foot: FootVisit | None, moment: str) -> dict[str, float]:
     return found
 
 
-def _nested(leaves: dict[str, float]) -> dict[str, Any]:
+def _nest(leaves: dict[str, float]) -> dict[str, Any]:
     nested: dict[str, Any] = {}
     for name, value in leaves.items():
         measure, _, side = name.partition(".")

@@ -17,7 +17,7 @@ from recordgen.records.sandbox import templates_of
 _NEEDS_NO_QUOTES = re.compile(r"[^\W\d_]+(?:[ '-][^\W\d_]+)*")
 
 
-def rendered(name: str, own: Path | None = None, **given: Any) -> str:
+def render_template(name: str, own: Path | None = None, **given: Any) -> str:
     """The text of a template in `site_templates/records`, filled in.
 
     own: a practice's folder, whose template of the same name is taken before ours.

@@ -50,14 +50,14 @@ def entry_of(tracing: Tracing) -> dict[str, Any]:
         name: spots[0] if LANDMARKS[tracing.view][name] == ONE else spots for name, spots in tracing.named().items()
     }
     told = {name: value for name, value in held.items() if name not in LANDMARKS[tracing.view]}
-    return {name: _plain(value) for name, value in (told | marks).items()}
+    return {name: _plain_values(value) for name, value in (told | marks).items()}
 
 
-def _plain(value: Any) -> Any:
+def _plain_values(value: Any) -> Any:
     if isinstance(value, dict):
-        return {name: _plain(inner) for name, inner in value.items()}
+        return {name: _plain_values(inner) for name, inner in value.items()}
     if isinstance(value, list | tuple):
-        return [round(inner, 1) if isinstance(inner, float) else _plain(inner) for inner in value]
+        return [round(inner, 1) if isinstance(inner, float) else _plain_values(inner) for inner in value]
     return value
 
 
@@ -128,9 +128,9 @@ class _Change:
         if node.value:
             last = node.value[-1][1] if isinstance(node, yaml.MappingNode) else node.value[-1]
             at = last.end_mark.line, last.end_mark.column
-            return _spliced(self.held.text, at, at, f", {text}")
+            return _splice(self.held.text, at, at, f", {text}")
         at = node.end_mark.line, node.end_mark.column - 1
-        return _spliced(self.held.text, at, at, text)
+        return _splice(self.held.text, at, at, text)
 
     def with_replaced(self, number: int) -> str | None:
         """The text with the entry in the place of another; None where that holds a comment, which would be lost."""
@@ -143,7 +143,7 @@ class _Change:
             return None
         if item.flow_style:
             start, end = ((mark.line, mark.column) for mark in (item.start_mark, item.end_mark))
-            return _spliced(self.held.text, start, end, on_one_line(self.entry))
+            return _splice(self.held.text, start, end, on_one_line(self.entry))
         rest = "".join([*lines[:first], *lines[last + 1 :]])
         return _with_lines(rest, first, node.start_mark.column, _lines_of([self.entry]))
 
@@ -171,7 +171,7 @@ def _with_lines(text: str, at: int, column: int, lines: Sequence[str]) -> str:
     return "".join([*kept[:at], *(" " * column + line + end for line in lines), *kept[at:]])
 
 
-def _spliced(text: str, start: tuple[int, int], end: tuple[int, int], put: str) -> str:
+def _splice(text: str, start: tuple[int, int], end: tuple[int, int], put: str) -> str:
     """A text with something put between two places, each as line and column from 0."""
     kept = text.splitlines(keepends=True)
     line = kept[start[0]][: start[1]] + put + kept[end[0]][end[1] :]

@@ -17,7 +17,7 @@ from recordgen.records.models.reference import CareWords
 from recordgen.records.models.visit import StillOpen, endings
 from recordgen.records.write.past_visits import PastVisits
 from recordgen.records.write.short_foot import short_foot
-from recordgen.records.write.templates import rendered
+from recordgen.records.write.templates import render_template
 
 NO_NOTES: Mapping[str, CareWords] = MappingProxyType({})
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
@@ -42,7 +42,7 @@ def skeleton(
     """
     feet = [(typed_foot(foot, near_and_off), foot) for foot in FEET]
     over = endings(still_open, near_and_off)
-    return rendered(
+    return render_template(
         "visit_short.yaml.jinja" if short else "visit.yaml.jinja",
         own,
         horse=horse.horse,
@@ -84,7 +84,7 @@ def start_visits(
 
 
 def _choose_horses(stable: StableRecord, horse: str | None, day: dt.date) -> list[HorseRecord]:
-    here = [record for record in stable.horses if not _left(record, day)]
+    here = [record for record in stable.horses if not _day_left(record, day)]
     if horse is None:
         if not here:
             way_out = f"Begin one: recordgen begin {stable.slug}/bramble"
@@ -97,12 +97,12 @@ def _choose_horses(stable: StableRecord, horse: str | None, day: dt.date) -> lis
         names = [record.slug for record in here]
         way_out = did_you_mean(horse, names, f"The horses there are: {', '.join(names) or 'none yet'}")
         raise Trouble(f"there is no horse {quoted(horse)} at {stable.stable.name}", way_out)
-    if left := _left(named[0], day):
+    if left := _day_left(named[0], day):
         raise Trouble(f"{named[0].horse.name} left on {spoken_day(left)}", "Take left out of its horse.yaml first")
     return named
 
 
-def _left(record: HorseRecord, day: dt.date) -> dt.date | None:
+def _day_left(record: HorseRecord, day: dt.date) -> dt.date | None:
     left = record.horse.left
     return left.date if left and left.date <= day else None
 

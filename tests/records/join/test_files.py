@@ -6,7 +6,7 @@ import pytest
 
 from recordgen.git.join import join_texts
 from recordgen.problems import Trouble
-from recordgen.records.join.files import FileStates, JoinedFile, about_file, join_file
+from recordgen.records.join.files import FileStates, JoinedFile, describe_file, join_file
 from recordgen.records.load.tables import read_reference
 from recordgen.records.receive.questions import Question, phrases_of
 from recordgen.records.receive.whose import Horses
@@ -96,6 +96,6 @@ def test_a_file_is_told_in_words() -> None:
     """By horse, stable and day; others by their path."""
     horses = Horses({}, {"willowmere": "Willowmere"})
 
-    assert about_file(PATH, horses) == "bramble at Willowmere, 14 October 2026"
-    assert about_file("willowmere/stable.yaml", horses) == "Willowmere"
-    assert about_file("practice.yaml", horses) == "practice.yaml"
+    assert describe_file(PATH, horses) == "bramble at Willowmere, 14 October 2026"
+    assert describe_file("willowmere/stable.yaml", horses) == "Willowmere"
+    assert describe_file("practice.yaml", horses) == "practice.yaml"

@@ -7,7 +7,7 @@ import pytest
 
 from recordgen.problems import Trouble
 from recordgen.records.models.horse import Shared
-from recordgen.records.write.sharing_log import appended
+from recordgen.records.write.sharing_log import append_entry
 from tests.support.practice_folders import practice, told
 
 LOG = "willowmere/bramble/shared.yaml"
@@ -55,7 +55,7 @@ def test_a_log_of_another_spelling_is_told(tmp_path: Path) -> None:
 
 def test_a_new_log_begins_with_what_it_is() -> None:
     """A remark, the key, the entry."""
-    assert appended("", ENTRY, LOG).splitlines() == [
+    assert append_entry("", ENTRY, LOG).splitlines() == [
         "# Whom this horse's record was shared with; `recordgen share` adds a line each time.",
         "shared:",
         '  - {date: 2026-11-25, to: Three Larches, edition: "1a2b3c4d", what: [html, pdf]}',
@@ -74,7 +74,7 @@ def test_a_new_log_begins_with_what_it_is() -> None:
 )
 def test_an_entry_is_added_and_nothing_else_changes(before: str) -> None:
     """Comments, order, indents and ends of lines stay as they are; one line more stands at the end."""
-    after = appended(before, ENTRY, LOG)
+    after = append_entry(before, ENTRY, LOG)
 
     assert after.startswith(before)
     assert len(after.splitlines()) == len(before.splitlines()) + 1
@@ -85,7 +85,7 @@ def test_an_entry_is_added_and_nothing_else_changes(before: str) -> None:
 def test_a_log_with_something_behind_its_list_is_left_alone(before: str) -> None:
     """It is told, with the way out."""
     with pytest.raises(Trouble, match="nothing can be added at its end") as refused:
-        appended(before, ENTRY, LOG)
+        append_entry(before, ENTRY, LOG)
 
     assert "the last thing in the file" in refused.value.way_out
 
@@ -95,4 +95,4 @@ def test_any_name_is_read_back_as_it_was(name: str) -> None:
     """Whatever YAML would make of it."""
     entry = ENTRY.model_copy(update={"to": name})
 
-    assert appended("", entry, LOG).count("\n") == 3
+    assert append_entry("", entry, LOG).count("\n") == 3

@@ -13,7 +13,7 @@ import pytest
 from recordgen.problems import Trouble
 from recordgen.records.load.practice import read_practice
 from recordgen.records.write.json_schema import schema
-from recordgen.records.write.practice import HOOK, found_practice
+from recordgen.records.write.practice import HOOK, start_practice
 from recordgen.records.write.templates import yaml_text
 from recordgen.records.yaml.tree import document
 from tests.support.practice_folders import TODAY
@@ -34,7 +34,7 @@ def somebody(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
 
 def test_a_new_practice_reads_without_a_problem(tmp_path: Path) -> None:
     """Practice and first stable, with the names that were given."""
-    found_practice(tmp_path / "records", *GIVEN, TODAY)
+    start_practice(tmp_path / "records", *GIVEN, TODAY)
     practice, problems = read_practice(tmp_path / "records", TODAY)
 
     assert list(problems) == []
@@ -44,7 +44,7 @@ def test_a_new_practice_reads_without_a_problem(tmp_path: Path) -> None:
 
 def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path: Path) -> None:
     """Each file is named in the answer."""
-    made = found_practice(tmp_path, *GIVEN, TODAY)
+    made = start_practice(tmp_path, *GIVEN, TODAY)
 
     assert [file.relative_to(tmp_path).as_posix() for file in made.files] == [
         ".githooks/pre-commit",
@@ -67,7 +67,7 @@ def test_a_new_practice_holds_help_for_editor_git_and_trimmer(tmp_path: Path) ->
 
 def test_a_new_practice_is_kept_in_git(tmp_path: Path) -> None:
     """One first entry, and nothing left over."""
-    made = found_practice(tmp_path, *GIVEN, TODAY)
+    made = start_practice(tmp_path, *GIVEN, TODAY)
     asked: dict[str, Any] = {"capture_output": True, "text": True, "check": True, "cwd": tmp_path}
 
     assert made.not_in_git is None
@@ -78,7 +78,7 @@ def test_a_new_practice_is_kept_in_git(tmp_path: Path) -> None:
 def test_without_git_the_files_are_there_and_it_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """The trimmer can go on and install git later."""
     monkeypatch.setenv("PATH", str(tmp_path / "nothing"))
-    made = found_practice(tmp_path / "records", *GIVEN, TODAY)
+    made = start_practice(tmp_path / "records", *GIVEN, TODAY)
 
     assert len(made.files) == 11
     assert made.not_in_git.message == "git is not on this computer"
@@ -109,7 +109,7 @@ def checker(tmp_path: Path) -> str:
 
 def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path: Path, checker: str) -> None:
     """The hook looks the records through; it is kept in git as something to run."""
-    found_practice(tmp_path / "records", *GIVEN, TODAY)
+    start_practice(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
     refused = commit_by_hand(tmp_path / "records", checker)
     modes = subprocess.run(["git", "ls-files", "-s", HOOK], cwd=tmp_path / "records", capture_output=True, text=True)
@@ -120,7 +120,7 @@ def test_plain_git_keeps_nothing_while_anything_is_wrong(tmp_path: Path, checker
 
 def test_an_entry_of_recordgen_is_looked_through_once(tmp_path: Path, checker: str) -> None:
     """Who has looked already says so to the hook."""
-    found_practice(tmp_path / "records", *GIVEN, TODAY)
+    start_practice(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
 
     assert commit_by_hand(tmp_path / "records", checker, RECORDGEN_CHECKED="1").returncode == 0
@@ -128,7 +128,7 @@ def test_an_entry_of_recordgen_is_looked_through_once(tmp_path: Path, checker: s
 
 def test_without_recordgen_on_the_path_an_entry_is_kept_and_it_is_said(tmp_path: Path) -> None:
     """Programs that call git often know no other path."""
-    found_practice(tmp_path / "records", *GIVEN, TODAY)
+    start_practice(tmp_path / "records", *GIVEN, TODAY)
     (tmp_path / "records" / "practice.yaml").write_text("x")
     (tmp_path / "bin").mkdir()
     (tmp_path / "bin" / "sh").symlink_to(SHELL)
@@ -142,7 +142,7 @@ def test_a_folder_that_holds_anything_is_refused(tmp_path: Path, there: str) -> 
     """Nothing of it is touched."""
     (tmp_path / there).write_text("mine")
     with pytest.raises(Trouble, match="holds something already"):
-        found_practice(tmp_path, *GIVEN, TODAY)
+        start_practice(tmp_path, *GIVEN, TODAY)
 
     assert [path.name for path in tmp_path.iterdir()] == [there]
 
@@ -151,7 +151,7 @@ def test_a_file_in_the_folders_place_is_refused(tmp_path: Path) -> None:
     """A file is no folder."""
     (tmp_path / "records").write_text("mine")
     with pytest.raises(Trouble, match="holds something already"):
-        found_practice(tmp_path / "records", *GIVEN, TODAY)
+        start_practice(tmp_path / "records", *GIVEN, TODAY)
 
 
 @pytest.mark.parametrize(
@@ -167,7 +167,7 @@ def test_a_file_in_the_folders_place_is_refused(tmp_path: Path) -> None:
 def test_a_name_that_cannot_be_used_is_refused(tmp_path: Path, given: tuple[str, str, str, str], message: str) -> None:
     """Before anything is written."""
     with pytest.raises(Trouble) as trouble:
-        found_practice(tmp_path, *given, dt.date(2026, 1, 1))
+        start_practice(tmp_path, *given, dt.date(2026, 1, 1))
 
     assert (trouble.value.message, list(tmp_path.iterdir())) == (message, [])
 
