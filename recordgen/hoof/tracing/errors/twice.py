@@ -30,7 +30,7 @@ def _shown(one: Tracing) -> tuple[object, ...]:
 
 
 @dataclass(frozen=True)
-class Again:
+class PictureSpread:
     """One picture traced more than once.
 
     variance: of one picked coordinate within the picture, in what its tracings tell. freedom: one less than tracings.
@@ -61,7 +61,7 @@ def own_hand_times(visits: Iterable[Visit], usual_error: float) -> float:
     return pooled(hand_again(visits, usual_error))
 
 
-def pooled(pictures: Sequence[Again]) -> float:
+def pooled(pictures: Sequence[PictureSpread]) -> float:
     """The error over all pictures, times what was told; 1 from too few pictures.
 
     Source: Bland & Altman 1996, BMJ 312:1654, within-subject standard deviation, each subject by its degrees of
@@ -73,10 +73,10 @@ def pooled(pictures: Sequence[Again]) -> float:
     return math.sqrt(squares / sum(one.freedom for one in pictures))
 
 
-def hand_again(visits: Iterable[Visit], usual_error: float) -> list[Again]:
+def hand_again(visits: Iterable[Visit], usual_error: float) -> list[PictureSpread]:
     """Tell how far the hand wandered on each picture traced more than once, against what its tracings tell."""
     groups = [alike for visit in visits for alike in traced_again(visit)]
-    found = [Again(_variance(alike, lambda one: one.error_px(usual_error)), len(alike) - 1) for alike in groups]
+    found = [PictureSpread(_variance(alike, lambda one: one.error_px(usual_error)), len(alike) - 1) for alike in groups]
     return [one for one in found if one.variance]
 
 
