@@ -9,7 +9,7 @@ import pytest
 
 from recordgen import __version__
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from tests.conftest import ROOT
 
 README = (ROOT / "README.md").read_text("utf-8")
@@ -23,7 +23,7 @@ def test_the_visit_of_the_readme_is_a_visit(tmp_path: Path) -> None:
     file = tmp_path / "visit.yaml"
     file.write_text(example[1])
 
-    visit, problems = read(file, "visit.yaml", Visit)
+    visit, problems = read_record(file, "visit.yaml", Visit)
     assert problems == []
     assert visit is not None
     assert visit.record.feet["right_hind"].wall is not None

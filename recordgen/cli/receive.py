@@ -88,12 +88,12 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     from recordgen.records.receive.seen import Seen
     from recordgen.records.receive.take_in import TakingIn
     from recordgen.records.receive.whose import Horses
-    from recordgen.records.yaml.read import read_as_far
+    from recordgen.records.yaml.read import read_partly
 
     # A sole traced on the phone, or in a visit that is there, may name one of the practice's own tables.
     read_outlines(Walk(records))
     reference, _ = read_reference(records)
-    practice, _ = read_as_far(records / "practice.yaml", "practice.yaml", PracticeFile)
+    practice, _ = read_partly(records / "practice.yaml", "practice.yaml", PracticeFile)
     near_and_off = practice is not None and practice.record.feet == "near and off"
     answers = Answers.read(answers_file, str(answers_file))
     say = phrases_of(reference.phrases)

@@ -9,7 +9,7 @@ from recordgen.records.load.practice import read_practice
 from recordgen.records.models.fields import Record
 from recordgen.records.models.practice import Practice
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 
 TODAY = dt.date(2026, 12, 1)
 
@@ -74,7 +74,7 @@ def problems_of(folder: Path, text: str | bytes, model: type[Record] = Visit) ->
     """Problems of one file that holds `text`."""
     file = folder / "file.yaml"
     file.write_bytes(text if isinstance(text, bytes) else text.encode())
-    return read(file, "file.yaml", model)[1]
+    return read_record(file, "file.yaml", model)[1]
 
 
 def lines_of(folder: Path, text: str | bytes, model: type[Record] = Visit) -> list[str]:

@@ -13,7 +13,7 @@ from recordgen.git.repository import top_of
 from recordgen.private.sharing.output_folder import lies_in
 from recordgen.problems import Trouble, quoted
 from recordgen.records.models.stable import Stable
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 
 NEW = "Name a new folder, such as /media/stick/my-practice.git"
 
@@ -82,7 +82,7 @@ def _make_copy(folder: Path) -> None:
 def _sites(records: Path) -> dict[str, str]:
     found = {}
     for file in sorted(records.glob("*/stable.yaml")):
-        stable, _ = read_as_far(file, file.name, Stable)
+        stable, _ = read_partly(file, file.name, Stable)
         publish = stable.record.publish if stable else None
         if publish and publish.git:
             found[file.parent.name] = publish.git.remote

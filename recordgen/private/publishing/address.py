@@ -13,7 +13,7 @@ from recordgen.problems import Trouble
 from recordgen.records.load.folders import FIELD
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Publish, Stable
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 
 # Browsers trust these without https. Source: W3C, Secure Contexts, section 3.1.
 _THIS_MACHINE = {"localhost", "127.0.0.1", "::1"}
@@ -41,7 +41,7 @@ def publish_of(records: Path, slug: str) -> Publish:
     if slug == FIELD:
         return publish_of_field(_practice_of(records))
     file = records / slug / "stable.yaml"
-    written, problems = read(file, f"{slug}/stable.yaml", Stable)
+    written, problems = read_record(file, f"{slug}/stable.yaml", Stable)
     if written is None:
         raise Trouble(f"{slug}/stable.yaml cannot be read: {problems[0].message}", "Look with: recordgen check")
     return publish_of_stable(written.record, slug)
@@ -56,7 +56,7 @@ def publish_of_field(practice: PracticeFile | None) -> Publish:
 
 
 def _practice_of(records: Path) -> PracticeFile | None:
-    written, _ = read(records / "practice.yaml", "practice.yaml", PracticeFile)
+    written, _ = read_record(records / "practice.yaml", "practice.yaml", PracticeFile)
     return written.record if written else None
 
 
@@ -72,7 +72,7 @@ def neighbours(records: Path, slug: str) -> dict[str, Publish]:
     """The places of the practice's other published sites, by their folders; files that do not read are left out."""
     found: dict[str, Publish] = {}
     for file in sorted(records.glob("*/stable.yaml")):
-        written, _ = read(file, file.name, Stable)
+        written, _ = read_record(file, file.name, Stable)
         if file.parent.name != slug and written and written.record.publish:
             found[file.parent.name] = written.record.publish
     practice = _practice_of(records)

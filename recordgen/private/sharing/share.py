@@ -24,7 +24,7 @@ from recordgen.records.load.folders import Walk
 from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedForm
 from recordgen.records.models.practice import HorseRecord, Practice
 from recordgen.records.write.sharing_log import append_entry
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 
 NOT_SHARED = "Nothing was shared"
 _BODY = re.compile(r"<body\b[^>]*>", re.IGNORECASE)
@@ -67,7 +67,7 @@ def require_consent(practice: Practice, horse: HorseRecord, today: dt.date) -> N
         return
     consent = horse.horse.consent
     file = _folder(practice, horse) / "horse.yaml"
-    written, _ = read(file, Walk(practice.folder).shown(file), Horse)
+    written, _ = read_record(file, Walk(practice.folder).shown(file), Horse)
     place = written.place(*(("consent", "vet") if consent else ())) if written else file
     says = f"{consent.by} said no on {consent.date}" if consent else "nobody has agreed yet"
     way_out = f"Ask the owner, then write there: consent: {{vet: yes, by: their name, date: {today}}}"

@@ -24,7 +24,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read_as_far, read_text
+from recordgen.records.yaml.read import check_bytes, read_partly
 
 STAYS = "Everything stays as it was"
 # waits: written, and kept by the entry that comes next.
@@ -57,7 +57,7 @@ class Change:
         for path, raw in self.files.items():
             home = home_of(PurePosixPath(path.relative_to(self.records).as_posix()))
             if home and home.part in _MODELS:
-                found.extend(read_text(raw, path, path.as_posix(), _MODELS[home.part]))
+                found.extend(check_bytes(raw, path, path.as_posix(), _MODELS[home.part]))
         if found.errors:
             raise RecordsTrouble(Problems(found.errors))
 
@@ -166,7 +166,7 @@ def _counts(path: Path, records: Path) -> bool:
     home = home_of(PurePosixPath(path.relative_to(records).as_posix()))
     if home is None or home.part != "visit" or not path.is_file():
         return home is not None
-    visit, _ = read_as_far(path, path.name, Visit)
+    visit, _ = read_partly(path, path.name, Visit)
     return visit is None or not visit.record.is_blank
 
 

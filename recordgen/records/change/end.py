@@ -15,7 +15,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Left
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.edit import with_value, without
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 
 
 def _reason(why: str) -> str:
@@ -117,7 +117,7 @@ def _require_ended(name: str, left: Left | None) -> None:
 def _refuse_later_visit(horse: OneRecord[Horse], day: dt.date) -> None:
     """Raises Trouble where a visit that holds something is later than the end."""
     for path in sorted(horse.folder.iterdir(), reverse=True):
-        written = read_as_far(path, path.name, Visit)[0] if VISIT_FILE.fullmatch(path.name) else None
+        written = read_partly(path, path.name, Visit)[0] if VISIT_FILE.fullmatch(path.name) else None
         if written and not written.record.is_blank:
             if written.record.date > day:
                 message = f"{horse.record.name} was visited on {spoken_day(written.record.date)}, after that day"

@@ -11,7 +11,7 @@ from recordgen.records.change.subject import OneRecord, free_folder, horse_of, p
 from recordgen.records.load.folders import slug_of, stable_names
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.edit import with_value
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 
 
 def rename_stable(records: Path, stable: str, name: str, slug: str | None = None) -> Change:
@@ -68,7 +68,7 @@ def _near_others(records: Path, old: str, new: str) -> dict[Path, bytes]:
     files = {}
     for slug in stable_names(records):
         file = records / slug / "stable.yaml"
-        written, _ = read(file, str(file), Stable)
+        written, _ = read_record(file, str(file), Stable)
         if slug != old and written and old in written.record.near:
             near = [new if one == old else one for one in written.record.near]
             files[file] = with_value(written.text, "near", near, str(file))

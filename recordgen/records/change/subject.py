@@ -12,7 +12,7 @@ from recordgen.records.load.folders import NOT_FREE, SLUG, slug_of, stable_meant
 from recordgen.records.models.fields import Record
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 
 Kind = TypeVar("Kind", bound=Record)
 
@@ -51,7 +51,7 @@ def horse_of(records: Path, which: str) -> OneRecord[Horse]:
 
 
 def _read(file: Path, model: type[Kind]) -> OneRecord[Kind]:
-    written, problems = read(file, file.as_posix(), model)
+    written, problems = read_record(file, file.as_posix(), model)
     if written is None:
         raise RecordsTrouble(Problems(problems))
     return OneRecord(file.parent, file, written.record, written.text)

@@ -37,7 +37,7 @@ from recordgen.records.models.practice import VisitPrint
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import Photo, without_visit
-from recordgen.records.yaml.read import Written, read_as_far
+from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.workers import spread
 
@@ -127,7 +127,7 @@ class VisitReader:
     def _visit(self, walk: Walk, path: Path, horse: Horse | None) -> Written[Visit] | None:
         if not walk.may_read(path):
             return None
-        written, problems = read_as_far(path, walk.shown(path), Visit)
+        written, problems = read_partly(path, walk.shown(path), Visit)
         walk.problems.extend(problems)
         if written:
             animal = Animal.of(horse, written.record.date, self._english)

@@ -13,7 +13,7 @@ from typing import Any, TypeVar, overload
 
 from recordgen.problems import Trouble
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import Written, read_as_far
+from recordgen.records.yaml.read import Written, read_partly
 
 Item = TypeVar("Item")
 # So many horses' visits are at hand at a time: those of a stable. Judgement.
@@ -107,7 +107,7 @@ class WrittenVisits(_OnDemand[Written[Visit]]):
 
     def _read(self, name: str) -> Written[Visit]:
         shown = f"{self.shown}/{name}"
-        written, _ = read_as_far(self.folder / name, shown, Visit)
+        written, _ = read_partly(self.folder / name, shown, Visit)
         if written and written.whole and hashlib.sha256(written.text).digest() == self.digests[name]:
             return written
         raise Trouble(f"{shown} was changed while it was being read", "Run the command again")

@@ -8,7 +8,7 @@ from recordgen.problems import Problem
 from recordgen.records.load.folders import LEFT_BEHIND, OUTLINES, Walk
 from recordgen.records.models.lines.outlines_file import OutlinesFile
 from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable, make_known, own_table
-from recordgen.records.yaml.read import Written, read_as_far
+from recordgen.records.yaml.read import Written, read_partly
 
 
 def read_outlines(walk: Walk) -> ShapeTable:
@@ -21,7 +21,7 @@ def read_outlines(walk: Walk) -> ShapeTable:
     for path in walk.entries(folder) if os.path.isdir(folder) else ():
         if path.suffix != ".yaml" or LEFT_BEHIND.fullmatch(path.name) or not walk.may_read(path):
             continue
-        written, problems = read_as_far(path, walk.shown(path), OutlinesFile)
+        written, problems = read_partly(path, walk.shown(path), OutlinesFile)
         walk.problems.extend(problems)
         table = _as_made(written, walk) if written else None
         if written and table:

@@ -34,7 +34,7 @@ from recordgen.records.pages.checks import page_problems
 from recordgen.records.pages.files import read_pages
 from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import read_photos
-from recordgen.records.yaml.read import Kind, Written, read_as_far
+from recordgen.records.yaml.read import Kind, Written, read_partly
 
 
 def read_practice(
@@ -231,7 +231,7 @@ class _Reader:
 def _file(walk: Walk, path: Path, model: type[Kind]) -> Written[Kind] | None:
     if not walk.may_read(path):
         return None
-    written, problems = read_as_far(path, walk.shown(path), model)
+    written, problems = read_partly(path, walk.shown(path), model)
     walk.problems.extend(problems)
     return written
 

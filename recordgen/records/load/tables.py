@@ -15,7 +15,7 @@ from recordgen.records.checks.tables import OURS, is_note_name, not_while_proble
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.translated import translated
 from recordgen.records.models.reference import CareWords, CautionWords, Reference
-from recordgen.records.yaml.read import Written, read
+from recordgen.records.yaml.read import Written, read_record
 
 Entry = TypeVar("Entry", CareWords, CautionWords)
 
@@ -82,7 +82,7 @@ def _with_files(files: Sequence[Path], shown: str, under: Reference) -> tuple[Re
     found = under
     problems: list[Problem] = []
     for file in files:
-        written, wrong = read(file, f"{shown}{file.name}", Reference)
+        written, wrong = read_record(file, f"{shown}{file.name}", Reference)
         problems += wrong
         if written:
             beneath, found = found, _over(found, written.record)
@@ -116,7 +116,7 @@ def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:
         return
     for path in walk.entries(folder):
         if _is_note(walk, path):
-            written, wrong = read(path, walk.shown(path), CareWords)
+            written, wrong = read_record(path, walk.shown(path), CareWords)
             walk.problems.extend(wrong)
             if written:
                 yield path.stem, written

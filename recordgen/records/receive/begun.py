@@ -14,7 +14,7 @@ from recordgen.records.models.reference import CareWords
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.compare import there_on
 from recordgen.records.write.visit import VISIT_SCHEMA, skeleton
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 
 _COMMENT = re.compile(r"(?:^|\s)#\s?(.*)")
 
@@ -43,8 +43,8 @@ def _comments(text: str) -> Iterator[str]:
 
 
 def _horse(folder: Path) -> HorseRecord | None:
-    horse, _ = read_as_far(folder / "horse.yaml", "horse.yaml", Horse)
+    horse, _ = read_partly(folder / "horse.yaml", "horse.yaml", Horse)
     files = sorted(path for path in folder.iterdir() if VISIT_FILE.fullmatch(path.name))
-    visits = [written.record for file in files if (written := read_as_far(file, file.name, Visit)[0])]
+    visits = [written.record for file in files if (written := read_partly(file, file.name, Visit)[0])]
     filled = tuple(sorted((one for one in visits if not one.is_blank), key=lambda visit: visit.date))
     return HorseRecord(folder.name, folder.parent.name, horse.record, filled) if horse else None

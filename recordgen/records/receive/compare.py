@@ -12,7 +12,7 @@ from typing import Any
 from recordgen.problems import Step
 from recordgen.records.load.folders import VISIT_FILE
 from recordgen.records.models.visit import BESIDE_THE_VISIT, Visit
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.write import on_one_line
 
 WIDEST_VALUE = 36
@@ -29,7 +29,7 @@ class There:
     @classmethod
     def read(cls, file: Path) -> There:
         """A file that is there. Raises OSError."""
-        written, _ = read(file, file.name, Visit)
+        written, _ = read_record(file, file.name, Visit)
         return cls(file, file.read_bytes().decode("utf-8", "replace"), written.record if written else None)
 
     @property

@@ -13,7 +13,7 @@ from recordgen.files import write_whole, writing
 from recordgen.problems import Place, Problem, Problems, Trouble, quoted
 from recordgen.records.models.fields import Record, Text, several, told
 from recordgen.records.write.templates import render_template
-from recordgen.records.yaml.read import Written, read
+from recordgen.records.yaml.read import Written, read_record
 from recordgen.records.yaml.write import on_one_line
 
 # A phrase of the tables by its key, with its facts filled in.
@@ -97,7 +97,7 @@ class Answers:
         """Those in a file; none where it is not there. Raises Trouble where it cannot be read."""
         if not file.exists():
             return cls(file=file)
-        written, problems = read(file, shown, AnswersFile)
+        written, problems = read_record(file, shown, AnswersFile)
         if written is None:
             raise Trouble(
                 f"the answers cannot be read: {problems[0].as_line()}", "Mend that line, or take the file away"

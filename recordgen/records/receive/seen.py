@@ -10,7 +10,7 @@ from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import RECEIVED
 from recordgen.records.models.fields import Record, Text, Whole, YesNo, several, told
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.write import as_yaml
 
 SEEN_FILE = "seen.yaml"
@@ -52,7 +52,7 @@ class Seen:
         file = folder / SEEN_FILE
         seen = cls(None if dry_run else file)
         if file.exists():
-            written, problems = read(file, f"{folder.name}/{SEEN_FILE}", SeenFile)
+            written, problems = read_record(file, f"{folder.name}/{SEEN_FILE}", SeenFile)
             if written is None:
                 way_out = "Mend that line; or take the file away, and visits that came before are asked about again"
                 raise Trouble(f"what was taken in before cannot be read: {problems[0].as_line()}", way_out)

@@ -17,7 +17,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
 from recordgen.records.receive.brought import BroughtVisit
 from recordgen.records.receive.questions import Answers, Question, Say
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 
 LEAVE_OUT = "leave out"
 NEW = "new"
@@ -37,11 +37,11 @@ class Horses:
         """Those in a folder of records; what cannot be read is not there, and nothing is told of it."""
         found = cls()
         for file in sorted(records.glob("*/stable.yaml")):
-            stable, _ = read_as_far(file, file.name, Stable)
+            stable, _ = read_partly(file, file.name, Stable)
             if SLUG.fullmatch(file.parent.name) and stable:
                 found.stables[file.parent.name] = stable.record.name
         for file in sorted(records.glob("*/*/horse.yaml")):
-            horse, _ = read_as_far(file, file.name, Horse)
+            horse, _ = read_partly(file, file.name, Horse)
             if horse and file.parent.parent.name in found.stables and SLUG.fullmatch(file.parent.name):
                 found.horses[f"{file.parent.parent.name}/{file.parent.name}"] = horse.record
         return found

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from recordgen.problems import Trouble, sentences
 from recordgen.records.models.fields import OneLine, Record, Text, Whole, YesNo, several, told
-from recordgen.records.yaml.read import Written, read
+from recordgen.records.yaml.read import Written, read_record
 
 NOTHING = "nothing"
 DateOrder = Literal["day month year", "month day year", "year month day"]
@@ -50,7 +50,7 @@ class ColumnsFile(Record):
 
 def read_columns(file: Path) -> Written[ColumnsFile]:
     """The file of columns. Raises Trouble where anything in it is wrong."""
-    written, problems = read(file, file.name, ColumnsFile)
+    written, problems = read_record(file, file.name, ColumnsFile)
     if written is None:
         first = problems[0]
         way_out = sentences(first.way_out, "Or delete the file, and have a new one made")

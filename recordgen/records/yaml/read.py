@@ -51,12 +51,12 @@ class Written(Generic[Kind]):
         return document(self.shown, self.text)
 
 
-def read(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
+def read_record(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     """The record in `file`, or None where anything is wrong, and everything that is wrong or unlikely about it.
 
     shown: the path as people see it.
     """
-    written, problems = read_as_far(file, shown, model)
+    written, problems = read_partly(file, shown, model)
     return (written if written and written.whole else None), problems
 
 
@@ -64,26 +64,26 @@ def read_with_key(file: Path, model: type[Kind], *keys: str) -> Kind | None:
     """The record in `file`; None where its text holds none of the keys, and where anything is wrong."""
     raw, _ = _bytes(file, file.name)
     written, _ = (
-        _understood(raw, file, file.name, model) if any(f"{key}:".encode() in raw for key in keys) else (None, ())
+        _parse_record(raw, file, file.name, model) if any(f"{key}:".encode() in raw for key in keys) else (None, ())
     )
     return written.record if written and written.whole else None
 
 
-def read_text(raw: bytes, file: Path, shown: str, model: type[Record]) -> list[Problem]:
-    """Everything that is wrong or unlikely about the bytes that a file is to hold. Arguments as in `read`."""
-    return _understood(raw, file, shown, model)[1]
+def check_bytes(raw: bytes, file: Path, shown: str, model: type[Record]) -> list[Problem]:
+    """Everything that is wrong or unlikely about the bytes that a file is to hold. Arguments as in `read_record`."""
+    return _parse_record(raw, file, shown, model)[1]
 
 
-def read_as_far(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
+def read_partly(file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     """The record in `file` as far as it is right, or None where no record is left, and everything wrong or unlikely.
 
     What is left of a record serves for looking at the rest of it, so that one wrong value does not hide another.
     """
     raw, unreadable = _bytes(file, shown)
-    return (None, [unreadable]) if unreadable else _understood(raw, file, shown, model)
+    return (None, [unreadable]) if unreadable else _parse_record(raw, file, shown, model)
 
 
-def _understood(raw: bytes, file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
+def _parse_record(raw: bytes, file: Path, shown: str, model: type[Kind]) -> tuple[Written[Kind] | None, list[Problem]]:
     found = document(shown, raw)
     if found.problems:
         return None, _first_ones(found.problems)

@@ -19,7 +19,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.tracing import ONE, TAKES, Tracing
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.tracing import with_tracing
-from recordgen.records.yaml.read import Written, read_as_far
+from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.tree import document
 from recordgen.site.trace.photo import PhotoToTrace
 
@@ -113,7 +113,7 @@ def _alone(photo: PhotoToTrace, tracing: Tracing) -> TracedAt:
 def _animal(photo: PhotoToTrace) -> Animal:
     """The animal on the day of the photograph, as far as its file tells."""
     file = photo.visit.parent / "horse.yaml"
-    written = read_as_far(file, file.name, Horse)[0] if file.is_file() else None
+    written = read_partly(file, file.name, Horse)[0] if file.is_file() else None
     return Animal.of(written.record if written else None, photo.subject.day, read_reference(None)[0].phrases)
 
 

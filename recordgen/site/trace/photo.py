@@ -17,7 +17,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.jpeg import NotAPicture, headers
 from recordgen.records.photos.names import Subject, parse_photo_name
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 
 TRACED_VIEWS: dict[str, TracedView] = {"side": "side", "front": "front", "sole": "sole"}
 ADD_IT = "Take it in first: recordgen photo STABLE/HORSE FILE"
@@ -100,6 +100,6 @@ def _size(raw: bytes, shown: str) -> Size:
 
 
 def _earlier(visit: Path, shown: str, photo: Path, subject: Subject) -> tuple[tuple[int, Tracing], ...]:
-    written, _ = read_as_far(visit, shown, Visit)
+    written, _ = read_partly(visit, shown, Visit)
     foot = written.record.feet.get(subject.foot) if written else None
     return tuple((number, one) for number, one in enumerate(foot.tracings if foot else ()) if one.file == photo.name)

@@ -12,7 +12,7 @@ from recordgen.packaged import packaged
 from recordgen.problems import Place, Trouble, quoted
 from recordgen.records.models.fields import Record
 from recordgen.records.models.tracing import LANDMARKS
-from recordgen.records.yaml.read import Written, read
+from recordgen.records.yaml.read import Written, read_record
 
 FILE = "site_templates/trace/steps.yaml"
 # Each stroke: its class, and its path as in SVG.
@@ -53,7 +53,7 @@ def steps_of_screen(own: Path | None = None) -> dict[str, Any]:
     file = own / "trace" / "steps.yaml" if own else None
     if file is None or not file.is_file():
         return found
-    written, problems = read(file, FILE, StepsFile)
+    written, problems = read_record(file, FILE, StepsFile)
     if written is None:
         raise _trouble(problems[0].place, problems[0].message, problems[0].way_out)
     for place, message in _unknown_marks(written):

@@ -14,7 +14,7 @@ from recordgen.records.checks.tracings import crossing, outside
 from recordgen.records.models.lines.points import Spot
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read_as_far
+from recordgen.records.yaml.read import read_partly
 from tests.support.photographs import drawn, file_of
 from tests.support.practice_folders import TODAY, VISIT_FILE, told
 from tests.support.tracing_text import FIRST_LINE, arc, text
@@ -355,7 +355,7 @@ def test_points_at_random_are_looked_at_without_a_fall(
     marks = {"wall": wall, "white_line": line, "bar_medial": bars[0], "bar_lateral": bars[1]}
     corners = [f"frog_medial: {list(frog[0])}", f"frog_lateral: {list(frog[1])}"]
     file.write_text(text(*(f"{name}: {typed(points)}" for name, points in marks.items()), *corners))
-    written, problems = read_as_far(file, "file.yaml", Visit)
+    written, problems = read_partly(file, "file.yaml", Visit)
 
     assert problems == []
     assert written

@@ -15,7 +15,7 @@ from tests.support.practice_folders import VISIT, VISIT_FILE, build
 
 TODAY = date(2026, 11, 25)
 UNLIKELY = VISIT.replace("toe_length: 86", "toe_length: 140")
-PARSED = "recordgen.records.load.horse_visits.read_as_far"
+PARSED = "recordgen.records.load.horse_visits.read_partly"
 
 
 @pytest.fixture

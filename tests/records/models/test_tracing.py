@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from recordgen.records.models.lines.points import Size, Spot
 from recordgen.records.models.tracing import LANDMARKS, TAKES, TracedView, Tracing
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read, read_as_far
+from recordgen.records.yaml.read import read_partly, read_record
 from tests.support.practice_folders import VISIT, lines_of
 from tests.support.schema import complaints
 from tests.support.tracing_text import FIRST_LINE, HEAD, arc, text
@@ -24,7 +24,7 @@ def tracing(tmp_path: Path, typed: str) -> Tracing:
     """The one tracing in a visit that nothing is wrong with."""
     file = tmp_path / "file.yaml"
     file.write_text(typed)
-    written, problems = read(file, "file.yaml", Visit)
+    written, problems = read_record(file, "file.yaml", Visit)
     assert problems == []
     return written.record.feet["left_fore"].tracings[0]
 
@@ -204,7 +204,7 @@ def test_what_is_right_of_a_tracing_is_kept(tmp_path: Path) -> None:
     """One wrong landmark does not hide the others from what looks at them later."""
     file = tmp_path / "file.yaml"
     file.write_text(text("frog_apex: [800, 612]", "wall: [[1, 2]]"))
-    written, problems = read_as_far(file, "file.yaml", Visit)
+    written, problems = read_partly(file, "file.yaml", Visit)
 
     assert (len(problems), written.whole) == (1, False)
     assert list(written.record.feet["left_fore"].tracings[0].named()) == ["frog_apex"]
@@ -225,8 +225,8 @@ def test_no_geometry_is_loaded_where_nothing_was_traced(tmp_path: Path) -> None:
     code = (
         "import sys, datetime as dt; from pathlib import Path\n"
         "from recordgen.records.checks.records import visit_problems\n"
-        "from recordgen.records.yaml.read import read; from recordgen.records.models.visit import Visit\n"
-        "visit = read(Path(sys.argv[1]), 'file.yaml', Visit)[0]\n"
+        "from recordgen.records.yaml.read import read_record; from recordgen.records.models.visit import Visit\n"
+        "visit = read_record(Path(sys.argv[1]), 'file.yaml', Visit)[0]\n"
         "print(list(visit_problems(visit, '2026-10-14', dt.date(2026, 12, 1))), 'shapely' in sys.modules)"
     )
     done = subprocess.run([sys.executable, "-c", code, tmp_path / "file.yaml"], capture_output=True, text=True)
@@ -255,7 +255,7 @@ def test_junk_in_a_tracing_is_read_or_told(tmp_path: Path, view: str, values: di
     """Never a traceback; every problem has a line of the file and words that print."""
     file = tmp_path / "file.yaml"
     file.write_text(text(view=view, **values))
-    written, problems = read_as_far(file, "file.yaml", Visit)
+    written, problems = read_partly(file, "file.yaml", Visit)
     lines = file.read_text().count("\n")
 
     assert all(1 <= problem.place.line <= lines and problem.as_line().isprintable() for problem in problems)

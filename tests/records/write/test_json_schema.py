@@ -11,7 +11,7 @@ import pytest
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.json_schema import FileKind, schema
 from recordgen.records.write.visit import skeleton
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from tests.support.practice_folders import VISIT, practice
 from tests.support.schema import complaints
 
@@ -114,7 +114,7 @@ def test_no_sign_may_be_said_in_a_word(tmp_path: Path, signs: str, wrong: bool) 
     file.write_text(f"date: 2026-10-14\nsigns: {signs}\n")
 
     assert bool(complaints(file.read_text())) is wrong
-    assert bool(read(file, file.name, Visit)[1]) is wrong
+    assert bool(read_record(file, file.name, Visit)[1]) is wrong
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -17,7 +17,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.visit import skeleton
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.values import without_empty
 from tests.conftest import RECORDS, TODAY
@@ -114,7 +114,7 @@ def test_a_line_typed_into_the_short_file_is_read(tmp_path: Path) -> None:
     text = short(tmp_path).replace("right_hind: {before: ,", "right_hind: {before: 96 h42/43.5 a48,")
     file = tmp_path / "2026-11-25.yaml"
     file.write_text(text, "utf-8")
-    written, problems = read(file, file.name, Visit)
+    written, problems = read_record(file, file.name, Visit)
     before = written.record.feet["right_hind"].before
 
     assert problems == []
@@ -135,7 +135,7 @@ def test_the_short_file_of_every_horse_of_the_demo_is_read_without_a_word(tmp_pa
         text = skeleton(horse, TODAY, near_and_off, short=True)
         file = tmp_path / "2026-11-25.yaml"
         file.write_text(text, "utf-8")
-        written, problems = read(file, file.name, Visit)
+        written, problems = read_record(file, file.name, Visit)
 
         assert (problems, written.record.is_blank) == ([], True)
         assert len(text.splitlines()) < len(skeleton(horse, TODAY).splitlines()) / 2

@@ -13,7 +13,7 @@ from recordgen.problems import Trouble
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.visit import skeleton, start_visits
-from recordgen.records.yaml.read import read
+from recordgen.records.yaml.read import read_record
 from tests.support.practice_folders import VISIT, build, practice
 
 DAY = dt.date(2026, 11, 25)
@@ -71,7 +71,7 @@ def test_a_new_file_reads_without_a_word_about_its_empty_lines(tmp_path: Path) -
     """Empty parts are left out: no foot counts as looked at."""
     file = tmp_path / "2026-11-25.yaml"
     file.write_text(text_for(tmp_path / "records"), "utf-8")
-    written, problems = read(file, file.name, Visit)
+    written, problems = read_record(file, file.name, Visit)
 
     assert problems == []
     assert written.record.model_fields_set == {"date"}
@@ -86,7 +86,7 @@ def test_whatever_was_found_on_the_wall_a_new_file_reads(tmp_path: Path, zone: s
     visit = f"date: 2026-10-14\nfeet: {{left_fore: {{wall: {{medial heel: {zone}}}}}}}\n"
     file = tmp_path / "2026-11-25.yaml"
     file.write_text(text_for(tmp_path / "records", {"willowmere/bramble/2026-10-14.yaml": visit}), "utf-8")
-    written, problems = read(file, file.name, Visit)
+    written, problems = read_record(file, file.name, Visit)
 
     assert (problems, written.record.feet) == ([], {})
 

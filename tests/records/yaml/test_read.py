@@ -16,7 +16,7 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.read import read, read_as_far
+from recordgen.records.yaml.read import read_partly, read_record
 from recordgen.records.yaml.text import MOST_PROBLEMS
 from tests.support.practice_folders import VISIT, lines_of, problems_of
 
@@ -33,7 +33,7 @@ def visit(tmp_path: Path, text: str) -> Visit:
     """The visit in a text that nothing is wrong with."""
     file = tmp_path / "file.yaml"
     file.write_bytes(text.encode())
-    written, problems = read(file, "file.yaml", Visit)
+    written, problems = read_record(file, "file.yaml", Visit)
     assert written is not None, problems
     return written.record
 
@@ -226,12 +226,12 @@ def test_a_record_is_read_as_far_as_it_is_right(tmp_path: Path) -> None:
     """The right part of a file can still be looked at."""
     file = tmp_path / "file.yaml"
     file.write_text(VISIT.replace("toe_angle: 50", "toe_angle: 500") + "vet: [{date: 2026-10-01, by: x, kind: y}]\n")
-    written, problems = read_as_far(file, "file.yaml", Visit)
+    written, problems = read_partly(file, "file.yaml", Visit)
 
     assert len(problems) == 2
     assert not written.whole
     assert (written.record.feet["left_fore"].before.toe_length, written.record.vet) == (86, ())
-    assert read(file, "file.yaml", Visit)[0] is None
+    assert read_record(file, "file.yaml", Visit)[0] is None
 
 
 def test_a_file_full_of_mistakes_tells_the_first_ones(tmp_path: Path) -> None:
@@ -248,7 +248,7 @@ def test_a_file_that_cannot_be_opened_is_a_problem(tmp_path: Path) -> None:
     (tmp_path / "folder.yaml").mkdir()
 
     for name in ("folder.yaml", "none.yaml"):
-        written, problems = read(tmp_path / name, name, Visit)
+        written, problems = read_record(tmp_path / name, name, Visit)
         assert (written, problems[0].message) == (None, "the file cannot be opened")
 
 
@@ -256,7 +256,7 @@ def test_a_place_is_one_of_the_text_that_was_read(tmp_path: Path) -> None:
     """Whatever became of the file meanwhile."""
     file = tmp_path / "file.yaml"
     file.write_text("date: 2026-10-14\nnext: {weeks: 6}\n")
-    written, _ = read(file, "file.yaml", Visit)
+    written, _ = read_record(file, "file.yaml", Visit)
     file.unlink()
 
     assert str(written.place("next", "weeks")) == "file.yaml:2:8"
@@ -340,7 +340,7 @@ def is_told_or_read(folder: Path, raw: bytes) -> bool:
     """Whether bytes lead to a record or to problems with places and printable words."""
     file = folder / "file.yaml"
     file.write_bytes(raw)
-    written, problems = read_as_far(file, "file.yaml", Visit)
+    written, problems = read_partly(file, "file.yaml", Visit)
     lines = raw.count(b"\n") + raw.count(b"\r") + 1
     errors = [problem for problem in problems if problem.level == "error"]
     fine = all(0 <= problem.place.line <= lines + 1 and problem.as_line().isprintable() for problem in problems)
