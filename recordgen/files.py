@@ -17,7 +17,9 @@ from typing import IO
 
 from recordgen.locks import hold, hold_new
 from recordgen.problems import Trouble
+from recordgen.sentences import Said, say
 
+_NOTHING_WRITTEN = say("Nothing was written")
 FULL = (errno.ENOSPC, errno.EDQUOT)
 # Room for the files of a change as they were, and for what git writes to forget it. Judgement.
 SPARE_BYTES = 4 << 20
@@ -172,11 +174,14 @@ def fingerprints(folder: Path) -> dict[str, str]:
 def refuse_other(path: Path, is_ours: Callable[[bytes], bool], what: str) -> None:
     """Raises Trouble where a path holds anything but a file of ours. what: what such a file is called."""
     if os.path.lexists(path) and not (path.is_file() and is_ours(path.read_bytes())):
-        raise Trouble(f"{path} is there already and is no {what} of ours", "Name another, or move it elsewhere")
+        raise Trouble(
+            say("{path} is there already and is no {what} of ours", path=path, what=what),
+            say("Name another, or move it elsewhere"),
+        )
 
 
 @contextmanager
-def writing(target: Path, stays: str = "Nothing was written") -> Iterator[None]:
+def writing(target: Path, stays: Said = _NOTHING_WRITTEN) -> Iterator[None]:
     """Turns what a disk refuses into sentences that name what was to be written, never what it was made from.
 
     stays: how things stand, as a sentence without a full stop. Raises Trouble.
@@ -188,7 +193,7 @@ def writing(target: Path, stays: str = "Nothing was written") -> Iterator[None]:
 
 
 @contextmanager
-def spare_room(folder: Path, stays: str) -> Iterator[None]:
+def spare_room(folder: Path, stays: Said) -> Iterator[None]:
     """Hold room on the disk of a folder until the block ends: what it did can then be taken back on a full disk, too.
 
     stays: how things stand, as a sentence without a full stop. Raises Trouble where there is not so much room.
@@ -204,7 +209,7 @@ def spare_room(folder: Path, stays: str) -> Iterator[None]:
 
 
 @contextmanager
-def filling(target: Path, stays: str) -> Iterator[None]:
+def filling(target: Path, stays: Said) -> Iterator[None]:
     """Turns a full disk alone into sentences; any other trouble may be of what is read. Raises Trouble and OSError."""
     try:
         yield
@@ -214,9 +219,14 @@ def filling(target: Path, stays: str) -> Iterator[None]:
         raise disk_trouble(fault, target, stays) from fault
 
 
-def disk_trouble(fault: OSError, target: Path | str, stays: str) -> Trouble:
+def disk_trouble(fault: OSError, target: Path | str, stays: Said) -> Trouble:
     """The refusal of a disk, as sentences."""
     if fault.errno in FULL:
-        return Trouble(f"the disk of {target} is full", f"{stays}; make room, then try again")
+        return Trouble(
+            say("the disk of {target} is full", target=target), say("{stays}; make room, then try again", stays=stays)
+        )
     reason = fault.strerror or str(fault)
-    return Trouble(f"{target} cannot be written: {reason}", f"{stays}; look whether you may write there")
+    return Trouble(
+        say("{target} cannot be written: {reason}", target=target, reason=reason),
+        say("{stays}; look whether you may write there", stays=stays),
+    )

@@ -14,7 +14,8 @@ from pathlib import Path
 
 from recordgen.files import NO_LINKS
 from recordgen.locks import hold, hold_new
-from recordgen.problems import Trouble, as_typed, counted
+from recordgen.problems import Trouble, as_typed
+from recordgen.sentences import Said, and_more, say
 
 MOST_NAMED = 5
 # What systems leave in a folder that somebody looked into; nobody means to keep it.
@@ -160,10 +161,11 @@ def exchange(one: Path, other: Path) -> bool:
     return not failed
 
 
-def refuse_strangers(foreign: Collection[str], where: str, way_out: str) -> None:
+def refuse_strangers(foreign: Collection[str], where: str, way_out: Said) -> None:
     """Raises Trouble that names the files of somebody else, where there are any."""
     named = sorted(name for name in foreign if name.rpartition("/")[2] not in _LEFT_BY_SYSTEMS)
     if named:
         some = ", ".join(as_typed(name, 100) for name in named[:MOST_NAMED])
-        more = f" and {counted(len(named) - MOST_NAMED, 'other')}" if len(named) > MOST_NAMED else ""
-        raise Trouble(f"{where} holds files that are not of this site: {some}{more}", way_out)
+        files = and_more(some, len(named) - MOST_NAMED)
+        message = say("{where} holds files that are not of this site: {files}", where=where, files=files)
+        raise Trouble(message, way_out)

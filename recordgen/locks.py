@@ -9,6 +9,7 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from recordgen.problems import Trouble
+from recordgen.sentences import Said, say
 
 if sys.platform == "win32":
     import msvcrt
@@ -35,7 +36,7 @@ def hold_new(handle: int) -> bool:
 
 
 @contextmanager
-def hold_lock(place: Path, busy: str) -> Iterator[None]:
+def hold_lock(place: Path, busy: Said) -> Iterator[None]:
     """Hold a folder that is there, or a file that is made where it is missing, for as long as the block runs.
 
     busy: what somebody else does while they hold it. Raises Trouble where somebody does, and OSError.
@@ -53,8 +54,8 @@ def hold_lock(place: Path, busy: str) -> Iterator[None]:
 
 
 @contextmanager
-def _busy_told(busy: str) -> Iterator[None]:
+def _busy_told(busy: Said) -> Iterator[None]:
     try:
         yield
     except OSError:
-        raise Trouble(f"{busy} in another window", "Wait until that is done") from None
+        raise Trouble(say("{busy} in another window", busy=busy), say("Wait until that is done")) from None

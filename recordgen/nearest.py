@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from recordgen.sentences import Said, say
+
 # How alike two names must be, of 1 for the same. Judgement: below a half, guesses are wilder than a list of the names.
 LEAST_ALIKE = 0.5
 # Longer than any name; what goes on further is no slip of the pen.
@@ -23,10 +25,10 @@ def nearest_ones(typed: str, known: Iterable[str], most: int, least_alike: float
     return [names[near] for near in get_close_matches(_plain(typed[:LONGEST]), list(names), n=most, cutoff=least_alike)]
 
 
-def did_you_mean(typed: str, known: Iterable[str], otherwise: str) -> str:
+def did_you_mean(typed: str, known: Iterable[str], otherwise: Said) -> Said:
     """The way out of a name that is not known: the nearest one as a question, or `otherwise` where none is near."""
     near = nearest(typed, known)
-    return f"Did you mean {near}?" if near else otherwise
+    return say("Did you mean {name}?", name=near) if near else otherwise
 
 
 def _plain(name: str) -> str:

@@ -9,14 +9,11 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Literal
 
+from recordgen.sentences import NOTHING, Said, counted, listed, say, say_counted, sentences
+
 Level = Literal["error", "warning"]
 # One step on the way to a value in a file: a key, or the number of an item from 0.
 Step = str | int
-
-
-def sentences(*parts: str) -> str:
-    """The parts as sentences, each closed by a full stop unless it ends in a mark of its own; empty ones left out."""
-    return " ".join(part if part.endswith(("?", ".", "!")) else f"{part}." for part in parts if part)
 
 
 @dataclass(frozen=True, order=True)
@@ -41,14 +38,22 @@ class Problem:
 
     place: Place
     code: str = field(compare=False)
-    message: str
-    way_out: str = ""
+    message: Said
+    way_out: Said = NOTHING
     level: Level = "error"
 
-    def as_line(self) -> str:
+    @property
+    def line(self) -> Said:
         """The problem as one line for a terminal: `path:line:column: level: message. Way out. [code]`."""
-        place = str(self.place).translate(_LINE_ENDS)
-        return visible(f"{place}: {self.level}: {sentences(self.message, self.way_out)} [{self.code}]")
+        about = {"place": str(self.place).translate(_LINE_ENDS), "code": self.code}
+        told = sentences(self.message, self.way_out)
+        if self.level == "error":
+            return say("{place}: error: {told} [{code}]", told=told, **about)
+        return say("{place}: warning: {told} [{code}]", told=told, **about)
+
+    def as_line(self) -> str:
+        """The same in English, with every sign visible."""
+        return visible(self.line)
 
     def as_json(self) -> dict[str, str | int]:
         """The problem as a mapping with path, line, column, level, code, message and way_out."""
@@ -143,21 +148,19 @@ class Problems:
         fitting = ((entry, [problem for problem in every if entry.fits(problem)]) for entry in self.seen)
         return sorted({fits[0]: entry for entry, fits in fitting if len(fits) == 1}.items())
 
-    def counted(self) -> str:
+    def counted(self) -> Said:
         """Count them in words: `2 errors and 1 warning in 2 files, 3 seen before`; `no problems` for none."""
         shown, left = self.open, len(self.left)
-        kinds = ((level, sum(problem.level == level for problem in shown)) for level in ("error", "warning"))
-        told = " and ".join(counted(number, level) for level, number in kinds if number)
-        files = counted(len({problem.place.path for problem in shown}), "file")
-        return (f"{told} in {files}" if told else "no problems") + (f", {left} seen before" if left else "")
+        errors = sum(problem.level == "error" for problem in shown)
+        kinds = ((errors, counted(errors, "error")), (len(shown) - errors, counted(len(shown) - errors, "warning")))
+        told = listed([told for number, told in kinds if number])
+        files = len({problem.place.path for problem in shown})
+        here = say_counted("{told} in {count} file", "{told} in {count} files", files, told=told)
+        here = here if shown else say("no problems")
+        return say("{problems}, {left} seen before", problems=here, left=left) if left else here
 
 
-def counted(number: int, word: str) -> str:
-    """A number with its noun: 1 visit, 3 visits."""
-    return f"{number} {word}{'' if number == 1 else 's'}"
-
-
-def warning(place: Place, code: str, message: str, way_out: str) -> Problem:
+def warning(place: Place, code: str, message: Said, way_out: Said) -> Problem:
     """A problem that is unlikely rather than impossible, and stops nothing."""
     return Problem(place, code, message, way_out, "warning")
 
@@ -196,7 +199,7 @@ def quoted(text: str, longest: int = 40) -> str:
 class Trouble(Exception):
     """Something a command cannot go on with: what is wrong and the way out, as sentences without a full stop."""
 
-    def __init__(self, message: str, way_out: str = "") -> None:
+    def __init__(self, message: Said, way_out: Said = NOTHING) -> None:
         super().__init__(message)
         self.message = message
         self.way_out = way_out

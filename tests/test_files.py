@@ -14,6 +14,7 @@ import pytest
 from recordgen import files
 from recordgen.files import disk_trouble, fingerprints, list_empty_folders, list_files, write_new, write_whole, writing
 from recordgen.problems import Trouble
+from recordgen.sentences import worded
 
 # Writes over a file and is killed while the new content stands in a part, before it takes its name.
 KILLED = """
@@ -156,7 +157,7 @@ def test_a_full_disk_is_a_sentence() -> None:
     """With the way out, and with how things stand."""
     with pytest.raises(Trouble, match=r"^the disk of out is full$") as told, writing(Path("out")):
         _full()
-    other = disk_trouble(PermissionError(errno.EACCES, "Permission denied"), "out", "Nothing was shared")
+    other = disk_trouble(PermissionError(errno.EACCES, "Permission denied"), "out", worded("Nothing was shared"))
 
     assert told.value.way_out == "Nothing was written; make room, then try again"
     assert other.message == "out cannot be written: Permission denied"

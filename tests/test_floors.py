@@ -17,7 +17,7 @@ from tests.conftest import DEAREST, ROOT
 PACKAGE = ROOT / "recordgen"
 # From the ground up; a floor imports from those before it, and each may ask what lies on the ground.
 GROUND = [
-    *("nearest", "problems", "days", "csv_text", "packaged", "locks", "files", "folders", "progress"),
+    *("days", "sentences", "nearest", "problems", "csv_text", "packaged", "locks", "files", "folders", "progress"),
     *("public_holidays", "workers", "units"),
 ]
 FLOORS = ["language", "cache", "git", "records", "hoof", "pictures", "site", "private", "cli"]

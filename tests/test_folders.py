@@ -15,6 +15,7 @@ from recordgen.files import list_files
 from recordgen.folders import refuse_strangers, replace_folder, workroom
 from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
+from recordgen.sentences import worded
 
 # Replaces a folder by renamings, and is killed before the so-manieth of them.
 KILLED = """
@@ -115,18 +116,18 @@ def test_a_link_in_a_left_workroom_is_not_followed(tmp_path: Path) -> None:
 def test_strangers_are_named_and_counted() -> None:
     """The first five, and how many others."""
     with pytest.raises(Trouble, match=r"out holds files that are not of this site: 0, 1, 2, 3, 4 and 2 others"):
-        refuse_strangers([str(number) for number in range(7)], "out", "")
+        refuse_strangers([str(number) for number in range(7)], "out", worded(""))
 
 
 @pytest.mark.skipif(os.name != "posix", reason="a folder is held by a file in it elsewhere")
 def test_a_folder_is_held_without_a_trace(tmp_path: Path) -> None:
     """Nobody else gets it meanwhile, and afterwards everybody does."""
-    with hold_lock(tmp_path, "a build works there"):
+    with hold_lock(tmp_path, worded("a build works there")):
         with (
             pytest.raises(Trouble, match="a build works there in another window"),
-            hold_lock(tmp_path, "a build works there"),
+            hold_lock(tmp_path, worded("a build works there")),
         ):
             pass
         assert list(tmp_path.iterdir()) == []
-    with hold_lock(tmp_path, "a build works there"):
+    with hold_lock(tmp_path, worded("a build works there")):
         pass

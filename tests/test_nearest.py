@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.nearest import did_you_mean, nearest
+from recordgen.sentences import worded
 from tests.conftest import ROOT
 from tests.support.commands import run, run_today, small_practice
 
@@ -22,8 +23,8 @@ def test_the_nearest_name_is_found_however_it_is_typed(typed: str) -> None:
 
 def test_nothing_is_guessed_where_nothing_is_near() -> None:
     """Then the other way out is told."""
-    assert did_you_mean("tail", FEET, "Known are the feet") == "Known are the feet"
-    assert did_you_mean("left_for", FEET, "Known are the feet") == "Did you mean left_fore?"
+    assert did_you_mean("tail", FEET, worded("Known are the feet")) == "Known are the feet"
+    assert did_you_mean("left_for", FEET, worded("Known are the feet")) == "Did you mean left_fore?"
 
 
 def test_it_stands_in_one_place() -> None:
@@ -59,7 +60,7 @@ def test_a_stable_misspelt_names_the_nearest(words: tuple[str, ...], tmp_path: P
     result = run(*words, "--records", small_practice(tmp_path))
 
     assert result.exit_code == 1
-    assert "there is no stable 'wilowmere'. Did you mean willowmere?" in result.output
+    assert "there is no stable 'wilowmere'. did you mean willowmere?" in result.output.lower()
 
 
 @pytest.mark.parametrize(

@@ -6,10 +6,11 @@ import sys
 
 import pytest
 
-from recordgen.problems import Place, Problem, Problems, is_visible, quoted, sentences, visible, warning
+from recordgen.problems import Place, Problem, Problems, is_visible, quoted, visible, warning
+from recordgen.sentences import sentences, worded
 
-WRONG = Problem(Place("records/a.yaml", 3, 5), "key-missing", "toe_length is missing", "Add toe_length")
-ODD = warning(Place("records/a.yaml", 2), "odd-value", "this is unusual", "Did you look?")
+WRONG = Problem(Place("records/a.yaml", 3, 5), "key-missing", worded("toe_length is missing"), worded("Add toe_length"))
+ODD = warning(Place("records/a.yaml", 2), "odd-value", worded("this is unusual"), worded("Did you look?"))
 
 
 def test_a_problem_is_one_line_with_place_level_message_and_way_out() -> None:
@@ -20,7 +21,9 @@ def test_a_problem_is_one_line_with_place_level_message_and_way_out() -> None:
 
 def test_a_problem_without_a_way_out_is_one_sentence() -> None:
     """Nothing is added where there is no way out."""
-    assert Problem(Place("a.yaml"), "file-missing", "gone").as_line() == "a.yaml:1:1: error: gone. [file-missing]"
+    assert (
+        Problem(Place("a.yaml"), "file-missing", worded("gone")).as_line() == "a.yaml:1:1: error: gone. [file-missing]"
+    )
 
 
 def test_a_problem_as_json_holds_each_part() -> None:
@@ -38,7 +41,7 @@ def test_a_problem_as_json_holds_each_part() -> None:
 
 def test_problems_come_in_the_order_of_their_places() -> None:
     """Line 2 comes before line 10, whatever came in first."""
-    tenth = Problem(Place("records/a.yaml", 10), "last-one", "last")
+    tenth = Problem(Place("records/a.yaml", 10), "last-one", worded("last"))
     problems = Problems()
     problems.extend([tenth, WRONG, ODD])
 
@@ -63,7 +66,7 @@ def test_errors_and_warnings_are_told_apart() -> None:
 
 def test_problems_are_counted_in_words() -> None:
     """Errors, warnings and files are counted, each with its plural."""
-    more = Problem(Place("records/b.yaml"), "file-missing", "another")
+    more = Problem(Place("records/b.yaml"), "file-missing", worded("another"))
 
     assert Problems([WRONG, more, ODD]).counted() == "2 errors and 1 warning in 2 files"
     assert Problems().counted() == "no problems"
@@ -110,13 +113,13 @@ def test_what_shows_is_left_as_it_is() -> None:
 
 def test_a_problem_spells_out_what_was_typed() -> None:
     """Where it stands, and what is wrong."""
-    line = Problem(Place("a\x1b[2J.yaml"), "odd-value", quoted("x\u202ey") + " is odd").as_line()
+    line = Problem(Place("a\x1b[2J.yaml"), "odd-value", worded(quoted("x\u202ey") + " is odd")).as_line()
 
     assert line == "a\\u001b[2J.yaml:1:1: error: 'x\\u202ey' is odd. [odd-value]"
 
 
 def test_a_problem_is_one_line() -> None:
     """Whatever stands in the name of its file."""
-    line = Problem(Place("a\nb\t.yaml"), "odd-value", "odd").as_line()
+    line = Problem(Place("a\nb\t.yaml"), "odd-value", worded("odd")).as_line()
 
     assert line == "a\\nb\\t.yaml:1:1: error: odd. [odd-value]"

@@ -1,4 +1,4 @@
-"""Values as JSON and back: plain ones, days, tuples, mappings, and dataclasses of a given list; nothing is called."""
+"""Values as JSON and back: plain ones, days, sentences, tuples, mappings, and dataclasses of a given list."""
 
 from __future__ import annotations
 
@@ -7,9 +7,13 @@ from dataclasses import fields, is_dataclass
 from datetime import date
 from typing import Any
 
+from recordgen.sentences import Said, said_again
+
 
 def as_json(value: object, classes: Mapping[str, type]) -> Any:
     """A value as JSON holds it. classes: by name, the dataclasses that may be in it. Raises TypeError for any other."""
+    if isinstance(value, Said):
+        return {"said": type(value).__name__, "is": as_json(value.made_of, classes)}
     if value is None or isinstance(value, (bool, int, float, str)):
         return value
     if isinstance(value, date):
@@ -32,6 +36,8 @@ def from_json(held: Any, classes: Mapping[str, type]) -> Any:
         return held
     if "day" in held:
         return date.fromordinal(held["day"])
+    if "said" in held:
+        return said_again(held["said"], from_json(held["is"], classes))
     if "map" in held:
         return {key: from_json(one, classes) for key, one in held["map"].items()}
     kind = classes[held["of"]]

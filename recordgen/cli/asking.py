@@ -8,12 +8,13 @@ from typing import Any
 import click
 
 from recordgen.cli.terminal import Waiting, echo
+from recordgen.sentences import say
 
 
 def must_be_askable(yes: bool) -> None:
     """Ends with exit code 2 where nobody said yes beforehand and nobody can be asked."""
     if not yes and not can_ask():
-        raise click.UsageError("Nobody can be asked here. Look at a terminal first, or say --yes.")
+        raise click.UsageError(say("Nobody can be asked here. Look at a terminal first, or say --yes."))
 
 
 def can_ask() -> bool:

@@ -9,7 +9,7 @@ import click
 
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 MOST_NAMED = 5
 
@@ -50,17 +50,17 @@ def _back_up(to: str | None, records: Path) -> None:
     from recordgen.private.keystore.readers import naming_of
 
     refuse_shared(records)
-    say = naming_of(records).phrase
+    phrase = naming_of(records).phrase
     address = copy_address(to, records)
-    done = back_up(records, address, lambda words: show_once(say("backup_words"), words), lambda: ask_words(records))
-    echo(say("backup_done", address=done.address, new=_entries(done.new)))
+    done = back_up(records, address, lambda words: show_once(phrase("backup_words"), words), lambda: ask_words(records))
+    echo(phrase("backup_done", address=done.address, new=_entries(done.new)))
     if done.keys:
-        echo(say("backup_keys", count=counted(done.keys, "file")))
-    echo(say("backup_plain"))
+        echo(phrase("backup_keys", count=counted(done.keys, "file")))
+    echo(phrase("backup_plain"))
     if done.not_kept:
         more = len(done.not_kept) - MOST_NAMED
         names = ", ".join(done.not_kept[:MOST_NAMED]) + (f" and {counted(more, 'other')}" if more > 0 else "")
-        echo(say("backup_not_kept", names=names))
+        echo(phrase("backup_not_kept", names=names))
 
 
 def _entries(count: int) -> str:
@@ -82,13 +82,13 @@ def _restore(to: str | None, folder: Path) -> None:
     from recordgen.records.load.tables import read_reference
 
     if to is None:
-        raise click.UsageError("Name the copy, such as /media/stick/my-practice.git.")
-    say = Naming(read_reference(None)[0].phrases).phrase
+        raise click.UsageError(say("Name the copy, such as /media/stick/my-practice.git."))
+    phrase = Naming(read_reference(None)[0].phrases).phrase
     place = folder.absolute()
     done = restore_copy(address_of(to, Path.cwd()), place, lambda: ask_words(place))
-    echo(say("restore_done", folder=str(folder), count=_entries(done.entries)))
+    echo(phrase("restore_done", folder=str(folder), count=_entries(done.entries)))
     if done.keys:
-        echo(say("restore_keys", count=counted(len(done.keys), "file")))
+        echo(phrase("restore_keys", count=counted(len(done.keys), "file")))
     if done.without_words:
-        echo(say("restore_no_words"))
-    echo(say("restore_next", folder=str(folder)))
+        echo(phrase("restore_no_words"))
+    echo(phrase("restore_next", folder=str(folder)))

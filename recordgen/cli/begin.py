@@ -12,6 +12,7 @@ from recordgen.cli.asking import ask, can_ask
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.records.change.change import Change
@@ -52,7 +53,7 @@ def command(
     asks = can_ask()
     if name is None:
         if not asks:
-            raise click.UsageError('Say what to begin, such as "Hazel Bottom" or hazel-bottom/Bilberry.')
+            raise click.UsageError(say('Say what to begin, such as "Hazel Bottom" or hazel-bottom/Bilberry.'))
         name, stable = _asked_name(records)
     with told_plainly():
         carry_out(_planned(records, name, stable, folder, told, asks), today, dry_run)

@@ -23,9 +23,9 @@ from recordgen.cli.options import (
     told_plainly,
 )
 from recordgen.cli.places import stable_option
-from recordgen.cli.remembered import Remembered, as_problems, as_values, outputs_told
+from recordgen.cli.remembered import Remembered, outputs_told
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted, sentences
+from recordgen.sentences import counted, say, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -138,9 +138,9 @@ def _build(asked: BuildAsked, stages: Stages) -> dict[str, Any]:
         prune(asked.cache.folder)
     strangers = [] if asked.stable else find_strangers(asked.out, slugs)
     return {
-        "sites": [_site(one) for one in built],
-        "strangers": [str(folder) for folder in strangers],
-        "warnings": as_values(whole.warnings),
+        "sites": tuple(_site(one) for one in built),
+        "strangers": tuple(str(folder) for folder in strangers),
+        "warnings": tuple(whole.warnings),
         "seen_before": whole.seen_before,
     }
 
@@ -174,24 +174,25 @@ def _site(built: Built) -> dict[str, Any]:
 
 def _print_json(answer: dict[str, Any], unchanged: bool) -> None:
     """One document: the sites, other sites that lie among them, the warnings, and whether nothing had changed."""
-    warnings = [from_here(problem).as_json() for problem in as_problems(answer["warnings"])]
+    warnings = [from_here(problem).as_json() for problem in answer["warnings"]]
     told = {"sites": answer["sites"], "strangers": answer["strangers"], "problems": warnings, "unchanged": unchanged}
     print_json(told)
 
 
 def _tell(answer: dict[str, Any], unchanged: bool, stages: Stages) -> None:
-    print_warnings(as_problems(answer["warnings"]), answer["seen_before"])
+    print_warnings(answer["warnings"], answer["seen_before"])
     for site in answer["sites"]:
-        echo(f"{site['page']}  {site['name']}, {counted(site['pages'], 'page')}")
+        echo(say("{page}  {name}, {pages}", page=site["page"], name=site["name"], pages=counted(site["pages"], "page")))
     for folder in answer["strangers"]:
-        echo(f"{folder} is no stable of these records; delete it if it is not needed.")
-    made = counted(len(answer["sites"]), "site")
+        echo(say("{folder} is no stable of these records; delete it if it is not needed.", folder=folder))
+    made, seconds = counted(len(answer["sites"]), "site"), f"{stages.total():.1f}"
     if unchanged:
-        echo(f"Nothing has changed: {made} looked at in {stages.total():.1f} s.")
+        echo(say("Nothing has changed: {sites} looked at in {seconds} s.", sites=made, seconds=seconds))
         return
-    stood = sum(site["stood"] for site in answer["sites"])
-    told = f", {stood} of them as they stood" if stood else ""
-    echo(f"{made} in {stages.total():.1f} s{told}. Open the pages above, or run: recordgen preview")
+    told = say("{sites} in {seconds} s", sites=made, seconds=seconds)
+    if stood := sum(site["stood"] for site in answer["sites"]):
+        told = say("{sites_in_seconds}, {stood} of them as they stood", sites_in_seconds=told, stood=stood)
+    echo(say("{built}. Open the pages above, or run: recordgen preview", built=told))
 
 
 def _outputs(out: Path, answer: dict[str, Any]) -> str:

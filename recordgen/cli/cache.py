@@ -6,7 +6,7 @@ import click
 
 from recordgen.cli.options import json_option, print_json, told_plainly
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted, sentences
+from recordgen.sentences import counted, say, sentences
 
 
 @click.command("cache")
@@ -34,8 +34,16 @@ def command(clear: bool, as_json: bool) -> None:
         print_json({**told, "deleted": gone, "unused_because": why_not or None})
         return
     if why_not:
-        echo(sentences(why_not, "So nothing is kept; name another folder in RECORDGEN_CACHE"))
+        echo(sentences(why_not, say("So nothing is kept; name another folder in RECORDGEN_CACHE")))
         return
     if clear:
-        echo(f"{counted(gone, 'file')} deleted.")
-    echo(f"{folder}: {counted(len(found), 'file')}, {size / 1e6:.1f} MB of at most {place.MOST_BYTES / 1e6:.0f} MB.")
+        echo(say("{files} deleted.", files=counted(gone, "file")))
+    echo(
+        say(
+            "{folder}: {files}, {size:.1f} MB of at most {most_bytes:.0f} MB.",
+            folder=folder,
+            files=counted(len(found), "file"),
+            size=size / 1000000.0,
+            most_bytes=place.MOST_BYTES / 1000000.0,
+        )
+    )

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.records.change.change import Change
@@ -31,12 +32,12 @@ def carry_out(change: Change, today: dt.date, dry_run: bool) -> None:
     if dry_run:
         change.look_over()
         _tell(change)
-        echo("Nothing was changed.")
+        echo(say("Nothing was changed."))
         return
     made = make(change, today)
     _tell(change)
     echo(_MADE[made])
-    echo(f"Next: {change.then}")
+    echo(say("Next: {then}", then=change.then))
 
 
 def _tell(change: Change) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from dataclasses import asdict
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -20,17 +20,15 @@ from recordgen.cli.options import (
     told_plainly,
 )
 from recordgen.cli.places import StableName, stable_option
-from recordgen.cli.remembered import Remembered, as_problems, as_values
+from recordgen.cli.remembered import Remembered
 from recordgen.cli.terminal import echo
-from recordgen.days import spoken_day
 from recordgen.private.keystore.location import key_files
-from recordgen.problems import Problems, counted
+from recordgen.problems import Problem, Problems
+from recordgen.sentences import Said, counted, listed, say, say_counted, sentences, spoken_day
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
     from recordgen.records.models.practice import Practice
-
-_WERE = ("was", "were")
 
 
 @click.command("check")
@@ -76,7 +74,7 @@ def command(
         if answer is None:
             answer = _look(records, today, stable, cache)
             known.keep(answer)
-    problems = as_problems(answer["problems"])
+    problems = answer["problems"]
     if seen:
         _print_seen(answer["seen"], records, as_json)
     elif as_json:
@@ -88,17 +86,16 @@ def command(
         raise click.exceptions.Exit(1)
 
 
-def _print_seen(seen: list[dict[str, Any]], records: Path, as_json: bool) -> None:
+def _print_seen(seen: Sequence[tuple[Problem, dt.date, str]], records: Path, as_json: bool) -> None:
     """The warnings that were seen and left, each with the day and the reason."""
-    problems = as_problems([one["problem"] for one in seen])
     if as_json:
-        told = zip(problems, seen, strict=True)
-        print_json([{**from_here(problem).as_json(), "on": one["on"], "why": one["why"]} for problem, one in told])
+        print_json([{**from_here(problem).as_json(), "on": on.isoformat(), "why": why} for problem, on, why in seen])
         return
-    for problem, one in zip(problems, seen, strict=True):
+    for problem, on, why in seen:
         print_problems([problem], records)
-        echo(f"    seen on {spoken_day(dt.date.fromisoformat(one['on']))}: {one['why']}")
-    echo(f"{counted(len(seen), 'warning')} seen and left." if seen else "No warning was seen and left.")
+        echo(say("    seen on {day}: {why}", day=spoken_day(on), why=why))
+    left = say_counted("{count} warning seen and left.", "{count} warnings seen and left.", len(seen))
+    echo(left if seen else say("No warning was seen and left."))
 
 
 def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> dict[str, Any]:
@@ -107,20 +104,26 @@ def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> di
 
     practice, problems = look_over(records, today, stable, cache)
     return {
-        "problems": as_values(problems.open),
-        "seen": [{"problem": asdict(one), "on": to.on.isoformat(), "why": to.why} for one, to in problems.left],
-        "told": f"{problems.counted()}." if practice is None else _told(practice, problems),
+        "problems": tuple(problems.open),
+        "seen": tuple((one, to.on, to.why) for one, to in problems.left),
+        "told": sentences(problems.counted()) if practice is None else _told(practice, problems),
     }
 
 
-def _told(practice: Practice, problems: Problems) -> str:
+def _told(practice: Practice, problems: Problems) -> Said:
     """The last line: whether all is well, what was looked at, and what is left to look at."""
     stables, horses = counted(len(practice.stables), "stable"), counted(len(practice.horses), "horse")
-    looked_at = f"{stables}, {horses}, {counted(practice.visit_count, 'visit')}"
+    looked_at = listed((stables, horses, counted(practice.visit_count, "visit")), ", ")
     if left := 0 if problems.open else len(problems.left):
-        return f"Nothing left to look at: {looked_at}; {counted(left, 'warning')} {_WERE[left > 1]} seen and left."
-    answer = "Looked through" if problems.open else "All is well"
-    return f"{answer}: {looked_at}; {problems.counted()}."
+        return say_counted(
+            "Nothing left to look at: {looked_at}; {count} warning was seen and left.",
+            "Nothing left to look at: {looked_at}; {count} warnings were seen and left.",
+            left,
+            looked_at=looked_at,
+        )
+    if problems.open:
+        return say("Looked through: {looked_at}; {problems}.", looked_at=looked_at, problems=problems.counted())
+    return say("All is well: {looked_at}; {problems}.", looked_at=looked_at, problems=problems.counted())
 
 
 def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:

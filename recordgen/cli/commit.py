@@ -9,6 +9,7 @@ import click
 
 from recordgen.cli.options import print_warnings, records_option, today_option, told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 
 @click.command("commit")
@@ -41,4 +42,4 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
                 commit(records, entry.paths, entry.says)
             echo(entry.says)
     if not made:
-        echo("Nothing has changed since the last entry.")
+        echo(say("Nothing has changed since the last entry."))

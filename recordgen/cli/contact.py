@@ -10,6 +10,7 @@ import click
 from recordgen.cli.changing import carry_out, dry_run_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.places import horse_argument
+from recordgen.sentences import say
 
 
 @click.command("contact")
@@ -40,7 +41,7 @@ def command(
         recordgen contact bramble --drop payer
     """
     if sum(map(bool, (owner, payer, drop))) != 1:
-        raise click.UsageError("Say one of --owner NAME, --payer NAME and --drop.")
+        raise click.UsageError(say("Say one of --owner NAME, --payer NAME and --drop."))
     with told_plainly():
         from recordgen.records.change.contact import drop_contact, name_contact
 

@@ -10,6 +10,7 @@ import click
 from recordgen.cli.changing import carry_out, dry_run_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.places import horse_argument
+from recordgen.sentences import say
 
 
 @click.command("correct")
@@ -34,7 +35,7 @@ def command(
     """
     pairs = [value.partition("=") for value in values]
     if any(not sign or not place for place, sign, _ in pairs):
-        raise click.UsageError("Write --set PLACE=VALUE, such as feet.LF.before.toe_length=82.")
+        raise click.UsageError(say("Write --set PLACE=VALUE, such as feet.LF.before.toe_length=82."))
     with told_plainly():
         from recordgen.records.change.correct import correct_visit
 

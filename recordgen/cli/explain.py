@@ -8,8 +8,9 @@ import click
 
 from recordgen.cli.terminal import echo
 from recordgen.nearest import did_you_mean
-from recordgen.problems import quoted, sentences
+from recordgen.problems import quoted
 from recordgen.records.models.reference import ProblemWords
+from recordgen.sentences import say, sentences
 
 
 def explain(code: str) -> None:
@@ -19,8 +20,8 @@ def explain(code: str) -> None:
     table = read_reference(None)[0].problems
     words = table.get(code.strip().strip("[]"))
     if words is None:
-        way_out = did_you_mean(code, table, "Look for it at the end of a line of recordgen check")
-        raise click.UsageError(sentences(f"There is no code {quoted(code)}", way_out))
+        way_out = did_you_mean(code, table, say("Look for it at the end of a line of recordgen check"))
+        raise click.UsageError(sentences(say("There is no code {code}", code=quoted(code)), way_out))
     for line in _lines(words):
         echo(line)
 

@@ -10,7 +10,7 @@ import click
 
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 
 @click.command("export")
@@ -41,8 +41,14 @@ def command(folder: Path, records: Path, today: dt.date) -> None:
         texts[f"{DICTIONARY}.csv"] = csv_of(DICTIONARY_COLUMNS, dictionary_rows(tables))
         _write_folder(folder, texts)
     for table in tables:
-        echo(f"{table.name}.csv: {counted(len(table.rows), 'row')}")
-    echo(f"Written: {folder}. What each column means stands in {DICTIONARY}.csv.")
+        echo(say("{table}.csv: {rows}", table=table.name, rows=counted(len(table.rows), "row")))
+    echo(
+        say(
+            "Written: {folder}. What each column means stands in {dictionary}.csv.",
+            folder=folder,
+            dictionary=DICTIONARY,
+        )
+    )
 
 
 def _write_folder(folder: Path, texts: Mapping[str, str]) -> None:
@@ -73,4 +79,7 @@ def _refuse_others(folder: Path) -> None:
     ours = {f"{row.get('table')}.csv" for row in csv.DictReader(lines)} | {told.name}
     others = sorted({path.name for path in folder.iterdir()} - ours) if folder.is_dir() else []
     if others:
-        raise Trouble(f"{folder} holds {quoted(others[0])}, which is of no export", "Name a new folder")
+        raise Trouble(
+            say("{folder} holds {others}, which is of no export", folder=folder, others=quoted(others[0])),
+            say("Name a new folder"),
+        )

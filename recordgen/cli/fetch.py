@@ -10,7 +10,7 @@ import click
 
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.terminal import echo
-from recordgen.problems import sentences
+from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -54,12 +54,12 @@ def _fetched(address: str | None, records: Path, answers_file: Path | None) -> t
 
     refuse_shared(records)
     naming = naming_of(records)
-    say = phrases_of(naming.phrases, "join")
+    phrase = phrases_of(naming.phrases, "join")
     file = answers_file or records / RECEIVED / "answers.yaml"
     answers = Answers.read(file, str(file))
     if sys.stdin.isatty():
         answers.ask = lambda question: ask_question(question, phrases_of(naming.phrases))
-    asking = Asking(say, answers.of, lambda: ask_words(records))
+    asking = Asking(phrase, answers.of, lambda: ask_words(records))
     found = fetch(records, copy_address(address, records), Horses.read(records), asking)
     if found.open:
         if answers_file is None:
@@ -69,13 +69,13 @@ def _fetched(address: str | None, records: Path, answers_file: Path | None) -> t
             echo(f"{question.about}: {sentences(question.asks)}")
             for answer, means in question.choices.items():
                 echo(f"    {answer}: {means}")
-        echo(say("answers", file=str(file)))
+        echo(phrase("answers", file=str(file)))
     return found, naming
 
 
 def _tell(found: Fetched, naming: Naming, address: str) -> None:
     if not (found.entries or found.keys or found.without_words or found.open):
-        echo(naming.phrase("join_nothing", address=address or "the copy"))
+        echo(naming.phrase("join_nothing", address=address or say("the copy")))
         return
     if found.entries:
         echo(naming.phrase("join_came"))

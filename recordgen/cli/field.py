@@ -10,6 +10,7 @@ import click
 from recordgen.cli.options import port_told, records_option, today_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 
 @click.command("field")
@@ -36,10 +37,10 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
 
         refuse_sites(out, records)
         folder = build_field(records, today, stables, out, field_key(records).public)
-        echo(f"{folder / 'index.html'}  the field page")
+        echo(say("{folder}  the field page", folder=folder / "index.html"))
         if serve:
-            echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
+            echo(say("Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.", port=port))
             with port_told(port):
                 serve_field(folder, port)
         else:
-            echo("Put it on your phone: recordgen publish field-notes. Or try it here: recordgen field --serve")
+            echo(say("Put it on your phone: recordgen publish field-notes. Or try it here: recordgen field --serve"))

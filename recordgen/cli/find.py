@@ -10,7 +10,7 @@ import click
 from recordgen.cli.columns import cut
 from recordgen.cli.options import csv_option, json_option, print_csv, print_json, records_option, told_plainly
 from recordgen.cli.terminal import echo, width
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 _COLUMNS = ("file", "line", "where", "text")
 
@@ -48,6 +48,11 @@ def command(words: tuple[str, ...], records: Path, as_json: bool, as_csv: bool) 
         for row in rows:
             line = f"{row['file']}:{row['line']}: {row['where']}{': ' if row['where'] else ''}{row['text']}"
             echo(cut(line, wide))
-        echo(f"Found in {counted(len(rows), 'place')}." if rows else "Nothing that was typed fits all of it.", err=True)
+        echo(
+            say("Found in {places}.", places=counted(len(rows), "place"))
+            if rows
+            else say("Nothing that was typed fits all of it."),
+            err=True,
+        )
     if not rows:
         raise click.exceptions.Exit(1)

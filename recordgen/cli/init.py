@@ -12,6 +12,7 @@ from recordgen.cli.options import told_plainly
 from recordgen.cli.terminal import echo
 from recordgen.problems import quoted
 from recordgen.records.models.names import PLACEHOLDERS
+from recordgen.sentences import say
 
 # Asked on a terminal, in this order.
 _ASKED = {"practice": "Name of your practice", "trimmer": "Your name, as owners know you", "stable": "First stable"}
@@ -42,10 +43,22 @@ def command(folder: Path, **told: str | None) -> None:
     for path in made.files:
         echo(path)
     if made.not_in_git:
-        echo(f"Not in git yet: {made.not_in_git.message}. {made.not_in_git.way_out}.")
+        echo(
+            say(
+                "Not in git yet: {message}. {way_out}.",
+                message=made.not_in_git.message,
+                way_out=made.not_in_git.way_out,
+            )
+        )
     else:
-        echo("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks).")
+        echo(say("Git looks through the records before it keeps an entry (core.hooksPath is set to .githooks)."))
     for what in (what for what, name in names.items() if name == PLACEHOLDERS[what]):
         file = folder / (f"{slug_of(stable_name)}/stable.yaml" if what == "stable" else "practice.yaml")
-        echo(f"Fill in {quoted(names[what])} in {file} first: nothing is built while it stands there.")
-    echo(f"Begin with {folder / 'README.md'}. Keep the folder private: it holds clients' records.")
+        echo(
+            say(
+                "Fill in {names} in {file} first: nothing is built while it stands there.",
+                names=quoted(names[what]),
+                file=file,
+            )
+        )
+    echo(say("Begin with {folder}. Keep the folder private: it holds clients' records.", folder=folder / "README.md"))

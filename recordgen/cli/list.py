@@ -22,7 +22,7 @@ from recordgen.cli.options import (
 from recordgen.cli.places import stable_option
 from recordgen.cli.since import Since, SinceType, day_of
 from recordgen.cli.terminal import echo, width
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.hoof.export.overview import RecordedThing
@@ -62,7 +62,7 @@ def command(
     was typed.
     """
     if since and not words:
-        raise click.UsageError("--since goes with --with.")
+        raise click.UsageError(say("--since goes with --with."))
     with told_plainly():
         from recordgen.hoof.export.overview import find_recorded
 

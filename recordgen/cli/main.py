@@ -11,7 +11,8 @@ import click
 
 from recordgen import __version__
 from recordgen.nearest import did_you_mean
-from recordgen.problems import quoted, sentences
+from recordgen.problems import quoted
+from recordgen.sentences import say, sentences
 
 # In the order of a trimmer's day; the heads stand in the help.
 GROUPS = {
@@ -89,8 +90,8 @@ class Lazy(click.Group):
         """The command that was asked for; one that is misspelt is told with the nearest one."""
         typed = args[0]
         if typed not in COMMANDS and not typed.startswith("-"):
-            way_out = did_you_mean(typed, COMMANDS, f"The commands are {', '.join(COMMANDS)}")
-            ctx.fail(sentences(f"There is no command {quoted(typed)}", way_out))
+            way_out = did_you_mean(typed, COMMANDS, say("The commands are {commands}", commands=", ".join(COMMANDS)))
+            ctx.fail(sentences(say("There is no command {typed}", typed=quoted(typed)), way_out))
         return super().resolve_command(ctx, args)
 
 

@@ -10,6 +10,7 @@ import click
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
 from recordgen.cli.places import StableName, horse_argument
+from recordgen.sentences import say
 
 
 @click.command("move")
@@ -41,7 +42,7 @@ def command(
     ends here and a new one begins there.
     """
     if day and not without_past:
-        raise click.UsageError("--date goes with --without-past alone.")
+        raise click.UsageError(say("--date goes with --without-past alone."))
     with told_plainly():
         from recordgen.records.change.move import move_horse, move_without_past
 

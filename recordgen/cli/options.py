@@ -20,7 +20,8 @@ import click
 from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo, waiting_told
 from recordgen.days import days_meant
-from recordgen.problems import Problem, Trouble, counted, is_visible, sentences
+from recordgen.problems import Problem, Trouble, is_visible
+from recordgen.sentences import say, say_counted, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -72,15 +73,9 @@ class WhyType(click.ParamType):  # type: ignore[type-arg]
 why_option = click.option("--why", type=WhyType(), help="Why you send it, in a sentence; stands first on page 1.")
 
 
-def found_records() -> Path:
-    """The folder of the records as seen from here: this one or one around it with practice.yaml, else ./records."""
-    from recordgen.records.load.named import home_above
-
-    home = home_above(Path())
-    return Path(os.path.relpath(home)) if home else Path("records")
-
-
 def _records_folder(ctx: click.Context, param: click.Parameter, value: Path | None) -> Path:
+    from recordgen.records.load.named import found_records
+
     return value or found_records()
 
 
@@ -141,24 +136,25 @@ def print_json(value: Any) -> None:
     echo(json.dumps(value, indent=2, ensure_ascii=False))
 
 
-def print_problems(problems: list[Problem], records: Path | None = None) -> None:
+def print_problems(problems: Sequence[Problem], records: Path | None = None) -> None:
     """Print problems a line each, in the order of their places; on a terminal with the line of the file and a mark.
 
     records: the practice's folder, where the lines of its files are to be shown.
     """
     on_terminal = records is not None and sys.stdout.isatty()
     for problem in problems:
-        echo(from_here(problem).as_line(), colour=_COLOURS[problem.level])
+        echo(from_here(problem).line, colour=_COLOURS[problem.level])
         if records and on_terminal:
             for line in excerpt(problem.place, records, shutil.get_terminal_size().columns):
                 echo(line)
 
 
-def print_warnings(warnings: list[Problem], seen_before: int) -> None:
+def print_warnings(warnings: Sequence[Problem], seen_before: int) -> None:
     """Print what is unlikely, and how many warnings were seen and left."""
     print_problems(warnings)
     if seen_before:
-        echo(f"{counted(seen_before, 'warning')} seen before: recordgen check --seen")
+        told = say_counted("{count} warning seen before", "{count} warnings seen before", seen_before)
+        echo(say("{warnings}: recordgen check --seen", warnings=told))
 
 
 def from_here(problem: Problem) -> Problem:
@@ -217,7 +213,7 @@ def _tell(trouble: Trouble, as_json: bool) -> None:
         print_json({"error": trouble.message, "way_out": trouble.way_out, "problems": told})
     elif isinstance(trouble, RecordsTrouble):
         print_problems(trouble.problems.open)
-        echo(f"{trouble.problems.counted()}. Nothing was written.", err=True)
+        echo(say("{problems}. Nothing was written.", problems=trouble.problems.counted()), err=True)
     else:
         echo(sentences(trouble.message, trouble.way_out), err=True)
 
@@ -230,7 +226,8 @@ def port_told(port: int) -> Iterator[None]:
     except OSError as fault:
         if fault.errno != errno.EADDRINUSE:
             raise
-        raise Trouble(f"port {port} is taken on this machine", f"Say another, such as --port {port + 1}") from None
+        taken = say("port {port} is taken on this machine", port=port)
+        raise Trouble(taken, say("Say another, such as --port {port}", port=port + 1)) from None
 
 
 def _os_trouble(fault: OSError) -> Trouble:
@@ -239,5 +236,5 @@ def _os_trouble(fault: OSError) -> Trouble:
 
     if fault.errno in FULL:
         target = fault.filename2 or fault.filename or tempfile.gettempdir()
-        return disk_trouble(fault, str(target), "What was there before stays")
-    return Trouble(f"{fault.filename or 'The system'} says: {fault.strerror or fault}")
+        return disk_trouble(fault, str(target), say("What was there before stays"))
+    return Trouble(say("{who} says: {what}", who=fault.filename or say("The system"), what=fault.strerror or fault))

@@ -10,6 +10,7 @@ import click
 from recordgen.cli.changing import carry_out, dry_run_option
 from recordgen.cli.options import records_option, today_option, told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 
 @click.command("outlines")
@@ -27,13 +28,19 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
     """
     with told_plainly():
         from recordgen.hoof.tracing.own_outlines import FEWEST, own_outlines, traced_soles
-        from recordgen.problems import counted
         from recordgen.records.change.outlines import keep_outlines
         from recordgen.records.load.everything import read_whole
+        from recordgen.sentences import counted
 
         practice = read_whole(records, today).practice
         soles = [sole for horse in practice.horses for sole in traced_soles(horse.visits)]
         if dry_run and len(soles) < FEWEST:
-            echo(f"{counted(len(soles), 'traced sole')} so far; from {FEWEST} on you can make a table of your own.")
+            echo(
+                say(
+                    "{soles} so far; from {fewest} on you can make a table of your own.",
+                    soles=counted(len(soles), "traced sole"),
+                    fewest=FEWEST,
+                )
+            )
             return
         carry_out(keep_outlines(records, own_outlines(soles), len(soles), today), today, dry_run)

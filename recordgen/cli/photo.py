@@ -12,8 +12,9 @@ import click
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly
 from recordgen.cli.places import HorseName
 from recordgen.cli.terminal import echo
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
 from recordgen.records.models.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
+from recordgen.sentences import say, sentences
 
 
 class FootType(click.ParamType):  # type: ignore[type-arg]
@@ -24,7 +25,9 @@ class FootType(click.ParamType):  # type: ignore[type-arg]
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Foot:
         """The foot a text means."""
         foot = foot_named(value)
-        return foot or self.fail(f"'{value}' is no foot; write it like left_fore, near_fore or LF", param, ctx)
+        return foot or self.fail(
+            say("'{value}' is no foot; write it like left_fore, near_fore or LF", value=value), param, ctx
+        )
 
 
 @click.command("photo")
@@ -57,15 +60,15 @@ def command(
     comments are left out. Foot and view may stand in a file's own name instead. The originals stay as they are.
     """
     with told_plainly():
-        from recordgen.records.photos.add import Said, add_photo, clean_photo, horse_folder
+        from recordgen.records.photos.add import OnTheLine, add_photo, clean_photo, horse_folder
 
         if clean:
             _each(words, lambda file: clean_photo(records, file), "made plain", "is plain already")
             return
         if len(words) == 1:
-            raise click.UsageError("Name the horse, then its pictures: willowmere/bramble IMG_0412.jpg")
+            raise click.UsageError(say("Name the horse, then its pictures: willowmere/bramble IMG_0412.jpg"))
         horse = horse_folder(records, HorseName().one(records, words[0]))
-        said = Said(day, foot, view, moment)
+        said = OnTheLine(day, foot, view, moment)
         added = "added", "was there already and stays as it is"
         _each(words[1:], lambda file: add_photo(records, horse, file, said, today), *added)
 

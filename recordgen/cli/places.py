@@ -10,6 +10,7 @@ import click
 from click.shell_completion import CompletionItem
 
 from recordgen.problems import quoted
+from recordgen.sentences import say
 
 
 class _NamedPlace(click.ParamType):  # type: ignore[type-arg]
@@ -19,7 +20,13 @@ class _NamedPlace(click.ParamType):  # type: ignore[type-arg]
         """The folder that is meant; what fits nothing goes through as typed, to be told by who reads it."""
         found = self.meant(records_of(ctx), str(value))
         if len(found) > 1:
-            self.fail(f"{quoted(str(value))} can be any of {', '.join(found)}. Name one of them.", param, ctx)
+            self.fail(
+                say(
+                    "{value} can be any of {found}. Name one of them.", value=quoted(str(value)), found=", ".join(found)
+                ),
+                param,
+                ctx,
+            )
         return found[0] if found else str(value)
 
     def shell_complete(self, ctx: click.Context, param: click.Parameter, incomplete: str) -> list[CompletionItem]:
@@ -91,7 +98,7 @@ class HorseName(_NamedPlace):
         if StableName().meant(records, typed):
             return f"{quoted(typed)} is a stable. {example}"
         near = self.near(typed, records)
-        way_out = f"Did you mean {near}?" if near else example
+        way_out = say("Did you mean {near}?", near=near) if near else example
         return f"There is no horse {quoted(typed)} in these records. {way_out}"
 
     def meant(self, records: Path, typed: str) -> list[str]:
@@ -132,7 +139,7 @@ class HorseOrStable(_NamedPlace):
 
 def records_of(ctx: click.Context | None) -> Path:
     """The folder of the records that the command was given, or found."""
-    from recordgen.cli.options import found_records
+    from recordgen.records.load.named import found_records
 
     given = ctx.params.get("records") if ctx else None
     return Path(given) if given else found_records()

@@ -11,6 +11,7 @@ import click
 from recordgen.cli.options import DayType, port_told, records_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.site.model import Site
@@ -42,6 +43,6 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
 
     with told_plainly():
         first = render_one_site(records, today or dt.date.today(), stable)
-        echo(f"Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.")
+        echo(say("Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.", port=port))
         with port_told(port):
             serve_site(first, make_again, records, port)

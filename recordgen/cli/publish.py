@@ -22,7 +22,8 @@ from recordgen.cli.options import (
 )
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
-from recordgen.problems import Trouble, counted
+from recordgen.problems import Trouble
+from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -95,7 +96,9 @@ def _as_json(ready: Edition, plain: bool, dry_run: bool) -> dict[str, Any]:
     if dry_run:
         return {**told, "published": False, "same": not any(_kinds(ready).values())}
     if ready.words:
-        raise Trouble("this makes six words, which somebody must see", "Publish the first time without --json")
+        raise Trouble(
+            say("this makes six words, which somebody must see"), say("Publish the first time without --json")
+        )
     ready.begin()
     arrived = ready.send(lambda line: echo(line, err=True))
     return {**told, "published": arrived, "same": not arrived}

@@ -14,7 +14,7 @@ from recordgen.cli.asking import agrees, ask, must_be_askable, show_once
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -54,9 +54,9 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
     """
     chosen = {name: value for name, value in asked.items() if value}
     if len(chosen) > 1:
-        raise click.UsageError("Do one thing at a time.")
+        raise click.UsageError(say("Do one thing at a time."))
     if bool(stable) == bool(chosen.keys() & {"copy_to", "copy_from"}):
-        raise click.UsageError("Name the stable, such as willowmere; a copy is of all stables and takes none.")
+        raise click.UsageError(say("Name the stable, such as willowmere; a copy is of all stables and takes none."))
     with told_plainly():
         from recordgen.private.keystore.readers import naming_of
 
@@ -76,7 +76,7 @@ class _Desk:
     naming: Naming
     yes: bool
 
-    def say(self, key: str, **facts: str) -> None:
+    def tell(self, key: str, **facts: str) -> None:
         """Print a phrase."""
         echo(self.naming.phrase(f"publish_{key}", **facts))
 
@@ -84,7 +84,7 @@ class _Desk:
         """Ask, and end the command unless the answer is yes; with exit code 2 where nobody can be asked."""
         must_be_askable(self.yes)
         if not agrees(self.naming.phrase(f"publish_question_{question}")):
-            self.say("rotate_not")
+            self.tell("rotate_not")
             raise click.exceptions.Exit(1)
 
 
@@ -93,7 +93,7 @@ def _list(desk: _Desk) -> None:
 
     for reader in state_of(desk.records, desk.stable).readers:
         by = desk.naming.phrase(f"publish_reader_{reader.by}")
-        desk.say("reader", id=reader.slot.id, by=by, name=reader.name)
+        desk.tell("reader", id=reader.slot.id, by=by, name=reader.name)
 
 
 def _add(desk: _Desk, name: str) -> None:
@@ -102,7 +102,7 @@ def _add(desk: _Desk, name: str) -> None:
     with changing(desk.records, desk.stable) as state:
         _ask_about_namesakes(desk, state, name)
         _show(desk, *state.add_words(name))
-    desk.say("next", slug=desk.stable)
+    desk.tell("next", slug=desk.stable)
 
 
 def _link(desk: _Desk, name: str) -> None:
@@ -111,8 +111,8 @@ def _link(desk: _Desk, name: str) -> None:
     with changing(desk.records, desk.stable) as state:
         _ask_about_namesakes(desk, state, name)
         _show(desk, *state.add_link(name))
-    desk.say("link_how", slug=desk.stable)
-    desk.say("next", slug=desk.stable)
+    desk.tell("link_how", slug=desk.stable)
+    desk.tell("next", slug=desk.stable)
 
 
 def _ask_about_namesakes(desk: _Desk, state: SiteKeys, name: str) -> None:
@@ -120,11 +120,11 @@ def _ask_about_namesakes(desk: _Desk, state: SiteKeys, name: str) -> None:
     from recordgen.private.keystore.readers import readers_named
 
     if not name.strip() or not name.isprintable():
-        raise click.UsageError("A reader needs a name on one line.")
+        raise click.UsageError(say("A reader needs a name on one line."))
     found = readers_named(state, name)
     if found and not desk.yes:
         ways = desk.naming.listed([desk.naming.phrase(f"publish_reader_{reader.by}") for reader in found])
-        desk.say("reader_twice", name=found[0].name, ways=ways)
+        desk.tell("reader_twice", name=found[0].name, ways=ways)
         desk.confirm("again")
 
 
@@ -146,8 +146,8 @@ def _drop(desk: _Desk, name: str) -> None:
     with changing(desk.records, desk.stable) as state:
         reader = the_reader(state, name)
         state.drop(reader.slot.id)
-    desk.say("dropped", name=reader.name, slug=desk.stable)
-    desk.say("next", slug=desk.stable)
+    desk.tell("dropped", name=reader.name, slug=desk.stable)
+    desk.tell("next", slug=desk.stable)
 
 
 def _moved_from(desk: _Desk, old: str) -> None:
@@ -156,7 +156,7 @@ def _moved_from(desk: _Desk, old: str) -> None:
 
     refuse_unknown(desk.records, desk.stable)
     bring_keys(desk.records, desk.stable, old)
-    desk.say("moved", slug=desk.stable, old=old)
+    desk.tell("moved", slug=desk.stable, old=old)
 
 
 def _rotate(desk: _Desk, _: str) -> None:
@@ -164,13 +164,13 @@ def _rotate(desk: _Desk, _: str) -> None:
 
     with changing(desk.records, desk.stable) as state:
         names = desk.naming.listed([reader.name for reader in state.readers])
-        desk.say("rotate", slug=desk.stable, names=names)
+        desk.tell("rotate", slug=desk.stable, names=names)
         if not desk.yes:
             desk.confirm("rotate")
         for reader, secret in state.rotate():
             _show(desk, reader, secret)
-    desk.say("rotated")
-    desk.say("next", slug=desk.stable)
+    desk.tell("rotated")
+    desk.tell("next", slug=desk.stable)
 
 
 def _export(desk: _Desk, path: str) -> None:
@@ -179,11 +179,11 @@ def _export(desk: _Desk, path: str) -> None:
 
     words = six_words()
     made = backup(Path(path), words)
-    of = [counted(made.stables, "stable")] if made.stables else []
+    of: list[str] = [counted(made.stables, "stable")] if made.stables else []
     of += [desk.naming.phrase("publish_field_page")] if made.field_page else []
     show_once(desk.naming.phrase("publish_exported", count=desk.naming.listed(of)), words)
     made.write()
-    desk.say("exported_how", file=path)
+    desk.tell("exported_how", file=path)
 
 
 def _restore(desk: _Desk, path: str) -> None:
@@ -193,11 +193,11 @@ def _restore(desk: _Desk, path: str) -> None:
     found = restore(Path(path), words)
     for key, files in (("", found.put_back), ("_kept", found.already_here), ("_damaged", found.damaged)):
         if files:
-            desk.say(
+            desk.tell(
                 f"restored{key}",
                 names=desk.naming.listed([file.removesuffix(".keys").removesuffix(".pem") for file in files]),
             )
-    desk.say("restored_how")
+    desk.tell("restored_how")
 
 
 _ACTIONS: dict[str, Callable[[_Desk, str], None]] = {

@@ -20,11 +20,12 @@ from recordgen.cli.options import (
     told_plainly,
 )
 from recordgen.cli.terminal import echo
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
+from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.cli.receive_run import ReceiveRun
-    from recordgen.records.receive.questions import Question, Say
+    from recordgen.records.receive.questions import Phrase, Question
 
 _FILE = click.Path(path_type=Path, dir_okay=False)
 
@@ -65,9 +66,12 @@ def command(
         from recordgen.records.receive.seen import received_folder
 
         if not (records / "practice.yaml").is_file():
-            raise Trouble(f"there is no practice.yaml in {records}", "Name the folder of the records with --records")
+            raise Trouble(
+                say("there is no practice.yaml in {records}", records=records),
+                say("Name the folder of the records with --records"),
+            )
         folder = records / RECEIVED if dry_run else received_folder(records)
-        with nullcontext() if dry_run else hold_lock(folder / ".lock", "notes are being taken in"):
+        with nullcontext() if dry_run else hold_lock(folder / ".lock", say("notes are being taken in")):
             run = _begun(records, today, answers_file or folder / "answers.yaml", dry_run, as_json)
             run.columns_file = columns_file
             for file in files:
@@ -96,29 +100,29 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     practice, _ = read_partly(records / "practice.yaml", "practice.yaml", PracticeFile)
     near_and_off = practice is not None and practice.record.feet == "near and off"
     answers = Answers.read(answers_file, str(answers_file))
-    say = phrases_of(reference.phrases)
+    phrase = phrases_of(reference.phrases)
     if _somebody_is_there() and not as_json and not dry_run:
-        answers.ask = lambda question: ask_question(question, say)
+        answers.ask = lambda question: ask_question(question, phrase)
     taking = TakingIn(
         records,
         today,
         practice.record.name if practice else "",
         answers,
-        say,
+        phrase,
         Seen.read(records / RECEIVED, dry_run),
         Horses.read(records),
         near_and_off,
         dry_run,
         lambda folder, day: written_by_hand(folder, day, near_and_off, reference.care),
     )
-    return ReceiveRun(records, taking, answers, say, dry_run)
+    return ReceiveRun(records, taking, answers, phrase, dry_run)
 
 
 def _somebody_is_there() -> bool:
     return sys.stdin.isatty()
 
 
-def ask_question(question: Question, say: Say) -> str:
+def ask_question(question: Question, phrase: Phrase) -> str:
     """The answer that somebody gives at a terminal; empty where the question stays open."""
     for line in (f"\n{question.about}. {sentences(question.asks)}", *(f"    {one}" for one in question.beside)):
         echo(line)
@@ -126,9 +130,9 @@ def ask_question(question: Question, say: Say) -> str:
     for letter, answer in zip(ascii_lowercase, choices, strict=False):
         echo(f"  {letter}  {answer}: {question.choices[answer]}")
     if question.typed:
-        echo(f"     {say('or_type', what=question.typed)}")
+        echo(f"     {phrase('or_type', what=question.typed)}")
     while True:
-        typed = str(ask(say("prompt"), default="", show_default=False)).strip()
+        typed = str(ask(phrase("prompt"), default="", show_default=False)).strip()
         answer = dict(zip(ascii_lowercase, choices, strict=False)).get(typed, typed)
         fault = question.fault(answer) if answer else None
         if fault is None:

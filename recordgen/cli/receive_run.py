@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING, Any
 
 from recordgen.cli.options import print_json, print_problems
 from recordgen.cli.terminal import echo
-from recordgen.problems import Place, Problem, Trouble, sentences
+from recordgen.problems import Place, Problem, Trouble
+from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.records.receive.brought import Brought
-    from recordgen.records.receive.questions import Answers, Question, Say
+    from recordgen.records.receive.questions import Answers, Phrase, Question
     from recordgen.records.receive.take_in import Outcome, TakingIn
 
 
@@ -24,7 +25,7 @@ class ReceiveRun:
     records: Path
     taking: TakingIn
     answers: Answers
-    say: Say
+    phrase: Phrase
     dry_run: bool
     told: list[dict[str, Any]] = field(default_factory=list)
     lines: list[str] = field(default_factory=list)
@@ -67,12 +68,15 @@ class ReceiveRun:
         from recordgen.records.receive.seen import keep_raw, received_folder
 
         if not file.is_file():
-            raise Trouble("there is no such file", "Look at its name and its folder")
+            raise Trouble(say("there is no such file"), say("Look at its name and its folder"))
         if file.stat().st_size > LARGEST_FILE_BYTES:
-            raise Trouble(f"it is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Hand over fewer visits at a time")
+            raise Trouble(
+                say("it is larger than {largest_file_bytes} MB", largest_file_bytes=LARGEST_FILE_BYTES // 1000000),
+                say("Hand over fewer visits at a time"),
+            )
         raw = file.read_bytes()
         if not is_notes(raw):
-            raise Trouble("these are no notes of the field page", "Name the file that the phone handed over")
+            raise Trouble(say("these are no notes of the field page"), say("Name the file that the phone handed over"))
         if not self.dry_run:
             keep_raw(received_folder(self.records), f"notes-{file_id(raw) or 'damaged'}.txt", raw)
         return read_notes(raw, file.name, lambda head, first: key_named(self.records, head.to).opener(first, head.key))
@@ -89,7 +93,7 @@ class ReceiveRun:
             self.tell_outcome(outcome)
         is_in = brought.whole and bool(outcomes) and all(one.is_in for one in outcomes)
         word = receipt_word(brought.id, brought.visits) if is_in and not self.dry_run else None
-        self.lines.append(self.say("receipt" if word else "no_receipt", file=file.name, word=word or ""))
+        self.lines.append(self.phrase("receipt" if word else "no_receipt", file=file.name, word=word or ""))
         self.is_unfinished = self.is_unfinished or not is_in
         self.told.append({"file": str(file), "visits": [plain_outcome(one) for one in outcomes], "receipt": word})
 
@@ -101,9 +105,9 @@ class ReceiveRun:
         self.lines += [f"    {line}" for question in outcome.open for line in question.beside]
 
     def _line(self, outcome: Outcome) -> str:
-        line = self.say(f"did_{outcome.kind}", about=outcome.told, file=outcome.file)
+        line = self.phrase(f"did_{outcome.kind}", about=outcome.told, file=outcome.file)
         photos = len(outcome.photos)
-        return line + (self.say("did_photos", count=str(photos)) if photos else "")
+        return line + (self.phrase("did_photos", count=str(photos)) if photos else "")
 
     def end(self, as_json: bool) -> None:
         """Tell the questions that are open, what was wrong, and what to run next."""
@@ -119,9 +123,9 @@ class ReceiveRun:
             echo(line)
         if asked:
             key = "answers" if written or not self.dry_run else "answers_dry"
-            echo(self.say(key, file=str(self.answers.file)))
+            echo(self.phrase(key, file=str(self.answers.file)))
         if self.new:
-            echo(self.say("next_dry" if self.dry_run else "next"))
+            echo(self.phrase("next_dry" if self.dry_run else "next"))
 
     def _as_json(self, asked: Iterable[Question]) -> dict[str, Any]:
         return {

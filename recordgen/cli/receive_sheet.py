@@ -7,7 +7,8 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from recordgen.problems import Problems, Trouble, counted
+from recordgen.problems import Problems, Trouble
+from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.cli.receive_run import ReceiveRun
@@ -53,9 +54,12 @@ def _keep_bytes(run: ReceiveRun, file: Path) -> bytes:
     from recordgen.records.sheets.grid import LARGEST_FILE_BYTES
 
     if not file.is_file():
-        raise Trouble("there is no such file", "Look at its name and its folder")
+        raise Trouble(say("there is no such file"), say("Look at its name and its folder"))
     if file.stat().st_size > LARGEST_FILE_BYTES:
-        raise Trouble(f"it is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Take it in in several parts")
+        raise Trouble(
+            say("it is larger than {largest_file_bytes} MB", largest_file_bytes=LARGEST_FILE_BYTES // 1000000),
+            say("Take it in in several parts"),
+        )
     raw = file.read_bytes()
     if not run.dry_run:
         keep_raw(received_folder(run.records), f"sheet-{slug_of(file.stem) or 'visits'}{file.suffix.lower()}", raw)
@@ -69,11 +73,11 @@ def _propose(run: ReceiveRun, file: Path, grid: Grid, columns: Path) -> None:
 
     proposal = propose(grid, run.taking.horses)
     if run.dry_run:
-        run.lines += [run.say("columns_dry", file=str(columns)), *proposal.text.splitlines()]
+        run.lines += [run.phrase("columns_dry", file=str(columns)), *proposal.text.splitlines()]
     else:
         with writing(columns):
             write_new(columns, proposal.text, mode=0o600)
-        run.lines.append(run.say("columns_proposed", file=str(columns)))
+        run.lines.append(run.phrase("columns_proposed", file=str(columns)))
     brought = read_visits(grid, proposal.as_read(columns), run.taking.horses)
     run.problems += brought.problems
     outcomes = _tried(run, brought)
@@ -96,7 +100,7 @@ def _tried(run: ReceiveRun, brought: Brought) -> list[Outcome]:
 
 def _previews(run: ReceiveRun, outcomes: Sequence[Outcome]) -> Iterator[str]:
     for outcome in [one for one in outcomes if one.text][:SHOWN]:
-        yield run.say("sheet_preview", file=outcome.file)
+        yield run.phrase("sheet_preview", file=outcome.file)
         yield from (f"    {line}" for line in outcome.text.splitlines())
 
 
@@ -116,7 +120,7 @@ def _take(run: ReceiveRun, file: Path, grid: Grid, written: Written[ColumnsFile]
         if outcome not in have:
             run.tell_outcome(outcome)
     if have:
-        run.lines.append(run.say("sheet_have", count=counted(len(have), "visit")))
+        run.lines.append(run.phrase("sheet_have", count=counted(len(have), "visit")))
     if run.dry_run:
         run.lines += list(_previews(run, outcomes))
     run.is_unfinished = run.is_unfinished or not brought.whole or not all(one.is_in for one in outcomes)

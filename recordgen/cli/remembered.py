@@ -5,18 +5,20 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Sequence
-from dataclasses import asdict
 from pathlib import Path
 from typing import Any
 
 from recordgen.cache.entries import Cache
 from recordgen.cache.inputs import content_digest, files_in, stat_digest, templates_digest, touched_digest
 from recordgen.cache.spelling import key_of
+from recordgen.cache.values import as_json, from_json
 from recordgen.cache.versions import program_version
 from recordgen.git.state import repository_state
 from recordgen.problems import Place, Problem
 
 KIND = "answers"
+# What an answer may hold beside plain values.
+CLASSES = {one.__name__: one for one in (Problem, Place)}
 # The folders of the records that no command reads: git's own, and the sites built there.
 NOT_READ = (".git", "sites")
 
@@ -38,12 +40,12 @@ class Remembered:
     def answer(self) -> Any:
         """The values kept when nothing was otherwise than now; None where there are none."""
         found = None if self.off else self.cache.get(KIND, self.key)
-        return None if found is None else json.loads(found)
+        return None if found is None else from_json(json.loads(found), CLASSES)
 
     def keep(self, answer: object) -> None:
-        """Keep values that JSON can hold."""
+        """Keep plain values, tuples and mappings of them, days, sentences and problems."""
         if not self.off and (self._now(), self._touched()) == (self.key, self.touched):
-            self.cache.put(KIND, self.key, json.dumps(answer).encode())
+            self.cache.put(KIND, self.key, json.dumps(as_json(answer, CLASSES)).encode())
 
     def _touched(self) -> str:
         return touched_digest(Path(os.path.realpath(self.records)), self._not_read())
@@ -61,13 +63,3 @@ class Remembered:
 def outputs_told(folders: Sequence[Path]) -> str:
     """The files of some folders, so that one that was edited, taken out or put in shows."""
     return stat_digest(files_in(*folders))
-
-
-def as_values(problems: Sequence[Problem]) -> list[dict[str, Any]]:
-    """Problems as values that JSON can hold."""
-    return [asdict(problem) for problem in problems]
-
-
-def as_problems(values: Sequence[dict[str, Any]]) -> list[Problem]:
-    """The problems again."""
-    return [Problem(**{**one, "place": Place(**one["place"])}) for one in values]

@@ -13,7 +13,7 @@ import click
 from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
-from recordgen.problems import sentences
+from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.cautions.cautions import Caution
@@ -35,7 +35,7 @@ class _DaysType(click.ParamType):  # type: ignore[type-arg]
         first, to, last = (part.strip() for part in str(value).partition(" to "))
         begin, end = (_DAY.convert(part, param, ctx) for part in (first, last if to else first))
         if end < begin:
-            self.fail(f"'{value}' ends before it begins; write the earlier day first", param, ctx)
+            self.fail(say("'{value}' ends before it begins; write the earlier day first", value=value), param, ctx)
         return [dt.date.fromordinal(day) for day in range(begin.toordinal(), end.toordinal() + 1)]
 
 
@@ -239,7 +239,7 @@ def _write_calendars(planned: _Planned, folder: Path, today: dt.date, only: str 
         refuse_other(path, is_calendar, "calendar")
     for path, content in files.items():
         if content:
-            with writing(path, "The calendars before it are written"):
+            with writing(path, say("The calendars before it are written")):
                 folder.mkdir(parents=True, exist_ok=True)
                 write_whole(path, content, mode=0o600)
             yield f"{path}"

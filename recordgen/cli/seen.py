@@ -12,6 +12,7 @@ from recordgen.cli.changing import carry_out, dry_run_option
 from recordgen.cli.options import cache_option, records_option, today_option, told_plainly
 from recordgen.cli.places import HorseOrStable
 from recordgen.problems import Trouble, quoted
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -63,13 +64,15 @@ def _file(records: Path, where: list[str]) -> Path:
     from recordgen.records.change.subject import horse_of, stable_of
 
     if len(where) > 2:
-        raise click.UsageError("Name a stable, or a horse, and perhaps a day, and then the code of the warning.")
+        raise click.UsageError(say("Name a stable, or a horse, and perhaps a day, and then the code of the warning."))
     if not where:
         return records / "practice.yaml"
     which = HorseOrStable().convert(where[0], None, click.get_current_context())
     if "/" not in which:
         if len(where) == 2:
-            raise Trouble(f"{quoted(which)} is a stable, and a stable has no visit", "Name the horse")
+            raise Trouble(
+                say("{which} is a stable, and a stable has no visit", which=quoted(which)), say("Name the horse")
+            )
         return stable_of(records, which).file
     horse = horse_of(records, which)
     return visit_file(horse, where[1]) if len(where) == 2 else horse.file

@@ -12,7 +12,7 @@ from recordgen.cli.asking import show_once
 from recordgen.cli.options import DayType, records_option, today_option, told_plainly, why_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
-from recordgen.problems import sentences
+from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -61,9 +61,9 @@ def command(
 
     stable, _, horse = which.partition("/")
     if until and until < today:
-        raise click.UsageError(f"--until {until} is over already.")
+        raise click.UsageError(say("--until {until} is over already.", until=until))
     if not to.strip() or not to.isprintable():
-        raise click.UsageError("--with needs a name on one line.")
+        raise click.UsageError(say("--with needs a name on one line."))
     handing = Handing(to.strip(), today, until, photo_days, not no_pdf, why)
     with told_plainly():
         _share(records, stable, horse, out, handing)

@@ -14,6 +14,7 @@ from recordgen.cli.options import json_option, records_option, today_option, tol
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.hoof.context import Context
@@ -54,9 +55,9 @@ def command(
     """
     stable, _, horse = which.partition("/")
     if as_csv + as_json + dictionary > 1:
-        raise click.UsageError("Ask for one of --csv, --json and --dictionary.")
+        raise click.UsageError(say("Ask for one of --csv, --json and --dictionary."))
     if why and (as_csv or dictionary):
-        raise click.UsageError("--why has no place in CSV; leave it out.")
+        raise click.UsageError(say("--why has no place in CSV; leave it out."))
     with told_plainly():
         sheet, ways = _read(records, today, stable, horse, why)
         if out or not (as_csv or as_json or dictionary):
@@ -103,9 +104,9 @@ def _agreed(horse: Horse) -> None:
     if may_be_shared(horse):
         return
     said = f"{horse.consent.by} did not agree" if horse.consent else "nobody's agreement is recorded"
-    way_out = "Write consent: {vet: yes, by: ..., date: ...} into horse.yaml once the owner agrees"
-    message = f"{said} that the record of {horse.name} may be shared with a vet"
-    raise Trouble(message, f"{way_out}, or add --for-myself for a sheet of your own")
+    way_out = say("Write consent: {{vet: yes, by: ..., date: ...}} into horse.yaml once the owner agrees")
+    message = say("{said} that the record of {horse} may be shared with a vet", said=said, horse=horse.name)
+    raise Trouble(message, say("{way_out}, or add --for-myself for a sheet of your own", way_out=way_out))
 
 
 def _csv(sheet: Sheet) -> str:
@@ -152,4 +153,4 @@ def _print_or_write(text: str, out: Path | None) -> None:
     with writing(out):
         out.parent.mkdir(parents=True, exist_ok=True)
         write_whole(out, text, mode=0o600)
-    echo(f"Written: {out}")
+    echo(say("Written: {out}", out=out))

@@ -9,6 +9,7 @@ from typing import Any
 import click
 
 from recordgen.days import MONTHS
+from recordgen.sentences import say
 
 _MONTH = re.compile(r"([a-z]{3,9})\.?(?: +(\d{4}))?|(\d{4})-(\d{2})", re.IGNORECASE)
 
@@ -30,7 +31,7 @@ class SinceType(click.ParamType):  # type: ignore[type-arg]
             day = dt.date.fromisoformat(value)
         except ValueError:
             return self._month(value) or self.fail(
-                f"'{value}' is no day; write it like 2026-06-01, June or June 2025", param, ctx
+                say("'{value}' is no day; write it like 2026-06-01, June or June 2025", value=value), param, ctx
             )
         return day.month, day.year, day.day
 

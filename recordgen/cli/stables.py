@@ -11,6 +11,7 @@ import click
 
 from recordgen.cli.options import cache_option, json_option, print_json, records_option, today_option, told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -64,9 +65,9 @@ def command(
     for slug in listed:
         echo(f"{slug:24} {names[slug]}{_because(why.get(slug, []))}")
     if not listed:
-        echo("No stable has changed.")
+        echo(say("No stable has changed."))
     if out:
-        echo(f"The counts lie in {out}. Build one with: recordgen build --stable NAME --with {out}")
+        echo(say("The counts lie in {out}. Build one with: recordgen build --stable NAME --with {out}", out=out))
 
 
 def _because(why: Sequence[str]) -> str:

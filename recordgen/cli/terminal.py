@@ -13,8 +13,10 @@ from typing import TYPE_CHECKING
 
 import click
 
+from recordgen.cli.language import in_our_words
 from recordgen.problems import visible
 from recordgen.progress import listened
+from recordgen.sentences import standing_alone
 from recordgen.workers import STILL
 
 if TYPE_CHECKING:
@@ -27,13 +29,15 @@ WIPED = "\r\x1b[K\x1b[?25h"
 
 
 def echo(text: object = "", err: bool = False, nl: bool = True, colour: str | None = None) -> None:
-    """Print a text. Signs that would move the cursor, turn the line round or show nothing are spelled out.
+    """Print a text; a sentence in the practice's language, with a capital letter, since it stands alone.
+
+    Signs that would move the cursor, turn the line round or show nothing are spelled out.
 
     err: to the channel for errors. nl: with the end of a line. colour: such as red, where colour may be used. Every
     command prints with this alone.
     """
     Waiting.wipe()
-    shown = visible(str(text))
+    shown = visible(standing_alone(text, in_our_words(text)))
     click.echo(click.style(shown, fg=colour) if colour and has_colour(err) else shown, err=err, nl=nl)
 
 

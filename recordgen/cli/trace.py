@@ -11,6 +11,7 @@ import click
 
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.records.models.tracing import TracedMoment
@@ -36,10 +37,14 @@ def command(photo: Path, records: Path, moment: TracedMoment | None, port: int) 
         from recordgen.site.trace.screen import trace_photo
 
         written = trace_photo(records, photo, moment, port, _tell)
-        echo(f"{written}  the tracing was written" if written else "Nothing was written; the browser keeps the points.")
+        echo(
+            say("{written}  the tracing was written", written=written)
+            if written
+            else say("Nothing was written; the browser keeps the points.")
+        )
 
 
 def _tell(address: str) -> None:
-    echo(f"Open {address} in a browser; end with Ctrl+C.")
+    echo(say("Open {address} in a browser; end with Ctrl+C.", address=address))
     if sys.stdout.isatty():
         webbrowser.open(address)

@@ -9,6 +9,7 @@ import click
 from recordgen.cli.changing import dry_run_option
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 
 @click.command("undo")
@@ -31,5 +32,5 @@ def command(records: Path, dry_run: bool) -> None:
             echo(file)
         if not dry_run:
             undo(planned)
-        echo(f"{'Would take' if dry_run else 'Took'} back: {planned.last}")
-        echo("Nothing was changed." if dry_run else "Next: recordgen check (recordgen undo does it again)")
+        echo(say("{what} back: {last}", what="Would take" if dry_run else "Took", last=planned.last))
+        echo(say("Nothing was changed.") if dry_run else say("Next: recordgen check (recordgen undo does it again)"))

@@ -11,7 +11,7 @@ import click
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
-from recordgen.problems import counted
+from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -38,7 +38,7 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
     is found in no other way, so look now and then, best from another network than the host's.
     """
     if folder and url:
-        raise click.UsageError("Name a folder or an address, not both.")
+        raise click.UsageError(say("Name a folder or an address, not both."))
     with told_plainly():
         from recordgen.private.keystore.readers import naming_of, refuse_unknown
         from recordgen.private.publishing.address import publish_of

@@ -12,6 +12,7 @@ import click
 from recordgen.cli.options import DayType, records_option, told_plainly
 from recordgen.cli.places import HorseOrStable
 from recordgen.cli.terminal import echo
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from recordgen.records.load.everything import Whole
@@ -38,7 +39,9 @@ def command(which: str, records: Path, horse: str | None, day: dt.date, short: b
     stable, _, named = which.partition("/")
     horse = named or horse
     if day > dt.date.today():
-        raise click.UsageError(f"{day} is still to come. Begin a visit on its day: records of later days are refused.")
+        raise click.UsageError(
+            say("{day} is still to come. Begin a visit on its day: records of later days are refused.", day=day)
+        )
     with told_plainly():
         from recordgen.records.load.everything import read_whole
         from recordgen.records.load.named import folder_of_horse

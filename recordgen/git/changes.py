@@ -9,6 +9,7 @@ from recordgen.git.repository import top_of
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import quoted
+from recordgen.sentences import say
 
 KindOfChange = Literal["added", "amended", "taken out"]
 
@@ -43,7 +44,9 @@ def names_changed_since(records: Path, revision: str) -> set[str]:
     except GitTrouble as trouble:
         if top_of(records) is None:
             raise
-        raise GitTrouble(f"git knows no entry {quoted(revision)} here", "Look with: git log") from trouble
+        raise GitTrouble(
+            say("git knows no entry {revision} here", revision=quoted(revision)), say("Look with: git log")
+        ) from trouble
     inside = text(run(records, "rev-parse", "--show-prefix")).rstrip("\n")
     differ = text(run(records, "diff", "--name-only", "--no-renames", "--no-ext-diff", "-z", entry, "--", "."))
     new = text(run(records, "ls-files", "--others", "--exclude-standard", "-z"))

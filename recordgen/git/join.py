@@ -14,6 +14,7 @@ from recordgen.git.repository import hashes_of
 from recordgen.git.run import CARRY, KEEP, READ, as_bytes, run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Trouble, quoted
+from recordgen.sentences import say
 
 # The entry whose files are being put in place.
 JOINING = "refs/recordgen/joining"
@@ -155,8 +156,8 @@ def _refuse_changed(records: Path, changed: Mapping[str, tuple[str | None, str |
     now = hashes_of(records, there)
     for path, (old, new) in changed.items():
         if path in now and now[path] not in (old, new):
-            way_out = "Move it elsewhere, run this again, and put your change in after that"
-            raise Trouble(f"{quoted(path)} was changed while records were being joined", way_out)
+            way_out = say("Move it elsewhere, run this again, and put your change in after that")
+            raise Trouble(say("{path} was changed while records were being joined", path=quoted(path)), way_out)
 
 
 def join_texts(before: bytes, here: bytes, there: bytes) -> bytes | None:

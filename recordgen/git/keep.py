@@ -11,6 +11,7 @@ from recordgen.files import spare_room
 from recordgen.git.repository import list_contents
 from recordgen.git.run import KEEP, as_bytes, run
 from recordgen.git.troubles import GitTrouble
+from recordgen.sentences import say
 
 # Where a repository keeps what git runs before an entry, as `init` lays it out.
 HOOKS = ".githooks"
@@ -22,7 +23,7 @@ def commit(records: Path, paths: Sequence[Path], says: str) -> None:
     paths: as `kinds_of_change` gives them. says: the entry's text, as `diary.message` writes it. Raises GitTrouble.
     """
     if not paths:
-        raise GitTrouble("nothing has changed", "Save the files first")
+        raise GitTrouble(say("nothing has changed"), say("Save the files first"))
     new = [path for path in paths if os.path.lexists(path)]
     if new:
         _of_files(records, new, "add", "--intent-to-add")
@@ -42,7 +43,7 @@ def take_back(records: Path, files: Sequence[Path], says: str) -> None:
     it was.
     """
     try:
-        with spare_room(records, "Nothing was taken back"):
+        with spare_room(records, say("Nothing was taken back")):
             run(records, "revert", "--no-commit", "HEAD", purpose=KEEP)
             run(records, "commit", "--quiet", f"--message={says}", purpose=KEEP)
     except GitTrouble:

@@ -9,6 +9,7 @@ from pathlib import Path
 from recordgen.git.repository import staged_files
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
+from recordgen.sentences import say
 
 
 @dataclass(frozen=True)
@@ -34,11 +35,16 @@ def refuse_to_take_back(folder: Path, entry: LastEntry) -> None:
     inside = text(run(folder, "rev-parse", "--show-prefix")).rstrip("\n")
     if entry.parents != 1:
         kind = "the first of all" if not entry.parents else "where two histories were put together"
-        raise GitTrouble(f"the last entry is {kind}", "It stays; mend its files by hand, then: recordgen commit")
+        raise GitTrouble(
+            say("the last entry is {kind}", kind=kind), say("It stays; mend its files by hand, then: recordgen commit")
+        )
     if others := [name for name in entry.files if not name.startswith(inside)]:
-        raise GitTrouble(f"the last entry is about other things too, such as {others[0]}", "Look with: git show")
+        raise GitTrouble(
+            say("the last entry is about other things too, such as {others}", others=others[0]),
+            say("Look with: git show"),
+        )
     if staged_files(folder):
-        raise GitTrouble("something waits to be kept in git", "Keep it first: recordgen commit")
+        raise GitTrouble(say("something waits to be kept in git"), say("Keep it first: recordgen commit"))
 
 
 def in_records(folder: Path, names: Sequence[str]) -> list[Path]:

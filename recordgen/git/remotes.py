@@ -11,10 +11,11 @@ from urllib.parse import unquote, urlsplit
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 # host:path, as ssh takes it; one letter before the colon is a drive.
 _SHORT = re.compile(r"(?:[^/@:]+@)?(?P<host>\[[^\]]+\]|[^/:@]{2,}):(?P<path>.*)")
-_WAY_OUT = "Make a repository of its own for the site, and name it in stable.yaml"
+_WAY_OUT = say("Make a repository of its own for the site, and name it in stable.yaml")
 
 
 def address_of(remote: str, records: Path) -> str:
@@ -32,7 +33,7 @@ def refuse_own(remote: str, records: Path) -> None:
     """
     ours = {place(address) for address in _own_addresses(records)}
     if place(remote) in ours or place(_ask(records, "ls-remote", "--get-url", remote).strip()) in ours:
-        raise Trouble("the records go to that remote, so a site must not", _WAY_OUT)
+        raise Trouble(say("the records go to that remote, so a site must not"), _WAY_OUT)
 
 
 def refuse_records(found: list[str], records: Path) -> None:
@@ -44,7 +45,7 @@ def refuse_records(found: list[str], records: Path) -> None:
         return
     told = text(run(records, "cat-file", "--batch-check", given="".join(f"{one}\n" for one in found).encode()))
     if any(not line.endswith("missing") for line in told.splitlines()):
-        raise Trouble("that remote holds the records, so a site must not go there", _WAY_OUT)
+        raise Trouble(say("that remote holds the records, so a site must not go there"), _WAY_OUT)
 
 
 def place(address: str) -> tuple[str, str]:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from recordgen.git.run import as_bytes, run, text
 from recordgen.git.troubles import GitTrouble
+from recordgen.sentences import say
 
 
 def top_of(folder: Path) -> Path | None:
@@ -31,7 +32,7 @@ def first_entry(folder: Path) -> str | None:
     except GitTrouble:
         return None
     if shallow:
-        raise GitTrouble("the records' history is cut short", "Fetch all of it: git fetch --unshallow")
+        raise GitTrouble(say("the records' history is cut short"), say("Fetch all of it: git fetch --unshallow"))
     return f"{roots[-1]}/{place}" if roots else None
 
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from recordgen.git.troubles import COPY, LOCAL, REMOTE, GitTrouble, Sayings, explain_failure
+from recordgen.sentences import say
 
 # Settings that would alter what git prints, or have it run something unasked.
 _PLAIN = {
@@ -105,7 +106,7 @@ def run(
     try:
         done = subprocess.run(command, input=given, capture_output=True, env=_environment(purpose) | dict(more or {}))
     except FileNotFoundError:
-        raise GitTrouble("git is not on this computer", "Install git, then try again") from None
+        raise GitTrouble(say("git is not on this computer"), say("Install git, then try again")) from None
     if done.returncode not in fine:
         raise explain_failure(words[0], text(done.stderr + done.stdout), purpose.sayings)
     return done.stdout

@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.language.spoken import ENGLISH, Language, language_of
+from recordgen.language.translator import translator_of
 from recordgen.records.models.fields import Birth
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.settings import PracticeFile
+from recordgen.sentences import in_words_of
 
 MONTH_DAYS = 365.25 / 12
 _NUMBER = re.compile(r"-?\d+\.\d+")
@@ -60,10 +62,11 @@ class Naming:
         return self.phrases[key].format(**self.facts(facts))
 
     def facts(self, facts: Mapping[str, str]) -> Mapping[str, str]:
-        """Facts for a phrase, with numbers as the language writes them."""
+        """Facts for a phrase, with numbers and sentences as the language has them."""
         if self.language is ENGLISH:
             return facts
-        return {key: self.figures(fact) if _NUMBER.fullmatch(str(fact)) else fact for key, fact in facts.items()}
+        told = {key: in_words_of(translator_of(self.language.code), fact) for key, fact in facts.items()}
+        return {key: self.figures(fact) if _NUMBER.fullmatch(str(fact)) else fact for key, fact in told.items()}
 
     def figures(self, text: str) -> str:
         """A number that is written with a point, as the language writes it."""

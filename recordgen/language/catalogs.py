@@ -104,8 +104,8 @@ def table_in(catalog: Catalog, value: Any, place: str) -> Any:
 
 
 @cache
-def catalog_of(code: str) -> Catalog:
-    """The catalog of a language; an empty one of English and of a language without any."""
+def catalog_of(code: str, domain: str = "*") -> Catalog:
+    """The catalog of a language; an empty one of English and of a language without any. domain: one of its files."""
     if code == ENGLISH_CODE:
         return Catalog()
     from babel.messages.pofile import read_po
@@ -113,7 +113,7 @@ def catalog_of(code: str) -> Catalog:
     texts: dict[Asked, str] = {}
     plurals: dict[Asked, tuple[str, ...]] = {}
     form: Callable[[int], int] = Catalog().form
-    for file in sorted((catalogs_folder() / code).glob("*.po")):
+    for file in sorted((catalogs_folder() / code).glob(f"{domain}.po")):
         with file.open("rb") as opened:
             read = read_po(opened, locale=code)
         form = gettext.c2py(read.plural_expr)

@@ -80,9 +80,9 @@ class Language:
         """A number that is written with a point, as the language writes it."""
         return text
 
-    def listed(self, parts: Sequence[str]) -> str:
-        """Several parts as one: one, two and three."""
-        return days.listed(parts)
+    def listed(self, parts: Sequence[str], joined_by: str = "and") -> str:
+        """Several parts as one: one, two and three. joined_by: and, or."""
+        return days.listed(parts, joined_by)
 
     def plural(self, count: float) -> str:
         """The plural that a number asks for, as CLDR calls it: one, other, and in some languages few or many."""
@@ -157,10 +157,10 @@ class OtherLanguage(Language):
 
         return text.replace(".", get_decimal_symbol(self._locale))
 
-    def listed(self, parts: Sequence[str]) -> str:  # noqa: D102
+    def listed(self, parts: Sequence[str], joined_by: str = "and") -> str:  # noqa: D102
         from babel.lists import format_list
 
-        return format_list([*parts], locale=self._locale)
+        return format_list([*parts], "or" if joined_by == "or" else "standard", locale=self._locale)
 
     def plural(self, count: float) -> str:  # noqa: D102
         return str(self._locale.plural_form(count))

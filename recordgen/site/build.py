@@ -18,6 +18,7 @@ from recordgen.locks import hold_lock
 from recordgen.progress import steps, tell
 from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
+from recordgen.sentences import say
 from recordgen.site.build_context import BuildContext
 from recordgen.site.kept.standing import KeptSite, Standing
 from recordgen.site.model import Finished, Site
@@ -62,10 +63,10 @@ def build_sites(
     build works there, and where the disk is full, and what a builder raised; nothing has changed in that case.
     """
     _look_at(out, slugs)
-    with filling(out, "The sites before stay as they are"):
+    with filling(out, say("The sites before stay as they are")):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
         place = Path(os.path.realpath(out))
-        with hold_lock(out, f"sites are being built in {out}"):
+        with hold_lock(out, say("sites are being built in {out}", out=out)):
             with workroom(place) as room:
                 run = _Run(context, standing, place)
                 made = list(_build_each(run, slugs, room, processes or os.cpu_count() or 1))
@@ -97,7 +98,7 @@ def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -
             slug: pool.submit(_build_one, slug, beside / slug) for slug in largest_first
         }
         for done, _ in enumerate(as_completed(waiting.values())):
-            tell("Building sites", done + 1, len(slugs))
+            tell(say("Building sites"), done + 1, len(slugs))
         yield from (waiting[slug].result() for slug in slugs)
 
 

@@ -21,7 +21,7 @@ from recordgen.hoof.due import Due
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.rounds.rounds import explain_held
 from recordgen.hoof.summary import HorseSummary, StableSummary
-from recordgen.problems import sentences
+from recordgen.sentences import sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.rounds.rounds import Plan, Round, Wish

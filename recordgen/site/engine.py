@@ -18,6 +18,7 @@ from mkdocs.livereload import LiveReloadServer
 from recordgen.folders import bring_along, replace_folder, workroom
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 from recordgen.site.model import Site, link
 
 # The one thing MkDocs dates: the entries of the site map.
@@ -39,8 +40,8 @@ def write_site(site: Site, folder: Path, records: Path, before: Path | None = No
         # What the engine calls dirty leaves out the pages that stand finished; the folder is new all the same.
         build(config, dirty=before is not None)
     except (TemplateError, MkDocsException) as fault:
-        message = f"the site of {site.name} cannot be built: {fault}"
-        raise Trouble(message, "Look at your own files under site_templates/theme") from fault
+        message = say("the site of {site} cannot be built: {fault}", site=site.name, fault=fault)
+        raise Trouble(message, say("Look at your own files under site_templates/theme")) from fault
     if before is not None:
         pages = [link("index.md", page.uri) for page in site.pages if page.finished]
         bring_along([*pages, *site.finished], before, folder)

@@ -23,6 +23,7 @@ from recordgen.records.photos.convert import QUALITY, resized
 from recordgen.records.photos.files import Photo
 from recordgen.records.photos.jpeg import NotAPicture, picture_alone
 from recordgen.records.photos.names import Subject
+from recordgen.sentences import say
 
 # Half the width of a phone at three pixels a point; what a page loads first.
 SMALL_WIDTH = 560
@@ -174,7 +175,9 @@ class PhotoFiles(Mapping[str, bytes]):
         try:
             stored = picture_alone(copy.file.read_bytes())
         except (OSError, NotAPicture) as why:
-            raise Trouble(f"{copy.file} cannot be read ({why})", "Run recordgen check") from None
+            raise Trouble(
+                say("{file} cannot be read ({why})", file=copy.file, why=why), say("Run recordgen check")
+            ) from None
         return stored if copy.is_stored else self._small(copy, stored)
 
     def _small(self, copy: PhotoCopy, stored: bytes) -> bytes:

@@ -26,9 +26,10 @@ from recordgen.language.catalogs import catalog_of
 from recordgen.language.direction import isolated
 from recordgen.language.spoken import language_of
 from recordgen.packaged import packaged
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
 from recordgen.records.load.everything import RecordsTrouble
 from recordgen.records.sandbox import sandboxed
+from recordgen.sentences import sentences
 from recordgen.site.frame.home_screen import MANIFEST, manifest
 from recordgen.site.frame.search_index import PLACE, index_script
 from recordgen.site.frame.styles import style_of

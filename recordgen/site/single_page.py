@@ -14,6 +14,7 @@ import yaml
 
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 _COMMENT = re.compile(r"//.*|/\*(?:(?!\*/).)*\*/")
 
@@ -37,10 +38,13 @@ def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any
     except (yaml.YAMLError, UnicodeError, TypeError) as fault:
         mark = fault.problem_mark if isinstance(fault, yaml.MarkedYAMLError) else None
         place = f"line {mark.line + 1}" if mark else str(fault) if isinstance(fault, TypeError) else ""
-        message = (
-            f"site_templates/{folder}/{name}{f', {place},' if place else ''} is no table of words that can be read"
+        message = say(
+            "site_templates/{folder}/{name}{what} is no table of words that can be read",
+            folder=folder,
+            name=name,
+            what=f", {place}," if place else "",
         )
-        raise Trouble(message, "Write each entry as name: words, or take the file away, and ours stand") from fault
+        raise Trouble(message, say("Write each entry as name: words, or take the file away, and ours stand")) from fault
     return found
 
 

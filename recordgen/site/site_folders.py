@@ -8,10 +8,11 @@ from pathlib import Path
 from recordgen.files import list_empty_folders, list_files
 from recordgen.folders import refuse_strangers
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 # Tells whose site a folder holds, and which files were written into it, each with its size in bytes.
 MARK = ".recordgen-site.json"
-_WAY_OUT = "Move them elsewhere, or name another folder with --out; nothing was changed"
+_WAY_OUT = say("Move them elsewhere, or name another folder with --out; nothing was changed")
 
 
 def mark_folder(folder: Path, slug: str) -> None:
@@ -32,10 +33,12 @@ def refuse_place(place: Path, slug: str) -> None:
     A file of ours that was changed since does not count. slug: of the site; the name of the place tells nothing.
     """
     if place.is_symlink() or (place.exists() and not place.is_dir()):
-        raise Trouble(f"{place} is no folder", "Name another folder with --out; nothing was changed")
+        raise Trouble(
+            say("{place} is no folder", place=place), say("Name another folder with --out; nothing was changed")
+        )
     site, written = _marked(place) or (slug, set())
     if site != slug:
-        raise Trouble(f"{place} holds the site of {site}", _WAY_OUT)
+        raise Trouble(say("{place} holds the site of {site}", place=place, site=site), _WAY_OUT)
     found = [*list_files(place), *list_empty_folders(place)]
     refuse_strangers([name for name in found if name not in written], str(place), _WAY_OUT)
 

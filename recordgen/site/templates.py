@@ -23,6 +23,7 @@ from recordgen.language.direction import isolated, with_isolated_facts
 from recordgen.problems import Trouble
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
+from recordgen.sentences import say
 from recordgen.site.amendments import part_told
 from recordgen.site.pages.ticks import tick_key
 
@@ -132,7 +133,8 @@ def render(made: Environment, template: str, **values: object) -> str:
         return made.get_template(template).render(values)
     except FAULTS as fault:
         raise Trouble(
-            f"the template {_where(fault, template)} cannot be filled in: {fault}", "Mend it, or take it out"
+            say("the template {where} cannot be filled in: {fault}", where=_where(fault, template), fault=fault),
+            say("Mend it, or take it out"),
         ) from fault
 
 

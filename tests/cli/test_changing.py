@@ -145,29 +145,29 @@ def test_a_visit_corrected_by_hand_is_kept_with_its_reason(kept: Kept) -> None:
 @pytest.mark.parametrize(
     ("words", "code", "told"),
     [
-        (("begin", "willowmere/Bramble"), 1, "there is"),
-        (("begin", "  "), 1, "a name is empty. Give it one"),
+        (("begin", "willowmere/Bramble"), 1, "There is"),
+        (("begin", "  "), 1, "A name is empty. Give it one"),
         (("begin", "Practice"), 1, "'practice' cannot be the name of a folder here. Name another with --folder"),
         (("begin",), 2, "Say what to begin"),
-        (("begin", "nowhere/Moss"), 1, "there is no stable 'nowhere'"),
+        (("begin", "nowhere/Moss"), 1, "There is no stable 'nowhere'"),
         (("begin", "willowmere/Moss", "--born", "soon"), 1, "willowmere/moss/horse.yaml:6:1: error: born:"),
-        (("rename", "bramble", "Bramble"), 1, "it is called Bramble already"),
+        (("rename", "bramble", "Bramble"), 1, "It is called Bramble already"),
         (("rename", "clover", "x", "--folder", "Not Good"), 1, "cannot be the name of a folder"),
         (("move", "bramble", "willowmere"), 1, "Bramble is at Willowmere already"),
         (("end", "bramble", "--why", "died", "--date", "2026-10-01"), 1, "was visited on 14 October 2026, after that"),
         (("end", "bramble", "--why", "died", "--date", "2027-10-01"), 1, "is in the future"),
         (("end", "bramble"), 2, "--why"),
-        (("end", "bramble", "--why", " "), 1, "a reason is empty"),
+        (("end", "bramble", "--why", " "), 1, "A reason is empty"),
         (("resume", "bramble"), 1, "Bramble never ended"),
         (("contact", "bramble"), 2, "Say one of --owner NAME"),
-        (("contact", "bramble", "--drop", "payer"), 1, "no payer of Bramble is noted"),
+        (("contact", "bramble", "--drop", "payer"), 1, "No payer of Bramble is noted"),
         (
             ("correct", "bramble", "2026-10-15", "--because", "x"),
             1,
             "no visit '2026-10-15'. The last ones are 2026-10-14",
         ),
-        (("correct", "bramble", "2026-10-14", "--because", "x"), 1, "the visit is as git keeps it"),
-        (("correct", "bramble", "2026-10-14", "--because", "x", "--set", "feet.LF.sole=3"), 1, "no single value"),
+        (("correct", "bramble", "2026-10-14", "--because", "x"), 1, "The visit is as git keeps it"),
+        (("correct", "bramble", "2026-10-14", "--because", "x", "--set", "feet.LF.sole=3"), 1, "No single value"),
         (("correct", "bramble", "2026-10-14", "--because", "x", "--set", "feet.LF.before.toe_length=long"), 1, "long"),
     ],
 )
@@ -218,7 +218,7 @@ def test_what_is_not_kept_yet_is_kept_first(kept: Kept) -> None:
     kept.write({"willowmere/old-bramble/2026-11-30.yaml": "date: 2026-11-30\nlameness: {scale: AAEP, grade: 0}\n"})
     told = do(kept, "move", "old bramble", "hazel-bottom")
     assert told.exit_code == 1
-    assert "not in git yet as it is now: willowmere/old-bramble/2026-11-30.yaml. Keep it first" in told.output
+    assert "Not in git yet as it is now: willowmere/old-bramble/2026-11-30.yaml. Keep it first" in told.output
 
 
 def test_undo_once_more_does_it_again(kept: Kept) -> None:
@@ -241,8 +241,8 @@ def test_undo_takes_back_nothing_that_is_not_kept(kept: Kept) -> None:
     kept.git("checkout", "--quiet", "--orphan", "new")
     kept.git("commit", "--quiet", "--message=all anew")
 
-    assert "not in git yet: hazel-bottom/moss/2026-11-30.yaml" in told.output
-    assert "the last entry is the first of all" in do(kept, "undo").output
+    assert "Not in git yet: hazel-bottom/moss/2026-11-30.yaml" in told.output
+    assert "The last entry is the first of all" in do(kept, "undo").output
 
 
 def test_an_error_that_was_there_before_stands_in_nobodys_way(kept: Kept) -> None:

@@ -15,6 +15,7 @@ import pytest
 from recordgen.cli.options import told_plainly
 from recordgen.files import fingerprints
 from recordgen.locks import hold_lock
+from recordgen.sentences import worded
 from recordgen.site import engine
 from recordgen.site.model import Site
 from recordgen.site.site_folders import MARK, mark_folder
@@ -142,10 +143,10 @@ def test_a_file_put_into_a_site_stops_the_next_build(records: Path, tmp_path: Pa
 def test_two_builds_in_one_place_do_not_meet(records: Path, tmp_path: Path) -> None:
     """The second is told."""
     (tmp_path / "out").mkdir()
-    with hold_lock(tmp_path / "out", ""):
+    with hold_lock(tmp_path / "out", worded("")):
         code, said = build(records, "--out", tmp_path / "out")
 
-    assert (code, "sites are being built in" in said) == (1, True)
+    assert (code, "Sites are being built in" in said) == (1, True)
     assert list((tmp_path / "out").iterdir()) == []
 
 
@@ -173,7 +174,7 @@ def test_a_full_disk_is_told_with_its_place_and_leaves_the_old_site(records: Pat
 
     assert (code, said) == (
         1,
-        f"the disk of {small_disk} is full. The sites before stay as they are; make room, then try again.\n",
+        f"The disk of {small_disk} is full. The sites before stay as they are; make room, then try again.\n",
     )
     assert fingerprints(small_disk) == before
     assert [path.name for path in small_disk.iterdir()] == ["willowmere"]
@@ -191,7 +192,7 @@ def test_a_visit_on_a_full_disk_is_no_empty_file(records: Path, monkeypatch: pyt
         result = run(*words)
     horse = records / "willowmere" / "bramble"
 
-    assert (result.exit_code, f"the disk of {horse / f'{TODAY}.yaml'} is full" in result.output) == (1, True)
+    assert (result.exit_code, f"The disk of {horse / f'{TODAY}.yaml'} is full" in result.output) == (1, True)
     assert git(records, "status", "--porcelain") == ""
     assert run(*words).exit_code == 0
     assert (horse / f"{TODAY}.yaml").stat().st_size > 100
@@ -239,5 +240,5 @@ def test_a_copy_that_found_no_room_names_where_it_was_to_go(capsys: pytest.Captu
         raise OSError(errno.ENOSPC, "No space left on device", "a-photograph.jpg", None, "out/site")
 
     assert capsys.readouterr().err == (
-        "the disk of out/site is full. What was there before stays; make room, then try again.\n"
+        "The disk of out/site is full. What was there before stays; make room, then try again.\n"
     )

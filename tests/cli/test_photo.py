@@ -60,7 +60,7 @@ def test_pictures_taken_in_at_once_are_all_kept(records: Path, tmp_path: Path, m
     """Several windows add another picture of the same foot at the same moment, and each has a file of its own."""
     gate = threading.Barrier(MANY)
     monkeypatch.setattr(photo_adding, "plain_photo", lambda raw, shown: (gate.wait(), raw)[1])
-    said = photo_adding.Said(TODAY, "left_fore", "sole", "before")
+    said = photo_adding.OnTheLine(TODAY, "left_fore", "sole", "before")
 
     def take_in(number: int) -> tuple[Path, bool]:
         file = tmp_path / f"{number}.jpg"
@@ -117,12 +117,12 @@ def test_a_name_that_tells_all_needs_no_more(records: Path, tmp_path: Path) -> N
     ("name", "words", "told"),
     [
         ("IMG_0412.jpg", (), "'IMG_0412.jpg' does not tell the foot and the view. Say them with --foot and --view."),
-        ("IMG_0412.jpg", (*SOLE, "--date", "2026-11-26"), "the date 2026-11-26 of 'IMG_0412.jpg' is in the future."),
-        ("none.jpg", SOLE, "there is no file "),
+        ("IMG_0412.jpg", (*SOLE, "--date", "2026-11-26"), "The date 2026-11-26 of 'IMG_0412.jpg' is in the future."),
+        ("none.jpg", SOLE, "There is no file "),
         ("records", SOLE, "'records' is a folder. Name the pictures in it."),
         ("records/link.jpg", SOLE, "'link.jpg' is a link that leads out of its folder. Name the picture itself."),
         ("text.jpg", SOLE, "'text.jpg' is no picture that can be read."),
-        ("pipe.jpg", SOLE, "there is no file "),
+        ("pipe.jpg", SOLE, "There is no file "),
     ],
 )
 def test_what_cannot_be_added_is_told(

@@ -78,7 +78,7 @@ def test_a_stable_without_a_horse_says_what_to_do(inside: Path) -> None:
     found = run("visit", "lone-ash", "--records", inside)
 
     assert found.exit_code == 1
-    assert found.output == "there is no horse at Lone Ash yet. Begin one: recordgen begin lone-ash/bramble.\n"
+    assert found.output == "There is no horse at Lone Ash yet. Begin one: recordgen begin lone-ash/bramble.\n"
 
 
 @pytest.mark.usefixtures("inside")

@@ -187,7 +187,7 @@ def test_a_branch_gets_the_sealed_site(new: Desk) -> None:
     git(new.folder, "clone", "--quiet", "--branch", "w", "public.git", "out")
 
     assert (refused.exit_code, done.exit_code) == (1, 0), done.output
-    assert "the records go to that remote" in refused.output
+    assert "The records go to that remote" in refused.output
     assert b"Bramble" in unseal(new.folder / "out", WORDS.findall(done.output)[0])["index.html"]
 
 

@@ -77,9 +77,9 @@ def test_who_is_dropped_opens_nothing_new(published: Desk) -> None:
 @pytest.mark.parametrize(
     ("name", "told"),
     [
-        ("Nobody", "there is no way in for 'Nobody'. There is one for: 'Willowmere'"),
-        ("Twice", "there are 2 ways in for 'Twice'. Name one by its id: "),
-        ("Willowmere", "this is the last way in; without it nobody could read the site"),
+        ("Nobody", "There is no way in for 'Nobody'. There is one for: 'Willowmere'"),
+        ("Twice", "There are 2 ways in for 'Twice'. Name one by its id: "),
+        ("Willowmere", "This is the last way in; without it nobody could read the site"),
     ],
 )
 def test_a_drop_that_cannot_be_is_told(published: Desk, name: str, told: str) -> None:
@@ -136,7 +136,7 @@ def test_a_copy_of_the_keys_brings_them_back_on_another_computer(
     )
 
     assert (wrong.exit_code, right.exit_code) == (1, 0)
-    assert "these words do not open" in wrong.output
+    assert "These words do not open" in wrong.output
     assert "Put back: willowmere-" in right.output
     assert published.publish("--yes").exit_code == 0
     assert opens(published, published.words)
@@ -169,7 +169,7 @@ def test_a_stable_that_is_not_there_is_told(new: Desk, stable: str) -> None:
     result = run("readers", stable, "--add", "x", "--records", new.records)
 
     assert result.exit_code == 1
-    assert "there is no stable" in result.output
+    assert "There is no stable" in result.output
 
 
 def test_a_stable_without_keys_is_told(new: Desk) -> None:
@@ -206,7 +206,7 @@ def test_nothing_is_sent_that_a_reader_cannot_open(published: Desk) -> None:
     result = published.publish("--yes")
 
     assert result.exit_code == 1
-    assert "what was sealed does not open for 'Willowmere', so it is not sent" in result.output
+    assert "What was sealed does not open for 'Willowmere', so it is not sent" in result.output
     assert fingerprints(published.public) == before
 
 

@@ -469,7 +469,7 @@ def test_somebody_at_a_terminal_is_asked(desk: Desk, monkeypatch: pytest.MonkeyP
     words = ["receive", file, "--records", desk.records, "--today", TODAY.isoformat()]
     told = CliRunner().invoke(main, list(map(str, words)), input="willowmere/clover\nc\n4\n\n")
 
-    assert "there is no horse 'willowmere/clover'." in told.output
+    assert "There is no horse 'willowmere/clover'." in told.output
     assert "toe: {flare: 4}" in desk.text(f"willowmere/clover/{DAY}.yaml")
     again = CliRunner().invoke(main, list(map(str, words)), input="12.5\n")
     assert (again.exit_code, again.output.count("How much was it?")) == (0, 1)

@@ -45,7 +45,7 @@ def test_publish_and_check_notice_a_renamed_stable_and_nothing_is_drawn_anew(pub
     checked = run_today("check", records=published.records)
 
     assert told.exit_code == 1
-    assert "the folder old-mill was willowmere before" in told.output
+    assert "The folder old-mill was willowmere before" in told.output
     assert all("recordgen readers old-mill --moved-from willowmere" in one.output for one in (told, checked))
     assert "records/old-mill/stable.yaml:1:1: warning: the folder" in checked.output
     assert ("records/old-mill:1:1: warning: this folder was willowmere before" in checked.output) is not entered
@@ -120,5 +120,5 @@ def test_keys_are_brought_once_and_from_no_stable_that_is_there(published: Desk,
 
     assert [one.exit_code for one in told] == [1, 1, 1]
     assert "willowmere is a stable still" in told[0].output
-    assert "there are no keys of nowhere" in told[1].output
+    assert "There are no keys of nowhere" in told[1].output
     assert published.state.readers

@@ -69,7 +69,7 @@ def test_once_the_visit_is_kept_it_is_an_entry_of_git_that_no_page_tells(kept: K
     [
         (("bramble", "2026-10-14", "value-unlikly"), "Did you mean value-unlikely?"),
         (("bramble", "2026-10-13", "value-unlikely"), "Bramble has no visit '2026-10-13'"),
-        (("bramble", "horse-twice"), "no warning 'horse-twice' stands in"),
+        (("bramble", "horse-twice"), "No warning 'horse-twice' stands in"),
         (("willowmere", "2026-10-14", "value-unlikely"), "is a stable, and a stable has no visit"),
         (("file-no-record",), "Nothing is told of"),
         (("seen-fits-nothing",), "Take out the entry that it stands at"),

@@ -70,8 +70,8 @@ def test_a_stable_whose_comparison_changed_is_told_too(records: Path, tmp_path: 
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (["--changed", "nowhere"], "git knows no entry 'nowhere' here. Look with: git log."),
-        (["--changed", "--all"], "git knows no entry '--all' here"),
+        (["--changed", "nowhere"], "Git knows no entry 'nowhere' here. Look with: git log."),
+        (["--changed", "--all"], "Git knows no entry '--all' here"),
         (["--before", "practice.yaml"], "practice.yaml holds no counts"),
         (["--counts", "no/such/folder/counts.json"], "No such file or directory"),
     ],
@@ -100,7 +100,7 @@ def test_a_build_tells_its_sites_as_one_document(
 ) -> None:
     """Which sites, where, how many pages, and whether anything was done; what is wrong has the same form."""
     site: dict[str, Any] = {"site": "willowmere", "name": "Yard 0", "page": "x", "pages": 3, "stood": False}
-    answer = {"sites": [site], "strangers": [], "warnings": []}
+    answer: dict[str, Any] = {"sites": (site,), "strangers": (), "warnings": ()}
     monkeypatch.setattr(build, "_build", lambda asked, stages: answer)
     told = json.loads(run_today("build", "--out", tmp_path / "sites", "--json", records=records).output)
     (records / "willowmere" / "stable.yaml").write_text("name: [\n")

@@ -208,4 +208,4 @@ def test_a_port_that_is_taken_names_the_way_to_another(tmp_path: Path) -> None:
         found = run_today("preview", "willowmere", "--port", str(port), records=records)
 
     assert found.exit_code == 1
-    assert f"port {port} is taken on this machine. Say another, such as --port {port + 1}." in found.output
+    assert f"Port {port} is taken on this machine. Say another, such as --port {port + 1}." in found.output

@@ -30,4 +30,4 @@ def test_a_photograph_that_is_not_there_is_told(tmp_path: Path) -> None:
     told = run("trace", "none.jpg", "--records", str(tmp_path))
 
     assert told.exit_code == 1
-    assert "there is no photograph 'none.jpg'" in told.output
+    assert "There is no photograph 'none.jpg'" in told.output

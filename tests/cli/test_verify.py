@@ -148,7 +148,7 @@ def test_a_stable_that_is_not_there_is_told(published: Desk) -> None:
     result = run("verify", "Nowhere Inn", "--folder", published.public, "--records", published.records)
 
     assert result.exit_code == 1
-    assert "there is no stable 'Nowhere Inn'" in result.output
+    assert "There is no stable 'Nowhere Inn'" in result.output
 
 
 @pytest.mark.parametrize("words", [("willowmere", "--folder", "x", "--url", "y"), ()])

@@ -2,7 +2,7 @@
 
 import pytest
 
-from recordgen.records.models.fields import LARGEST_CHIP_NUMBER, microchip_fault, ueln_fault
+from recordgen.records.models.horse import LARGEST_CHIP_NUMBER, microchip_fault, ueln_fault
 
 
 @pytest.mark.parametrize("number", ["968000004531234", "040098100111917"])

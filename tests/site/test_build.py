@@ -22,6 +22,7 @@ from recordgen.folders import clear_workrooms
 from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import read_whole
+from recordgen.sentences import worded
 from recordgen.site import build
 from recordgen.site.build import build_sites, find_strangers
 from recordgen.site.build_context import BuildContext
@@ -63,7 +64,7 @@ def test_an_error_while_building_leaves_everything_as_it_was(
     old = old_site(tmp_path)
 
     def fail(*_: object) -> None:
-        raise Trouble("the disk is full")
+        raise Trouble(worded("the disk is full"))
 
     monkeypatch.setattr("recordgen.site.engine.write_site", fail)
     with pytest.raises(Trouble):
@@ -164,7 +165,7 @@ def test_builders_end_with_a_killed_build(tmp_path: Path) -> None:
         # Comes to an end once nobody is left who could write to it.
         assert begun.stdout.read() == b""
 
-    with hold_lock(tmp_path, ""):
+    with hold_lock(tmp_path, worded("")):
         clear_workrooms(tmp_path)
     assert list(tmp_path.iterdir()) == []
 

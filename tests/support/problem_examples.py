@@ -68,7 +68,7 @@ def _codes(node: ast.AST) -> Iterator[str]:
 
 
 def _is_sentence(node: ast.AST) -> bool:
-    return isinstance(node, ast.JoinedStr) or (isinstance(node, ast.Constant) and " " in str(node.value))
+    return isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "say"
 
 
 def raised(folder: Path, words: ProblemWords, lines: str) -> set[str]:

@@ -8,12 +8,13 @@ import numpy as np
 
 from recordgen.hoof.tracing.figures import tapped_points
 from recordgen.hoof.tracing.foot_frame import Floats, Points
-from recordgen.problems import Trouble, counted
+from recordgen.problems import Trouble
 from recordgen.records.models.lines.drawn import drawn_lines
 from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable, own_table, text_of
 from recordgen.records.models.lines.usual_shape import polar_of
 from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
+from recordgen.sentences import counted, say
 
 WALL_MODES, RING_MODES = 9, 8
 GRID = np.radians(np.arange(FIRST_DEG, -FIRST_DEG + 1, STEP_DEG))
@@ -33,8 +34,16 @@ def own_outlines(soles: Sequence[Tracing]) -> ShapeTable:
     """
     if len(soles) < FEWEST:
         are = "is" if len(soles) == 1 else "are"
-        message = f"{counted(len(soles), 'traced sole')} with wall, white line and frog {are} here, {FEWEST} are needed"
-        raise Trouble(message, f"Trace {FEWEST - len(soles)} more; until then soles follow the table that there is")
+        message = say(
+            "{soles} with wall, white line and frog {are} here, {fewest} are needed",
+            soles=counted(len(soles), "traced sole"),
+            are=are,
+            fewest=FEWEST,
+        )
+        raise Trouble(
+            message,
+            say("Trace {fewest} more; until then soles follow the table that there is", fewest=FEWEST - len(soles)),
+        )
     held = [told(drawn_lines(tapped_points(one), one)) for one in soles]
     walls, rings = (np.array([one[part] for one in held]) for part in (0, 1))
     wall, ring = mixed(walls, SHIPPED.wall, WALL_MODES), mixed(rings, SHIPPED.ring, RING_MODES)

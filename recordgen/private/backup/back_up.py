@@ -31,6 +31,7 @@ from recordgen.private.crypto.passphrases import six_words
 from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.problems import Trouble
 from recordgen.progress import tell
+from recordgen.sentences import say
 
 # Shows new words once, before anything is sealed under them.
 ShowWords = Callable[[str], None]
@@ -55,18 +56,18 @@ def back_up(records: Path, address: str, show: ShowWords, ask: AskWords) -> Back
     refuse_shared(records)
     now = entry_of(records, "HEAD")
     if now is None:
-        raise Trouble("nothing is kept in git yet", "Keep it first: recordgen commit")
+        raise Trouble(say("nothing is kept in git yet"), say("Keep it first: recordgen commit"))
     fit_copy(address, records)
-    tell("Backing up: what the copy holds", 0, 3)
+    tell(say("Backing up: what the copy holds"), 0, 3)
     standing = fetch_lines(records, address)
     before = standing.get(MAIN_LINE)
     _refuse_ahead(records, now, before)
     keys = CopiedKeys.read(records)
     keys_entry = _keys_entry(records, keys, standing.get(SIDE_LINE), show, ask)
     lines = {MAIN_LINE: now} | ({SIDE_LINE: keys_entry} if keys_entry else {})
-    tell("Backing up: sending", 1, 3)
+    tell(say("Backing up: sending"), 1, 3)
     send_lines(records, address, lines)
-    tell("Backing up: reading it back", 2, 3)
+    tell(say("Backing up: reading it back"), 2, 3)
     _check_sent(address, lines, keys)
     if keys_entry:
         name_entry(records, MET_SIDE, keys_entry)
@@ -81,10 +82,12 @@ def _refuse_ahead(records: Path, now: str, there: str | None) -> None:
     if there is None or is_before(records, there, now):
         return
     if common_entry(records, now, there) is None:
-        raise Trouble("that copy is of another practice", "Name another place, such as a new folder on the stick")
+        raise Trouble(
+            say("that copy is of another practice"), say("Name another place, such as a new folder on the stick")
+        )
     count = len(entries_between(records, now, there))
     more = "an entry that is" if count == 1 else f"{count} entries that are"
-    raise Trouble(f"the copy holds {more} not here", "Bring them first: recordgen fetch")
+    raise Trouble(say("the copy holds {more} not here", more=more), say("Bring them first: recordgen fetch"))
 
 
 def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWords, ask: AskWords) -> str | None:
@@ -92,7 +95,7 @@ def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWo
     if not keys.here and there is None:
         return None
     if there is not None and there != entry_of(records, MET_SIDE):
-        raise Trouble("the copy holds keys that are not here", "Bring them first: recordgen fetch")
+        raise Trouble(say("the copy holds keys that are not here"), say("Bring them first: recordgen fetch"))
     if there is None:
         words = six_words()
         show(words)
@@ -101,7 +104,8 @@ def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWo
     raw = file_in(records, there, FILE)
     if keys.open_keys(raw, ask) is None:
         raise Trouble(
-            "without the words of the copy its keys cannot be renewed", "Look for the six words, and try again"
+            say("without the words of the copy its keys cannot be renewed"),
+            say("Look for the six words, and try again"),
         )
     return there if keys.is_as_met() else entry_of_file(records, FILE, keys.seal(), there)
 
@@ -116,4 +120,6 @@ def _check_sent(address: str, lines: dict[str, str], keys: CopiedKeys) -> None:
             is_whole = copy is not None and keys.sealing is not None and bool(keys.sealing.open_text(copy))
             wrong = [] if is_whole else [SIDE_LINE]
     if wrong:
-        raise Trouble("the copy does not read back as it was sent", "Take another place: recordgen backup FOLDER")
+        raise Trouble(
+            say("the copy does not read back as it was sent"), say("Take another place: recordgen backup FOLDER")
+        )

@@ -21,6 +21,7 @@ from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import TAKEN
+from recordgen.sentences import say
 
 # The file in the copy that holds the sealed keys.
 FILE = "keys"
@@ -83,7 +84,9 @@ class CopiedKeys:
         """The keys in a copy; None where nobody gave the words. Raises Trouble where it is damaged, and NotOpened."""
         copy = KeyBackup.read(raw)
         if copy is None:
-            raise Trouble("the keys in the copy are damaged", "The records are whole; make the copy of keys anew")
+            raise Trouble(
+                say("the keys in the copy are damaged"), say("The records are whole; make the copy of keys anew")
+            )
         if self.sealing is None or not self.sealing.is_of(copy):
             words = ask()
             if not words.strip():
@@ -94,7 +97,8 @@ class CopiedKeys:
         except NotOpened:
             self.sealing = None
             raise NotOpened(
-                "these words do not open the keys in the copy", "Look for a word left out or spelled otherwise"
+                say("these words do not open the keys in the copy"),
+                say("Look for a word left out or spelled otherwise"),
             ) from None
         return {Path(name).name: content for name, content in json.loads(text).items()}
 

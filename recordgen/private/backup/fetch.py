@@ -41,8 +41,9 @@ from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
 from recordgen.private.backup.place import refuse_missing, refuse_shared
 from recordgen.problems import Trouble, quoted
 from recordgen.records.join.files import HERE, THERE, FileStates, describe_file, join_file
-from recordgen.records.receive.questions import Question, Say
+from recordgen.records.receive.questions import Phrase, Question
 from recordgen.records.receive.whose import Horses
+from recordgen.sentences import say
 
 SAYS = "Both computers joined"
 
@@ -65,7 +66,7 @@ class Fetched:
 class Asking:
     """The ways to ask. answer: to a question, None while it is open."""
 
-    say: Say
+    phrase: Phrase
     answer: Callable[[Question], str | None]
     words: AskWords
 
@@ -77,11 +78,11 @@ def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetche
     """
     refuse_shared(records)
     refuse_missing(address)
-    with hold_lock(records, "the records are being joined"):
+    with hold_lock(records, say("the records are being joined")):
         end_taking_over(records)
         standing = fetch_lines(records, address)
         if MAIN_LINE not in standing:
-            raise Trouble("there are no records in that copy yet", "Put them there first: recordgen backup")
+            raise Trouble(say("there are no records in that copy yet"), say("Put them there first: recordgen backup"))
         found = _records(records, standing[MAIN_LINE], horses, asking)
         if found.open:
             return found
@@ -94,12 +95,12 @@ def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetche
 def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetched:
     here = entry_of(records, "HEAD")
     if here is None:
-        raise Trouble("nothing is kept in git yet", "Keep it first: recordgen commit")
+        raise Trouble(say("nothing is kept in git yet"), say("Keep it first: recordgen commit"))
     if is_before(records, there, here):
         return Fetched()
     base = common_entry(records, here, there)
     if base is None:
-        raise Trouble("that copy is of another practice", "Look at its address")
+        raise Trouble(say("that copy is of another practice"), say("Look at its address"))
     found = Fetched(entries_between(records, here, there))
     if base == here:
         _refuse_touched(records, there)
@@ -109,7 +110,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
     files: dict[str, bytes | None] = {}
     for both in made.both:
         about = describe_file(both.path, horses)
-        joined = join_file(_sides(records, both), about, asking.say, asking.answer, join_texts)
+        joined = join_file(_sides(records, both), about, asking.phrase, asking.answer, join_texts)
         found.open += joined.questions
         found.joined.append(about)
         files[both.path] = joined.content
@@ -137,16 +138,24 @@ def _refuse_touched(records: Path, entry: str) -> None:
     open_ = [name for name, kind in changed.items() if kind != "added" or name in touched]
     if open_:
         more = f" and {len(open_) - 1} more" if len(open_) > 1 else ""
-        message = f"{quoted(PurePath(open_[0]).as_posix(), 80)}{more} is not kept in git yet"
-        raise Trouble(message, "Keep it first: recordgen commit; then run this again")
+        message = say(
+            "{PurePath}{more} is not kept in git yet", PurePath=quoted(PurePath(open_[0]).as_posix(), 80), more=more
+        )
+        raise Trouble(message, say("Keep it first: recordgen commit; then run this again"))
     programs = sorted(name for name in touched if name.startswith(f"{HOOKS}/"))
     if programs:
-        message = f"the other computer changed {quoted(programs[0], 80)}, which git runs on this one"
-        line = copies.THERE[MAIN_LINE]
-        way_out = (
-            f"Look at it: git diff HEAD {line} -- {HOOKS}. Where it is yours, take it over: git checkout {line} -- "
+        message = say(
+            "the other computer changed {programs}, which git runs on this one", programs=quoted(programs[0], 80)
         )
-        raise Trouble(message, f"{way_out}{HOOKS}, then git commit, then run this again")
+        line = copies.THERE[MAIN_LINE]
+        way_out = say(
+            "Look at it: git diff HEAD {line} -- {hooks}. Where it is yours, take it over: git checkout {line} -- ",
+            line=line,
+            hooks=HOOKS,
+        )
+        raise Trouble(
+            message, say("{way_out}{hooks}, then git commit, then run this again", way_out=way_out, hooks=HOOKS)
+        )
 
 
 def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:
@@ -160,8 +169,8 @@ def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:
         return
 
     def keeps_ours(name: str, here: str, other: str) -> bool | None:
-        asks = asking.say("asks_keys", name=name, here=here, there=other)
-        choices = {HERE: asking.say("keys_here"), THERE: asking.say("keys_there")}
+        asks = asking.phrase("asks_keys", name=name, here=here, there=other)
+        choices = {HERE: asking.phrase("keys_here"), THERE: asking.phrase("keys_there")}
         question = Question(f"keys {name} {there[:8]}", name, asks, choices)
         chosen = asking.answer(question)
         if chosen is None:

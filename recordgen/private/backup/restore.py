@@ -24,6 +24,7 @@ from recordgen.packaged import packaged
 from recordgen.private.backup.copied_keys import FILE, AskWords, CopiedKeys
 from recordgen.private.backup.place import refuse_missing
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 
 @dataclass(frozen=True)
@@ -43,11 +44,11 @@ def restore_copy(address: str, folder: Path, ask: AskWords) -> RestoredCopy:
     """
     refuse_missing(address)
     if os.path.lexists(folder) and (not folder.is_dir() or any(folder.iterdir())):
-        raise Trouble(f"{folder} is there already", "Name a folder that is not there yet")
+        raise Trouble(say("{folder} is there already", folder=folder), say("Name a folder that is not there yet"))
     if not folder.parent.is_dir():
-        raise Trouble(f"there is no folder {folder.parent}", "Make it, or name another place")
+        raise Trouble(say("there is no folder {parent}", parent=folder.parent), say("Make it, or name another place"))
     if MAIN_LINE not in lines_of(folder.parent, address):
-        raise Trouble("there are no records in that copy", "Look at its address")
+        raise Trouble(say("there are no records in that copy"), say("Look at its address"))
     with writing(folder), workroom(folder.parent) as room:
         fresh = room / folder.name
         clone_copy(address, fresh)

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from recordgen.private.crypto.primitives import NONCE_BYTES, Keys, NotOpened, decrypt, encrypt
+from recordgen.sentences import say
 
 MAGIC = b"SLD1"
 HEADER_BYTES = len(MAGIC) + 1 + 8
@@ -75,11 +76,11 @@ def frame_body(body: bytes, compress: bool) -> bytes:
 def parse_frame(frame: bytes) -> bytes:
     """The body of a frame. Raises NotOpened for a frame that `frame_body` does not write."""
     if len(frame) < 5:
-        raise NotOpened("a frame ends too early")
+        raise NotOpened(say("a frame ends too early"))
     flags, length = struct.unpack_from(">BI", frame)
     inner, padding = frame[5 : 5 + length], frame[5 + length :]
     if flags > COMPRESSED or len(inner) != length or any(padding) or len(frame) != padme(5 + length):
-        raise NotOpened("a frame is not of the known form")
+        raise NotOpened(say("a frame is not of the known form"))
     return _inflate(inner) if flags == COMPRESSED else inner
 
 
@@ -88,9 +89,9 @@ def _inflate(packed: bytes) -> bytes:
     try:
         body = stream.decompress(packed, LARGEST + 1)
     except zlib.error:
-        raise NotOpened("a frame does not unpack") from None
+        raise NotOpened(say("a frame does not unpack")) from None
     if len(body) > LARGEST or not stream.eof or stream.unused_data:
-        raise NotOpened("a frame does not unpack to one file")
+        raise NotOpened(say("a frame does not unpack to one file"))
     return body
 
 
@@ -118,6 +119,6 @@ def open_blob(reader: ReaderKey, kind: Kind, sealed: Blob) -> bytes:
     """The file inside a blob. Raises NotOpened where it was changed, cut, renamed or sealed with other keys."""
     header, rest = sealed.content[:HEADER_BYTES], sealed.content[HEADER_BYTES:]
     if header != MAGIC + bytes([kind]) + reader.kid:
-        raise NotOpened(f"{sealed.name} was not sealed for this site and these keys")
+        raise NotOpened(say("{sealed} was not sealed for this site and these keys", sealed=sealed.name))
     bound = header + reader.site_id + sealed.name.encode()
     return parse_frame(decrypt(reader.enc, rest[:NONCE_BYTES], rest[NONCE_BYTES:], bound))

@@ -19,6 +19,7 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from recordgen.private.crypto.blobs import ReaderKey
 from recordgen.private.crypto.passphrases import FEWEST_ITERATIONS, ITERATIONS, normal, pbkdf2, within_limits
 from recordgen.private.crypto.primitives import KEY_BYTES, NONCE_BYTES, NotOpened, decrypt, encrypt, hkdf
+from recordgen.sentences import say
 
 SlotKind = Literal["pass", "link"]
 SALT_BYTES = 16
@@ -91,7 +92,7 @@ def parse_ring(text: bytes) -> KeyRing:
     try:
         return KeyRing.model_validate_json(text)
     except ValidationError:
-        raise NotOpened("keys.json is not the key ring of a sealed site") from None
+        raise NotOpened(say("keys.json is not the key ring of a sealed site")) from None
 
 
 def open_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
@@ -101,7 +102,7 @@ def open_by_words(ring: KeyRing, words: str, fewest: int = FEWEST_ITERATIONS) ->
         own_key = pbkdf2(typed, unb64u(slot.salt), within_limits(slot.iter, fewest))
         if reader := _try_slot(ring, slot, own_key):
             return reader
-    raise NotOpened("these words do not fit", "Look for a word left out or spelled otherwise")
+    raise NotOpened(say("these words do not fit"), say("Look for a word left out or spelled otherwise"))
 
 
 def open_by_link(ring: KeyRing, secret: str) -> ReaderKey:
@@ -109,7 +110,7 @@ def open_by_link(ring: KeyRing, secret: str) -> ReaderKey:
     for slot in (slot for slot in ring.slots if slot.kind == "link"):
         if reader := _try_slot(ring, slot, _of_link(unb64u(secret), unb64u(slot.salt))):
             return reader
-    raise NotOpened("this link does not fit", "It may be older than the last change of keys")
+    raise NotOpened(say("this link does not fit"), say("It may be older than the last change of keys"))
 
 
 def open_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = FEWEST_ITERATIONS) -> ReaderKey:
@@ -119,7 +120,7 @@ def open_by_own_key(ring: KeyRing, slot_id: str, own_key: bytes, fewest: int = F
             within_limits(slot.iter, fewest)
         if reader := _try_slot(ring, slot, own_key):
             return reader
-    raise NotOpened(f"the key ring has no slot {slot_id} that its own key opens")
+    raise NotOpened(say("the key ring has no slot {slot_id} that its own key opens", slot_id=slot_id))
 
 
 def _try_slot(ring: KeyRing, slot: Slot, own_key: bytes) -> ReaderKey | None:
@@ -141,4 +142,4 @@ def unb64u(text: str) -> bytes:
     try:
         return base64.b64decode(text + "=" * (-len(text) % 4), altchars=b"-_", validate=True)
     except ValueError:
-        raise NotOpened("a key is not spelled as keys are") from None
+        raise NotOpened(say("a key is not spelled as keys are")) from None

@@ -12,6 +12,7 @@ from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.kdf.pbkdf2 import PBKDF2HMAC
 
 from recordgen.private.crypto.primitives import KEY_BYTES, NotOpened
+from recordgen.sentences import say
 
 # The long list for dice of the Electronic Frontier Foundation, 2016, under CC BY 3.0, as the package xkcdpass ships it:
 # common English words, of which six out of 7776 make 77 bits.
@@ -66,5 +67,12 @@ def pbkdf2(words: bytes, salt: bytes, iterations: int, length: int = KEY_BYTES) 
 def within_limits(iterations: int, fewest: int = FEWEST_ITERATIONS) -> int:
     """The number of iterations, if a reader takes it. Raises NotOpened for one that guards too little or never ends."""
     if not fewest <= iterations <= MOST_ITERATIONS:
-        raise NotOpened(f"{iterations} rounds of hashing are not between {fewest} and {MOST_ITERATIONS}")
+        raise NotOpened(
+            say(
+                "{iterations} rounds of hashing are not between {fewest} and {most_iterations}",
+                iterations=iterations,
+                fewest=fewest,
+                most_iterations=MOST_ITERATIONS,
+            )
+        )
     return iterations

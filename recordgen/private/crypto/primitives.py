@@ -10,6 +10,7 @@ from cryptography.hazmat.primitives.hashes import SHA256
 from cryptography.hazmat.primitives.kdf.hkdf import HKDF
 
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 KEY_BYTES = 32
 NONCE_BYTES = 12
@@ -62,4 +63,4 @@ def decrypt(key: bytes, nonce: bytes, sealed: bytes, bound: bytes) -> bytes:
     try:
         return AESGCM(key).decrypt(nonce, sealed, bound)
     except (InvalidTag, ValueError):
-        raise NotOpened("these bytes cannot be opened: another key, or changed since they were sealed") from None
+        raise NotOpened(say("these bytes cannot be opened: another key, or changed since they were sealed")) from None

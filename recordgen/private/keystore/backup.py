@@ -19,6 +19,7 @@ from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import FIELD
+from recordgen.sentences import say
 
 # Readers refuse an edition older than one they saw; a copy may be that many editions old.
 SERIALS_AHEAD = 1000
@@ -38,7 +39,7 @@ class Backup:
 
     def write(self) -> None:
         """Write it to its file. Raises Trouble where that cannot be, or something lies there by now."""
-        with writing(self.path, "There is no copy, and the words shown just now open nothing"):
+        with writing(self.path, say("There is no copy, and the words shown just now open nothing")):
             if not write_new(self.path, self.content, mode=0o600):
                 raise _exists_already(self.path)
 
@@ -62,7 +63,7 @@ def backup(path: Path, passphrase: str, iterations: int = ITERATIONS) -> Backup:
         raise _exists_already(path)
     kept = local_keys()
     if not kept:
-        raise Trouble("there are no keys on this computer yet", "Begin a private site first")
+        raise Trouble(say("there are no keys on this computer yet"), say("Begin a private site first"))
     stables = sum(not _is_of_page(name) and not name.startswith(f"{FIELD}-") for name in kept)
     sealed = SealingKey.new(passphrase, iterations).seal(json.dumps(kept))
     return Backup(path, stables, stables < len(kept), sealed)
@@ -82,7 +83,9 @@ def local_keys(practice: str = "") -> dict[str, str]:
 
 
 def _exists_already(path: Path) -> Trouble:
-    return Trouble(f"{path} is there already", "Name a new file, and delete the old copy afterwards")
+    return Trouble(
+        say("{path} is there already", path=path), say("Name a new file, and delete the old copy afterwards")
+    )
 
 
 def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
@@ -137,13 +140,15 @@ def _open_copy(path: Path, passphrase: str, fewest: int) -> dict[str, str]:
     try:
         text = key.open_text(copy)
     except NotOpened:
-        raise NotOpened(f"these words do not open {path}", "Look for a word left out or spelled otherwise") from None
+        raise NotOpened(
+            say("these words do not open {path}", path=path), say("Look for a word left out or spelled otherwise")
+        ) from None
     return {Path(name).name: text for name, text in json.loads(text).items()}
 
 
 def _read_copy(path: Path) -> KeyBackup:
     copy = KeyBackup.read(path.read_bytes())
     if copy is None:
-        way_out = "Name the file that was written as a copy, or take another one that you kept"
-        raise Trouble(f"{path} is no copy of keys, or a damaged one", way_out)
+        way_out = say("Name the file that was written as a copy, or take another one that you kept")
+        raise Trouble(say("{path} is no copy of keys, or a damaged one", path=path), way_out)
     return copy

@@ -35,6 +35,7 @@ from recordgen.private.keystore.checksum import verified_content, with_checksum
 from recordgen.private.keystore.location import state_file
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import TAKEN
+from recordgen.sentences import say
 
 ENDING = ".pem"
 INFO = b"recordgen field notes 1"
@@ -89,7 +90,7 @@ class FieldKey:
         try:
             other = ec.EllipticCurvePublicKey.from_encoded_point(ec.SECP256R1(), own)
         except ValueError:
-            raise NotOpened("the key in the first line is none", "Hand the notes over once more") from None
+            raise NotOpened(say("the key in the first line is none"), say("Hand the notes over once more")) from None
         key = hkdf(self.private.exchange(ec.ECDH(), other), own, INFO)
         bound = hashlib.sha256(first_line).digest()
 
@@ -98,7 +99,7 @@ class FieldKey:
             try:
                 return _unpack(decrypt(key, nonce, unb64u(content), bound + nonce))
             except NotOpened:
-                raise NotOpened("it was changed since it was sealed") from None
+                raise NotOpened(say("it was changed since it was sealed")) from None
 
         return open_sealed
 
@@ -111,9 +112,9 @@ def _unpack(packed: bytes) -> bytes:
     try:
         plain = reader.decompress(packed[1:], LARGEST_LINE_BYTES)
     except zlib.error:
-        raise NotOpened("it is not packed as it should be") from None
+        raise NotOpened(say("it is not packed as it should be")) from None
     if packed[:1] != b"\1" or not reader.eof:
-        raise NotOpened("it is not packed as it should be")
+        raise NotOpened(say("it is not packed as it should be"))
     return plain
 
 
@@ -143,8 +144,8 @@ def key_named(records: Path, fingerprint: str) -> FieldKey:
     keys = keys_in(file) if file.exists() else []
     found = next((key for key in keys if key.fingerprint == fingerprint), None)
     if found is None:
-        message = "these notes are sealed for another practice, or for a key that is not on this computer"
-        raise NotOpened(message, "Where they are yours, bring the key back: recordgen readers --restore FILE")
+        message = say("these notes are sealed for another practice, or for a key that is not on this computer")
+        raise NotOpened(message, say("Where they are yours, bring the key back: recordgen readers --restore FILE"))
     return found
 
 
@@ -160,7 +161,10 @@ def keys_of(pem: str, file: Path) -> list[FieldKey]:
     except ValueError:
         keys = []
     if not keys:
-        raise Trouble(f"{file} is damaged", "Bring it back from the copy you kept: recordgen readers --restore FILE")
+        raise Trouble(
+            say("{file} is damaged", file=file),
+            say("Bring it back from the copy you kept: recordgen readers --restore FILE"),
+        )
     return keys
 
 

@@ -18,6 +18,7 @@ from recordgen.private.keystore.location import state_file
 from recordgen.private.keystore.lock import alone
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 ITSELF = "keys.json"
 
@@ -58,8 +59,10 @@ class KeyStore:
             return {}
         note = verified_content(self._last_plain.read_bytes())
         if note is None:
-            message = f"{self._last_plain}, the note of what was published unsealed, is damaged"
-            raise Trouble(message, "Delete it, empty the place that is served, and publish again")
+            message = say(
+                "{last_plain}, the note of what was published unsealed, is damaged", last_plain=self._last_plain
+            )
+            raise Trouble(message, say("Delete it, empty the place that is served, and publish again"))
         found: dict[str, str] = json.loads(note)
         return found
 

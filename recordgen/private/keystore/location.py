@@ -10,6 +10,7 @@ from platformdirs import user_data_path
 
 from recordgen.git.repository import first_entry
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 ENVIRONMENT = "RECORDGEN_PRIVATE"
 ENDING = ".keys"
@@ -43,8 +44,12 @@ def refuse_repository(path: Path) -> None:
     real = Path(os.path.realpath(path))
     for folder in (real, *real.parents):
         if (folder / ".git").exists():
-            way_out = f"Name a folder outside {folder}; for the keys, in the environment variable {ENVIRONMENT}"
-            raise Trouble(f"{path} lies in a git repository, where no key may lie", way_out)
+            way_out = say(
+                "Name a folder outside {folder}; for the keys, in the environment variable {environment}",
+                folder=folder,
+                environment=ENVIRONMENT,
+            )
+            raise Trouble(say("{path} lies in a git repository, where no key may lie", path=path), way_out)
 
 
 def state_file(records: Path, slug: str, ending: str = ENDING) -> Path:

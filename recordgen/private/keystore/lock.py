@@ -6,6 +6,7 @@ from contextlib import AbstractContextManager
 from pathlib import Path
 
 from recordgen.locks import hold_lock
+from recordgen.sentences import say
 
 
 def alone(state_file: Path) -> AbstractContextManager[None]:
@@ -13,4 +14,4 @@ def alone(state_file: Path) -> AbstractContextManager[None]:
 
     Raises Trouble where somebody else holds them.
     """
-    return hold_lock(state_file.with_suffix(".lock"), "this stable is being published, or its readers changed,")
+    return hold_lock(state_file.with_suffix(".lock"), say("this stable is being published, or its readers changed,"))

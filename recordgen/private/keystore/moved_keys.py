@@ -10,6 +10,7 @@ from recordgen.private.keystore.lock import alone
 from recordgen.problems import Place, Problem, Trouble, quoted, warning
 from recordgen.records.history.earlier_names import stables_before
 from recordgen.records.load.folders import FIELD, SLUG, Walk
+from recordgen.sentences import Said, say
 
 
 def earlier_name_with_keys(records: Path, slug: str) -> str | None:
@@ -36,13 +37,17 @@ def refuse_left_behind(records: Path, slug: str) -> None:
         raise Trouble(_message(slug, old), _way_out(slug, old))
 
 
-def _message(slug: str, old: str) -> str:
-    return f"the folder {slug} was {old} before, and the keys of its site still lie under that name"
+def _message(slug: str, old: str) -> Said:
+    return say(
+        "the folder {slug} was {old} before, and the keys of its site still lie under that name", slug=slug, old=old
+    )
 
 
-def _way_out(slug: str, old: str) -> str:
-    return (
-        f"Bring them along, so that its readers keep their words and links: recordgen readers {slug} --moved-from {old}"
+def _way_out(slug: str, old: str) -> Said:
+    return say(
+        "Bring them along, so that its readers keep their words and links: recordgen readers {slug} --moved-from {old}",
+        slug=slug,
+        old=old,
     )
 
 
@@ -62,15 +67,18 @@ def bring_keys(records: Path, slug: str, old: str) -> None:
     Raises Trouble where the old name is a stable's still, has no keys here, or the new one has keys already.
     """
     if not SLUG.fullmatch(old) or FIELD in (slug, old):
-        raise Trouble(f"{quoted(old)} is no name of a stable's folder", "Name the folder as it was")
+        raise Trouble(say("{old} is no name of a stable's folder", old=quoted(old)), say("Name the folder as it was"))
     if (records / old / "stable.yaml").exists():
-        raise Trouble(f"{old} is a stable still, and its keys are its own", "Name the folder that is gone")
+        raise Trouble(
+            say("{old} is a stable still, and its keys are its own", old=old), say("Name the folder that is gone")
+        )
     file, new = state_file(records, old), state_file(records, slug)
     if new.exists():
-        raise Trouble(f"{slug} has keys of its own already", "Nothing is to be brought along")
+        raise Trouble(say("{slug} has keys of its own already", slug=slug), say("Nothing is to be brought along"))
     if not file.exists():
         raise Trouble(
-            f"there are no keys of {old} on this computer", "Look at the name, or restore your copy of the keys"
+            say("there are no keys of {old} on this computer", old=old),
+            say("Look at the name, or restore your copy of the keys"),
         )
     with alone(file), alone(new):
         # The keys come last: whatever stops this, it can be asked for again.

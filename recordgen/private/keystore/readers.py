@@ -13,6 +13,7 @@ from recordgen.private.keystore.site_keys import Reader, SiteKeys
 from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import FIELD, SLUG, stable_meant
 from recordgen.records.load.tables import read_reference
+from recordgen.sentences import say
 
 
 def link_of(address: str, secret: str) -> str:
@@ -36,9 +37,15 @@ def the_reader(state: SiteKeys, told: str) -> Reader:
         return found[0]
     ids = ", ".join(f"{reader.slot.id} ({reader.by})" for reader in found)
     if found:
-        raise Trouble(f"there are {len(found)} ways in for {quoted(told)}", f"Name one by its id: {ids}")
+        raise Trouble(
+            say("there are {found} ways in for {told}", found=len(found), told=quoted(told)),
+            say("Name one by its id: {ids}", ids=ids),
+        )
     names = ", ".join(sorted({quoted(reader.name) for reader in state.readers if reader.name}))
-    raise Trouble(f"there is no way in for {quoted(told)}", f"There is one for: {names or 'nobody'}")
+    raise Trouble(
+        say("there is no way in for {told}", told=quoted(told)),
+        say("There is one for: {names}", names=names or "nobody"),
+    )
 
 
 @contextmanager
@@ -62,7 +69,7 @@ def refuse_unknown(records: Path, slug: str) -> None:
     if slug == FIELD and (records / "practice.yaml").is_file():
         return
     if not SLUG.fullmatch(slug) or not (records / slug / "stable.yaml").is_file():
-        raise Trouble(f"there is no stable {quoted(slug)}", stable_meant(slug, records))
+        raise Trouble(say("there is no stable {slug}", slug=quoted(slug)), stable_meant(slug, records))
 
 
 def naming_of(records: Path) -> Naming:

@@ -18,13 +18,14 @@ from recordgen.private.keystore.location import state_file
 from recordgen.private.keystore.moved_keys import refuse_left_behind
 from recordgen.private.keystore.proof import proof_of
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 SITE_ID_BYTES = 16
 # This edition and the one before: a network of caches may serve the last manifest for minutes.
 EDITIONS_KEPT = 2
 
-RESTORE = "Bring them back from your copy: recordgen readers --restore FILE"
-BEGIN_ANEW = "empty the place that is served, publish, and give every reader new words"
+RESTORE = say("Bring them back from your copy: recordgen readers --restore FILE")
+BEGIN_ANEW = say("empty the place that is served, publish, and give every reader new words")
 
 SiteId = Annotated[bytes, Field(min_length=SITE_ID_BYTES, max_length=SITE_ID_BYTES)]
 Master = Annotated[bytes, Field(min_length=KEY_BYTES, max_length=KEY_BYTES, repr=False)]
@@ -90,7 +91,7 @@ class SiteKeys(BaseModel):
         """New keys for a stable, not saved yet, without a slot. Raises Trouble where it has keys."""
         file = state_file(records, slug)
         if file.exists():
-            raise Trouble(f"{slug} has keys already", "Publish with them, or rotate them")
+            raise Trouble(say("{slug} has keys already", slug=slug), say("Publish with them, or rotate them"))
         return cls.new(file)
 
     @classmethod
@@ -106,10 +107,11 @@ class SiteKeys(BaseModel):
         file = state_file(records, slug)
         if not file.exists():
             refuse_left_behind(records, slug)
-            message = f"{slug} was not published from this computer yet"
-            way_out = (
-                f"Publish it: recordgen publish {slug}. If it was published from another one, bring its keys first: "
-                "recordgen readers --restore FILE"
+            message = say("{slug} was not published from this computer yet", slug=slug)
+            way_out = say(
+                "Publish it: recordgen publish {slug}. If it was published from another one, bring its "
+                "keys first: recordgen readers --restore FILE",
+                slug=slug,
             )
             raise KeysMissing(message, way_out)
         return cls.read(file)
@@ -124,12 +126,16 @@ class SiteKeys(BaseModel):
         """The keys in bytes that belong into a file. Raises KeysDamaged, and Trouble for those of another version."""
         content = verified_content(kept)
         if content is None:
-            way_out = f"{RESTORE}. Without a copy, move that file away, {BEGIN_ANEW}"
-            raise KeysDamaged(f"the keys in {file} are damaged, so nothing is done with them", way_out)
+            way_out = say(
+                "{restore}. Without a copy, move that file away, {begin_anew}", restore=RESTORE, begin_anew=BEGIN_ANEW
+            )
+            raise KeysDamaged(say("the keys in {file} are damaged, so nothing is done with them", file=file), way_out)
         try:
             state = cls.model_validate_json(content)
         except ValidationError:
-            raise Trouble(f"the keys in {file} are of another version of recordgen", "Use that one") from None
+            raise Trouble(
+                say("the keys in {file} are of another version of recordgen", file=file), say("Use that one")
+            ) from None
         state._file = file
         return state
 
@@ -140,7 +146,7 @@ class SiteKeys(BaseModel):
 
     def save(self) -> None:
         """Keep all of it, whole or not at all, for this user's eyes alone. Raises Trouble."""
-        with writing(self._file, "The keys stay as they were, and words shown just now open nothing"):
+        with writing(self._file, say("The keys stay as they were, and words shown just now open nothing")):
             write_whole(self._file, self.file_bytes, mode=0o600)
 
     @property
@@ -186,9 +192,14 @@ class SiteKeys(BaseModel):
         left = [reader for reader in self.readers if reader.slot.id != slot_id]
         if len(left) == len(self.readers):
             ids = ", ".join(reader.slot.id for reader in self.readers)
-            raise Trouble(f"there is no way in with the id {slot_id}", f"There are: {ids or 'none'}")
+            raise Trouble(
+                say("there is no way in with the id {slot_id}", slot_id=slot_id),
+                say("There are: {ids}", ids=ids or "none"),
+            )
         if not left:
-            raise Trouble("this is the last way in; without it nobody could read the site", "Add another one first")
+            raise Trouble(
+                say("this is the last way in; without it nobody could read the site"), say("Add another one first")
+            )
         self.readers = left
 
     def rotate(self, iterations: int = ITERATIONS) -> list[tuple[Reader, str]]:

@@ -14,6 +14,7 @@ from recordgen.records.load.folders import FIELD
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Publish, Stable
 from recordgen.records.yaml.read import read_record
+from recordgen.sentences import say
 
 # Browsers trust these without https. Source: W3C, Secure Contexts, section 3.1.
 _THIS_MACHINE = {"localhost", "127.0.0.1", "::1"}
@@ -43,15 +44,20 @@ def publish_of(records: Path, slug: str) -> Publish:
     file = records / slug / "stable.yaml"
     written, problems = read_record(file, f"{slug}/stable.yaml", Stable)
     if written is None:
-        raise Trouble(f"{slug}/stable.yaml cannot be read: {problems[0].message}", "Look with: recordgen check")
+        raise Trouble(
+            say("{slug}/stable.yaml cannot be read: {message}", slug=slug, message=problems[0].message),
+            say("Look with: recordgen check"),
+        )
     return publish_of_stable(written.record, slug)
 
 
 def publish_of_field(practice: PracticeFile | None) -> Publish:
     """Tell where the field page is published. Raises Trouble where practice.yaml tells nothing, or cannot be read."""
     if practice is None or practice.field_page is None:
-        way_out = "Write there: field_page: {address: https://..., to: folder}; recordgen schema practice tells more"
-        raise Trouble("practice.yaml does not say where the page for the phone is published", way_out)
+        way_out = say(
+            "Write there: field_page: {{address: https://..., to: folder}}; recordgen schema practice tells more"
+        )
+        raise Trouble(say("practice.yaml does not say where the page for the phone is published"), way_out)
     return practice.field_page
 
 
@@ -63,8 +69,8 @@ def _practice_of(records: Path) -> PracticeFile | None:
 def publish_of_stable(stable: Stable, slug: str) -> Publish:
     """The place where a stable is published. Raises Trouble where its file says nothing of it."""
     if stable.publish is None:
-        way_out = "Write there: publish: {address: https://..., to: folder}; recordgen schema stable tells more"
-        raise Trouble(f"{slug}/stable.yaml does not say where its site is published", way_out)
+        way_out = say("Write there: publish: {{address: https://..., to: folder}}; recordgen schema stable tells more")
+        raise Trouble(say("{slug}/stable.yaml does not say where its site is published", slug=slug), way_out)
     return stable.publish
 
 
@@ -87,7 +93,8 @@ def refuse_shared(wanted: Publish, others: Mapping[str, Publish], records: Path)
     for slug, other in others.items():
         if ours & set(_places(other, records)):
             raise Trouble(
-                f"{slug} is published at the same place", "Give each stable a place and an address of its own"
+                say("{slug} is published at the same place", slug=slug),
+                say("Give each stable a place and an address of its own"),
             )
 
 
@@ -109,4 +116,7 @@ def folder_of(to: str, records: Path) -> Path:
 def refuse_inside(folder: Path, records: Path) -> None:
     """Raises Trouble for a folder in the records, or around them."""
     if lies_in(folder, records) or lies_in(records, folder):
-        raise Trouble(f"{folder} does not lie apart from the records", "Name a folder outside them in stable.yaml")
+        raise Trouble(
+            say("{folder} does not lie apart from the records", folder=folder),
+            say("Name a folder outside them in stable.yaml"),
+        )

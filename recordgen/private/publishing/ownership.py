@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from recordgen.folders import refuse_strangers
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 RING_FILE = "keys.json"
 
@@ -34,10 +35,10 @@ class Ours:
         """
         site = "" if ring is None else _site_of(ring)
         if site and site != self.site:
-            message = f"{where} holds the sealed site of another stable, or one whose keys were lost"
-            raise Trouble(message, "Give each stable a place of its own; one whose keys are lost, empty by hand")
+            message = say("{where} holds the sealed site of another stable, or one whose keys were lost", where=where)
+            raise Trouble(message, say("Give each stable a place of its own; one whose keys are lost, empty by hand"))
         foreign = [name for name in found if name not in self.published and not (site and _SEALED.fullmatch(name))]
-        refuse_strangers(foreign, where, "Name an empty place of its own in stable.yaml, or take them away")
+        refuse_strangers(foreign, where, say("Name an empty place of its own in stable.yaml, or take them away"))
 
 
 def _site_of(ring: bytes) -> str:

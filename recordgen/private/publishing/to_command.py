@@ -8,6 +8,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from recordgen.problems import Trouble, quoted
+from recordgen.sentences import say
 
 FOLDER = "{folder}"
 
@@ -21,20 +22,20 @@ def words_of(command: str, folder: Path) -> list[str]:
         words = shlex.split(command)
     except ValueError as why:
         raise Trouble(
-            f"the command cannot be read: {str(why).lower()}", "Mend publish: command in stable.yaml"
+            say("the command cannot be read: {why}", why=str(why).lower()), say("Mend publish: command in stable.yaml")
         ) from None
     if not words:
-        raise Trouble("the command is empty", "Write publish: command in stable.yaml")
+        raise Trouble(say("the command is empty"), say("Write publish: command in stable.yaml"))
     return [word.replace(FOLDER, str(folder)) for word in words]
 
 
-def run_command(command: str, folder: Path, records: Path, say: Callable[[str], None]) -> None:
-    """Run a command on a folder, from the records' folder, and say each line it prints.
+def run_command(command: str, folder: Path, records: Path, tell: Callable[[str], None]) -> None:
+    """Run a command on a folder, from the records' folder, and tell each line it prints.
 
     Raises Trouble where it cannot be run or ends with anything but 0.
     """
     words = words_of(command, folder.resolve())
-    way_out = "Whether anything arrived only that program knows; mend what it names and publish again"
+    way_out = say("Whether anything arrived only that program knows; mend what it names and publish again")
     try:
         running = subprocess.Popen(
             words,
@@ -47,10 +48,14 @@ def run_command(command: str, folder: Path, records: Path, say: Callable[[str], 
         )
     except OSError as fault:
         raise Trouble(
-            f"{quoted(words[0])} cannot be run: {fault.strerror}", "Install it, or correct the command"
+            say("{program} cannot be run: {why}", program=quoted(words[0]), why=fault.strerror),
+            say("Install it, or correct the command"),
         ) from None
     with running:
         for line in running.stdout or ():
-            say(line.rstrip("\n"))
+            tell(line.rstrip("\n"))
     if running.returncode:
-        raise Trouble(f"{quoted(words[0])} ended with exit code {running.returncode}", way_out)
+        raise Trouble(
+            say("{program} ended with exit code {code}", program=quoted(words[0]), code=running.returncode),
+            way_out,
+        )

@@ -13,8 +13,9 @@ from recordgen.files import disk_trouble, fingerprints, list_empty_folders, list
 from recordgen.folders import replace_folder, workroom
 from recordgen.private.publishing.ownership import RING_FILE, Ours
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
-STAYS = "What is served stays as it was"
+STAYS = say("What is served stays as it was")
 
 
 def put_folder(fresh: Path, place: Path, ours: Ours) -> bool:
@@ -43,7 +44,7 @@ def refuse_place(place: Path, ours: Ours) -> None:
         found = [*list_files(place), *list_empty_folders(place)]
         ours.look_at(found, ring.read_bytes() if ring.is_file() else None, str(place))
     elif place.exists():
-        raise Trouble(f"{place} is not a folder", "Name a folder of its own in stable.yaml")
+        raise Trouble(say("{place} is not a folder", place=place), say("Name a folder of its own in stable.yaml"))
 
 
 def _copy_durably(fresh: Path, copy: Path) -> Path:
@@ -64,6 +65,6 @@ def _explain_disk_faults(place: Path) -> Iterator[None]:
         yield
     except OSError as fault:
         if fault.errno in (errno.EBUSY, errno.EXDEV):
-            message = f"{place} is where a disk begins, so it cannot be swapped in one step"
-            raise Trouble(message, f"{STAYS}; name a folder inside it") from fault
+            message = say("{place} is where a disk begins, so it cannot be swapped in one step", place=place)
+            raise Trouble(message, say("{stays}; name a folder inside it", stays=STAYS)) from fault
         raise disk_trouble(fault, place, STAYS) from fault

@@ -15,6 +15,7 @@ from recordgen.private.keystore.readers import refuse_unknown, state_of
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.unseal import Fault, faults, faults_through_reader
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 PATIENCE_SECONDS = 30
 # No reader asks for it, and many hosts do not give it out.
@@ -27,7 +28,7 @@ _SCHEMES = ("http://", "https://")
 def faults_in_folder(records: Path, slug: str, folder: Path) -> list[Fault]:
     """Differences of a folder from the site last published there. Raises Trouble where nothing was."""
     if not folder.is_dir():
-        raise Trouble(f"{folder} is not a folder", "Name the folder that is served")
+        raise Trouble(say("{folder} is not a folder", folder=folder), say("Name the folder that is served"))
     plain = _plain_fingerprints(records, slug)
     if not plain:
         return faults(folder, _published_keys(records, slug))
@@ -41,7 +42,10 @@ def faults_at(records: Path, slug: str, address: str) -> list[Fault]:
     Raises Trouble where nothing was published, and where the address does not answer.
     """
     if not address.startswith(_SCHEMES):
-        raise Trouble(f"{address} is not the address of a site", "Write it like https://willowmere.example.org/")
+        raise Trouble(
+            say("{address} is not the address of a site", address=address),
+            say("Write it like https://willowmere.example.org/"),
+        )
     read = reader_of(address)
     plain = _plain_fingerprints(records, slug)
     found = _plain_faults(plain, read) if plain else faults_through_reader(read, _published_keys(records, slug))
@@ -56,7 +60,10 @@ def _plain_fingerprints(records: Path, slug: str) -> dict[str, str]:
 def _published_keys(records: Path, slug: str) -> SiteKeys:
     state = state_of(records, slug)
     if not state.fixed:
-        raise Trouble(f"{slug} was not published from this computer yet", f"Publish it: recordgen publish {slug}")
+        raise Trouble(
+            say("{slug} was not published from this computer yet", slug=slug),
+            say("Publish it: recordgen publish {slug}", slug=slug),
+        )
     return state
 
 
@@ -91,8 +98,12 @@ def _fetch(address: str) -> bytes | None:
             # Hosts may give out the page for unknown addresses with that very answer.
             return refused.read() if address.endswith("/404.html") else None
         raise Trouble(
-            f"{address} answers {refused.code} {refused.reason}", "Look at the host; try again later"
+            say("{address} answers {code} {reason}", address=address, code=refused.code, reason=refused.reason),
+            say("Look at the host; try again later"),
         ) from None
     except (OSError, ValueError, http.client.HTTPException) as fault:
         reason = getattr(fault, "reason", fault)
-        raise Trouble(f"{address} does not answer: {reason}", "Look at the network and the address") from None
+        raise Trouble(
+            say("{address} does not answer: {reason}", address=address, reason=reason),
+            say("Look at the network and the address"),
+        ) from None

@@ -20,6 +20,7 @@ from recordgen.private.sealing.unlock_pages import lock_files, reader_files, wit
 from recordgen.problems import Trouble
 from recordgen.progress import tell
 from recordgen.records.load.tables import read_reference
+from recordgen.sentences import say
 
 # Of many faults alike, so many are told.
 MOST_TOLD = 5
@@ -106,7 +107,7 @@ def seal(
     large, or a state without any way in.
     """
     if not state.readers:
-        raise Trouble("there are no words for this site, so nobody could read it", "Add words first")
+        raise Trouble(say("there are no words for this site, so nobody could read it"), say("Add words first"))
     words = read_reference(None)[0].phrases if words is None else words
     fixed = reader_files(base, words, own_device=own_device)
     outlet = Outlet(out)
@@ -115,7 +116,7 @@ def seal(
     edition = _Edition({}, set(), {}, {})
     count = len(list_files(site))
     for done, entry in enumerate(_entries(state, _files_with_lock(site, base, words))):
-        tell("Sealing files", min(done, count), count)
+        tell(say("Sealing files"), min(done, count), count)
         outlet.put(blob_file(entry.blob.name), entry.blob.content)
         edition.add(entry)
     before = state.pages
@@ -136,10 +137,19 @@ def _refuse_elsewhere(site: Path) -> None:
     """Raises Trouble where a page or a style would load something from another host."""
     found = [(file.path, address) for file in site_files(site) for address in foreign_addresses(file)]
     if found:
-        told = "; ".join(f"{path} from {address}" for path, address in found[:MOST_TOLD])
+        told = "; ".join(
+            say("{path} from {address}", path=path, address=address) for path, address in found[:MOST_TOLD]
+        )
         more = f"; and {len(found) - MOST_TOLD} more" if len(found) > MOST_TOLD else ""
-        way_out = "Keep such files with your own under site_templates, or leave them out"
-        raise Trouble(f"pages would load files from other hosts, which then learn who reads: {told}{more}", way_out)
+        way_out = say("Keep such files with your own under site_templates, or leave them out")
+        raise Trouble(
+            say(
+                "pages would load files from other hosts, which then learn who reads: {told}{more}",
+                told=told,
+                more=more,
+            ),
+            way_out,
+        )
 
 
 def _files_with_lock(site: Path, base: str, words: Mapping[str, str]) -> Iterator[SiteFile]:

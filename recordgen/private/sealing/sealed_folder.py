@@ -12,12 +12,13 @@ from recordgen.folders import refuse_strangers
 from recordgen.private.crypto.blobs import MAGIC
 from recordgen.private.crypto.key_ring import b64u
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 RING = "keys.json"
 MANIFEST = "manifest.bin"
 BLOBS = "d"
 BLOB_FILE = re.compile(r"d/[a-z2-7]{26}\.bin")
-_WAY_OUT = "Name an empty folder for the sealed site, or take them away"
+_WAY_OUT = say("Name an empty folder for the sealed site, or take them away")
 
 
 def _is_part(name: str) -> bool:
@@ -60,8 +61,10 @@ class Outlet:
         except (OSError, ValueError, AttributeError):
             return False
         if isinstance(site, str) and site != b64u(site_id):
-            message = f"{self.folder} holds the sealed site of another stable, or of keys that were lost"
-            raise Trouble(message, "Name a folder of its own, or empty this one")
+            message = say(
+                "{folder} holds the sealed site of another stable, or of keys that were lost", folder=self.folder
+            )
+            raise Trouble(message, say("Name a folder of its own, or empty this one"))
         return site is not None
 
     def _is_ours_by_form(self, name: str) -> bool:

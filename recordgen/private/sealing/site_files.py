@@ -10,6 +10,7 @@ from pathlib import Path, PurePosixPath
 
 from recordgen.private.crypto.blobs import LARGEST
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 from recordgen.site.single_page import policy_hash
 
 _ADDRESS = r"(?:https?:)?//[^\s\"'<>)]+"
@@ -102,7 +103,7 @@ def site_files(site: Path) -> Iterator[SiteFile]:
     Raises Trouble for no site, and for a file larger than a reader opens.
     """
     if not (site / "index.html").is_file():
-        raise Trouble(f"{site} holds no built site", "Build it first: recordgen build")
+        raise Trouble(say("{site} holds no built site", site=site), say("Build it first: recordgen build"))
     paths = {path.relative_to(site).as_posix(): path for path in site.rglob("*") if path.is_file()}
     for name in sorted(paths):
         if name not in _NOT_SEALED and not name.endswith(".map"):
@@ -112,8 +113,13 @@ def site_files(site: Path) -> Iterator[SiteFile]:
 def _read(path: Path, name: str) -> bytes:
     size = path.stat().st_size
     if size > LARGEST:
-        message = f"{name} is {size / 1e6:.1f} MB; a reader opens {LARGEST / 1e6:.0f} MB at the most"
-        raise Trouble(message, "Make it smaller, or leave it out")
+        message = say(
+            "{name} is {size:.1f} MB; a reader opens {largest:.0f} MB at the most",
+            name=name,
+            size=size / 1000000.0,
+            largest=LARGEST / 1000000.0,
+        )
+        raise Trouble(message, say("Make it smaller, or leave it out"))
     return path.read_bytes()
 
 

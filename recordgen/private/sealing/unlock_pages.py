@@ -16,6 +16,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.records.load.tables import read_reference
+from recordgen.sentences import say
 from recordgen.site.single_page import policy_hash
 
 LOCK_SCRIPT = "assets/lock.js"
@@ -79,7 +80,10 @@ def base_path(base: str) -> str:
     """The path of a site's address, with a slash at both ends. Raises Trouble for one that addresses cannot hold."""
     path = urlsplit(base).path.strip("/")
     if not re.fullmatch(r"(?:[\w.~-]+(?:/[\w.~-]+)*)?", path, re.ASCII) or {".", ".."} & set(path.split("/")):
-        raise Trouble(f"'{base}' cannot be the address of a sealed site", "Use letters, digits, hyphens and slashes")
+        raise Trouble(
+            say("'{base}' cannot be the address of a sealed site", base=base),
+            say("Use letters, digits, hyphens and slashes"),
+        )
     return f"/{path}/" if path else "/"
 
 

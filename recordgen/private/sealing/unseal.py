@@ -20,6 +20,7 @@ from recordgen.private.keystore.proof import proven_key
 from recordgen.private.keystore.site_keys import SiteKeys
 from recordgen.private.sealing.sealed_folder import MANIFEST, RING, Outlet, blob_file
 from recordgen.problems import Trouble, quoted
+from recordgen.sentences import say
 
 # What a published place answers for a path: its bytes, or None where there is nothing.
 Read = Callable[[str], bytes | None]
@@ -65,14 +66,14 @@ def read_manifest(folder: Path, reader: ReaderKey) -> Manifest:
     try:
         return Manifest.model_validate(json.loads(open_blob(reader, MANIFEST_KIND, sealed)))
     except (ValidationError, ValueError):
-        raise NotOpened("the manifest is not of the known form") from None
+        raise NotOpened(say("the manifest is not of the known form")) from None
 
 
 def _file(folder: Path, reader: ReaderKey, path: str, entry: tuple[str, str, int]) -> bytes:
     name, _, length = entry
     body = open_blob(reader, FILE, Blob(name, (folder / blob_file(name)).read_bytes()))
     if len(body) != length:
-        raise NotOpened(f"{path} is not as long as the manifest tells")
+        raise NotOpened(say("{path} is not as long as the manifest tells", path=path))
     return body
 
 
@@ -91,8 +92,8 @@ def refuse_unreadable(folder: Path, state: SiteKeys, fewest: int = FEWEST_ITERAT
                 files_of(folder, key)
                 whole.add(key)
         except (NotOpened, OSError):
-            message = f"what was sealed does not open for {quoted(reader.name)}, so it is not sent"
-            way_out = "Publish again; if this is told once more, make new keys: recordgen readers STABLE --rotate"
+            message = say("what was sealed does not open for {reader}, so it is not sent", reader=quoted(reader.name))
+            way_out = say("Publish again; if this is told once more, make new keys: recordgen readers STABLE --rotate")
             raise Trouble(message, way_out) from None
 
 

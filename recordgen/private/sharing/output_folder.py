@@ -7,6 +7,7 @@ from pathlib import Path
 
 from recordgen.git.repository import is_ignored, top_of
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 # The one folder of the records in which sites are built.
 SITES = "sites"
@@ -21,12 +22,12 @@ def fit_place(out: Path | None, records: Path, such: str = "--out ..") -> Path:
     place = Path(os.path.realpath(out or Path.cwd()))
     if not _in_tree(place, records):
         return out or Path.cwd()
-    way_out = f"Name a place elsewhere, such as {such}, or one that git ignores"
+    way_out = say("Name a place elsewhere, such as {such}, or one that git ignores", such=such)
     if out is None:
-        raise Trouble("this folder lies inside the records, and no such file may get into git", way_out)
+        raise Trouble(say("this folder lies inside the records, and no such file may get into git"), way_out)
     if not is_ignored(place / "record-abcdefgh.html", records):
         shown = "this folder" if out == Path() else out
-        raise Trouble(f"{shown} lies inside the records, and git does not ignore it", way_out)
+        raise Trouble(say("{shown} lies inside the records, and git does not ignore it", shown=shown), way_out)
     return out
 
 
@@ -37,12 +38,14 @@ def refuse_sites(out: Path, records: Path) -> None:
     """
     place, own = Path(os.path.realpath(out)), Path(os.path.realpath(records)) / SITES
     if lies_in(place, records) and not lies_in(place, own):
-        way_out = f"Leave --out away for {own}, or name a folder elsewhere, such as --out ../{SITES}"
-        raise Trouble(f"{out} lies inside the records, where no site belongs", way_out)
+        way_out = say(
+            "Leave --out away for {own}, or name a folder elsewhere, such as --out ../{sites}", own=own, sites=SITES
+        )
+        raise Trouble(say("{out} lies inside the records, where no site belongs", out=out), way_out)
     tree = top_of(records)
     if tree and lies_in(place, tree) and not is_ignored(place / "practice" / "index.html", records):
-        way_out = "Write that folder into .gitignore, such as /sites/, or name a folder elsewhere"
-        raise Trouble(f"{out} lies in the records' git tree, and git does not ignore it", way_out)
+        way_out = say("Write that folder into .gitignore, such as /sites/, or name a folder elsewhere")
+        raise Trouble(say("{out} lies in the records' git tree, and git does not ignore it", out=out), way_out)
 
 
 def _in_tree(place: Path, records: Path) -> bool:

@@ -18,6 +18,7 @@ from typing import TYPE_CHECKING
 from recordgen.folders import workroom
 from recordgen.private.crypto.passphrases import normal
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 if TYPE_CHECKING:
     from pypdf import PdfWriter
@@ -56,7 +57,7 @@ def browser() -> str:
     """The Chromium of this machine: the one CHROMIUM names, or one on the path. Raises NoPdf where there is none."""
     found = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, BROWSERS)), None)
     if found is None:
-        raise NoPdf("No PDF: there is no Chromium on this machine", "Install one, or name it in CHROMIUM")
+        raise NoPdf(say("No PDF: there is no Chromium on this machine"), say("Install one, or name it in CHROMIUM"))
     return found
 
 
@@ -75,8 +76,8 @@ def print_pdf(document: str, chromium: str) -> bytes:
             subprocess.run([chromium, *flags, *places], capture_output=True, timeout=LONGEST_S, check=True)
             return pdf.read_bytes()
         except (OSError, subprocess.SubprocessError):
-            way_out = "Look whether it starts, or name another in CHROMIUM"
-            raise NoPdf(f"No PDF: {chromium} did not print one", way_out) from None
+            way_out = say("Look whether it starts, or name another in CHROMIUM")
+            raise NoPdf(say("No PDF: {chromium} did not print one", chromium=chromium), way_out) from None
 
 
 def _with_policy(document: str) -> str:
@@ -106,5 +107,5 @@ def _library() -> type[PdfWriter]:
     try:
         from pypdf import PdfWriter
     except ImportError:
-        raise NoPdf("No PDF: pypdf is not installed", "Install it: pip install 'recordgen[pdf]'") from None
+        raise NoPdf(say("No PDF: pypdf is not installed"), say("Install it: pip install 'recordgen[pdf]'")) from None
     return PdfWriter

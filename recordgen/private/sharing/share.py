@@ -25,8 +25,9 @@ from recordgen.records.models.horse import SHARED_FILE, Horse, Shared, SharedFor
 from recordgen.records.models.practice import HorseRecord, Practice
 from recordgen.records.write.sharing_log import append_entry
 from recordgen.records.yaml.read import read_record
+from recordgen.sentences import say
 
-NOT_SHARED = "Nothing was shared"
+NOT_SHARED = say("Nothing was shared")
 _BODY = re.compile(r"<body\b[^>]*>", re.IGNORECASE)
 
 
@@ -69,9 +70,17 @@ def require_consent(practice: Practice, horse: HorseRecord, today: dt.date) -> N
     file = _folder(practice, horse) / "horse.yaml"
     written, _ = read_record(file, Walk(practice.folder).shown(file), Horse)
     place = written.place(*(("consent", "vet") if consent else ())) if written else file
-    says = f"{consent.by} said no on {consent.date}" if consent else "nobody has agreed yet"
-    way_out = f"Ask the owner, then write there: consent: {{vet: yes, by: their name, date: {today}}}"
-    raise Trouble(f"{place}: {horse.horse.name}'s record may not be shared with a vet: {says}", way_out)
+    says = say("{by} said no on {date}", by=consent.by, date=consent.date) if consent else say("nobody has agreed yet")
+    way_out = say("Ask the owner, then write there: consent: {{vet: yes, by: their name, date: {today}}}", today=today)
+    raise Trouble(
+        say(
+            "{place}: {horse}'s record may not be shared with a vet: {says}",
+            place=place,
+            horse=horse.horse.name,
+            says=says,
+        ),
+        way_out,
+    )
 
 
 def seal_sheet(sheet: HorseSheet, handing: Handing, naming: Naming, practice: Practice) -> SealedFile:
@@ -112,7 +121,7 @@ def hand_over(sealed: SealedFile, practice: Practice, horse: HorseRecord, out: P
         write_whole(Path(os.path.realpath(log)), after)
     except OSError as fault:
         left = _delete(written)
-        stays = f"Delete {', '.join(map(str, left))}, which is not in the log" if left else NOT_SHARED
+        stays = say("Delete {left}, which is not in the log", left=", ".join(map(str, left))) if left else NOT_SHARED
         raise disk_trouble(fault, shown, stays) from fault
     return written
 

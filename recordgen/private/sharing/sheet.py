@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from datetime import date
 
 from recordgen.cache.entries import user_cache
-from recordgen.days import listed
 from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import SheetPicture, sheet_of
 from recordgen.hoof.export.sheet_json import edition_of
@@ -21,6 +20,7 @@ from recordgen.records.models.practice import HorseRecord
 from recordgen.records.photos.convert import resized
 from recordgen.records.photos.files import Photo
 from recordgen.records.photos.jpeg import NotAPicture, picture_alone
+from recordgen.sentences import listed, say
 from recordgen.site.amendments import bare_amendments
 from recordgen.site.build_context import BuildContext
 from recordgen.site.sheet import sheet_alone
@@ -67,8 +67,12 @@ def photographs(photos: Sequence[Photo], days: Sequence[date], naming: Naming) -
     for day in days:
         if day not in known:
             there = listed([str(one) for one in known])
-            way_out = f"There are photographs of {there}" if there else "There are none; recordgen photo adds some"
-            raise Trouble(f"there is no photograph of {day}", way_out)
+            way_out = (
+                say("There are photographs of {there}", there=there)
+                if there
+                else say("There are none; recordgen photo adds some")
+            )
+            raise Trouble(say("there is no photograph of {day}", day=day), way_out)
     for photo in photos:
         if photo.subject.day in days:
             yield _sheet_picture(photo, naming)
@@ -89,7 +93,9 @@ def _small(photo: Photo) -> bytes:
     try:
         stored = picture_alone(photo.file.read_bytes())
     except (OSError, NotAPicture) as why:
-        raise Trouble(f"{photo.file} cannot be read ({why})", "Run recordgen check") from None
+        raise Trouble(
+            say("{file} cannot be read ({why})", file=photo.file, why=why), say("Run recordgen check")
+        ) from None
     share = LONGEST_SIDE / max(photo.width, photo.height)
     if share >= 1:
         return stored

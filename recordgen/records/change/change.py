@@ -25,8 +25,9 @@ from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import check_bytes, read_partly
+from recordgen.sentences import and_more, say
 
-STAYS = "Everything stays as it was"
+STAYS = say("Everything stays as it was")
 # waits: written, and kept by the entry that comes next.
 Made = Literal["kept", "waits", "without git"]
 _MODELS: dict[Part, type[Record]] = {"practice": PracticeFile, "stable": Stable, "horse": Horse, "visit": Visit}
@@ -75,8 +76,8 @@ def make(change: Change, today: dt.date) -> Made:
     changed = kinds_of_change(change.records) if in_git and not change.by_hand else {}
     waits = change.may_wait and bool(changed.keys() & change.files.keys())
     if not waits and (unkept := _unkept(change, changed)):
-        told = ", ".join(unkept[:3]) + (" and more" if len(unkept) > 3 else "")
-        raise Trouble(f"not in git yet as it is now: {told}", "Keep it first: recordgen commit")
+        told = and_more(", ".join(unkept[:3]), len(unkept) - 3)
+        raise Trouble(say("not in git yet as it is now: {files}", files=told), say("Keep it first: recordgen commit"))
     try:
         with ExitStack() as way_back, spare_room(change.records, STAYS):
             _do_rightly(change, today, way_back)
@@ -97,7 +98,7 @@ def _do_rightly(change: Change, today: dt.date, way_back: ExitStack) -> None:
     if not errors:
         return
     way_back.close()
-    before = Counter((one.code, one.message) for one in _errors(change.records, today))
+    before = Counter((one.code, str(one.message)) for one in _errors(change.records, today))
     if new := [one for one in errors if not _take(before, (one.code, one.message))]:
         raise RecordsTrouble(Problems(new))
     _do(change, way_back)
@@ -132,7 +133,7 @@ def _write(path: Path, raw: bytes, way_back: ExitStack) -> None:
     elif write_new(path, raw):
         way_back.callback(path.unlink)
     else:
-        raise Trouble(f"{path} is there already", "Name another")
+        raise Trouble(say("{path} is there already", path=path), say("Name another"))
 
 
 def _touched(change: Change) -> Iterator[Path]:

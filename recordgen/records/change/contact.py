@@ -9,6 +9,7 @@ from recordgen.problems import Trouble
 from recordgen.records.change.change import Change
 from recordgen.records.change.subject import horse_of, plain_name, stable_of
 from recordgen.records.yaml.edit import with_value, without
+from recordgen.sentences import say
 
 Role = Literal["owner", "payer"]
 
@@ -32,7 +33,9 @@ def drop_contact(records: Path, which: str, role: Role) -> Change:
     horse = horse_of(records, which)
     home = stable_of(records, horse.folder.parent.name)
     if getattr(horse.record, role) is None:
-        raise Trouble(f"no {role} of {horse.record.name} is noted", "Nothing is to be done")
+        raise Trouble(
+            say("no {role} of {horse} is noted", role=role, horse=horse.record.name), say("Nothing is to be done")
+        )
     return Change(
         records,
         f"{home.record.name}: {role} of {horse.record.name} taken out",

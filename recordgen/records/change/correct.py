@@ -14,6 +14,7 @@ from recordgen.records.change.subject import OneRecord, horse_of, stable_of
 from recordgen.records.load.folders import VISIT_FILE
 from recordgen.records.models.horse import Horse
 from recordgen.records.yaml.edit import with_other
+from recordgen.sentences import say
 
 LONGEST_REASON = 100
 
@@ -33,10 +34,12 @@ def correct_visit(records: Path, which: str, day: str, why: str, values: Mapping
     for way, value in values.items():
         raw = with_other(raw, way.split("."), value, str(file))
     if values and raw == file.read_bytes():
-        raise Trouble("the visit says so already", "Nothing is to be corrected")
+        raise Trouble(say("the visit says so already"), say("Nothing is to be corrected"))
     if not values:
         _require_changed(records, file)
-    told = [f"{way} becomes {value}" for way, value in values.items()] or [f"{file} is kept as it lies now"]
+    told = [say("{way} becomes {value}", way=way, value=value) for way, value in values.items()] or [
+        say("{file} is kept as it lies now", file=file)
+    ]
     return Change(
         records,
         f"{why}\n\n{home.record.name}: {horse.record.name}'s visit of {day} corrected",
@@ -54,24 +57,34 @@ def visit_file(horse: OneRecord[Horse], day: str) -> Path:
         return file
     meant = [one.isoformat() for one in days_meant(day)]
     if meant and meant != [day]:
-        raise Trouble(f"{quoted(day)} does not name a visit", f"Write the day as its file: {' or '.join(meant)}")
+        raise Trouble(
+            say("{day} does not name a visit", day=quoted(day)),
+            say("Write the day as its file: {meant}", meant=" or ".join(meant)),
+        )
     days = sorted(path.stem for path in horse.folder.iterdir() if VISIT_FILE.fullmatch(path.name))
-    way_out = f"The last ones are {', '.join(days[-3:])}" if days else f"{horse.record.name} has none yet"
-    raise Trouble(f"{horse.record.name} has no visit {quoted(day)}", way_out)
+    way_out = (
+        say("The last ones are {days}", days=", ".join(days[-3:]))
+        if days
+        else say("{horse} has none yet", horse=horse.record.name)
+    )
+    raise Trouble(say("{horse} has no visit {day}", horse=horse.record.name, day=quoted(day)), way_out)
 
 
 def plain_reason(why: str) -> str:
     """A reason on one line. Raises Trouble where it is empty or long."""
     plain = " ".join(why.split())
     if not plain or len(plain) > LONGEST_REASON:
-        raise Trouble(f"a reason has 1 to {LONGEST_REASON} letters", 'Say it shortly, such as "misread the rule"')
+        raise Trouble(
+            say("a reason has 1 to {longest_reason} letters", longest_reason=LONGEST_REASON),
+            say('Say it shortly, such as "misread the rule"'),
+        )
     return plain
 
 
 def _require_changed(records: Path, file: Path) -> None:
     """Raises Trouble where nothing was corrected by hand since git kept the visit, or git never did."""
     if file.relative_to(records).as_posix() not in list_contents(records):
-        raise Trouble("this visit is not in git yet", "Change its file as you like, then: recordgen commit")
+        raise Trouble(say("this visit is not in git yet"), say("Change its file as you like, then: recordgen commit"))
     if file not in kinds_of_change(records):
-        way_out = f"Correct {file} first, or name the value: --set feet.left_fore.before.toe_length=82"
-        raise Trouble("the visit is as git keeps it", way_out)
+        way_out = say("Correct {file} first, or name the value: --set feet.left_fore.before.toe_length=82", file=file)
+        raise Trouble(say("the visit is as git keeps it"), way_out)

@@ -6,8 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 from pathlib import Path
 
-from recordgen.days import spoken_day
-from recordgen.problems import Trouble, counted
+from recordgen.problems import Trouble
 from recordgen.records.change.change import Change
 from recordgen.records.change.subject import OneRecord, horse_of, stable_of
 from recordgen.records.load.folders import VISIT_FILE
@@ -16,13 +15,14 @@ from recordgen.records.models.stable import Left
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.edit import with_value, without
 from recordgen.records.yaml.read import read_partly
+from recordgen.sentences import counted, say, spoken_day
 
 
 def _reason(why: str) -> str:
     """The reason on one line. Raises Trouble for an empty one."""
     plain = " ".join(why.split())
     if not plain:
-        raise Trouble("a reason is empty", "Say why it ends, such as died, sold or left")
+        raise Trouble(say("a reason is empty"), say("Say why it ends, such as died, sold or left"))
     return plain
 
 
@@ -106,12 +106,15 @@ def _horses(records: Path, folder: Path) -> Iterator[OneRecord[Horse]]:
 
 def _refuse_ended(name: str, left: Left | None) -> None:
     if left:
-        raise Trouble(f"{name} ended on {spoken_day(left.date)} already", "Correct the day in its file, or resume it")
+        raise Trouble(
+            say("{name} ended on {date} already", name=name, date=spoken_day(left.date)),
+            say("Correct the day in its file, or resume it"),
+        )
 
 
 def _require_ended(name: str, left: Left | None) -> None:
     if left is None:
-        raise Trouble(f"{name} never ended", "Nothing is to be done")
+        raise Trouble(say("{name} never ended", name=name), say("Nothing is to be done"))
 
 
 def _refuse_later_visit(horse: OneRecord[Horse], day: dt.date) -> None:
@@ -120,6 +123,10 @@ def _refuse_later_visit(horse: OneRecord[Horse], day: dt.date) -> None:
         written = read_partly(path, path.name, Visit)[0] if VISIT_FILE.fullmatch(path.name) else None
         if written and not written.record.is_blank:
             if written.record.date > day:
-                message = f"{horse.record.name} was visited on {spoken_day(written.record.date)}, after that day"
-                raise Trouble(message, "Give a later day with --date")
+                message = say(
+                    "{horse} was visited on {date}, after that day",
+                    horse=horse.record.name,
+                    date=spoken_day(written.record.date),
+                )
+                raise Trouble(message, say("Give a later day with --date"))
             return

@@ -11,6 +11,7 @@ from recordgen.records.change.subject import OneRecord, free_folder, horse_of, s
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.edit import with_value, without
+from recordgen.sentences import say
 
 # Parts that belong to a horse's record at one stable and goes to no other reader with it.
 _STAYS = ("left", "consent", "private_note", "seen")
@@ -39,7 +40,10 @@ def move_without_past(records: Path, which: str, stable: str, day: dt.date, slug
     """A horse's record ends here on a day and a new one begins there, without what was written. Raises Trouble."""
     horse, home, there, folder = _ways(records, which, stable, slug)
     if horse.record.left:
-        raise Trouble(f"the record of {horse.record.name} ended on {horse.record.left.date}", "Look at it first")
+        raise Trouble(
+            say("the record of {horse} ended on {date}", horse=horse.record.name, date=horse.record.left.date),
+            say("Look at it first"),
+        )
     shown = str(horse.file)
     begun = horse.raw
     for key in _STAYS:
@@ -63,5 +67,8 @@ def _ways(
     horse, there = horse_of(records, which), stable_of(records, stable)
     home = stable_of(records, horse.folder.parent.name)
     if home.slug == there.slug:
-        raise Trouble(f"{horse.record.name} is at {home.record.name} already", "Name another stable")
+        raise Trouble(
+            say("{horse} is at {home} already", horse=horse.record.name, home=home.record.name),
+            say("Name another stable"),
+        )
     return horse, home, there, free_folder(there.folder, horse.record.name, slug or horse.slug)

@@ -6,10 +6,11 @@ import datetime as dt
 from pathlib import Path
 
 from recordgen.days import spoken_day
-from recordgen.problems import Trouble, counted
+from recordgen.problems import Trouble
 from recordgen.records.change.change import Change
 from recordgen.records.load.folders import OUTLINES
 from recordgen.records.models.lines.shape_table import ShapeTable, text_of
+from recordgen.sentences import counted, say
 
 
 def keep_outlines(records: Path, table: ShapeTable, soles: int, today: dt.date) -> Change:
@@ -19,7 +20,7 @@ def keep_outlines(records: Path, table: ShapeTable, soles: int, today: dt.date) 
     """
     file = records / OUTLINES / f"{table.version}.yaml"
     if file.exists():
-        raise Trouble(f"the table {table.version} is there already", "Trace more soles first")
+        raise Trouble(say("the table {version} is there already", version=table.version), say("Trace more soles first"))
     rows = {"wall": text_of(table.wall), "ring": text_of(table.ring)}
     blocks = [f"{name}: |\n" + "".join(f"  {line}\n" for line in text.splitlines()) for name, text in rows.items()]
     text = f"# Usual outlines of a sole, {spoken_day(today)}. Tracings name this file: keep it as it is.\n"

@@ -12,6 +12,7 @@ from recordgen.records.load.folders import slug_of, stable_names
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.edit import with_value
 from recordgen.records.yaml.read import read_record
+from recordgen.sentences import say
 
 
 def rename_stable(records: Path, stable: str, name: str, slug: str | None = None) -> Change:
@@ -51,7 +52,7 @@ def _new_name(was: OneRecord[Any], name: str, slug: str | None) -> tuple[str, Pa
     wanted = slug or slug_of(name)
     folder = was.folder if wanted == was.slug else free_folder(was.folder.parent, name, slug)
     if name == was.record.name and folder == was.folder:
-        raise Trouble(f"it is called {name} already", "Give the new name")
+        raise Trouble(say("it is called {name} already", name=name), say("Give the new name"))
     return name, folder
 
 

@@ -8,15 +8,15 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 from typing import Any
 
-from recordgen.days import listed
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Problem, Problems, SeenWarning, Trouble, counted, quoted, said
+from recordgen.problems import Problem, Problems, SeenWarning, Trouble, quoted, said
 from recordgen.records.change.change import Change
 from recordgen.records.change.correct import plain_reason
 from recordgen.records.checks.seen import FITS_NOTHING, about_of
 from recordgen.records.layout import home_of
 from recordgen.records.yaml.edit import with_item
 from recordgen.records.yaml.tree import Document, document
+from recordgen.sentences import counted, listed, say
 
 _HOLDING = ("practice", "stable", "horse", "visit")
 
@@ -45,12 +45,20 @@ def leave(asked: Seeing, problems: Problems, why: str, today: dt.date, every: bo
     raw, reason = asked.file.read_bytes(), plain_reason(why)
     found = document(asked.shown, raw)
     if asked.code == FITS_NOTHING:
-        raise Trouble(f"{FITS_NOTHING} tells of a note like this one", "Take out the entry that it stands at")
+        raise Trouble(
+            say("{fits_nothing} tells of a note like this one", fits_nothing=FITS_NOTHING),
+            say("Take out the entry that it stands at"),
+        )
     meant = _meant(asked, problems, found)
     if len(meant) > 1 and not every:
         places = listed([_place(found, one) for one in meant])
-        message = f"{counted(len(meant), 'warning')} {asked.code} stand there: {places}"
-        raise Trouble(message, "Say one of them with --at, or --all")
+        message = say(
+            "{warnings} {code} stand there: {places}",
+            warnings=counted(len(meant), "warning"),
+            code=asked.code,
+            places=places,
+        )
+        raise Trouble(message, say("Say one of them with --at, or --all"))
     old = _at_rest(problems, asked)
     for problem in meant:
         instead = next((entry for entry in old if entry.is_about(problem)), None)
@@ -82,17 +90,26 @@ def _meant(asked: Seeing, problems: Problems, found: Document) -> list[Problem]:
     if meant:
         return meant
     if any(one.code == asked.code and one.level == "error" for one in here):
-        raise Trouble(f"{asked.code} is an error there, and an error cannot be left", "Mend what recordgen check lists")
+        raise Trouble(
+            say("{code} is an error there, and an error cannot be left", code=asked.code),
+            say("Mend what recordgen check lists"),
+        )
     if any(one.code == asked.code and entry.place.path == asked.shown for one, entry in problems.left):
-        raise Trouble(f"the warning {asked.code} was seen and left already", "See all: recordgen check --seen")
+        raise Trouble(
+            say("the warning {code} was seen and left already", code=asked.code), say("See all: recordgen check --seen")
+        )
     codes = sorted({one.code for one in here if one.level == "warning"})
-    where = f" at {asked.at}" if asked.at else ""
-    there = f"Told of {asked.file} now: {listed(codes)}" if codes else f"Nothing is told of {asked.file} now"
     if problems.errors:
-        there = "Mend the errors that recordgen check lists first; not everything is looked at before"
-    raise Trouble(
-        f"no warning {quoted(asked.code)} stands{where} in {asked.file}", did_you_mean(asked.code, codes, there)
-    )
+        there = say("Mend the errors that recordgen check lists first; not everything is looked at before")
+    elif codes:
+        there = say("Told of {file} now: {codes}", file=asked.file, codes=listed(codes))
+    else:
+        there = say("Nothing is told of {file} now", file=asked.file)
+    told = {"code": quoted(asked.code), "file": asked.file}
+    message = say("no warning {code} stands in {file}", **told)
+    if asked.at:
+        message = say("no warning {code} stands at {place} in {file}", place=asked.at, **told)
+    raise Trouble(message, did_you_mean(asked.code, codes, there))
 
 
 def _holder(records: Path, path: str) -> str:

@@ -13,6 +13,7 @@ from recordgen.records.models.fields import Record
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.read import read_record
+from recordgen.sentences import say
 
 Kind = TypeVar("Kind", bound=Record)
 
@@ -36,7 +37,7 @@ def stable_of(records: Path, slug: str) -> OneRecord[Stable]:
     """A stable by its folder. Raises Trouble where there is none, or where its file is wrong."""
     file = records / slug / "stable.yaml"
     if not SLUG.fullmatch(slug) or not file.is_file():
-        raise Trouble(f"there is no stable {quoted(slug)}", stable_meant(slug, records))
+        raise Trouble(say("there is no stable {slug}", slug=quoted(slug)), stable_meant(slug, records))
     return _read(file, Stable)
 
 
@@ -46,7 +47,10 @@ def horse_of(records: Path, which: str) -> OneRecord[Horse]:
     home = stable_of(records, stable)
     file = home.folder / horse / "horse.yaml"
     if not SLUG.fullmatch(horse) or not file.is_file():
-        raise Trouble(f"there is no horse {quoted(horse)} at {home.record.name}", "See all: recordgen list")
+        raise Trouble(
+            say("there is no horse {horse} at {home}", horse=quoted(horse), home=home.record.name),
+            say("See all: recordgen list"),
+        )
     return _read(file, Horse)
 
 
@@ -64,10 +68,15 @@ def free_folder(around: Path, name: str, slug: str | None = None) -> Path:
     """
     folder = slug or slug_of(name)
     if not SLUG.fullmatch(folder) or folder in NOT_FREE:
-        message = f"{quoted(folder or name)} cannot be the name of a folder here"
-        raise Trouble(message, "Name another with --folder, in small letters, digits and hyphens, such as old-mill")
+        message = say("{folder} cannot be the name of a folder here", folder=quoted(folder or name))
+        raise Trouble(
+            message, say("Name another with --folder, in small letters, digits and hyphens, such as old-mill")
+        )
     if (around / folder).exists():
-        raise Trouble(f"there is {around / folder} already", f"Name another with --folder, such as {folder}-2")
+        raise Trouble(
+            say("there is {around} already", around=around / folder),
+            say("Name another with --folder, such as {folder}-2", folder=folder),
+        )
     return around / folder
 
 
@@ -75,5 +84,5 @@ def plain_name(name: str) -> str:
     """A name on one line, without blanks around it. Raises Trouble for an empty one."""
     plain = " ".join(name.split())
     if not plain:
-        raise Trouble("a name is empty", "Give it one, such as Bramble")
+        raise Trouble(say("a name is empty"), say("Give it one, such as Bramble"))
     return plain

@@ -10,6 +10,7 @@ from recordgen.git.changes import kinds_of_change
 from recordgen.git.keep import take_back
 from recordgen.git.last import in_records, last_entry, refuse_to_take_back
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 UNDONE = "Taken back: "
 AGAIN = "Done again: "
@@ -49,4 +50,6 @@ def _refuse_unkept(records: Path, files: Sequence[Path]) -> None:
     ]
     if near:
         names = ", ".join(path.relative_to(records).as_posix() for path in near[:3])
-        raise Trouble(f"not in git yet: {names}", "Keep it or delete it first, so that nothing is lost")
+        raise Trouble(
+            say("not in git yet: {names}", names=names), say("Keep it or delete it first, so that nothing is lost")
+        )

@@ -22,6 +22,7 @@ from recordgen.records.yaml.read import Kind, Written, values
 from recordgen.records.yaml.shapes import correct_line
 from recordgen.records.yaml.tree import Document, typed_key
 from recordgen.records.yaml.validation_errors import say_steps
+from recordgen.sentences import OR, listed, say
 
 _UNITS = {"mm": MILLIMETRES, "cm": CENTIMETRES}
 # A number, or a fraction as no metric rule shows one; and no unit behind it.
@@ -65,11 +66,12 @@ def _unsure(
         return
     meant = ["in"] if bare["fraction"] else [one for one in (unit, "in") if _within(typed, one, unit, likely)]
     name, key = say_steps(found.typed_steps(steps)), as_typed(str(found.typed_steps(steps)[-1]))
-    both = f"Write {key}: {typed.strip()} {unit} or {key}: {typed.strip()} in"
+    lines = [f"{key}: {typed.strip()} {one}" for one in (unit, "in")]
+    both = say("Write {lines}", lines=listed(lines, OR))
     yield Problem(
         found.place(steps),
         "unit-missing",
-        f"{name}: {as_typed(typed)} could be {unit} or inches",
+        say("{name}: {typed} could be {unit} or inches", name=name, typed=as_typed(typed), unit=unit),
         correct_line(found.typed_steps(steps), f"{typed.strip()} {meant[0]}", both) if len(meant) == 1 else both,
     )
 

@@ -7,10 +7,11 @@ import hashlib
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from recordgen.problems import Problem, counted, warning
+from recordgen.problems import Problem, warning
 from recordgen.records.models.practice import HorseRecord, VisitPrint
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, values
+from recordgen.sentences import counted, say
 
 # So many readings in a row are not alike by chance, each being out by a millimetre or so. Judgement.
 LEAST_READINGS = 6
@@ -34,17 +35,21 @@ def twice(written: Sequence[Written[Visit]]) -> Iterator[Problem]:
     for before, visit in pairwise(written):
         same_day = visit.record.date == before.record.date
         if same_day and visit.record.tells_the_same(before.record):
-            message = f"the same visit stands in {before.file.name} too"
-            yield warning(visit.place("date"), "visit-twice", message, "Delete one of the two files")
+            message = say("the same visit stands in {before} too", before=before.file.name)
+            yield warning(visit.place("date"), "visit-twice", message, say("Delete one of the two files"))
         elif _outline(visit.record) == _outline(before.record):
             readings = _readings(visit.record)
             if len(readings) >= LEAST_READINGS and readings == _readings(before.record):
-                message = f"all {len(readings)} readings are those of {before.file.name}, number for number"
+                message = say(
+                    "all {readings} readings are those of {before}, number for number",
+                    readings=len(readings),
+                    before=before.file.name,
+                )
                 yield warning(
                     visit.place("feet"),
                     "readings-of-visit-before",
                     message,
-                    "If the file was copied, type what was measured this time",
+                    say("If the file was copied, type what was measured this time"),
                 )
 
 
@@ -58,13 +63,15 @@ def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
     for pair in _alike(here).values():
         if sum(count for _, _, count in pair) >= LEAST_READINGS:
             visit, first = (here[number].written[index] for number, index in pair[0][:2])
-            days = f" and so on {counted(len(pair) - 1, 'day')} more" if len(pair) > 1 else ""
-            message = f"the readings are those of {first.shown}, number for number{days}"
+            message = say("the readings are those of {first}, number for number", first=first.shown)
+            if len(pair) > 1:
+                days = counted(len(pair) - 1, "day")
+                message = say("{message} and so on {days} more", message=message, days=days)
             yield warning(
                 visit.place("feet"),
                 "readings-of-another-horse",
                 message,
-                "If the file was copied, delete it where it does not belong",
+                say("If the file was copied, delete it where it does not belong"),
             )
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 from recordgen.problems import Problem, quoted, warning
 from recordgen.records.models.horse import Horse
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import say
 
 IDENTITIES = ("microchip", "ueln")
 
@@ -23,8 +24,10 @@ def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
                 continue
             first = seen.setdefault(number, horse)
             if first is not horse:
-                message = f"the {name} {quoted(number)} stands in {first.shown} too"
-                way_out = "Correct one of the two; where the horse moved, write left: in the record that ended"
+                message = say(
+                    "the {name} {number} stands in {first} too", name=name, number=quoted(number), first=first.shown
+                )
+                way_out = say("Correct one of the two; where the horse moved, write left: in the record that ended")
                 yield warning(horse.place(name), "horse-twice", message, way_out)
 
 
@@ -36,8 +39,10 @@ def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
             name = " ".join(horse.record.name.casefold().split())
             first = seen.setdefault((horse.file.parent.parent, name), horse)
             if first is not horse:
-                message = f"the name {quoted(horse.record.name)} stands in {first.shown} too"
-                way_out = "Tell the two apart, such as by Bramble (grey); delete one if it is one horse"
+                message = say(
+                    "the name {horse} stands in {first} too", horse=quoted(horse.record.name), first=first.shown
+                )
+                way_out = say("Tell the two apart, such as by Bramble (grey); delete one if it is one horse")
                 yield warning(horse.place("name"), "horse-namesake", message, way_out)
 
 

@@ -9,6 +9,7 @@ from recordgen.records.models.names import PLACEHOLDERS
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import say
 
 
 def placeholders_left(file: Written[PracticeFile] | Written[Stable]) -> Iterator[Problem]:
@@ -16,5 +17,7 @@ def placeholders_left(file: Written[PracticeFile] | Written[Stable]) -> Iterator
     for key in ("name", "trimmer"):
         typed = str(getattr(file.record, key, ""))
         if typed in PLACEHOLDERS.values():
-            message = f"{key}: {quoted(typed)} was left to be filled in"
-            yield Problem(file.place(key), "placeholder-left", message, f"Write {key}: and the right name behind it")
+            message = say("{key}: {typed} was left to be filled in", key=key, typed=quoted(typed))
+            yield Problem(
+                file.place(key), "placeholder-left", message, say("Write {key}: and the right name behind it", key=key)
+            )

@@ -11,6 +11,7 @@ from recordgen.records.checks.tracings import tracing_problems
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import say
 
 Check = Callable[[Written[Visit], dt.date], Iterator[Problem]]
 
@@ -42,12 +43,12 @@ def _days_of_horse(horse: Written[Horse], today: dt.date) -> Iterator[Problem]:
             yield Problem(
                 horse.place(*steps),
                 "horse-date-future",
-                f"{', '.join(steps)}: {day} is in the future",
-                "Correct the date",
+                say("{steps}: {day} is in the future", steps=", ".join(steps), day=day),
+                say("Correct the date"),
             )
     if record.born and record.left and record.left.date < record.born.first:
-        message = f"the horse left ({record.left.date}) before it was born ({record.born})"
-        yield Problem(horse.place("left", "date"), "horse-left-before-birth", message, "Correct one of the two")
+        message = say("the horse left ({date}) before it was born ({born})", date=record.left.date, born=record.born)
+        yield Problem(horse.place("left", "date"), "horse-left-before-birth", message, say("Correct one of the two"))
 
 
 def _dated(record: Horse) -> Iterator[tuple[str, dt.date]]:
@@ -58,11 +59,11 @@ def _dated(record: Horse) -> Iterator[tuple[str, dt.date]]:
 def _visit_in_its_life(horse: Horse, visit: Written[Visit]) -> Iterator[Problem]:
     day = visit.record.date
     if horse.born and day < horse.born.first:
-        message = f"the visit is before the horse was born ({horse.born})"
-        yield Problem(visit.place("date"), "visit-before-birth", message, "Correct one of the two")
+        message = say("the visit is before the horse was born ({born})", born=horse.born)
+        yield Problem(visit.place("date"), "visit-before-birth", message, say("Correct one of the two"))
     if horse.left and day > horse.left.date:
-        message = f"the visit is after the horse left ({horse.left.date})"
-        yield warning(visit.place("date"), "visit-after-leaving", message, "Look at both dates")
+        message = say("the visit is after the horse left ({date})", date=horse.left.date)
+        yield warning(visit.place("date"), "visit-after-leaving", message, say("Look at both dates"))
 
 
 def _next_beyond_plan(horse: Written[Horse], visits: Sequence[Written[Visit]]) -> Iterator[Problem]:
@@ -74,29 +75,33 @@ def _next_beyond_plan(horse: Written[Horse], visits: Sequence[Written[Visit]]) -
         return
     weeks = last.record.next.weeks
     if weeks and weeks > plan.weeks:
-        message = f"next visit in {weeks:g} weeks, but the vet's plan says {plan.weeks:g} at the most"
-        yield warning(last.place("next", "weeks"), "next-beyond-vet-plan", message, "Ask the vet, or shorten it")
+        message = say(
+            "next visit in {weeks:g} weeks, but the vet's plan says {weeks_2:g} at the most",
+            weeks=weeks,
+            weeks_2=plan.weeks,
+        )
+        yield warning(last.place("next", "weeks"), "next-beyond-vet-plan", message, say("Ask the vet, or shorten it"))
 
 
 def _day(visit: Written[Visit], day_in_name: str, today: dt.date) -> Iterator[Problem]:
     day = visit.record.date
     if day.isoformat() != day_in_name:
-        message = f"the date is {day}, but the file is named {day_in_name}"
-        yield Problem(visit.place("date"), "visit-date-not-file-name", message, "Correct one of the two")
+        message = say("the date is {day}, but the file is named {day_in_name}", day=day, day_in_name=day_in_name)
+        yield Problem(visit.place("date"), "visit-date-not-file-name", message, say("Correct one of the two"))
     if day > today:
-        message = f"the date {day} is in the future"
-        yield Problem(visit.place("date"), "visit-date-future", message, "Correct the date, or wait for the visit")
+        message = say("the date {day} is in the future", day=day)
+        yield Problem(visit.place("date"), "visit-date-future", message, say("Correct the date, or wait for the visit"))
 
 
 def _after_without_trim(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     for foot, found in visit.record.feet.items():
         if found.after and not visit.record.trimmed:
-            message = f"{foot} has measures after a trim, but the visit says trimmed: no"
+            message = say("{foot} has measures after a trim, but the visit says trimmed: no", foot=foot)
             yield Problem(
                 visit.place("feet", foot, "after"),
                 "after-without-trim",
                 message,
-                "Take out trimmed: no, or the measures after",
+                say("Take out trimmed: no, or the measures after"),
             )
 
 
@@ -106,7 +111,10 @@ def _days_inside(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     for steps, day in days:
         if day > today:
             yield Problem(
-                visit.place(*steps), "entry-date-future", f"the date {day} is in the future", "Correct the date"
+                visit.place(*steps),
+                "entry-date-future",
+                say("the date {day} is in the future", day=day),
+                say("Correct the date"),
             )
 
 
@@ -115,23 +123,23 @@ def _next_day(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     if planned is None:
         return
     if planned <= visit.record.date:
-        message = f"the next visit ({planned}) is not after this one"
-        yield Problem(visit.place("next", "date"), "next-not-after-visit", message, "Correct the date")
+        message = say("the next visit ({planned}) is not after this one", planned=planned)
+        yield Problem(visit.place("next", "date"), "next-not-after-visit", message, say("Correct the date"))
     elif planned - visit.record.date > dt.timedelta(weeks=52):
-        message = f"the next visit ({planned}) is more than 52 weeks after this one"
-        yield Problem(visit.place("next", "date"), "next-too-far", message, "Correct the date, or leave next out")
+        message = say("the next visit ({planned}) is more than 52 weeks after this one", planned=planned)
+        yield Problem(visit.place("next", "date"), "next-too-far", message, say("Correct the date, or leave next out"))
 
 
 def _nothing_recorded(visit: Written[Visit], today: dt.date) -> Iterator[Problem]:
     if not visit.whole or visit.record.feet:
         return
     if visit.record.is_blank:
-        message = "nothing is filled in yet, so this is not counted as a visit"
-        yield warning(visit.place("date"), "visit-not-filled-in", message, "Fill it in, or delete the file")
+        message = say("nothing is filled in yet, so this is not counted as a visit")
+        yield warning(visit.place("date"), "visit-not-filled-in", message, say("Fill it in, or delete the file"))
     else:
-        message = "no foot is recorded in this visit"
+        message = say("no foot is recorded in this visit")
         yield warning(
-            visit.place("date"), "visit-without-feet", message, "Add feet:, or leave it if none was looked at"
+            visit.place("date"), "visit-without-feet", message, say("Add feet:, or leave it if none was looked at")
         )
 
 

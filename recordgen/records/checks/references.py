@@ -16,6 +16,7 @@ from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import ALL, Visit, alike
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import Said, say
 
 # A care note in words has a space or a capital letter; a name has neither.
 _NAME = re.compile("[a-z0-9]+(-[a-z0-9]+)+")
@@ -32,10 +33,14 @@ def _region(practice: Written[PracticeFile]) -> Iterator[Problem]:
     known = regions_of(country) if country and region else ()
     if region is None or region in known:
         return
-    message = f"{quoted(region)} is no region of {country or 'a country'} that has public holidays of its own"
-    way_out = f"Known are {', '.join(known)}" if known else "Add country:, such as GB"
+    message = say(
+        "{region} is no region of {country} that has public holidays of its own",
+        region=quoted(region),
+        country=country or say("a country"),
+    )
+    way_out = say("Known are {known}", known=", ".join(known)) if known else say("Add country:, such as GB")
     if country and not known:
-        way_out = "Take region: out, and write the days you do not work in holidays:"
+        way_out = say("Take region: out, and write the days you do not work in holidays:")
     yield Problem(practice.place("region"), "region-unknown", message, way_out)
 
 
@@ -46,7 +51,7 @@ def unknown_in_stable(stable: Written[Stable], stables: Sequence[str]) -> Iterat
             yield Problem(
                 stable.place("near", index),
                 "near-unknown",
-                f"no stable is named {quoted(name)}",
+                say("no stable is named {name}", name=quoted(name)),
                 _nearest(name, stables),
             )
 
@@ -56,7 +61,7 @@ def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Pr
     for index, aim in enumerate(horse.record.aims):
         words = reference.measures.get(aim.measure)
         if words is None:
-            message = f"no measure is named {quoted(aim.measure)}"
+            message = say("no measure is named {measure}", measure=quoted(aim.measure))
             yield Problem(
                 horse.place("aims", index, "measure"),
                 "measure-unknown",
@@ -64,8 +69,10 @@ def unknown_in_horse(horse: Written[Horse], reference: Reference) -> Iterator[Pr
                 _nearest(aim.measure, reference.measures),
             )
         elif words.by_zone != (aim.zone is not None):
-            message = f"{aim.measure} is of {'a zone of the wall' if aim.zone is None else 'the whole foot'}"
-            way_out = "Add zone:, such as lateral quarter" if aim.zone is None else "Take out zone:"
+            message = say("{measure} is of a zone of the wall", measure=aim.measure)
+            if aim.zone is not None:
+                message = say("{measure} is of the whole foot", measure=aim.measure)
+            way_out = say("Add zone:, such as lateral quarter") if aim.zone is None else say("Take out zone:")
             yield Problem(horse.place("aims", index), "aim-zone", message, way_out)
 
 
@@ -74,11 +81,11 @@ def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Pr
     yield from _methods(visit, visit.record.methods, reference)
     for index, note in enumerate(visit.record.care):
         if _NAME.fullmatch(note.what) and note.what not in reference.care:
-            message = f"no care note is named {quoted(note.what)}"
+            message = say("no care note is named {what}", what=quoted(note.what))
             yield Problem(visit.place("care", index), "care-note-unknown", message, _nearest(note.what, reference.care))
     for steps, caution in _ended(visit.record):
         if caution not in reference.cautions:
-            message = f"no caution is named {quoted(caution)}"
+            message = say("no caution is named {caution}", caution=quoted(caution))
             yield Problem(visit.place(*steps), "caution-unknown", message, _nearest(caution, reference.cautions))
 
 
@@ -105,15 +112,15 @@ def ended_in_vain(visits: Sequence[Written[Visit]], library: Mapping[str, CareWo
         names = [one.note.what for one in care_in_force(before, library)]
         for index, name in enumerate(visit.record.care_ends):
             if alike(name) not in {ALL, *map(alike, names)}:
-                message = f"no care note named {quoted(name)} is in force"
+                message = say("no care note named {name} is in force", name=quoted(name))
                 yield warning(visit.place("care_ends", index), "care-end-not-in-force", message, _in_force(name, names))
 
 
-def _in_force(typed: str, names: Sequence[str]) -> str:
+def _in_force(typed: str, names: Sequence[str]) -> Said:
     if not names:
-        return "None is in force then; take it out"
+        return say("None is in force then; take it out")
     shown = [as_typed(name) for name in names]
-    return did_you_mean(typed, shown, f"In force then: {', '.join(shown)}")
+    return did_you_mean(typed, shown, say("In force then: {shown}", shown=", ".join(shown)))
 
 
 def _methods(
@@ -123,12 +130,15 @@ def _methods(
         words = _measure(name, reference)
         if words is None:
             taken = [key for key, measure in reference.measures.items() if measure.methods]
-            message = f"no measure is named {quoted(name)}"
+            message = say("no measure is named {name}", name=quoted(name))
             yield Problem(written.place("methods", name), "measure-unknown", message, _nearest(name, taken))
         elif method not in words.methods:
-            message = f"{name} is not taken by {quoted(method)}"
+            message = say("{name} is not taken by {method}", name=name, method=quoted(method))
             yield Problem(
-                written.place("methods", name), "method-unknown", message, f"Choose from {', '.join(words.methods)}"
+                written.place("methods", name),
+                "method-unknown",
+                message,
+                say("Choose from {methods}", methods=", ".join(words.methods)),
             )
 
 
@@ -142,6 +152,6 @@ def _measure(name: str, reference: Reference) -> MeasureWords | None:
     return words if words and words.methods else None
 
 
-def _nearest(typed: str, known: Iterable[str]) -> str:
+def _nearest(typed: str, known: Iterable[str]) -> Said:
     names = sorted(known)
-    return did_you_mean(typed, names, f"Known are {', '.join(names)}")
+    return did_you_mean(typed, names, say("Known are {names}", names=", ".join(names)))

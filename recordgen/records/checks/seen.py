@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, counted, quoted, said, warning
+from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, quoted, said, warning
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
@@ -16,6 +16,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.write import on_one_line
+from recordgen.sentences import Said, say
 
 # What can be in a file that holds entries.
 Holding = Visit | Horse | Stable | PracticeFile
@@ -68,13 +69,17 @@ def _wrong(
 ) -> Iterator[Problem]:
     day = found.place(("seen", number, "on"))
     if entry.on > today:
-        yield Problem(day, "entry-date-future", f"the date {entry.on} is in the future", "Correct the date")
+        yield Problem(
+            day, "entry-date-future", say("the date {on} is in the future", on=entry.on), say("Correct the date")
+        )
     if earliest and entry.on < earliest:
-        message = f"the warning was seen on {entry.on}, before the visit of {earliest}"
-        yield Problem(day, "seen-before-visit", message, "Correct the date")
+        message = say("the warning was seen on {on}, before the visit of {earliest}", on=entry.on, earliest=earliest)
+        yield Problem(day, "seen-before-visit", message, say("Correct the date"))
     if entry.warning not in reference.problems or entry.warning == FITS_NOTHING:
-        message = f"there is no warning {quoted(entry.warning)}"
-        way_out = did_you_mean(entry.warning, reference.problems, "Write the code at the end of the warning's line")
+        message = say("there is no warning {warning}", warning=quoted(entry.warning))
+        way_out = did_you_mean(
+            entry.warning, reference.problems, say("Write the code at the end of the warning's line")
+        )
         yield warning(found.place(("seen", number, "warning")), "seen-fits-nothing", message, way_out)
 
 
@@ -89,20 +94,26 @@ def seen_in_vain(problems: Problems) -> Iterator[Problem]:
             yield warning(entry.place, "seen-fits-nothing", *_why(entry, problems))
 
 
-def _why(entry: SeenWarning, problems: Problems) -> tuple[str, str]:
+def _why(entry: SeenWarning, problems: Problems) -> tuple[Said, Said]:
     near = [problem for problem in problems if entry.is_about(problem)]
     fits = [problem for problem in near if entry.fits(problem)]
     if not near:
-        return f"no warning {entry.code} stands here any more", "Take this entry out"
+        return say("no warning {code} stands here any more", code=entry.code), say("Take this entry out")
     if all(problem.level == "error" for problem in near):
-        return f"{entry.code} is an error here, and an error cannot be left", "Mend it, and take this entry out"
+        return say("{code} is an error here, and an error cannot be left", code=entry.code), say(
+            "Mend it, and take this entry out"
+        )
     if len(fits) == 1:
-        return f"another entry lets the same warning {entry.code} stand", "Take one of the two out"
+        return say("another entry lets the same warning {code} stand", code=entry.code), say("Take one of the two out")
     if fits:
-        message = f"{counted(len(fits), 'warning')} {entry.code} say the same here, and an entry lets one of them stand"
-        return message, "Say which by at:, or write one entry for each: recordgen seen does it"
+        message = say(
+            "{count} warnings {code} say the same here, and an entry lets one of them stand",
+            count=len(fits),
+            code=entry.code,
+        )
+        return message, say("Say which by at:, or write one entry for each: recordgen seen does it")
     if not entry.was:
         told = next(said(problem) for problem in near if problem.level == "warning")
-        return "this entry does not tell what was seen", f"Write was: {on_one_line(told)}"
-    message = f"the warning {entry.code} says something else than when it was seen on {entry.on}"
-    return message, "Look again; then let recordgen seen write it anew, or take this entry out"
+        return say("this entry does not tell what was seen"), say("Write was: {was}", was=on_one_line(told))
+    message = say("the warning {code} says something else than when it was seen on {on}", code=entry.code, on=entry.on)
+    return message, say("Look again; then let recordgen seen write it anew, or take this entry out")

@@ -11,19 +11,21 @@ from dataclasses import dataclass
 from pathlib import Path, PurePath, PurePosixPath
 from shlex import quote
 
-from recordgen.days import listed
 from recordgen.git.repository import Files, contents_of, files_about_to_add, files_of, staged_files
 from recordgen.git.troubles import GitTrouble
-from recordgen.problems import Place, Problem, Problems, counted, warning
+from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.layout import home_of
 from recordgen.records.load.folders import BESIDE, LEFT_BEHIND, OWN_FOLDERS, PICTURES, RECEIVED, Walk
 from recordgen.records.photos.metadata import FIRST_BYTES, is_picture, metadata_in
+from recordgen.sentences import Said, counted, listed, say
 
 _NO_RECORD = "this file is no record"
 _MESSAGES = {
-    **dict.fromkeys(PICTURES, "this picture is no photograph of the records"),
-    **dict.fromkeys((".html", ".htm", ".pdf", ".csv"), "this file is no record, and as a sheet it would not be sealed"),
-    ".ics": "this calendar is no record",
+    **dict.fromkeys(PICTURES, say("this picture is no photograph of the records")),
+    **dict.fromkeys(
+        (".html", ".htm", ".pdf", ".csv"), say("this file is no record, and as a sheet it would not be sealed")
+    ),
+    ".ics": say("this calendar is no record"),
 }
 
 
@@ -108,17 +110,21 @@ class _Strays:
             return ()
 
     def _telling(self, name: str, told: tuple[str, ...]) -> Problem:
-        message = f"this picture carries {listed(told)}, which may tell where, when and by whom it was taken"
+        message = say(
+            "this picture carries {told}, which may tell where, when and by whom it was taken", told=listed(told)
+        )
         return Problem(self._place(name), "picture-tells-where", message, self._taken_in(name))
 
-    def _taken_in(self, name: str) -> str:
+    def _taken_in(self, name: str) -> Said:
         home = home_of(PurePosixPath(name))
         if home and home.part == "photograph":
-            return f"Make it plain: recordgen photo --clean {quote(name)}; then git add {quote(name)}"
+            return say("Make it plain: recordgen photo --clean {name}; then git add {name}", name=quote(name))
         if home:
-            return "Save it again without them"
-        out = f"git rm --cached {quote(name)}, and " if name in self.files.tracked else ""
-        return f"Take it in: {_command(name)}; then {out}move it out of the records"
+            return say("Save it again without them")
+        told = {"command": _command(name), "name": quote(name)}
+        if name in self.files.tracked:
+            return say("Take it in: {command}; then git rm --cached {name}, and move it out of the records", **told)
+        return say("Take it in: {command}; then move it out of the records", **told)
 
     def others(self) -> Iterator[Problem]:
         """Every other file that is no record; a folder that holds nothing else is told once."""
@@ -139,23 +145,35 @@ class _Strays:
         suffix = PurePosixPath(name).suffix.lower()
         message, recursive = _MESSAGES.get(suffix, _NO_RECORD), ""
         if name.endswith("/"):
-            message, recursive = f"this folder holds no record ({counted(len(inside), 'file')})", "-r "
-        way_out = f"Move it out of the records, or write /{name} into .gitignore"
+            message, recursive = say("this folder holds no record ({files})", files=counted(len(inside), "file")), "-r "
+        way_out = say("Move it out of the records, or write /{name} into .gitignore", name=name)
         if suffix in PICTURES:
-            way_out = f"Take it in: {_command(name)}. Then move it out of the records"
+            way_out = say("Take it in: {command}. Then move it out of the records", command=_command(name))
         if not self.files.tracked.intersection(inside):
-            return warning(self._place(name), "file-no-record", f"{message}, so it is not kept in git", way_out)
+            return warning(
+                self._place(name),
+                "file-no-record",
+                say("{message}, so it is not kept in git", message=message),
+                way_out,
+            )
         out = f"git rm --cached {recursive}{quote(name)}"
         if self.refused.intersection(inside):
-            way_out = f"{way_out}. Leave it out: {out}; to keep it all the same: git commit --no-verify"
+            way_out = say(
+                "{way_out}. Leave it out: {out}; to keep it all the same: git commit --no-verify",
+                way_out=way_out,
+                out=out,
+            )
             return Problem(
-                self._place(name), "file-no-record", f"{message}, and git is about to keep it for good", way_out
+                self._place(name),
+                "file-no-record",
+                say("{message}, and git is about to keep it for good", message=message),
+                way_out,
             )
         return warning(
             self._place(name),
             "file-no-record",
-            f"{message}, but git knows it",
-            f"{way_out}. To take it out there: {out}",
+            say("{message}, but git knows it", message=message),
+            say("{way_out}. To take it out there: {out}", way_out=way_out, out=out),
         )
 
     def _place(self, name: str) -> Place:

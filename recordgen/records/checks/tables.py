@@ -13,6 +13,7 @@ from recordgen.records.models.annotations import range_at
 from recordgen.records.models.reference import TRACING, Level, MeasureWords, Reference
 from recordgen.records.models.visit import ALL
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import Said, say
 
 # Where our own tables lie, as people see it; a practice's lie in its own folder.
 OURS = "site_templates/words/"
@@ -40,15 +41,23 @@ def table_problems(over: Written[Reference], under: Reference, both: Reference) 
     yield from _grades(over)
     yield from _care(over)
     for key, words in over.record.measures.items():
-        for message, way_out in _measure(words, both.measures):
-            yield Problem(over.place("measures", key), "measure-entry", f"the measure {key} {message}", way_out)
+        for message, way_out in _measure(key, words, both.measures):
+            yield Problem(
+                over.place("measures", key),
+                "measure-entry",
+                message,
+                way_out,
+            )
 
 
 def _unknown(over: Written[Reference], table: str, own: Iterable[str], known: Iterable[str]) -> Iterator[Problem]:
     for key in sorted(set(own) - set(known)):
-        way_out = did_you_mean(key, known, "Take it out")
+        way_out = did_you_mean(key, known, say("Take it out"))
         yield Problem(
-            over.place(table, key), "entry-not-asked-for", f"nothing asks for {quoted(key)} in {table}", way_out
+            over.place(table, key),
+            "entry-not-asked-for",
+            say("nothing asks for {key} in {table}", key=quoted(key), table=table),
+            way_out,
         )
 
 
@@ -87,8 +96,13 @@ def note_name(typed: str) -> str:
 def _care(over: Written[Reference]) -> Iterator[Problem]:
     for key in over.record.care:
         if not is_note_name(key):
-            way_out = f"Use small letters, digits and hyphens, such as {note_name(key)}"
-            yield Problem(over.place("care", key), "care-note-name", f"{quoted(key)} cannot name a care note", way_out)
+            way_out = say("Use small letters, digits and hyphens, such as {key}", key=note_name(key))
+            yield Problem(
+                over.place("care", key),
+                "care-note-name",
+                say("{key} cannot name a care note", key=quoted(key)),
+                way_out,
+            )
 
 
 def not_while_problems(
@@ -101,8 +115,10 @@ def not_while_problems(
     names = [*known.cautions, *get_args(Level)]
     for index, name in enumerate(not_while):
         if name not in names:
-            way_out = did_you_mean(name, names, f"Name a caution, or a level: {', '.join(get_args(Level))}")
-            message = f"no caution and no level is named {quoted(name)}"
+            way_out = did_you_mean(
+                name, names, say("Name a caution, or a level: {level}", level=", ".join(get_args(Level)))
+            )
+            message = say("no caution and no level is named {name}", name=quoted(name))
             yield Problem(over.place(*steps, "not_while", index), "not-while-unknown", message, way_out)
 
 
@@ -111,9 +127,14 @@ def _ends_of_scales(over: Written[Reference], under: Reference) -> Iterator[Prob
     for key, words in over.record.scales.items():
         ours = under.scales.get(key, words)
         if (words.low, words.high, words.step) != (ours.low, ours.high, ours.step):
-            way_out = f"Write low: {ours.low:g}, high: {ours.high:g}, step: {ours.step:g}"
+            way_out = say(
+                "Write low: {low:g}, high: {high:g}, step: {step:g}", low=ours.low, high=ours.high, step=ours.step
+            )
             yield Problem(
-                over.place("scales", key), "scale-changed", f"{key} is another scale with these ends or steps", way_out
+                over.place("scales", key),
+                "scale-changed",
+                say("{key} is another scale with these ends or steps", key=key),
+                way_out,
             )
 
 
@@ -121,12 +142,12 @@ def _grades(over: Written[Reference]) -> Iterator[Problem]:
     for key, words in over.record.scales.items():
         for grade in words.grades:
             if not words.low <= grade <= words.high or grade % 1:
-                message = f"{grade:g} is not a whole grade of the scale {key}"
+                message = say("{grade:g} is not a whole grade of the scale {key}", grade=grade, key=key)
                 yield Problem(
                     over.place("scales", key),
                     "scale-grade",
                     message,
-                    f"That scale runs from {words.low:g} to {words.high:g}",
+                    say("That scale runs from {low:g} to {high:g}", low=words.low, high=words.high),
                 )
 
 
@@ -136,14 +157,17 @@ def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: s
         yield Problem(
             over.place(*steps),
             "brace-open",
-            "a fact in braces is no plain name",
-            "Write {day} and the like, or leave braces out",
+            say("a fact in braces is no plain name"),
+            say("Write {{day}} and the like, or leave braces out"),
         )
         return
     for fact in sorted(found - known):
         named = ", ".join(f"{{{name}}}" for name in sorted(known)) or "none"
         yield Problem(
-            over.place(*steps), "brace-unknown", f"nobody fills in {{{fact}}} here", f"What is filled in: {named}"
+            over.place(*steps),
+            "brace-unknown",
+            say("nobody fills in {{{fact}}} here", fact=fact),
+            say("What is filled in: {named}", named=named),
         )
 
 
@@ -157,21 +181,33 @@ def facts_in(text: str) -> set[str] | None:
     return {name for name, _ in fields} if all(name.isidentifier() and not form for name, form in fields) else None
 
 
-def _measure(words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator[tuple[str, str]]:
+def _measure(key: str, words: MeasureWords, known: Mapping[str, MeasureWords]) -> Iterator[tuple[Said, Said]]:
     if words.traced is not None and TRACING not in words.methods:
-        yield "is traced, but nothing tells how well that repeats", "Add methods: {tracing: {sd: 1, source: ...}}"
+        yield (
+            say("the measure {key} is traced, but nothing tells how well that repeats", key=key),
+            say("Add methods: {{tracing: {{sd: 1, source: ...}}}}"),
+        )
     if words.path is not None:
         if range_at(words.path) is None:
-            yield f"stands nowhere: {quoted(words.path)}", "Name a place of a foot's record, such as @.toe_length"
+            yield (
+                say("the measure {key} stands nowhere: {path}", key=key, path=quoted(words.path)),
+                say("Name a place of a foot's record, such as @.toe_length"),
+            )
         if not words.methods:
-            yield "has no way of taking it", "Add methods: {rule: {sd: 1, source: ...}}"
+            yield (
+                say("the measure {key} has no way of taking it", key=key),
+                say("Add methods: {{rule: {{sd: 1, source: ...}}}}"),
+            )
         return
     if words.traced is not None:
         if not words.unit:
-            yield "has no unit", "Add unit:"
+            yield say("the measure {key} has no unit", key=key), say("Add unit:")
         return
     parts = words.minus or words.ratio
     if len(parts) != 2 or any(part not in known for part in parts):
-        yield "is computed from nothing", "Name two measures that stand before it: minus: [one, other]"
+        yield (
+            say("the measure {key} is computed from nothing", key=key),
+            say("Name two measures that stand before it: minus: [one, other]"),
+        )
     if not words.unit:
-        yield "has no unit", "Add unit:"
+        yield say("the measure {key} has no unit", key=key), say("Add unit:")

@@ -12,7 +12,6 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from recordgen.days import listed
 from recordgen.problems import Problem, Step, warning
 from recordgen.records.checks.sizes import ANY, Animal, likely_for
 from recordgen.records.checks.tracing_sides import disagreeing, is_upside_down, side_of, traced_as
@@ -27,6 +26,7 @@ from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.names import Subject, parse_photo_name
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.validation_errors import say_steps
+from recordgen.sentences import Said, listed, say
 
 # The share of the image's width below which a scale is too short: at 2 % of 1000 px, with 1.5 px of error at each end,
 # every length is a tenth off. Derived from: the assumed error of the hand.
@@ -38,10 +38,10 @@ MOST_TOLD = 8
 FROM_HAIRLINE = ("dorsal_wall", "heel_wall", "medial_wall", "lateral_wall")
 # What a traced line is as a measure, whose possible and likely range it must fit. A sole is the longer of two.
 SIZES = {
-    "wall": ("the sole", (Measures.model_fields["sole_width"], Measures.model_fields["sole_length"])),
-    "dorsal_wall": ("the front wall", (Measures.model_fields["toe_length"],)),
-    "medial_wall": ("the inner wall", (Sides.model_fields["medial"],)),
-    "lateral_wall": ("the outer wall", (Sides.model_fields["lateral"],)),
+    "wall": (say("the sole"), (Measures.model_fields["sole_width"], Measures.model_fields["sole_length"])),
+    "dorsal_wall": (say("the front wall"), (Measures.model_fields["toe_length"],)),
+    "medial_wall": (say("the inner wall"), (Sides.model_fields["medial"],)),
+    "lateral_wall": (say("the outer wall"), (Sides.model_fields["lateral"],)),
 }
 # From one point of a line to the next, by their indexes.
 Stretch = tuple[int, int]
@@ -57,11 +57,13 @@ class TracedAt:
     tracing: Tracing
     animal: Animal = ANY
 
-    def problem(self, code: str, message: str, way_out: str, *steps: Step, unlikely: bool = False) -> Problem:
+    def problem(self, code: str, message: Said, way_out: Said, *steps: Step, unlikely: bool = False) -> Problem:
         """A problem of this tracing at `steps` inside it; the first of them is named in the message."""
         name = say_steps((self.foot, "tracings", self.number, *steps[:1]))
         place = self.visit.place("feet", self.foot, "tracings", self.number, *steps)
-        return (warning if unlikely else Problem)(place, code, f"{name}: {message}", way_out)
+        return (warning if unlikely else Problem)(
+            place, code, say("{name}: {message}", name=name, message=message), way_out
+        )
 
 
 def tracing_problems(visit: Written[Visit], animal: Animal) -> Iterator[Problem]:
@@ -117,9 +119,15 @@ def _crossed(traced: TracedAt) -> Iterator[Problem]:
         if met:
             met = _tapped(met, len(points[name]), len(lines[name]))
             (first, second), (third, fourth) = ((start + 1, end + 1) for start, end in met)
-            message = f"it crosses or touches itself, between points {first} and {second} and points {third} and"
-            way_out = "Trace the points in order, once round; the straight line between the ends closes it"
-            yield traced.problem("tracing-crosses-itself", f"{message} {fourth}", way_out, name, met[0][0])
+            message = say(
+                "it crosses or touches itself, between points {first} and {second} and points {third} and {fourth}",
+                first=first,
+                second=second,
+                third=third,
+                fourth=fourth,
+            )
+            way_out = say("Trace the points in order, once round; the straight line between the ends closes it")
+            yield traced.problem("tracing-crosses-itself", message, way_out, name, met[0][0])
 
 
 def _lines(tracing: Tracing) -> dict[str, tuple[Spot, ...]]:
@@ -148,26 +156,39 @@ def _white_line_inside(traced: TracedAt) -> Iterator[Problem]:
         return
     out = outside(line, wall, FURTHEST_OFF * traced.tracing.error_px())
     if out:
-        numbers = [str(index + 1) for index in out[:MOST_TOLD]]
-        numbers += [f"{len(out) - MOST_TOLD} more"] if len(out) > MOST_TOLD else []
-        message = f"point {listed(numbers)} stands" if len(out) == 1 else f"points {listed(numbers)} stand"
-        way_out = "Look whether wall and white_line were swapped, or trace these points anew"
-        yield traced.problem("tracing-outside-wall", f"{message} outside the wall", way_out, "white_line", out[0])
+        numbers: list[str] = [str(index + 1) for index in out[:MOST_TOLD]]
+        numbers += [say("{number} more", number=len(out) - MOST_TOLD)] if len(out) > MOST_TOLD else []
+        message = say("points {numbers} stand outside the wall", numbers=listed(numbers))
+        if len(out) == 1:
+            message = say("point {number} stands outside the wall", number=numbers[0])
+        way_out = say("Look whether wall and white_line were swapped, or trace these points anew")
+        yield traced.problem("tracing-outside-wall", message, way_out, "white_line", out[0])
 
 
 def _sides_agree(traced: TracedAt) -> Iterator[Problem]:
     for (medial, lateral), (first_medial, first_lateral) in disagreeing(traced.tracing.named()):
-        message = f"{medial} and {lateral} lie the other way round than {first_medial} and {first_lateral}"
-        yield traced.problem("tracing-sides-disagree", message, "Look whether medial and lateral were swapped", medial)
+        message = say(
+            "{medial} and {lateral} lie the other way round than {first_medial} and {first_lateral}",
+            medial=medial,
+            lateral=lateral,
+            first_medial=first_medial,
+            first_lateral=first_lateral,
+        )
+        yield traced.problem(
+            "tracing-sides-disagree", message, say("Look whether medial and lateral were swapped"), medial
+        )
 
 
 def _sides_fit_the_foot(traced: TracedAt) -> Iterator[Problem]:
     view, points = traced.tracing.view, traced.tracing.named()
     shown, meant = traced_as(view, points), side_of(traced.foot)
     if shown and shown != meant and not any(disagreeing(points)):
-        how = "with the toe up" if view == "sole" else "from the front"
-        message = f"{how}, its lateral side lies as in a {shown} foot"
-        way_out = "Look whether the foot was mistaken, medial and lateral were swapped, or the picture is mirrored"
+        as_in = say("a left foot") if shown == "left" else say("a right foot")
+        if view == "sole":
+            message = say("with the toe up, its lateral side lies as in {foot}", foot=as_in)
+        else:
+            message = say("from the front, its lateral side lies as in {foot}", foot=as_in)
+        way_out = say("Look whether the foot was mistaken, medial and lateral were swapped, or the picture is mirrored")
         yield traced.problem("tracing-side-not-foot", message, way_out)
 
 
@@ -178,14 +199,14 @@ def _from_the_hairline_down(traced: TracedAt) -> Iterator[Problem]:
     for name in FROM_HAIRLINE:
         line = points.get(name)
         if line and _above(line[0], points["ground"]) < _above(line[-1], points["ground"]):
-            message = "its first point is nearer to the ground than its last"
-            yield traced.problem("tracing-upside-down", message, "Write its points from the hairline down", name)
+            message = say("its first point is nearer to the ground than its last")
+            yield traced.problem("tracing-upside-down", message, say("Write its points from the hairline down"), name)
 
 
 def _above_the_ground(traced: TracedAt) -> Iterator[Problem]:
     if is_upside_down(traced.tracing.view, traced.tracing.named()):
-        message = "the foot stands under its ground line"
-        way_out = "Look whether the picture is upside down, or the two points on the ground were mistaken"
+        message = say("the foot stands under its ground line")
+        way_out = say("Look whether the picture is upside down, or the two points on the ground were mistaken")
         yield traced.problem("tracing-under-ground", message, way_out, "ground", unlikely=True)
 
 
@@ -198,9 +219,14 @@ def _above(point: Spot, ground: Sequence[Spot]) -> float:
 def _scale_is_long(traced: TracedAt) -> Iterator[Problem]:
     tracing = traced.tracing
     if tracing.scale and tracing.scale.length_px < SHORTEST_SCALE * tracing.image.width:
-        share = f"{tracing.scale.length_px:.0f} px of an image {tracing.image.width} px wide"
-        message = f"it is too short to scale by: {share}"
-        yield traced.problem("tracing-scale-short", message, "Take two points further apart", "scale", unlikely=True)
+        message = say(
+            "it is too short to scale by: {length:.0f} px of an image {width} px wide",
+            length=tracing.scale.length_px,
+            width=tracing.image.width,
+        )
+        yield traced.problem(
+            "tracing-scale-short", message, say("Take two points further apart"), "scale", unlikely=True
+        )
 
 
 def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
@@ -215,16 +241,25 @@ def _scale_is_sane(traced: TracedAt) -> Iterator[Problem]:
         length = max(math.dist(*pair) for pair in ends) * scale.mm_per_px
         least, most = widest(extra(info)["possible"] for info in fields)
         low, high = widest(likely_for(info, traced.animal.size) for info in fields)
-        told = f"by it {what} is {length:.0f} mm from end to end"
+        told = say("by it {what} is {length:.0f} mm from end to end", what=what, length=length)
         if not least <= length <= most:
-            way_out = "Look at both ends of the scale, at its length and at the unit"
+            way_out = say("Look at both ends of the scale, at its length and at the unit")
             yield traced.problem(
-                "tracing-scale-impossible", f"{told}; {least:g} to {most:g} mm is possible", way_out, "scale"
+                "tracing-scale-impossible",
+                say("{told}; {least:g} to {most:g} mm is possible", told=told, least=least, most=most),
+                way_out,
+                "scale",
             )
         elif not low <= length <= high:
-            message = f"{told}, outside {low:g} to {high:g}{traced.animal.named}, so look again"
+            message = say(
+                "{told}, outside {low:g} to {high:g}{named}, so look again",
+                told=told,
+                low=low,
+                high=high,
+                named=traced.animal.named,
+            )
             yield traced.problem(
-                "tracing-scale-unlikely", message, "It may stand if it is right", "scale", unlikely=True
+                "tracing-scale-unlikely", message, say("It may stand if it is right"), "scale", unlikely=True
             )
 
 
@@ -238,16 +273,20 @@ def _table_is_here(traced: TracedAt) -> Iterator[Problem]:
     """A practice's own tables lie in its folder, so that no tracing by itself tells whether its table is there."""
     model = traced.tracing.model
     if model is not None and known_table(model) is None:
-        message = f"there is no model {model}; known here: {', '.join(known_versions())}"
-        way_out = "Put its file back into outlines, trace it anew, or take it out"
+        message = say(
+            "there is no model {model}; known here: {known_versions}",
+            model=model,
+            known_versions=", ".join(known_versions()),
+        )
+        way_out = say("Put its file back into outlines, trace it anew, or take it out")
         yield traced.problem("tracing-model-unknown", message, way_out, "model")
 
 
 def _after_a_trim(traced: TracedAt) -> Iterator[Problem]:
     if traced.tracing.moment == "after" and not traced.visit.record.trimmed:
-        message = "it shows the foot after a trim, but the visit says trimmed: no"
+        message = say("it shows the foot after a trim, but the visit says trimmed: no")
         yield traced.problem(
-            "tracing-after-without-trim", message, "Take out trimmed: no, or write moment: before", "moment"
+            "tracing-after-without-trim", message, say("Take out trimmed: no, or write moment: before"), "moment"
         )
 
 
@@ -257,17 +296,19 @@ def _has_its_picture(traced: TracedAt) -> Iterator[Problem]:
         return
     path = traced.visit.file.parent / PHOTOS / name
     if not os.path.isfile(path):
-        message = "there is no such photograph in the horse's folder photos"
-        way_out = "Put it there with recordgen photo, correct the name, or take out file"
+        message = say("there is no such photograph in the horse's folder photos")
+        way_out = say("Put it there with recordgen photo, correct the name, or take out file")
         yield traced.problem("tracing-photo-missing", message, way_out, "file", unlikely=True)
     elif traced.tracing.sha256 not in (None, hashlib.sha256(path.read_bytes()).hexdigest()):
-        message = "the photograph was changed since it was traced"
-        way_out = "Look whether the points still fit it, and trace it anew where they do not; then take out sha256"
+        message = say("the photograph was changed since it was traced")
+        way_out = say("Look whether the points still fit it, and trace it anew where they do not; then take out sha256")
         yield traced.problem("tracing-photo-changed", message, way_out, "file", unlikely=True)
     about = parse_photo_name(name)
     if about and about[0] not in _subjects(traced):
-        message = "by its name the photograph shows another day, foot, view or moment"
-        yield traced.problem("tracing-photo-of-another", message, "Look which one was traced", "file", unlikely=True)
+        message = say("by its name the photograph shows another day, foot, view or moment")
+        yield traced.problem(
+            "tracing-photo-of-another", message, say("Look which one was traced"), "file", unlikely=True
+        )
 
 
 def _subjects(traced: TracedAt) -> list[Subject]:

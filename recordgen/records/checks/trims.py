@@ -11,6 +11,7 @@ from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.typed_units import teller
+from recordgen.sentences import say
 from recordgen.units import decimal_inches
 
 # Lengths that a trim takes from and cannot add to.
@@ -39,15 +40,20 @@ def trim_problems(visit: Written[Visit], usual: Mapping[str, str], reference: Re
             most = could_differ_mm("_".join(steps), methods, reference)
             document = visit.document()
             write, unit = teller(document.typed(("feet", foot, "after", *steps)), "mm")
-            told = f"{write(after)} {unit} after, {write(before)} {unit} before"
-            message = f"{foot}, {', '.join(steps)}: {told}; a trim cannot add"
+            told = {"after": write(after), "before": write(before), "unit": unit}
+            message = say(
+                "{foot}, {steps}: {after} {unit} after, {before} {unit} before; a trim cannot add",
+                foot=foot,
+                steps=", ".join(steps),
+                **told,
+            )
             place = document.place(("feet", foot, "after", *steps))
             if after - before > most:
-                way_out = "Look whether before and after were swapped, or measure again"
+                way_out = say("Look whether before and after were swapped, or measure again")
                 yield Problem(place, "longer-after-trim", message, way_out)
             else:
                 apart = f"{most:.1f} mm" if unit == "mm" else f"{decimal_inches(most, 1)} {unit}"
-                way_out = f"Measure again, or leave it: two readings can differ by {apart}"
+                way_out = say("Measure again, or leave it: two readings can differ by {apart}", apart=apart)
                 yield warning(place, "slightly-longer-after-trim", message, way_out)
 
 

@@ -17,6 +17,7 @@ from recordgen.git.troubles import GitTrouble
 from recordgen.problems import Place, Problem, warning
 from recordgen.records.layout import home_of
 from recordgen.records.load.folders import Walk
+from recordgen.sentences import Said, say, sentences
 
 
 @dataclass(frozen=True)
@@ -60,13 +61,18 @@ def warn_of_moves(walk: Walk) -> Iterator[Problem]:
     except GitTrouble:
         return
     for move in found:
-        message = f"this folder was {move.old} before"
-        way_out = "Its history goes along: recordgen commit"
+        message = say("this folder was {old} before", old=move.old)
+        way_out: Said = say("Its history goes along: recordgen commit")
         if move.is_stable:
-            way_out += f". Where near: names {move.old}, write {move.new}"
+            way_out = sentences(way_out, say("Where near: names {old}, write {new}", old=move.old, new=move.new))
         elif move.old.parent != move.new.parent:
-            message += f", and whoever reads the site of {move.new.parent} will read all its visits"
-            way_out += ". If they shall not: move it back, write left: there, and begin a new folder here"
+            message = say(
+                "this folder was {old} before, and whoever reads the site of {stable} will read all its visits",
+                old=move.old,
+                stable=move.new.parent,
+            )
+            anew = say("If they shall not: move it back, write left: there, and begin a new folder here")
+            way_out = sentences(way_out, anew)
         yield warning(Place(walk.shown(walk.root / move.new)), "folder-moved", message, way_out)
 
 

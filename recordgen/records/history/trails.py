@@ -20,11 +20,12 @@ from recordgen.records.history.renames import follow_renames
 from recordgen.records.history.versions import visits_of
 from recordgen.records.models.practice import Practice
 from recordgen.records.models.reference import Reference
+from recordgen.sentences import say
 
 # Entries of a larger repository are about other things too; their reasons would be told of the horses.
 _PART_OF_MORE = (
-    "the records lie within a larger git repository",
-    "Move them to one of their own, as recordgen init makes it",
+    say("the records lie within a larger git repository"),
+    say("Move them to one of their own, as recordgen init makes it"),
 )
 
 

@@ -11,7 +11,6 @@ from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
-from recordgen.days import spoken_day
 from recordgen.problems import Trouble, quoted
 from recordgen.records.join.values import Clash, Merged, merge
 from recordgen.records.layout import home_of
@@ -21,11 +20,12 @@ from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.compare import path_words, value_line
-from recordgen.records.receive.questions import Question, Say
+from recordgen.records.receive.questions import Phrase, Question
 from recordgen.records.receive.visits import in_order
 from recordgen.records.receive.whose import Horses
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.write import as_yaml
+from recordgen.sentences import say, spoken_day
 
 HERE, THERE = "here", "there"
 WIDEST_VALUE = 60
@@ -66,7 +66,7 @@ class JoinedFile:
 
 
 def join_file(
-    sides: FileStates, about: str, say: Say, answer: Callable[[Question], str | None], lines: JoinLines
+    sides: FileStates, about: str, phrase: Phrase, answer: Callable[[Question], str | None], lines: JoinLines
 ) -> JoinedFile:
     """One file joined reading by reading.
 
@@ -75,11 +75,11 @@ def join_file(
     """
     found = _records(sides)
     if found is None:
-        return _whole(sides, about, say, answer)
+        return _whole(sides, about, phrase, answer)
     merged = merge(*found)
     questions = []
     for clash in merged.clashes:
-        question = _question(sides, clash, about, say)
+        question = _question(sides, clash, about, phrase)
         chosen = answer(question)
         if chosen is None:
             questions.append(question)
@@ -114,24 +114,24 @@ def _records(sides: FileStates) -> tuple[dict[str, Any], dict[str, Any], dict[st
     return values[0], values[1], values[2]
 
 
-def _whole(sides: FileStates, about: str, say: Say, answer: Callable[[Question], str | None]) -> JoinedFile:
+def _whole(sides: FileStates, about: str, phrase: Phrase, answer: Callable[[Question], str | None]) -> JoinedFile:
     """A file that is joined as a whole: the one that is here, or the one that is there."""
     told = {
-        HERE: say("gone_here" if sides.here is None else "file_here"),
-        THERE: say("gone_there" if sides.there is None else "file_there"),
+        HERE: phrase("gone_here" if sides.here is None else "file_here"),
+        THERE: phrase("gone_there" if sides.there is None else "file_there"),
     }
-    question = Question(sides.id, about, say("asks_file", file=sides.path), told)
+    question = Question(sides.id, about, phrase("asks_file", file=sides.path), told)
     chosen = answer(question)
     return JoinedFile(sides.there if chosen == THERE else sides.here, [] if chosen else [question])
 
 
-def _question(sides: FileStates, clash: Clash, about: str, say: Say) -> Question:
+def _question(sides: FileStates, clash: Clash, about: str, phrase: Phrase) -> Question:
     where = path_words(clash.steps)
     choices = {
-        HERE: say("value_here", value=_describe_value(clash.here)),
-        THERE: say("value_there", value=_describe_value(clash.there)),
+        HERE: phrase("value_here", value=_describe_value(clash.here)),
+        THERE: phrase("value_there", value=_describe_value(clash.there)),
     }
-    return Question(f"{sides.id} {'.'.join(clash.steps)}", about, say("asks_value", where=where), choices)
+    return Question(f"{sides.id} {'.'.join(clash.steps)}", about, phrase("asks_value", where=where), choices)
 
 
 def _describe_value(value: Any) -> str:
@@ -184,6 +184,11 @@ def _refuse_unreadable(path: str, text: str, model: type[BaseModel] | None) -> N
             return
     except ValidationError as wrong:
         told = "; ".join(str(one["msg"]) for one in wrong.errors(include_url=False)[:2])
-        raise Trouble(f"{quoted(path, 80)} cannot be joined: {told}", "Make both sides fit, then try again") from None
+        raise Trouble(
+            say("{path} cannot be joined: {told}", path=quoted(path, 80), told=told),
+            say("Make both sides fit, then try again"),
+        ) from None
     if found.problems:
-        raise Trouble(f"{quoted(path, 80)} cannot be joined", "Make both sides the same, then try again")
+        raise Trouble(
+            say("{path} cannot be joined", path=quoted(path, 80)), say("Make both sides the same, then try again")
+        )

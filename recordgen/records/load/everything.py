@@ -19,6 +19,7 @@ from recordgen.records.models.practice import HorseRecord, Practice
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, read_with_key
+from recordgen.sentences import say
 
 
 def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[Visit, ...]:
@@ -51,7 +52,7 @@ class RecordsTrouble(Trouble):
     """The records hold errors; `problems` lists all of them, warnings included."""
 
     def __init__(self, problems: Problems) -> None:
-        super().__init__(problems.counted(), "Mend what recordgen check lists")
+        super().__init__(problems.counted(), say("Mend what recordgen check lists"))
         self.problems = problems
 
 

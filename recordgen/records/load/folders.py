@@ -11,6 +11,7 @@ from recordgen.days import days_meant
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Place, Problem, Problems, warning
 from recordgen.records.models.horse import SHARED_FILE
+from recordgen.sentences import Said, say
 
 # What phones handed over, as it came; stays on this computer.
 RECEIVED = "received"
@@ -28,11 +29,11 @@ TAKEN = "practice"
 FIELD = "field-notes"
 # What has a name already where the pages of stables and horses lie, so that neither can.
 _HAS_NAME = {
-    TAKEN: "the trimmer's own site",
-    FIELD: "the trimmer's page for the phone",
-    "index": "the first page of a site",
-    "jobs": "the page of a stable's jobs",
-    "rounds": "the calendar of the rounds",
+    TAKEN: say("the trimmer's own site"),
+    FIELD: say("the trimmer's page for the phone"),
+    "index": say("the first page of a site"),
+    "jobs": say("the page of a stable's jobs"),
+    "rounds": say("the calendar of the rounds"),
 }
 # No folder of a stable or a horse has one of these names.
 NOT_FREE = OWN_FOLDERS | _HAS_NAME.keys()
@@ -58,7 +59,7 @@ class Walk:
         text = (Path(self.inside.name) / path.relative_to(self.root)).as_posix()
         return "".join(sign if sign.isprintable() else "?" for sign in text)
 
-    def tell(self, path: Path, code: str, message: str, way_out: str) -> None:
+    def tell(self, path: Path, code: str, message: Said, way_out: Said) -> None:
         """Keep an error about a file or folder as a whole."""
         self.problems.add(Problem(Place(self.shown(path)), code, message, way_out))
 
@@ -67,7 +68,9 @@ class Walk:
         try:
             return sorted(parent.iterdir())
         except OSError:
-            self.tell(parent, "folder-not-opened", "the folder cannot be opened", "Look whether you may open it")
+            self.tell(
+                parent, "folder-not-opened", say("the folder cannot be opened"), say("Look whether you may open it")
+            )
             return []
 
     def may_read(self, path: Path) -> bool:
@@ -80,21 +83,24 @@ class Walk:
             self.tell(
                 path,
                 "file-not-plain",
-                "this is no plain file",
-                "Give the folder another name, and write the record in a file",
+                say("this is no plain file"),
+                say("Give the folder another name, and write the record in a file"),
             )
         elif misnamed := self._misnamed(path):
             self.tell(
-                misnamed, "file-misnamed", f"this file is not read: it is not named {path.name}", f"Name it {path.name}"
+                misnamed,
+                "file-misnamed",
+                say("this file is not read: it is not named {name}", name=path.name),
+                say("Name it {name}", name=path.name),
             )
         else:
             self.tell(
                 path,
                 "file-missing",
-                "this file is missing",
-                f"Make it, with a line such as name: {path.parent.name.title().replace('-', ' ')}"
+                say("this file is missing"),
+                say("Make it, with a line such as name: {name}", name=path.parent.name.title().replace("-", " "))
                 if path.name in ("horse.yaml", "stable.yaml")
-                else f"Make it; recordgen schema {path.stem} tells what goes in",
+                else say("Make it; recordgen schema {stem} tells what goes in", stem=path.stem),
             )
         return False
 
@@ -108,12 +114,15 @@ class Walk:
         try:
             target = Path(os.path.realpath(path, strict=True))
         except OSError:
-            self.tell(path, "link-leads-nowhere", "this link leads nowhere", "Put the file itself here")
+            self.tell(path, "link-leads-nowhere", say("this link leads nowhere"), say("Put the file itself here"))
             return True
         if target.is_relative_to(self.inside / (out_of or "")):
             return False
         self.tell(
-            path, "link-leads-out", f"this link leads out of {out_of or 'the records'}", "Put the file itself here"
+            path,
+            "link-leads-out",
+            say("this link leads out of {out_of}", out_of=out_of or "the records"),
+            say("Put the file itself here"),
         )
         return True
 
@@ -134,25 +143,29 @@ class Walk:
         if self.leads_out(path) or _is_somebody_elses(path):
             return False
         if path.name in _HAS_NAME:
-            message = f"the name {path.name} is taken by {_HAS_NAME[path.name]}"
-            self.tell(path, "folder-name-taken", message, "Give the folder another name")
+            message = say("the name {name} is taken by {has_name}", name=path.name, has_name=_HAS_NAME[path.name])
+            self.tell(path, "folder-name-taken", message, say("Give the folder another name"))
             return False
         if SLUG.fullmatch(path.name):
             return True
-        message = "the folder's name cannot be part of an address"
-        way_out = f"Use small letters, digits and hyphens, such as {slug_of(path.name) or 'old-mill'}"
+        message = say("the folder's name cannot be part of an address")
+        way_out = say("Use small letters, digits and hyphens, such as {name}", name=slug_of(path.name) or "old-mill")
         self.tell(path, "folder-name", message, way_out)
         return False
 
     def _not_lost(self, path: Path) -> None:
         """Tell where a stable or a horse lies in a folder that is read for something else."""
         if any(os.path.lexists(path / name) for name in ("stable.yaml", "horse.yaml")):
-            message = f"a folder named {path.name} is read for something else, not as a stable or a horse"
-            self.tell(path, "folder-name-taken", message, "Give the folder another name")
+            message = say(
+                "a folder named {name} is read for something else, not as a stable or a horse", name=path.name
+            )
+            self.tell(path, "folder-name-taken", message, say("Give the folder another name"))
         if path.name == "photos" and any(one.suffix.lower() in PICTURES for one in self.entries(path)):
-            message = "photographs are not read here"
+            message = say("photographs are not read here")
             self.problems.add(
-                warning(Place(self.shown(path)), "photos-misplaced", message, "They lie in a horse's folder, in photos")
+                warning(
+                    Place(self.shown(path)), "photos-misplaced", message, say("They lie in a horse's folder, in photos")
+                )
             )
 
     def strangers(self, parent: Path, known: set[str]) -> None:
@@ -168,14 +181,19 @@ class Walk:
                 self._ask_about(path, beside[1])
             elif meant is None:
                 self.problems.add(
-                    warning(Place(self.shown(path)), "file-not-read", "this file is not read", "Move it elsewhere")
+                    warning(
+                        Place(self.shown(path)), "file-not-read", say("this file is not read"), say("Move it elsewhere")
+                    )
                 )
             else:
-                self.tell(path, "file-misnamed", "this file is not read", _named_rightly(meant, known))
+                self.tell(path, "file-misnamed", say("this file is not read"), _named_rightly(meant, known))
 
     def _ask_about(self, path: Path, day: str) -> None:
-        message = f"this visit was received beside another record of {day}, and is not read"
-        way_out = f"Put what is right into {day}.yaml and delete this file; or, as a second visit, name it {day}-b.yaml"
+        message = say("this visit was received beside another record of {day}, and is not read", day=day)
+        way_out = say(
+            "Put what is right into {day}.yaml and delete this file; or, as a second visit, name it {day}-b.yaml",
+            day=day,
+        )
         self.problems.add(warning(Place(self.shown(path)), "visit-beside", message, way_out))
 
     def unread_folders(self, horse: Path) -> None:
@@ -184,9 +202,9 @@ class Walk:
             if os.path.isdir(path) and path.name not in OWN_FOLDERS and not LEFT_BEHIND.fullmatch(path.name):
                 if VISIT_FILE.fullmatch(path.name) or path.name == "horse.yaml":
                     continue
-                way_out = "Visits lie beside horse.yaml, pictures in photos"
+                way_out = say("Visits lie beside horse.yaml, pictures in photos")
                 self.problems.add(
-                    warning(Place(self.shown(path)), "folder-not-read", "this folder is not read", way_out)
+                    warning(Place(self.shown(path)), "folder-not-read", say("this folder is not read"), way_out)
                 )
 
 
@@ -195,12 +213,12 @@ def stable_names(records: Path) -> list[str]:
     return sorted(file.parent.name for file in records.glob("*/stable.yaml"))
 
 
-def stable_meant(typed: str, records: Path) -> str:
+def stable_meant(typed: str, records: Path) -> Said:
     """The way out where a practice has no stable in a folder of that name."""
     at = next((one.parent.parent.name for one in sorted(records.glob(f"*/{typed}/horse.yaml"))), "") if typed else ""
     if at and SLUG.fullmatch(typed):
-        return f"{typed} is a horse at {at}; name that stable"
-    return did_you_mean(typed, stable_names(records), "A stable is a folder with a stable.yaml in it")
+        return say("{typed} is a horse at {at}; name that stable", typed=typed, at=at)
+    return did_you_mean(typed, stable_names(records), say("A stable is a folder with a stable.yaml in it"))
 
 
 def _is_somebody_elses(folder: Path) -> bool:
@@ -236,13 +254,13 @@ def _day_in(stem: str) -> str:
     return days[0].isoformat() if len(days) == 1 else ""
 
 
-def _named_rightly(meant: str, known: set[str]) -> str:
+def _named_rightly(meant: str, known: set[str]) -> Said:
     if "horse.yaml" not in known:
-        return "A stable holds stable.yaml and a folder for each horse; visits lie in the horse's folder"
+        return say("A stable holds stable.yaml and a folder for each horse; visits lie in the horse's folder")
     if (meant == SHARED_FILE or VISIT_FILE.fullmatch(meant)) and meant not in known:
-        return f"Name it {meant}"
+        return say("Name it {meant}", meant=meant)
     if meant == "horse.yaml":
-        return "There is a horse.yaml already: put what is right into it, and delete this file"
+        return say("There is a horse.yaml already: put what is right into it, and delete this file")
     if (day := _day_in(meant)) and f"{day}.yaml" not in known:
-        return f"Name it {day}.yaml"
-    return "A visit's file is named by its day: 2026-10-14.yaml, a second one 2026-10-14-b.yaml"
+        return say("Name it {day}.yaml", day=day)
+    return say("A visit's file is named by its day: 2026-10-14.yaml, a second one 2026-10-14-b.yaml")

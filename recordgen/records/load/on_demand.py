@@ -14,6 +14,7 @@ from typing import Any, TypeVar, overload
 from recordgen.problems import Trouble
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, read_partly
+from recordgen.sentences import say
 
 Item = TypeVar("Item")
 # So many horses' visits are at hand at a time: those of a stable. Judgement.
@@ -110,7 +111,7 @@ class WrittenVisits(_OnDemand[Written[Visit]]):
         written, _ = read_partly(self.folder / name, shown, Visit)
         if written and written.whole and hashlib.sha256(written.text).digest() == self.digests[name]:
             return written
-        raise Trouble(f"{shown} was changed while it was being read", "Run the command again")
+        raise Trouble(say("{shown} was changed while it was being read", shown=shown), say("Run the command again"))
 
 
 class RecordsOf(_OnDemand[Visit]):

@@ -9,6 +9,7 @@ from recordgen.records.load.folders import LEFT_BEHIND, OUTLINES, Walk
 from recordgen.records.models.lines.outlines_file import OutlinesFile
 from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable, make_known, own_table
 from recordgen.records.yaml.read import Written, read_partly
+from recordgen.sentences import say
 
 
 def read_outlines(walk: Walk) -> ShapeTable:
@@ -38,7 +39,7 @@ def _as_made(written: Written[OutlinesFile], walk: Walk) -> ShapeTable | None:
         table = None
     if table and written.file.stem == table.version:
         return table
-    message = "its numbers are not those that it was made with"
-    way_out = "Take the file back out of git, or delete it where no tracing names it"
+    message = say("its numbers are not those that it was made with")
+    way_out = say("Take the file back out of git, or delete it where no tracing names it")
     walk.problems.add(Problem(written.place("wall"), "outlines-changed", message, way_out))
     return None

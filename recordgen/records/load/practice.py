@@ -35,6 +35,7 @@ from recordgen.records.pages.files import read_pages
 from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import read_photos
 from recordgen.records.yaml.read import Kind, Written, read_partly
+from recordgen.sentences import say
 
 
 def read_practice(
@@ -126,8 +127,8 @@ class _Reader:
     def practice(self, only: str | None) -> Practice | None:
         folder = self.walk.root
         if not os.path.isdir(folder):
-            way_out = "Name another with --records, or make one with: recordgen init"
-            self.walk.tell(folder, "folder-missing", "there is no such folder", way_out)
+            way_out = say("Name another with --records, or make one with: recordgen init")
+            self.walk.tell(folder, "folder-missing", say("there is no such folder"), way_out)
             return None
         file = self.own
         if file:
@@ -139,9 +140,9 @@ class _Reader:
         outlines = read_outlines(self.walk)
         names = self.walk.folders(folder, only)
         if not names:
-            code, missing = "stable-missing", "there is no stable here yet"
+            code, missing = "stable-missing", say("there is no stable here yet")
             if only:
-                code, missing = "stable-unknown", f"there is no stable {quoted(only)}"
+                code, missing = "stable-unknown", say("there is no stable {stable}", stable=quoted(only))
             self.walk.tell(folder, code, missing, stable_meant(only or "", folder))
         stables = [self.stable(name) for name in names]
         self.walk.problems.extend((*doubled(horses := _files_of(stables)), *namesakes(horses)))

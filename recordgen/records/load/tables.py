@@ -16,6 +16,7 @@ from recordgen.records.load.folders import Walk
 from recordgen.records.load.translated import translated
 from recordgen.records.models.reference import CareWords, CautionWords, Reference
 from recordgen.records.yaml.read import Written, read_record
+from recordgen.sentences import say
 
 Entry = TypeVar("Entry", CareWords, CautionWords)
 
@@ -47,8 +48,10 @@ def read_reference(records: Path | None, language: str = ENGLISH_CODE) -> tuple[
         for problem in not_while_problems(note.record.not_while, (), note, tables):
             walk.problems.add(problem)
         if key in tables.care and tables.care[key] is not ours.care.get(key):
-            message = f"the care note {key} is written twice; this one counts, not the one in {OURS}"
-            walk.problems.add(warning(note.place(), "care-note-twice", message, "Keep one of the two"))
+            message = say(
+                "the care note {key} is written twice; this one counts, not the one in {ours}", key=key, ours=OURS
+            )
+            walk.problems.add(warning(note.place(), "care-note-twice", message, say("Keep one of the two")))
     own = Reference.model_construct(care={key: note.record for key, note in notes.items()})
     return _over(tables, own), [*problems, *wrong, *walk.problems]
 
@@ -112,7 +115,9 @@ def _care_notes(walk: Walk) -> Iterator[tuple[str, Written[CareWords]]]:
     if not os.path.isdir(folder):
         return
     if not Path(os.path.realpath(folder)).is_relative_to(walk.inside):
-        walk.tell(folder, "link-leads-out", "this link leads out of the records", "Put the folder itself here")
+        walk.tell(
+            folder, "link-leads-out", say("this link leads out of the records"), say("Put the folder itself here")
+        )
         return
     for path in walk.entries(folder):
         if _is_note(walk, path):
@@ -129,10 +134,10 @@ def _is_note(walk: Walk, path: Path) -> bool:
     if path.name.startswith(".") or path.name == "stable.yaml" or ending.lower() not in (".yaml", ".yml"):
         return False
     if not is_note_name(stem):
-        way_out = f"Use small letters, digits and hyphens, such as {note_name(stem)}.yaml"
-        walk.tell(path, "care-note-name", f"{quoted(stem)} cannot name a care note", way_out)
+        way_out = say("Use small letters, digits and hyphens, such as {stem}.yaml", stem=note_name(stem))
+        walk.tell(path, "care-note-name", say("{stem} cannot name a care note", stem=quoted(stem)), way_out)
         return False
     if ending != ".yaml":
-        walk.tell(path, "file-misnamed", "this file is not read", f"Name it {stem}.yaml")
+        walk.tell(path, "file-misnamed", say("this file is not read"), say("Name it {stem}.yaml", stem=stem))
         return False
     return walk.may_read(path)

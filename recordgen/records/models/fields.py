@@ -18,40 +18,7 @@ from recordgen.problems import is_visible, quoted
 from recordgen.records.models import quantity as q
 from recordgen.records.models.names import SizeClass
 from recordgen.records.models.ranges import Likely
-
-# The national code has 38 bits: 2**38 - 1. Source: ISO 11784 (bit layout).
-LARGEST_CHIP_NUMBER = 274_877_906_943
-
-
-def microchip_fault(text: str) -> str | None:
-    """The mistake in the form of a microchip number, or None.
-
-    15 digits: 3 for a country or maker, 12 for the animal, which must fit into 38 bits.
-    Source: ISO 11784; ICAR, code structure.
-    """
-    if not re.fullmatch(r"[0-9]*", text):
-        return "a microchip number holds digits alone, 0 to 9"
-    if len(text) != 15:
-        return f"a microchip number has 15 digits; this has {len(text)}"
-    if text.startswith("000"):
-        return "a microchip number does not start with 000"
-    if int(text[3:]) > LARGEST_CHIP_NUMBER:
-        return f"the last 12 digits of a microchip number are {LARGEST_CHIP_NUMBER} at the most"
-    return None
-
-
-def ueln_fault(text: str) -> str | None:
-    """The mistake in the form of a UELN, or None.
-
-    15 characters: 3 digits for the country, 3 for the database, 9 for the animal; the last two may hold letters.
-    Source: Regulation (EU) 2021/963; ueln.net, structure of the number.
-    """
-    if len(text) != 15:
-        return f"a UELN has 15 characters; this has {len(text)}"
-    if not re.fullmatch(r"[0-9]{3}[0-9A-Z]{12}", text):
-        return "a UELN is 3 digits for the country, then 12 digits or letters without other signs"
-    return None
-
+from recordgen.sentences import OR, Said, listed, say
 
 FIRST_YEAR = 1950  # no animal in a record was born or seen before
 
@@ -104,7 +71,7 @@ class Record(BaseModel):
     model_config = ConfigDict(extra="forbid", frozen=True, str_strip_whitespace=True)
 
 
-def refusal(code: str, message: str, way_out: str, write: str = "", at: str = "") -> PydanticCustomError:
+def refusal(code: str, message: Said, way_out: Said, write: str = "", at: str = "") -> PydanticCustomError:
     """The error a value is refused with: its code, what is wrong, and the way out.
 
     write: the value that was probably meant, told behind its key in place of the way out. at: the key that is meant,
@@ -153,23 +120,28 @@ def spell_as(named: Callable[[str], str | None]) -> BeforeValidator:
     return BeforeValidator(lambda value: (named(value) or value) if isinstance(value, str) else value)
 
 
-def _stripped_text(value: Any, wanted: str, example: str) -> str:
+def stripped_text(value: Any, wanted: Said, example: str) -> str:
+    """The text of a value, without blanks around it. wanted: what it should be. Raises refusal where it is none."""
     if isinstance(value, str):
         return value.strip()
-    found = "nothing was written" if value is None else "several values stand here"
-    raise refusal("one-value-expected", f"{wanted} is expected, but {found}", f"Write it like {example}")
+    found = say("nothing was written") if value is None else say("several values stand here")
+    raise refusal(
+        "one-value-expected",
+        say("{wanted} is expected, but {found}", wanted=wanted, found=found),
+        say("Write it like {example}", example=example),
+    )
 
 
 def _number(read: Callable[[str], float], example: str) -> Callable[[Any], Any]:
     def parse(value: Any) -> Any:
         if isinstance(value, int | float):
             return value
-        text = _stripped_text(value, "a number", example)
+        text = stripped_text(value, say("a number"), example)
         try:
             return read(text)
         except q.NotAQuantity as why:
-            way_out = why.way_out or f"Write it like {example}"
-            message = f"{quoted(text)} does not read as a number: {why}"
+            way_out = why.way_out or say("Write it like {example}", example=example)
+            message = say("{text} does not read as a number: {why}", text=quoted(text), why=why)
             raise refusal("number-form", message, way_out, why.write) from None
 
     return parse
@@ -181,46 +153,61 @@ def _in(units: dict[str, float]) -> Callable[[str], float]:
 
 def _whole(value: float) -> int:
     if value != int(value):
-        raise refusal("number-not-whole", f"{value:g} is not a whole number", "Write a whole number such as 6")
+        raise refusal(
+            "number-not-whole",
+            say("{value:g} is not a whole number", value=value),
+            say("Write a whole number such as 6"),
+        )
     return int(value)
 
 
 def _date(value: Any) -> dt.date:
     if isinstance(value, dt.date):
         return value
-    text = _stripped_text(value, "a date", "2026-10-14")
+    text = stripped_text(value, say("a date"), "2026-10-14")
     if not _DAY.fullmatch(text):
-        raise refusal("date-form", f"{quoted(text)} is not a date", *_day_to_write(text))
+        raise refusal("date-form", say("{text} is not a date", text=quoted(text)), *_day_to_write(text))
     try:
         day = dt.date.fromisoformat(text)
     except ValueError:
-        message, (_, write) = f"'{text}' is not a day in the calendar", _day_to_write(text)
-        raise refusal("date-not-in-calendar", message, "Look at the month and the day", write) from None
+        message, (_, write) = say("'{text}' is not a day in the calendar", text=text), _day_to_write(text)
+        raise refusal("date-not-in-calendar", message, say("Look at the month and the day"), write) from None
     if day.year < FIRST_YEAR:
-        raise refusal("date-too-early", f"'{text}' is too long ago", f"Write a year from {FIRST_YEAR} on")
+        raise refusal(
+            "date-too-early",
+            say("'{text}' is too long ago", text=text),
+            say("Write a year from {first_year} on", first_year=FIRST_YEAR),
+        )
     return day
 
 
-def _day_to_write(text: str) -> tuple[str, str]:
+def _day_to_write(text: str) -> tuple[Said, str]:
     """The way out of a day in another form, and the day to write where only one can be meant."""
     meant = [day.isoformat() for day in days_meant(text)]
     if len(meant) > 1:
-        return f"Write {' or '.join(meant)}: year, month, day", ""
-    return "Write year-month-day, like 2026-10-14", "".join(meant)
+        return say("Write {meant}: year, month, day", meant=listed(meant, OR)), ""
+    return say("Write year-month-day, like 2026-10-14"), "".join(meant)
 
 
 def _days(value: Any) -> DaySpan:
     if isinstance(value, DaySpan):
         return value
-    text = _stripped_text(value, "a day, or days from one to another,", "2026-12-24 to 2027-01-02")
+    text = stripped_text(value, say("a day, or days from one to another,"), "2026-12-24 to 2027-01-02")
     first, to, last = text.partition(" to ")
     parts = [days_meant(part) for part in _BETWEEN.split(text)]
     if len(parts) == 2 and all(len(days) == 1 for days in parts) and (not to or not _DAY.fullmatch(first.strip())):
         write = " to ".join(days[0].isoformat() for days in parts)
-        raise refusal("date-form", f"{quoted(text)} is not in the form of days", "Write the days like that", write)
+        raise refusal(
+            "date-form",
+            say("{text} is not in the form of days", text=quoted(text)),
+            say("Write the days like that"),
+            write,
+        )
     span = DaySpan(_date(first), _date(last if to else first))
     if span.last < span.first:
-        raise refusal("days-backwards", f"{quoted(text)} ends before it begins", "Write the earlier day first")
+        raise refusal(
+            "days-backwards", say("{text} ends before it begins", text=quoted(text)), say("Write the earlier day first")
+        )
     return span
 
 
@@ -235,8 +222,10 @@ def _born(value: Any) -> Birth:
         return Birth(first, first.replace(day=calendar.monthrange(first.year, first.month)[1]))
     if isinstance(text, str) and not days_meant(text) and not _DAY.fullmatch(text):
         years = re.findall(r"(?<![0-9])(?:19|20)[0-9]{2}(?![0-9])", text)
-        way_out = "Write the day, the month or the year, like 2015-05-12, May 2015 or 2015"
-        raise refusal("date-form", f"{quoted(text)} is not a date", way_out, years[0] if len(years) == 1 else "")
+        way_out = say("Write the day, the month or the year, like 2015-05-12, May 2015 or 2015")
+        raise refusal(
+            "date-form", say("{text} is not a date", text=quoted(text)), way_out, years[0] if len(years) == 1 else ""
+        )
     day = _date(text)
     return Birth(day, day)
 
@@ -257,9 +246,11 @@ _ANSWERS = {"true": True, "yes": True, "false": False, "no": False}
 def _yes_or_no(value: Any) -> bool:
     if isinstance(value, bool):
         return value
-    text = _stripped_text(value, "yes or no", "yes")
+    text = stripped_text(value, say("yes or no"), "yes")
     if text.lower() not in _ANSWERS:
-        raise refusal("yes-or-no-expected", f"{quoted(text)} is neither yes nor no", "Write yes or no")
+        raise refusal(
+            "yes-or-no-expected", say("{text} is neither yes nor no", text=quoted(text)), say("Write yes or no")
+        )
     return _ANSWERS[text.lower()]
 
 
@@ -298,28 +289,24 @@ def without_quotes(text: str) -> str:
 def _one_line(text: str) -> str:
     hidden = next((sign for sign in text if not is_visible(sign)), None)
     if hidden is not None:
-        message = f"a line's end or a sign that does not show stands in {quoted(text)} (U+{ord(hidden):04X})"
-        raise refusal("one-line-expected", message, "Type it anew, on one line")
+        message = say(
+            "a line's end or a sign that does not show stands in {text} (U+{hidden:04X})",
+            text=quoted(text),
+            hidden=ord(hidden),
+        )
+        raise refusal("one-line-expected", message, say("Type it anew, on one line"))
     return text
 
 
 def _country(value: Any) -> str:
-    text = _stripped_text(value, "a country", "GB")
+    text = stripped_text(value, say("a country"), "GB")
     if not re.fullmatch("[A-Z]{2}", text):
         raise refusal(
-            "country-form", f"{quoted(text)} is not a country in two capital letters", "Write it like GB, DE or US"
+            "country-form",
+            say("{text} is not a country in two capital letters", text=quoted(text)),
+            say("Write it like GB, DE or US"),
         )
     return text
-
-
-def _checked(fault: Callable[[str], str | None], name: str, example: str) -> Callable[[Any], str]:
-    def parse(value: Any) -> str:
-        text = _stripped_text(value, "a number as text", example).replace(" ", "").upper()
-        if why := fault(text):
-            raise refusal("identity-number", why, f"Compare it with the passport and scan again, or leave {name} out")
-        return text
-
-    return parse
 
 
 def _schema(unit: str) -> WithJsonSchema:
@@ -333,8 +320,6 @@ def _quantity(units: dict[str, float], example: str) -> BeforeValidator:
 _MM = "88 (millimetres), 8.8 cm or 3 1/4 in"
 _HEIGHT = BeforeValidator(_number(q.height_cm, "148 (centimetres) or 14.2 hh"))
 _WHOLE = BeforeValidator(lambda value: _whole(_number(_in(q.NO_UNIT), "6")(value)))
-_CHIP = BeforeValidator(_checked(microchip_fault, "microchip", "968000004531234"))
-_UELN = BeforeValidator(_checked(ueln_fault, "ueln", "372414001234567"))
 _ONE_VALUE = {"type": ["string", "number", "boolean"]}
 
 Millimetres = Annotated[float, _quantity(q.MILLIMETRES, _MM), _schema("mm")]
@@ -356,8 +341,6 @@ Text = Annotated[str, Field(min_length=1, max_length=LONGEST_TEXT), _WORDS, Afte
 _Line = Annotated[str, Field(min_length=1, max_length=LONGEST_LINE), _WORDS]
 OneLine = Annotated[_Line, AfterValidator(_one_line), AfterValidator(without_quotes)]
 Country = Annotated[str, BeforeValidator(_country), WithJsonSchema({"type": "string", "pattern": "^[A-Z]{2}$"})]
-Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
-Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
 
 
 def measured(

@@ -8,6 +8,7 @@ from typing import Any
 
 from recordgen.problems import quoted
 from recordgen.records.models.fields import refusal
+from recordgen.sentences import say
 
 # What stands behind each letter; two names take two values, the inner (medial) side first.
 LETTERS: dict[str, tuple[str, ...]] = {
@@ -45,8 +46,12 @@ def foot_line(typed: Any) -> Any:
         if (side or measure) in place:
             raise refusal(
                 "line-measure-twice",
-                f"'{measure.replace('_', ' ')}' stands twice in the line {quoted(typed)}",
-                "Take one of them out",
+                say(
+                    "'{measure}' stands twice in the line {typed}",
+                    measure=measure.replace("_", " "),
+                    typed=quoted(typed),
+                ),
+                say("Take one of them out"),
             )
         place[side or measure] = value
     return found
@@ -58,12 +63,18 @@ def _values(line: str) -> Iterator[tuple[str, str]]:
         names = LETTERS.get(match["letter"]) if match else None
         if match is None or names is None:
             raise refusal(
-                "line-not-understood", f"{quoted(part)} is not understood in a line of measures", f"Write it so: {HELP}"
+                "line-not-understood",
+                say("{part} is not understood in a line of measures", part=quoted(part)),
+                say("Write it so: {help}", help=HELP),
             )
         values = _VALUE.findall(match["values"])
         if len(values) != len(names):
             wanted = "one value" if len(names) == 1 else "two values, as h42/43"
-            raise refusal("line-value-count", f"{quoted(part)} wants {wanted}", f"Write it so: {HELP}")
+            raise refusal(
+                "line-value-count",
+                say("{part} wants {wanted}", part=quoted(part), wanted=wanted),
+                say("Write it so: {help}", help=HELP),
+            )
         yield from ((name, value) for name, value in zip(names, values, strict=True) if value != "-")
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Annotated, Any, Literal, Self, get_args
 
 from pydantic import AfterValidator, BeforeValidator, WithJsonSchema, model_validator
@@ -15,23 +15,79 @@ from recordgen.records.models.fields import (
     Born,
     Day,
     Height,
-    Microchip,
     Number,
     OfAnyMeasure,
     OneLine,
     Record,
     Text,
-    Ueln,
     YesNo,
     measured,
     refusal,
     several,
     spell_as,
+    stripped_text,
     told,
 )
 from recordgen.records.models.names import Foot, Kind, SizeClass, Zone, foot_named, zone_named
 from recordgen.records.models.stable import SEEN, Contact, Left, SeenEntry
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import Said, say
+
+# The national code has 38 bits: 2**38 - 1. Source: ISO 11784 (bit layout).
+LARGEST_CHIP_NUMBER = 274_877_906_943
+
+
+def microchip_fault(text: str) -> Said | None:
+    """The mistake in the form of a microchip number, or None.
+
+    15 digits: 3 for a country or maker, 12 for the animal, which must fit into 38 bits.
+    Source: ISO 11784; ICAR, code structure.
+    """
+    if not re.fullmatch(r"[0-9]*", text):
+        return say("a microchip number holds digits alone, 0 to 9")
+    if len(text) != 15:
+        return say("a microchip number has 15 digits; this has {digits}", digits=len(text))
+    if text.startswith("000"):
+        return say("a microchip number does not start with 000")
+    if int(text[3:]) > LARGEST_CHIP_NUMBER:
+        return say(
+            "the last 12 digits of a microchip number are {largest} at the most",
+            largest=LARGEST_CHIP_NUMBER,
+        )
+    return None
+
+
+def ueln_fault(text: str) -> Said | None:
+    """The mistake in the form of a UELN, or None.
+
+    15 characters: 3 digits for the country, 3 for the database, 9 for the animal; the last two may hold letters.
+    Source: Regulation (EU) 2021/963; ueln.net, structure of the number.
+    """
+    if len(text) != 15:
+        return say("a UELN has 15 characters; this has {letters}", letters=len(text))
+    if not re.fullmatch(r"[0-9]{3}[0-9A-Z]{12}", text):
+        return say("a UELN is 3 digits for the country, then 12 digits or letters without other signs")
+    return None
+
+
+def _checked(fault: Callable[[str], Said | None], name: str, example: str) -> Callable[[Any], str]:
+    def parse(value: Any) -> str:
+        text = stripped_text(value, say("a number as text"), example).replace(" ", "").upper()
+        if why := fault(text):
+            raise refusal(
+                "identity-number",
+                why,
+                say("Compare it with the passport and scan again, or leave {name} out", name=name),
+            )
+        return text
+
+    return parse
+
+
+_CHIP = BeforeValidator(_checked(microchip_fault, "microchip", "968000004531234"))
+_UELN = BeforeValidator(_checked(ueln_fault, "ueln", "372414001234567"))
+Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
+Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
 
 
 class VetPlan(Record):
@@ -67,7 +123,9 @@ class Aim(Record):
     @model_validator(mode="after")
     def _has_a_value(self) -> Self:
         if (self.under is None) == (self.over is None):
-            raise refusal("aim-one-of-two", "an aim has either under or over", "Write one of them, such as under: 2")
+            raise refusal(
+                "aim-one-of-two", say("an aim has either under or over"), say("Write one of them, such as under: 2")
+            )
         return self
 
 
@@ -123,9 +181,9 @@ class Horse(Record):
     @classmethod
     def _foal_with_its_birth(cls, values: Any) -> Any:
         if isinstance(values, dict) and values.get("kind") == FOAL and not values.get("born"):
-            message = "a foal is told by its birth, and none is written"
+            message = say("a foal is told by its birth, and none is written")
             raise refusal(
-                "foal-without-birth", message, "Add the day, the month or the year: born: May 2026", at="kind"
+                "foal-without-birth", message, say("Add the day, the month or the year: born: May 2026"), at="kind"
             )
         return values
 
@@ -138,7 +196,11 @@ _EDITION = re.compile("[0-9a-f]{8,64}")
 
 def _edition(text: str) -> str:
     if not _EDITION.fullmatch(text):
-        raise refusal("edition-form", f"{quoted(text)} is not an edition", "Write it as the head of the sheet tells it")
+        raise refusal(
+            "edition-form",
+            say("{text} is not an edition", text=quoted(text)),
+            say("Write it as the head of the sheet tells it"),
+        )
     return text
 
 
@@ -166,9 +228,16 @@ def shared_problems(log: Written[SharedFile], today: dt.date) -> Iterator[Proble
     for index, entry in enumerate(log.record.shared):
         if entry.date > today:
             place = log.place("shared", index, "date")
-            yield Problem(place, "shared-date-future", f"the date {entry.date} is in the future", "Correct the date")
-        if entry.until and entry.until < entry.date:
-            message = f"until {entry.until} is before the day it was handed over ({entry.date})"
             yield Problem(
-                log.place("shared", index, "until"), "shared-until-too-early", message, "Correct one of the two"
+                place,
+                "shared-date-future",
+                say("the date {date} is in the future", date=entry.date),
+                say("Correct the date"),
+            )
+        if entry.until and entry.until < entry.date:
+            message = say(
+                "until {until} is before the day it was handed over ({date})", until=entry.until, date=entry.date
+            )
+            yield Problem(
+                log.place("shared", index, "until"), "shared-until-too-early", message, say("Correct one of the two")
             )

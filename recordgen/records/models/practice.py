@@ -17,6 +17,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.pages.model import OwnPages
 from recordgen.records.photos.files import Photo
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import say
 
 
 @dataclass(frozen=True)
@@ -88,8 +89,10 @@ class Practice:
         found = next((record for record in here if record.slug == horse), None)
         if found is None:
             names = [record.slug for record in here]
-            way_out = did_you_mean(horse, names, f"The horses there are: {', '.join(names) or 'none'}")
-            raise Trouble(f"there is no horse {quoted(horse)} at {quoted(stable)}", way_out)
+            way_out = did_you_mean(horse, names, say("The horses there are: {names}", names=", ".join(names) or "none"))
+            raise Trouble(
+                say("there is no horse {horse} at {stable}", horse=quoted(horse), stable=quoted(stable)), way_out
+            )
         return found
 
     @property

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from recordgen.problems import quoted
+from recordgen.sentences import NOTHING, Said, say
 from recordgen.units import HAND_IN, INCH_MM
 
 INCHES = ("in", "ins", "inch", "inches", '"')
@@ -42,7 +43,7 @@ class NotAQuantity(ValueError):
     write: what was probably meant, to be written instead; empty where that is not clear.
     """
 
-    def __init__(self, why: str, way_out: str = "", write: str = "") -> None:
+    def __init__(self, why: Said, way_out: Said = NOTHING, write: str = "") -> None:
         super().__init__(why)
         self.way_out = way_out
         self.write = write
@@ -71,18 +72,18 @@ def _plain(text: str) -> str:
 def _value(match: re.Match[str]) -> float:
     if match["plain"] is not None:
         if match["whole"] is not None:
-            raise NotAQuantity("it reads as two numbers")
+            raise NotAQuantity(say("it reads as two numbers"))
         return float(match["plain"])
     if int(match["bottom"]) == 0:
-        raise NotAQuantity("it divides by zero")
+        raise NotAQuantity(say("it divides by zero"))
     return int(match["whole"] or 0) + int(match["top"]) / int(match["bottom"])
 
 
 def _not_a_number(text: str, units: dict[str, float]) -> NotAQuantity:
     if re.search(r"\d,\d", text):
-        way_out = "Write a decimal with a point, like 8.2, and thousands without a sign"
-        return NotAQuantity("a comma stands in it", way_out, _if_right(text.replace(",", "."), units))
-    return NotAQuantity("it is not a number", write=_if_right(_ABOUT.sub("", text), units))
+        way_out = say("Write a decimal with a point, like 8.2, and thousands without a sign")
+        return NotAQuantity(say("a comma stands in it"), way_out, _if_right(text.replace(",", "."), units))
+    return NotAQuantity(say("it is not a number"), write=_if_right(_ABOUT.sub("", text), units))
 
 
 def _if_right(text: str, units: dict[str, float]) -> str:
@@ -93,8 +94,8 @@ def _if_right(text: str, units: dict[str, float]) -> str:
 
 def _unknown_unit(unit: str, number: str, units: dict[str, float]) -> NotAQuantity:
     if len(units) == 1:
-        return NotAQuantity("a number alone is expected", f"Take out {quoted(unit)}", number)
-    return NotAQuantity(f"the unit {quoted(unit)} is not known here")
+        return NotAQuantity(say("a number alone is expected"), say("Take out {unit}", unit=quoted(unit)), number)
+    return NotAQuantity(say("the unit {unit} is not known here", unit=quoted(unit)))
 
 
 def height_cm(text: str) -> float:
@@ -106,6 +107,6 @@ def height_cm(text: str) -> float:
     if not hands:
         return quantity(text, CENTIMETRES)
     if hands["inches"] and int(hands["inches"][:4]) > 3:
-        raise NotAQuantity("a hand has four inches", "Write 0, 1, 2 or 3 after the point, like 14.2 hh")
+        raise NotAQuantity(say("a hand has four inches"), say("Write 0, 1, 2 or 3 after the point, like 14.2 hh"))
     inches = int(hands["inches"] or 0) + (0.5 if hands["half"] else 0)
     return round((int(hands["hands"]) * HAND_IN + inches) * INCH_MM / 10, 1)

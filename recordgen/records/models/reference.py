@@ -25,6 +25,7 @@ from recordgen.records.models.fields import (
     told,
 )
 from recordgen.records.models.names import CareClass, Kind
+from recordgen.sentences import say
 
 Level = Literal["call now", "call today", "arrange soon", "keep an eye on"]
 # Whom a caution asks to ring.
@@ -112,8 +113,10 @@ class CautionWords(Record):
 
 def _sourced(value: str) -> str:
     if not value:
-        message = "nothing says where this advice comes from"
-        raise refusal("source-missing", message, 'Add source: with a name and a year, or "Common practice, no source"')
+        message = say("nothing says where this advice comes from")
+        raise refusal(
+            "source-missing", message, say('Add source: with a name and a year, or "Common practice, no source"')
+        )
     return value
 
 
@@ -147,7 +150,9 @@ class Interval(Record):
     @model_validator(mode="after")
     def _in_order(self) -> Self:
         if self.at_least > self.at_most:
-            raise refusal("weeks-backwards", "at_least is more than at_most", "Write the fewer weeks in at_least")
+            raise refusal(
+                "weeks-backwards", say("at_least is more than at_most"), say("Write the fewer weeks in at_least")
+            )
         return self
 
 
@@ -199,7 +204,9 @@ class PublishedClass(Record):
     def _one_bound(self) -> Self:
         if sum(bound is not None for bound in (self.over, self.at_least, self.under)) != 1:
             raise refusal(
-                "class-one-bound", "a class begins over, at_least or under one value", "Write one of the three"
+                "class-one-bound",
+                say("a class begins over, at_least or under one value"),
+                say("Write one of the three"),
             )
         return self
 
@@ -283,7 +290,9 @@ class ProblemWords(Record):
     @model_validator(mode="after")
     def _has_an_example(self) -> Self:
         if (self.wrong is None) != (self.right is None) or (self.wrong is None) == (self.shown is None):
-            raise refusal("problem-example", "an example is wrong and right, or shown", "Write the two, or the one")
+            raise refusal(
+                "problem-example", say("an example is wrong and right, or shown"), say("Write the two, or the one")
+            )
         return self
 
 

@@ -28,6 +28,7 @@ from recordgen.records.models.fields import (
 )
 from recordgen.records.models.names import FindingKind
 from recordgen.records.models.stable import SEEN, Publish, SeenEntry
+from recordgen.sentences import say
 from recordgen.units import UNITS, UnitsName
 
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
@@ -65,8 +66,8 @@ def _month(number: int) -> int:
     if not 1 <= number <= 12:
         raise refusal(
             "month-unknown",
-            f"{number} is no month",
-            "Write the months as numbers, from 1 for January to 12 for December",
+            say("{number} is no month", number=number),
+            say("Write the months as numbers, from 1 for January to 12 for December"),
         )
     return number
 
@@ -86,7 +87,11 @@ class Seasons(Record):
 def _language(code: str) -> str:
     if code not in languages():
         known = ", ".join(languages())
-        raise refusal("language-unknown", f"there are no words in the language {quoted(code)}", f"Choose from {known}")
+        raise refusal(
+            "language-unknown",
+            say("there are no words in the language {code}", code=quoted(code)),
+            say("Choose from {known}", known=known),
+        )
     return code
 
 

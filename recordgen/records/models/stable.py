@@ -17,6 +17,7 @@ from recordgen.records.models.fields import (
     several,
     told,
 )
+from recordgen.sentences import say
 
 
 class Contact(Record):
@@ -74,22 +75,28 @@ def _address(text: str) -> str:
     if not _ADDRESS.fullmatch(text):
         raise refusal(
             "address-form",
-            f"{quoted(text)} is not the address of a site",
-            "Write it like https://willowmere.example.org/",
+            say("{text} is not the address of a site", text=quoted(text)),
+            say("Write it like https://willowmere.example.org/"),
         )
     return text if text.endswith("/") else f"{text}/"
 
 
 def _remote(text: str) -> str:
     if _WITH_PASSWORD.match(text):
-        way_out = "Take it out, and let git keep it: a key, or a saved password"
-        raise refusal("address-password", "a password stands in this address, and records keep no secrets", way_out)
+        way_out = say("Take it out, and let git keep it: a key, or a saved password")
+        raise refusal(
+            "address-password", say("a password stands in this address, and records keep no secrets"), way_out
+        )
     return text
 
 
 def _branch_name(text: str) -> str:
     if not _BRANCH.fullmatch(text):
-        raise refusal("branch-name", f"{quoted(text)} is not the name of a branch", "Write a plain name, such as site")
+        raise refusal(
+            "branch-name",
+            say("{text} is not the name of a branch", text=quoted(text)),
+            say("Write a plain name, such as site"),
+        )
     return text
 
 
@@ -120,13 +127,13 @@ class Publish(Record):
         if sum(way is not None for way in (self.to, self.git, self.command)) != 1:
             raise refusal(
                 "publish-one-of-three",
-                "it holds one of to, git and command",
-                "Write publish: {address: https://..., to: folder}",
+                say("it holds one of to, git and command"),
+                say("Write publish: {{address: https://..., to: folder}}"),
             )
         if self.command and "{folder}" not in self.command:
             raise refusal(
                 "publish-command-folder",
-                "the command does not name {folder}",
-                "Write {folder} where the sealed folder's path belongs",
+                say("the command does not name {{folder}}"),
+                say("Write {{folder}} where the sealed folder's path belongs"),
             )
         return self

@@ -24,11 +24,12 @@ from pydantic import (
 from pydantic_core import InitErrorDetails, PydanticCustomError
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Step, counted, quoted
+from recordgen.problems import Step, quoted
 from recordgen.records.models import ranges as basis
 from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
 from recordgen.records.models.lines.points import Image, Line, Point, Size, Spot
 from recordgen.records.models.lines.shape_table import DIGITS, OWN, Version
+from recordgen.sentences import Said, counted, say, say_counted
 
 TracedView = Literal["side", "front", "sole"]
 TracedMoment = Literal["before", "after"]
@@ -95,7 +96,9 @@ def _together(faults: Iterable[Fault]) -> None:
 
 def _checksum(text: str) -> str:
     if not re.fullmatch("[0-9a-f]{64}", text):
-        raise refusal("tracing-checksum-form", "a checksum is 64 digits and letters from a to f", "Take it out")
+        raise refusal(
+            "tracing-checksum-form", say("a checksum is 64 digits and letters from a to f"), say("Take it out")
+        )
     return text
 
 
@@ -107,8 +110,8 @@ def _version(value: Any) -> Version:
     if re.fullmatch("[0-9]{1,6}", text):
         return int(text)
     if not re.fullmatch(f"{OWN}[0-9a-f]{{{DIGITS}}}", text):
-        message = f"{quoted(text)} is no version of a table of outlines"
-        raise refusal("tracing-model-form", message, "Take it out, or copy the name of a file in outlines")
+        message = say("{text} is no version of a table of outlines", text=quoted(text))
+        raise refusal("tracing-model-form", message, say("Take it out, or copy the name of a file in outlines"))
     return text
 
 
@@ -120,9 +123,9 @@ Model = Annotated[
 _SCALE_KEYS = ("from", "to", "length", "lay")
 
 
-def _nearest(typed: str) -> str:
+def _nearest(typed: str) -> Said:
     """The way out for a key of a scale that is not known; told here, as a field cannot be named `from` in Python."""
-    return did_you_mean(typed, _SCALE_KEYS, f"Known here are {', '.join(_SCALE_KEYS)}")
+    return did_you_mean(typed, _SCALE_KEYS, say("Known here are {scale_keys}", scale_keys=", ".join(_SCALE_KEYS)))
 
 
 class Scale(Record):
@@ -141,7 +144,7 @@ class Scale(Record):
     @classmethod
     def _known_keys(cls, value: Any) -> Any:
         strange = [key for key in value if key not in _SCALE_KEYS] if isinstance(value, dict) else []
-        _together(((key,), refusal("key-unknown", "it is not a known key here", _nearest(key))) for key in strange)
+        _together(((key,), refusal("key-unknown", say("it is not a known key here"), _nearest(key))) for key in strange)
         return value
 
     @field_validator("to")
@@ -150,8 +153,8 @@ class Scale(Record):
         if to == info.data.get("from_"):
             raise refusal(
                 "tracing-scale-without-length",
-                "both ends of the scale are the same point",
-                "Write the point where the scale ends",
+                say("both ends of the scale are the same point"),
+                say("Write the point where the scale ends"),
             )
         return to
 
@@ -177,18 +180,37 @@ def _outside(image: Size | None, spots: Iterable[tuple[Step, Spot]]) -> Iterator
         return
     for step, (x, y) in spots:
         if not (0 <= x <= image.width and 0 <= y <= image.height):
-            way_out = f"Type it anew; x runs from 0 to {image.width}, y from 0 at the top to {image.height}"
-            yield (step,), refusal("tracing-point-outside", f"[{x:g}, {y:g}] stands outside the image", way_out)
+            way_out = say(
+                "Type it anew; x runs from 0 to {width}, y from 0 at the top to {height}",
+                width=image.width,
+                height=image.height,
+            )
+            yield (
+                (step,),
+                refusal("tracing-point-outside", say("[{x:g}, {y:g}] stands outside the image", x=x, y=y), way_out),
+            )
 
 
 def _count_fault(takes: Takes, spots: tuple[Spot, ...]) -> Iterator[Fault]:
     """A fault where there are too few or too many points, or all of them are the same."""
     number = len(spots)
     if number < takes.least or (takes.exactly and number > takes.least):
-        written = f"{number or 'none'} {'is' if number < 2 else 'are'} written"
-        yield (), refusal("tracing-point-count", f"it needs {takes.words}, {written}", "Trace it anew, or leave it out")
+        written = say_counted("{count} is written", "{count} are written", number) if number else say("none is written")
+        yield (
+            (),
+            refusal(
+                "tracing-point-count",
+                say("it needs {words}, {written}", words=takes.words, written=written),
+                say("Trace it anew, or leave it out"),
+            ),
+        )
     elif number > 1 and len(set(spots)) == 1:
-        yield (), refusal("tracing-points-same", "all its points are the same point", "Trace it anew, or leave it out")
+        yield (
+            (),
+            refusal(
+                "tracing-points-same", say("all its points are the same point"), say("Trace it anew, or leave it out")
+            ),
+        )
 
 
 class Tracing(Record):
@@ -249,8 +271,8 @@ class Tracing(Record):
         if name and {"/", "\\"} & set(name):
             raise refusal(
                 "tracing-file-folder",
-                "a folder stands before the name",
-                "Write the name of the file alone; it lies in photos",
+                say("a folder stands before the name"),
+                say("Write the name of the file alone; it lies in photos"),
             )
         return name
 
@@ -265,15 +287,15 @@ class Tracing(Record):
     @classmethod
     def _smooth_is_a_sole(cls, drawn: Drawn, info: ValidationInfo) -> Drawn:
         if drawn == "smooth" and info.data.get("view") in ("side", "front"):
-            message = "a line is drawn smooth in a sole view alone; walls from the side and the front are straight"
-            raise refusal("tracing-drawn-not-sole", message, "Take out drawn")
+            message = say("a line is drawn smooth in a sole view alone; walls from the side and the front are straight")
+            raise refusal("tracing-drawn-not-sole", message, say("Take out drawn"))
         return drawn
 
     @field_validator("model")
     @classmethod
     def _of_smooth_lines(cls, model: Version | None, info: ValidationInfo) -> Version | None:
         if model is not None and info.data.get("drawn") != "smooth":
-            raise refusal("tracing-model-not-smooth", "only smooth lines follow a model", "Take it out")
+            raise refusal("tracing-model-not-smooth", say("only smooth lines follow a model"), say("Take it out"))
         return model
 
     @field_validator("ridge")
@@ -282,16 +304,22 @@ class Tracing(Record):
         if ridge is None:
             return None
         if info.data.get("drawn") != "smooth" or not info.data.get("white_line"):
-            message = "only a smooth white line is drawn to a ridge"
-            raise refusal("tracing-ridge-without-line", message, "Take it out")
+            message = say("only a smooth white line is drawn to a ridge")
+            raise refusal("tracing-ridge-without-line", message, say("Take it out"))
         if len(ridge) != RIDGE_PLACES:
-            message = f"it needs {RIDGE_PLACES} numbers, {len(ridge)} are written"
-            raise refusal("tracing-ridge-count", message, "Trace it anew, or take it out")
+            message = say(
+                "it needs {ridge_places} numbers, {ridge} are written", ridge_places=RIDGE_PLACES, ridge=len(ridge)
+            )
+            raise refusal("tracing-ridge-count", message, say("Trace it anew, or take it out"))
         image = info.data.get("image")
         furthest = max(map(abs, ridge))
         if image and furthest > FURTHEST_RIDGE * image.width:
-            message = f"{furthest:g} px is too far; {FURTHEST_RIDGE * image.width:g} px is possible"
-            raise refusal("tracing-ridge-far", message, "Trace it anew, or take it out")
+            message = say(
+                "{furthest:g} px is too far; {furthest_ridge:g} px is possible",
+                furthest=furthest,
+                furthest_ridge=FURTHEST_RIDGE * image.width,
+            )
+            raise refusal("tracing-ridge-far", message, say("Trace it anew, or take it out"))
         return ridge
 
     @field_validator("hand_errors")
@@ -301,11 +329,19 @@ class Tracing(Record):
         for name, error in (found or {}).items():
             if name not in known:
                 raise refusal(
-                    "key-unknown", f"{name} is not a known key here", did_you_mean(name, known, "Take it out")
+                    "key-unknown",
+                    say("{name} is not a known key here", name=name),
+                    did_you_mean(name, known, say("Take it out")),
                 )
             if not 0.1 <= error <= MOST_HAND_ERROR:
-                message = f"{error:g} px is not possible; 0.1 to {MOST_HAND_ERROR} px is"
-                raise refusal("tracing-hand-error", f"{name}: {message}", "Take it out")
+                message = say(
+                    "{error:g} px is not possible; 0.1 to {most_hand_error} px is",
+                    error=error,
+                    most_hand_error=MOST_HAND_ERROR,
+                )
+                raise refusal(
+                    "tracing-hand-error", say("{name}: {message}", name=name, message=message), say("Take it out")
+                )
         return found
 
     @field_validator(*TAKES, mode="before")
@@ -314,7 +350,11 @@ class Tracing(Record):
         view = info.data.get("view")
         if view and info.field_name not in LANDMARKS[view]:
             traced = ", ".join(LANDMARKS[view])
-            raise refusal("tracing-not-of-view", f"it is not traced in a {view} view", f"Traced there are {traced}")
+            raise refusal(
+                "tracing-not-of-view",
+                say("it is not traced in a {view} view", view=view),
+                say("Traced there are {traced}", traced=traced),
+            )
         return value
 
     @field_validator(*TAKES)

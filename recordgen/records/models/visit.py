@@ -30,6 +30,7 @@ from recordgen.records.models.fields import (
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import FEET, Foot, foot_named, typed_foot
 from recordgen.records.models.stable import SEEN, SeenEntry
+from recordgen.sentences import say
 
 Sign = Literal[
     "shifts weight", "leans back", "reluctant to walk", "reluctant to turn", "lies down more", "pottery gait"
@@ -59,7 +60,9 @@ def _step(scale: str, grade: float) -> None:
         low = grade // step * step
         steps = "whole and half numbers" if step < 1 else "whole numbers"
         raise refusal(
-            "grade-step", f"the {scale} scale has no {grade:g}, only {steps}", f"Write {low:g} or {low + step:g}"
+            "grade-step",
+            say("the {scale} scale has no {grade:g}, only {steps}", scale=scale, grade=grade, steps=steps),
+            say("Write {low:g} or {low_2:g}", low=low, low_2=low + step),
         )
 
 
@@ -87,8 +90,10 @@ class Lameness(Record):
     @classmethod
     def _scale_named(cls, value: Any) -> Any:
         if isinstance(value, str | int | float) or (isinstance(value, dict) and value.get("scale") is None):
-            way_out = "Write it like {scale: AAEP, grade: 2}; the scales are " + ", ".join(LAMENESS_SCALES)
-            message = "a grade tells nothing without the name of its scale"
+            way_out = say(
+                "Write it like {{scale: AAEP, grade: 2}}; the scales are {scales}", scales=", ".join(LAMENESS_SCALES)
+            )
+            message = say("a grade tells nothing without the name of its scale")
             raise refusal("grade-without-scale", message, way_out, _with_scale(value))
         return value
 
@@ -99,7 +104,9 @@ class Lameness(Record):
         if not low <= grade <= high:
             scale = info.data["scale"]
             raise refusal(
-                "grade-off-scale", f"{grade:g} is not on the {scale} scale", f"That scale runs from {low} to {high}"
+                "grade-off-scale",
+                say("{grade:g} is not on the {scale} scale", grade=grade, scale=scale),
+                say("That scale runs from {low} to {high}", low=low, high=high),
             )
         _step(info.data.get("scale", ""), grade)
         return grade
@@ -179,8 +186,8 @@ class VetEntry(Record):
         if self.ends and self.kind != "seen":
             raise refusal(
                 "vet-ends-unseen",
-                "a vet ends a caution only after seeing the horse",
-                "Write kind: seen, or take out ends",
+                say("a vet ends a caution only after seeing the horse"),
+                say("Write kind: seen, or take out ends"),
             )
         return self
 
@@ -223,8 +230,8 @@ class Next(Record):
         if (self.weeks is None) == (self.date is None):
             raise refusal(
                 "next-one-of-two",
-                "it holds either weeks or a date",
-                "Write next: {weeks: 6} or next: {date: 2026-11-25}",
+                say("it holds either weeks or a date"),
+                say("Write next: {{weeks: 6}} or next: {{date: 2026-11-25}}"),
             )
         return self
 

@@ -9,6 +9,7 @@ from recordgen.problems import Place, Problem, quoted
 from recordgen.records.pages.files import EXPLAINING, line_of
 from recordgen.records.pages.markdown import CALLS, Link
 from recordgen.records.pages.model import OwnPage, OwnPages
+from recordgen.sentences import Said, say
 
 Shown = Callable[[Path], str]
 
@@ -35,8 +36,12 @@ def _named_twice(shared: OwnPages, own: OwnPages, shown: Shown) -> Iterator[Prob
     first = {file.name: file for file in _files(shared)}
     for file in _files(own):
         if file.name in first:
-            message = f"two files of one site are named {file.name}: this one and {shown(first[file.name])}"
-            yield Problem(Place(shown(file)), "page-name-twice", message, "Give one of them another name")
+            message = say(
+                "two files of one site are named {file}: this one and {shown}",
+                file=file.name,
+                shown=shown(first[file.name]),
+            )
+            yield Problem(Place(shown(file)), "page-name-twice", message, say("Give one of them another name"))
 
 
 def _files(pages: OwnPages) -> Iterator[Path]:
@@ -49,9 +54,13 @@ def _titled_twice(all_of_them: tuple[OwnPage, ...], own: tuple[OwnPage, ...], sh
     for page in all_of_them:
         before = first.setdefault(page.text.title.casefold(), page)
         if before is not page and page in own:
-            message = f"two pages of one site have the title {quoted(page.text.title)}: this one and "
+            message = say(
+                "two pages of one site have the title {title}: this one and {other}",
+                title=quoted(page.text.title),
+                other=shown(before.file),
+            )
             place = Place(shown(page.file), line_of(page.source.splitlines(), page.text.title))
-            yield Problem(place, "page-title-twice", message + shown(before.file), "Give one of them another title")
+            yield Problem(place, "page-title-twice", message, say("Give one of them another title"))
 
 
 def _link_problems(
@@ -62,28 +71,29 @@ def _link_problems(
         yield Problem(Place(shown(page.file), line_of(page.source.splitlines(), link.address)), "page-link", *told)
 
 
-def _picture_told(link: Link, pictures: set[str]) -> tuple[str, str] | None:
+def _picture_told(link: Link, pictures: set[str]) -> tuple[Said, Said] | None:
     if link.address in pictures:
         return None
     if "/" in link.address or ":" in link.address:
-        message = f"this picture lies outside: {quoted(link.address)}"
-        return message, "Put the picture beside the page, and name its file alone"
-    message = f"there is no picture {quoted(link.address)} beside this page"
-    return message, f"Those here: {', '.join(sorted(pictures)) or 'none'}"
+        message = say("this picture lies outside: {address}", address=quoted(link.address))
+        return message, say("Put the picture beside the page, and name its file alone")
+    message = say("there is no picture {address} beside this page", address=quoted(link.address))
+    return message, say("Those here: {pictures}", pictures=", ".join(sorted(pictures)) or say("none"))
 
 
-def _link_told(link: Link, page: OwnPage, headings: Mapping[str, tuple[str, ...]]) -> tuple[str, str] | None:
+def _link_told(link: Link, page: OwnPage, headings: Mapping[str, tuple[str, ...]]) -> tuple[Said, Said] | None:
     if CALLS.fullmatch(link.address):
         return None
     file, _, part = link.address.partition("#")
     name = file.removesuffix(".md") if file else page.name
     if ":" in file or "/" in file or "?" in file:
-        message = f"this link leads out of the site: {quoted(link.address)}"
-        return message, "Tell here what is to be known, or link to a page of the site, such as safety.md"
+        message = say("this link leads out of the site: {address}", address=quoted(link.address))
+        return message, say("Tell here what is to be known, or link to a page of the site, such as safety.md")
     if file and (not file.endswith(".md") or name not in (*headings, *EXPLAINING)):
         known = ", ".join(f"{one}.md" for one in (*headings, *EXPLAINING))
-        return f"there is no page {quoted(link.address)} on this site", f"Those there are: {known}"
+        message = say("there is no page {page} on this site", page=quoted(link.address))
+        return message, say("Those there are: {known}", known=known)
     if part and name in headings and part not in headings[name]:
-        known = ", ".join(headings[name]) or "none"
-        return f"there is no heading {quoted('#' + part)} on that page", f"Those there are: {known}"
+        message = say("there is no heading {heading} on that page", heading=quoted(f"#{part}"))
+        return message, say("Those there are: {known}", known=", ".join(headings[name]) or say("none"))
     return None

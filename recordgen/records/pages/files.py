@@ -6,12 +6,12 @@ import os
 import re
 from pathlib import Path
 
-from recordgen.days import listed
 from recordgen.problems import Place, Problem, is_visible, quoted, warning
 from recordgen.records.load.folders import LEFT_BEHIND, SLUG, Walk, slug_of
 from recordgen.records.pages.model import OwnPage, OwnPages
 from recordgen.records.photos.metadata import metadata_in
 from recordgen.records.yaml.text import decoded, unfinished_merge
+from recordgen.sentences import listed, say
 
 PAGES = "pages"
 # The pages of every site that explain; a link names them like an own page.
@@ -22,7 +22,7 @@ MOST_BYTES_OF_PICTURE = 3_000_000
 PICTURES_OF_PAGES = (".jpg", ".jpeg", ".png", ".webp")
 # Of brackets that are open at once in one paragraph, reading which takes the longer the more they are. Judgement.
 DEEPEST = 20
-_TOO_DEEP = "brackets, lists or quotes are nested too deep"
+_TOO_DEEP = say("brackets, lists or quotes are nested too deep")
 # What a picture of these kinds begins with. From memory, not read: JPEG (ITU-T T.81), PNG (W3C), WebP's container.
 _BEGINS = re.compile(rb"\xff\xd8\xff|\x89PNG\r\n\x1a\n|RIFF....WEBP", re.DOTALL)
 
@@ -47,8 +47,8 @@ def read_pages(walk: Walk, parent: Path) -> OwnPages:
             pictures += [path] if is_good else []
             faulty += [] if is_good else [path.name]
         else:
-            message = "this is neither a page nor a picture, and is not read"
-            walk.problems.add(warning(Place(walk.shown(path)), "file-not-read", message, "Move it elsewhere"))
+            message = say("this is neither a page nor a picture, and is not read")
+            walk.problems.add(warning(Place(walk.shown(path)), "file-not-read", message, say("Move it elsewhere")))
     return OwnPages(tuple(pages), tuple(pictures), frozenset(faulty))
 
 
@@ -73,24 +73,30 @@ def _page(walk: Walk, path: Path) -> OwnPage | None:
 def _text_problems(page: OwnPage, shown: str) -> list[Problem]:
     """The problems of a page taken alone: what cannot be read, and its title."""
     if line := _too_deep(page.source):
-        return [Problem(Place(shown, line), "nested-too-deep", _TOO_DEEP, "Write it flatter")]
+        return [Problem(Place(shown, line), "nested-too-deep", _TOO_DEEP, say("Write it flatter"))]
     try:
         text = page.text
     except RecursionError:
-        return [Problem(Place(shown), "nested-too-deep", _TOO_DEEP, "Write it flatter")]
+        return [Problem(Place(shown), "nested-too-deep", _TOO_DEEP, say("Write it flatter"))]
     begins = next(number for number, line in enumerate(page.source.splitlines(), 1) if line.strip())
     if not text.title:
-        way_out = f"Begin it with a line such as: # {page.name.replace('-', ' ').capitalize()}"
-        return [Problem(Place(shown, begins), "page-title", "the page has no title", way_out)]
+        way_out = say(
+            "Begin it with a line such as: # {capitalize}", capitalize=page.name.replace("-", " ").capitalize()
+        )
+        return [Problem(Place(shown, begins), "page-title", say("the page has no title"), way_out)]
     if not all(map(is_visible, text.title)):
-        return [Problem(Place(shown, begins), "page-title", "a sign in the title does not show", "Type the title anew")]
+        return [
+            Problem(
+                Place(shown, begins), "page-title", say("a sign in the title does not show"), say("Type the title anew")
+            )
+        ]
     lines = page.source.splitlines()
     return [
         Problem(
             Place(shown, line_of(lines, one, after=begins)),
             "page-title",
-            f"a second title stands here: {quoted(one)}",
-            "Begin it with ## instead of #",
+            say("a second title stands here: {one}", one=quoted(one)),
+            say("Begin it with ## instead of #"),
         )
         for one in text.further
     ]
@@ -119,10 +125,19 @@ def _is_named(walk: Walk, path: Path) -> bool:
     if SLUG.fullmatch(stem) and stem not in EXPLAINING and ending == ending.lower():
         return True
     if stem in EXPLAINING:
-        walk.tell(path, "page-name", f"the name {stem} is taken by a page of every site", "Give the file another name")
+        walk.tell(
+            path,
+            "page-name",
+            say("the name {stem} is taken by a page of every site", stem=stem),
+            say("Give the file another name"),
+        )
     else:
-        way_out = f"Use small letters, digits and hyphens, such as {slug_of(stem) or 'winter-mud'}{ending.lower()}"
-        walk.tell(path, "page-name", f"{quoted(path.name)} cannot be part of an address", way_out)
+        way_out = say(
+            "Use small letters, digits and hyphens, such as {stem}{ending}",
+            stem=slug_of(stem) or "winter-mud",
+            ending=ending.lower(),
+        )
+        walk.tell(path, "page-name", say("{name} cannot be part of an address", name=quoted(path.name)), way_out)
     return False
 
 
@@ -131,11 +146,14 @@ def _is_picture(walk: Walk, path: Path) -> bool:
     if not _is_named(walk, path) or (content := _content(walk, path, MOST_BYTES_OF_PICTURE)) is None:
         return False
     if not _BEGINS.match(content):
-        walk.tell(path, "page-picture", "this is no picture", "Save it again as JPEG, PNG or WebP")
+        walk.tell(path, "page-picture", say("this is no picture"), say("Save it again as JPEG, PNG or WebP"))
         return False
     if carried := metadata_in(content):
-        message = f"this picture carries {listed(carried)}, which may tell where, when and by whom it was taken"
-        walk.tell(path, "picture-tells-where", message, "Save it again without them")
+        message = say(
+            "this picture carries {carried}, which may tell where, when and by whom it was taken",
+            carried=listed(carried),
+        )
+        walk.tell(path, "picture-tells-where", message, say("Save it again without them"))
         return False
     return True
 
@@ -148,10 +166,12 @@ def _content(walk: Walk, path: Path, most: int) -> bytes | None:
         with path.open("rb") as file:
             content = file.read(most + 1)
     except OSError:
-        walk.tell(path, "file-not-opened", "the file cannot be opened", "Look whether you may open it")
+        walk.tell(path, "file-not-opened", say("the file cannot be opened"), say("Look whether you may open it"))
         return None
     if len(content) > most:
         size = f"{most // 1_000_000} MB" if most >= 1_000_000 else f"{most // 1000} kB"
-        walk.tell(path, "file-too-large", f"the file is larger than {size}", "Make it smaller, or part it")
+        walk.tell(
+            path, "file-too-large", say("the file is larger than {size}", size=size), say("Make it smaller, or part it")
+        )
         return None
     return content

@@ -18,14 +18,15 @@ from recordgen.records.photos.convert import day_taken, plain_photo
 from recordgen.records.photos.files import MOST_BYTES, MOST_PIXELS_A_SIDE, PHOTOS
 from recordgen.records.photos.jpeg import NotAPicture, headers, picture_alone
 from recordgen.records.photos.names import Subject, parse_photo_name
+from recordgen.sentences import Said, say
 
 LARGEST_FILE_BYTES = 100_000_000
 MOST_ALIKE = 99
-NOT_ADDED = "The photograph was not added"
+NOT_ADDED = say("The photograph was not added")
 
 
 @dataclass(frozen=True)
-class Said:
+class OnTheLine:
     """Facts given when adding photographs; None where the name of the file or the camera tells."""
 
     day: dt.date | None = None
@@ -40,21 +41,21 @@ def horse_folder(records: Path, which: str) -> Path:
     folder = records / stable / horse
     if SLUG.fullmatch(stable) and SLUG.fullmatch(horse) and (folder / "horse.yaml").is_file():
         return folder
-    raise Trouble(f"there is no horse {quoted(which)}", _horse_meant(records, stable, horse))
+    raise Trouble(say("there is no horse {which}", which=quoted(which)), _horse_meant(records, stable, horse))
 
 
-def _horse_meant(records: Path, stable: str, horse: str) -> str:
+def _horse_meant(records: Path, stable: str, horse: str) -> Said:
     """The way out: the nearest horse of the nearest stable, or the horses to choose from."""
     here = sorted(path.parent for path in records.glob("*/*/horse.yaml"))
     meant = nearest(stable, {path.parent.name for path in here})
     there = [path for path in here if path.parent.name == meant]
     if near := nearest(horse, [path.name for path in there]):
-        return f"Did you mean {meant}/{near}?"
-    names = ", ".join(path.relative_to(records).as_posix() for path in (there or here)[:20]) or "none"
-    return f"The horses there are: {names}"
+        return say("Did you mean {name}?", name=f"{meant}/{near}")
+    names = ", ".join(path.relative_to(records).as_posix() for path in (there or here)[:20])
+    return say("The horses there are: {names}", names=names or say("none"))
 
 
-def add_photo(records: Path, horse: Path, file: Path, said: Said, today: dt.date) -> tuple[Path, bool]:
+def add_photo(records: Path, horse: Path, file: Path, said: OnTheLine, today: dt.date) -> tuple[Path, bool]:
     """Add one picture to a horse's photographs: its new file, and False where it was there already.
 
     records: the practice's folder. horse: the horse's folder in it. file: a picture from anywhere.
@@ -72,7 +73,10 @@ def keep_photo(records: Path, horse: Path, subject: Subject, made: bytes) -> tup
     """
     folder = horse / PHOTOS
     if not Path(os.path.realpath(folder)).is_relative_to(os.path.realpath(records)):
-        raise Trouble(f"{folder} leads out of the records", "Make a folder of its own in the place of the link")
+        raise Trouble(
+            say("{folder} leads out of the records", folder=folder),
+            say("Make a folder of its own in the place of the link"),
+        )
     for number in range(1, MOST_ALIKE + 1):
         path = folder / subject.file_name(number)
         with writing(path, NOT_ADDED):
@@ -99,7 +103,9 @@ def next_name(horse: Path, subject: Subject, made: bytes, others: Mapping[str, b
 
 
 def _too_many_alike() -> Trouble:
-    return Trouble(f"there are {MOST_ALIKE} photographs of this already", "Take some out first")
+    return Trouble(
+        say("there are {most_alike} photographs of this already", most_alike=MOST_ALIKE), say("Take some out first")
+    )
 
 
 def clean_photo(records: Path, file: Path) -> tuple[Path, bool]:
@@ -109,14 +115,19 @@ def clean_photo(records: Path, file: Path) -> tuple[Path, bool]:
     """
     path = file if os.path.lexists(file) else records / file
     if not Path(os.path.realpath(path)).is_relative_to(os.path.realpath(records)):
-        raise Trouble(f"{path} lies outside the records", "Add it instead: recordgen photo STABLE/HORSE FILE")
+        raise Trouble(
+            say("{path} lies outside the records", path=path), say("Add it instead: recordgen photo STABLE/HORSE FILE")
+        )
     if path.suffix.lower() not in (".jpg", ".jpeg"):
-        raise Trouble(f"{quoted(path.name)} is not named as a JPEG", "Add it anew: recordgen photo STABLE/HORSE FILE")
+        raise Trouble(
+            say("{name} is not named as a JPEG", name=quoted(path.name)),
+            say("Add it anew: recordgen photo STABLE/HORSE FILE"),
+        )
     raw = _original(path)
     if _is_plain(raw):
         return path, False
     made = plain_photo(raw, quoted(path.name))
-    with writing(path, "The photograph stays as it was"):
+    with writing(path, say("The photograph stays as it was")):
         write_whole(path, made)
     return path, True
 
@@ -126,29 +137,46 @@ def _original(file: Path) -> bytes:
     if os.path.islink(file):
         folder = os.path.realpath(file.parent)
         if not Path(os.path.realpath(file)).is_relative_to(folder):
-            raise Trouble(f"{shown} is a link that leads out of its folder", "Name the picture itself")
+            raise Trouble(
+                say("{shown} is a link that leads out of its folder", shown=shown), say("Name the picture itself")
+            )
     if os.path.isdir(file):
-        raise Trouble(f"{quoted(file.absolute().name)} is a folder", "Name the pictures in it")
+        raise Trouble(say("{name} is a folder", name=quoted(file.absolute().name)), say("Name the pictures in it"))
     if not os.path.isfile(file):
-        raise Trouble(f"there is no file {quoted(str(file), 200)}", "Look at its name and its folder")
+        raise Trouble(
+            say("there is no file {file}", file=quoted(str(file), 200)), say("Look at its name and its folder")
+        )
     if file.stat().st_size > LARGEST_FILE_BYTES:
-        raise Trouble(f"{shown} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Save it smaller first")
+        raise Trouble(
+            say(
+                "{shown} is larger than {largest_file_bytes} MB",
+                shown=shown,
+                largest_file_bytes=LARGEST_FILE_BYTES // 1000000,
+            ),
+            say("Save it smaller first"),
+        )
     try:
         return file.read_bytes()
     except OSError:
-        raise Trouble(f"{shown} cannot be opened", "Look whether you may open it") from None
+        raise Trouble(say("{shown} cannot be opened", shown=shown), say("Look whether you may open it")) from None
 
 
-def _subject(file: Path, raw: bytes, said: Said, today: dt.date) -> Subject:
+def _subject(file: Path, raw: bytes, said: OnTheLine, today: dt.date) -> Subject:
     """The subject of a picture: as was said, else as its name tells, else on the day the camera wrote, else today."""
     told = parse_photo_name(file.with_suffix(".jpg").name)
     by_name = told[0] if told else None
     foot, view = said.foot or (by_name and by_name.foot), said.view or (by_name and by_name.view)
     if not foot or not view:
-        raise Trouble(f"{quoted(file.name)} does not tell the foot and the view", "Say them with --foot and --view")
+        raise Trouble(
+            say("{file} does not tell the foot and the view", file=quoted(file.name)),
+            say("Say them with --foot and --view"),
+        )
     day = said.day or (by_name.day if by_name else day_taken(raw, quoted(file.name))) or today
     if day > today:
-        raise Trouble(f"the date {day} of {quoted(file.name)} is in the future", "Say the day with --date")
+        raise Trouble(
+            say("the date {day} of {file} is in the future", day=day, file=quoted(file.name)),
+            say("Say the day with --date"),
+        )
     return Subject(day, foot, view, said.moment or (by_name.moment if by_name else "found"))
 
 

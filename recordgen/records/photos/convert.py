@@ -14,6 +14,7 @@ from typing import cast
 from PIL import ExifTags, Image, ImageCms, ImageOps, UnidentifiedImageError
 
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
 LONGEST_SIDE = 1600
 QUALITY = 82
@@ -23,7 +24,7 @@ FORMATS = ("JPEG", "PNG", "WEBP")
 _MAY_MOVE = {"PNG", "WEBP"}
 # The kinds of file that begin with the size and the word ftyp and hold a HEIC picture.
 _HEIC = {b"heic", b"heix", b"heim", b"heis", b"hevc", b"hevx", b"mif1", b"msf1"}
-_ANOTHER = "Look whether it opens in a picture viewer, and take it over from the phone once more"
+_ANOTHER = say("Look whether it opens in a picture viewer, and take it over from the phone once more")
 
 
 def plain_photo(raw: bytes, shown: str) -> bytes:
@@ -72,21 +73,28 @@ def _open(raw: bytes, shown: str) -> Iterator[Image.Image]:
     except (Image.DecompressionBombWarning, Image.DecompressionBombError):
         raise _too_many(shown) from None
     except UnidentifiedImageError:
-        raise Trouble(f"{shown} is no picture that can be read", "Pictures are JPEG, PNG, WebP or HEIC") from None
+        raise Trouble(
+            say("{shown} is no picture that can be read", shown=shown), say("Pictures are JPEG, PNG, WebP or HEIC")
+        ) from None
     except Exception as fault:
         # Decoders of files from anywhere raise errors of every kind; none of them is the project's own.
-        raise Trouble(f"{shown} is damaged or cut short ({str(fault)[:80]})", _ANOTHER) from None
+        raise Trouble(
+            say("{shown} is damaged or cut short ({fault})", shown=shown, fault=str(fault)[:80]), _ANOTHER
+        ) from None
 
 
 def _refuse_unfit(picture: Image.Image, shown: str) -> None:
     if picture.width * picture.height > MOST_PIXELS:
         raise _too_many(shown)
     if picture.format in _MAY_MOVE and getattr(picture, "n_frames", 1) > 1:
-        raise Trouble(f"{shown} moves", "Take a still picture of it")
+        raise Trouble(say("{shown} moves", shown=shown), say("Take a still picture of it"))
 
 
 def _too_many(shown: str) -> Trouble:
-    return Trouble(f"{shown} has more than {MOST_PIXELS // 1_000_000} million pixels", "Save it smaller first")
+    return Trouble(
+        say("{shown} has more than {most_pixels} million pixels", shown=shown, most_pixels=MOST_PIXELS // 1000000),
+        say("Save it smaller first"),
+    )
 
 
 def _heif() -> list[str]:
@@ -100,8 +108,8 @@ def _learn_heic(raw: bytes, shown: str) -> None:
     try:
         heif = import_module("pillow_heif")
     except ImportError:
-        message = f"{shown} is a HEIC picture, and the library that reads those is not installed"
-        way_out = "Install it: pip install 'recordgen[heic]', or let the phone save JPEG"
+        message = say("{shown} is a HEIC picture, and the library that reads those is not installed", shown=shown)
+        way_out = say("Install it: pip install 'recordgen[heic]', or let the phone save JPEG")
         raise Trouble(message, way_out) from None
     heif.register_heif_opener(thumbnails=False)
 

@@ -12,12 +12,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.days import listed
 from recordgen.problems import Place, warning
 from recordgen.records.load.folders import LEFT_BEHIND, PICTURES, Walk
 from recordgen.records.models.visit import Visit
 from recordgen.records.photos.jpeg import Headers, NotAPicture, headers
 from recordgen.records.photos.names import Subject, parse_photo_name
+from recordgen.sentences import listed, say
 
 PHOTOS = "photos"
 # More than a page needs; a photograph added here has at most 1600 pixels and some hundred thousand bytes.
@@ -58,13 +58,17 @@ def without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) 
         feet = [set(visit.feet) for visit in visits if visit.date == day]
         place = Place(walk.shown(photo.file))
         if not feet:
-            message = f"there is no visit on {day}, so this photograph belongs to none"
+            message = say("there is no visit on {day}, so this photograph belongs to none", day=day)
             walk.problems.add(
-                warning(place, "photo-without-visit", message, "Write the visit, or correct the day in its name")
+                warning(place, "photo-without-visit", message, say("Write the visit, or correct the day in its name"))
             )
         elif all(feet) and foot not in set().union(*feet):
-            message = f"it shows the {foot.replace('_', ' ')}, of which the visit of {day} says nothing"
-            walk.problems.add(warning(place, "photo-foot-not-recorded", message, "Look whether it is the right foot"))
+            message = say(
+                "it shows the {foot}, of which the visit of {day} says nothing", foot=foot.replace("_", " "), day=day
+            )
+            walk.problems.add(
+                warning(place, "photo-foot-not-recorded", message, say("Look whether it is the right foot"))
+            )
 
 
 def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
@@ -73,7 +77,10 @@ def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
     if not os.path.isfile(path) or path.suffix.lower() not in PICTURES:
         walk.problems.add(
             warning(
-                Place(walk.shown(path)), "photo-not-read", "this is no photograph and is not read", "Move it elsewhere"
+                Place(walk.shown(path)),
+                "photo-not-read",
+                say("this is no photograph and is not read"),
+                say("Move it elsewhere"),
             )
         )
         return
@@ -86,33 +93,54 @@ def _photo(walk: Walk, path: Path, today: dt.date) -> Iterator[Photo]:
 def _subject(walk: Walk, path: Path, today: dt.date) -> tuple[Subject, int] | None:
     told = parse_photo_name(path.name)
     if told is None:
-        way_out = "Name it like 2026-10-14-left-fore-sole-before.jpg"
-        walk.tell(path, "photo-name", "the name does not say which day, foot and view the photograph shows", way_out)
+        way_out = say("Name it like 2026-10-14-left-fore-sole-before.jpg")
+        walk.tell(
+            path, "photo-name", say("the name does not say which day, foot and view the photograph shows"), way_out
+        )
     elif told[0].day > today:
-        walk.tell(path, "photo-date-future", f"the date {told[0].day} is in the future", "Correct the date in its name")
+        walk.tell(
+            path,
+            "photo-date-future",
+            say("the date {day} is in the future", day=told[0].day),
+            say("Correct the date in its name"),
+        )
     return told
 
 
 def _headers(walk: Walk, path: Path) -> Headers | None:
     """Facts in the head of a file; None, and a problem, where it is no photograph that can be kept."""
-    clean = f"Keep it plain: recordgen photo --clean {path.relative_to(walk.root).as_posix()}"
+    clean = say("Keep it plain: recordgen photo --clean {file}", file=path.relative_to(walk.root).as_posix())
     try:
         with path.open("rb") as file:
             if os.fstat(file.fileno()).st_size > MOST_BYTES:
-                walk.tell(path, "photo-too-large", f"the photograph is larger than {MOST_BYTES // 1_000_000} MB", clean)
+                walk.tell(
+                    path,
+                    "photo-too-large",
+                    say("the photograph is larger than {most_bytes} MB", most_bytes=MOST_BYTES // 1000000),
+                    clean,
+                )
                 return None
             found = headers(file)
     except OSError:
-        walk.tell(path, "file-not-opened", "the file cannot be opened", "Look whether you may open it")
+        walk.tell(path, "file-not-opened", say("the file cannot be opened"), say("Look whether you may open it"))
         return None
     except NotAPicture as why:
-        walk.tell(path, "photo-damaged", str(why), "Take it out and add the picture anew: recordgen photo")
+        walk.tell(path, "photo-damaged", why.args[0], say("Take it out and add the picture anew: recordgen photo"))
         return None
     if found.carries:
-        message = f"the photograph carries {listed(found.carries)}, which may tell where, when and by whom it was taken"
+        message = say(
+            "the photograph carries {carries}, which may tell where, when and by whom it was taken",
+            carries=listed(found.carries),
+        )
         walk.tell(path, "photo-tells-where", message, clean)
     if max(found.width, found.height) > MOST_PIXELS_A_SIDE:
         walk.tell(
-            path, "photo-too-many-pixels", f"the photograph has more than {MOST_PIXELS_A_SIDE} pixels on a side", clean
+            path,
+            "photo-too-many-pixels",
+            say(
+                "the photograph has more than {most_pixels_a_side} pixels on a side",
+                most_pixels_a_side=MOST_PIXELS_A_SIDE,
+            ),
+            clean,
         )
     return found

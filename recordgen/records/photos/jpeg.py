@@ -9,6 +9,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import BinaryIO, NamedTuple
 
+from recordgen.sentences import say
+
 START, END, SCAN, COMMENT = 0xD8, 0xD9, 0xDA, 0xFE
 # What follows the head of a scan up to the next marker; no marker of the standard has this number.
 CODED = 0
@@ -27,11 +29,11 @@ _GOES_ON = {0x00, *range(0xD0, 0xD8), 0xFF}
 _KNOWN = (
     (b"Exif\0", "EXIF"),
     (b"http://ns.adobe.com/x", "XMP"),
-    (b"ICC_PROFILE\0", "a colour profile"),
-    (b"MPF\0", "more pictures"),
+    (b"ICC_PROFILE\0", say("a colour profile")),
+    (b"MPF\0", say("more pictures")),
     (b"Photoshop ", "IPTC"),
-    (b"JFIF\0", "a small copy of itself"),
-    (b"JFXX\0", "a small copy of itself"),
+    (b"JFIF\0", say("a small copy of itself")),
+    (b"JFXX\0", say("a small copy of itself")),
 )
 
 
@@ -62,12 +64,12 @@ def segments(data: bytes) -> Iterator[Segment]:
     Raises NotAPicture where it is none, or ends too early.
     """
     if data[:2] != bytes((0xFF, START)):
-        raise NotAPicture("this is no JPEG picture")
+        raise NotAPicture(say("this is no JPEG picture"))
     at = 2
     while (marker := _marker(data, at)) != END:
         end = at + 2 + int.from_bytes(data[at + 2 : at + 4])
         if end > len(data) or end < at + 4:
-            raise NotAPicture("the picture is cut short")
+            raise NotAPicture(say("the picture is cut short"))
         yield Segment(marker, at, end)
         if marker == SCAN:
             at, end = end, _end_of_scan(data, end)
@@ -78,9 +80,9 @@ def segments(data: bytes) -> Iterator[Segment]:
 
 def _marker(data: bytes, at: int) -> int:
     if len(data) < at + 2:
-        raise NotAPicture("the picture is cut short")
+        raise NotAPicture(say("the picture is cut short"))
     if data[at] != 0xFF or data[at + 1] in (0x00, 0xFF):
-        raise NotAPicture("the picture is damaged")
+        raise NotAPicture(say("the picture is damaged"))
     return data[at + 1]
 
 
@@ -89,7 +91,7 @@ def _end_of_scan(data: bytes, at: int) -> int:
         if data[at + 1] not in _GOES_ON:
             return at
         at += 1
-    raise NotAPicture("the picture is cut short")
+    raise NotAPicture(say("the picture is cut short"))
 
 
 def headers(file: BinaryIO) -> Headers:
@@ -105,7 +107,7 @@ def headers(file: BinaryIO) -> Headers:
         found = headers_of(head + file.read())
     file.seek(-len(CLOSING), 2)
     if file.read() != CLOSING:
-        raise NotAPicture("the picture is cut short, or something stands behind it in the file")
+        raise NotAPicture(say("the picture is cut short, or something stands behind it in the file"))
     return found
 
 
@@ -120,14 +122,14 @@ def headers_of(data: bytes) -> Headers:
         elif more := besides(marker, data[start + 4 : end]):
             carries.append(more)
     if size is None:
-        raise NotAPicture("the picture is damaged")
+        raise NotAPicture(say("the picture is damaged"))
     return Headers(*size, tuple(dict.fromkeys(carries)))
 
 
 def _size(marker: int, segment: bytes) -> tuple[int, int]:
     height, width = int.from_bytes(segment[5:7]), int.from_bytes(segment[7:9])
     if marker not in SHOWN_FRAMES or not width or not height:
-        raise NotAPicture("this is a kind of JPEG that no browser shows")
+        raise NotAPicture(say("this is a kind of JPEG that no browser shows"))
     return width, height
 
 

@@ -10,9 +10,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from recordgen.records.photos.jpeg import CODED, END, FRAMES, SCAN, NotAPicture, besides, segments
+from recordgen.sentences import say
 
-UNREADABLE = "pieces that cannot be read"
-MORE_BEHIND = "something behind the picture"
+UNREADABLE = say("pieces that cannot be read")
+MORE_BEHIND = say("something behind the picture")
 # Enough to know a picture by.
 FIRST_BYTES = 16
 
@@ -75,7 +76,7 @@ def _of_png(data: bytes) -> Iterator[str]:
         size, name = int.from_bytes(data[at : at + 4]), data[at + 4 : at + 8]
         content, at = data[at + 8 : at + 8 + size], at + 12 + size
         if at > len(data):
-            raise NotAPicture("the picture is cut short")
+            raise NotAPicture(say("the picture is cut short"))
         if name == b"eXIf":
             yield "EXIF"
         if name in _PNG_TEXTS and not content.startswith(_PROGRAM):
@@ -125,6 +126,6 @@ def _boxes(data: bytes) -> Iterator[tuple[bytes, bytes]]:
             size, head = int.from_bytes(data[at + 8 : at + 16]), 16
         end = at + size if size else len(data)
         if end > len(data) or end < at + head:
-            raise NotAPicture("the picture is cut short")
+            raise NotAPicture(say("the picture is cut short"))
         yield kind, data[at + head : end]
         at = end

@@ -13,9 +13,10 @@ from recordgen.records.load.folders import BESIDE
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.compare import There, differences, is_same_visit, side_by_side, there_on
 from recordgen.records.receive.doubts import Settled
-from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.receive.seen import SeenVisit
 from recordgen.records.yaml.tree import document
+from recordgen.sentences import say
 
 Kind = Literal[
     "new", "filled", "have", "beside", "second", "corrected", "answered", "kept", "changed_here", "left_out", "waiting"
@@ -61,7 +62,7 @@ class Deciding:
     known: SeenVisit | None
     compose: Compose
     answers: Answers
-    say: Say
+    phrase: Phrase
 
     def decide(self) -> Decision:
         """Decide what becomes of it. Raises Trouble where its text would not read back."""
@@ -106,9 +107,9 @@ class Deciding:
         question = Question(
             f"{self.key} beside",
             self.told,
-            self.say("asks_beside", file=there.file.name),
-            {SECOND: self.say("second"), HERE: self.say("keep"), BOTH: self.say("beside")},
-            until_then=self.say("until_beside"),
+            self.phrase("asks_beside", file=there.file.name),
+            {SECOND: self.phrase("second"), HERE: self.phrase("keep"), BOTH: self.phrase("beside")},
+            until_then=self.phrase("until_beside"),
             beside=self._side_by_side(there),
         )
         answer = self.answers.of(question)
@@ -117,15 +118,15 @@ class Deciding:
             return Decision("kept", None, then_gone=gone)
         if answer == SECOND:
             return Decision("second", self._free(f"{self.day}", ""), self._text(), then_gone=gone)
-        text = self._text([self.say("comment_beside", file=there.file.name)])
+        text = self._text([self.phrase("comment_beside", file=there.file.name)])
         file = own.file.name if own else self._free(f"{self.day}", ".received")
         return Decision("beside", file, text, own.sum if own else None, open=None if answer else question)
 
     def _corrected(self, own: There) -> Decision:
         ours = self._is_ours(own)
-        choices = {CAME: self.say("corrected")} if ours else {}
-        choices |= {HERE: self.say("keep"), BOTH: self.say("beside")}
-        asks = self.say("asks_corrected") if ours else self.say("asks_corrected_both")
+        choices = {CAME: self.phrase("corrected")} if ours else {}
+        choices |= {HERE: self.phrase("keep"), BOTH: self.phrase("beside")}
+        asks = self.phrase("asks_corrected") if ours else self.phrase("asks_corrected_both")
         question = Question(f"{self.key} corrected", self.told, asks, choices, beside=self._side_by_side(own))
         match self.answers.of(question):
             case None:
@@ -134,26 +135,29 @@ class Deciding:
                 return Decision("corrected", own.file.name, self._text(), own.sum)
             case answer if answer == HERE:
                 return Decision("kept", own.file.name)
-        text = self._text([self.say("comment_beside", file=own.file.name)])
+        text = self._text([self.phrase("comment_beside", file=own.file.name)])
         return Decision("beside", self._free(f"{self.day}", ".received"), text)
 
     def _side_by_side(self, there: There) -> list[str]:
         found = differences(there.visit, self.settled.visit)
-        return side_by_side(found, (self.say("here"), self.say("came")))
+        return side_by_side(found, (self.phrase("here"), self.phrase("came")))
 
     def _free(self, day: str, infix: str) -> str:
         """The first name of a file of that day that nothing bears."""
         for name in _names(day, infix):
             if not (self.folder / name).exists():
                 return name
-        raise Trouble(f"there are too many visits of {day}", "Look through them")
+        raise Trouble(say("there are too many visits of {day}", day=day), say("Look through them"))
 
     def _text(self, comments: Sequence[str] = ()) -> str:
         """The text of the file, held against what it is meant to say. Raises Trouble."""
         text = self.compose(comments)
         found = document("visit", text.encode())
         if found.problems or Visit.model_validate(found.values) != self.settled.visit:
-            raise Trouble(f"{self.told} would not read back as it came", "It stays in the file that was received")
+            raise Trouble(
+                say("{told} would not read back as it came", told=self.told),
+                say("It stays in the file that was received"),
+            )
         return text
 
 

@@ -13,17 +13,18 @@ from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
 from recordgen.nearest import nearest_ones
-from recordgen.problems import Problem, Step, Trouble, sentences
+from recordgen.problems import Problem, Step, Trouble
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.fields import LONGEST_TEXT
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.brought import BroughtVisit
 from recordgen.records.receive.compare import path_words
-from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.receive.visits import Values, as_typed, visit_text
 from recordgen.records.yaml.tree import document, typed_key
 from recordgen.records.yaml.validation_errors import problem_of, steps_of
 from recordgen.records.yaml.write import on_one_line
+from recordgen.sentences import NOTHING, Said, say, sentences
 
 SEEN = "?"
 NOTE = "private note"
@@ -49,7 +50,7 @@ class _Doubt:
     """A value that cannot stay as it is, or that should be there. why: in words."""
 
     steps: Steps
-    why: str
+    why: Said
     seen: bool = False
     unknown: bool = False
 
@@ -69,15 +70,15 @@ class _Gone:
 _GONE = _Gone()
 
 
-def settle(brought: BroughtVisit, day: str, told: str, answers: Answers, say: Say) -> Settled:
+def settle(brought: BroughtVisit, day: str, told: str, answers: Answers, phrase: Phrase) -> Settled:
     """A brought record as one that the models take, and the questions about what they do not.
 
     day: of the visit, as its file holds it. told: the visit in words. Raises Trouble where nothing comes of it.
     """
-    return _Settling(brought, told, answers, say).settle(day)
+    return _Settling(brought, told, answers, phrase).settle(day)
 
 
-def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, str]]:
+def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, Said]]:
     """Refusals of the models for a record, and values seen and not measured: where each stands, and why in words.
 
     Raises Trouble where nothing of it can be a record.
@@ -88,11 +89,11 @@ def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, str]]:
 class _Settling:
     """Settles one record, doubt by doubt."""
 
-    def __init__(self, brought: BroughtVisit, told: str, answers: Answers, say: Say) -> None:
+    def __init__(self, brought: BroughtVisit, told: str, answers: Answers, phrase: Phrase) -> None:
         self.brought = brought
         self.told = told
         self.answers = answers
-        self.say = say
+        self.phrase = phrase
         self.notes: list[str] = []
         self.questions: list[Question] = []
 
@@ -104,7 +105,9 @@ class _Settling:
                 record = self._with_notes(_without_gone(values))
                 return Settled(record, Visit.model_validate(record), tuple(self.questions))
             self._settle(values, doubt)
-        raise Trouble(f"{self.told}: too much of it is no record", "It stays in the file that was received")
+        raise Trouble(
+            say("{told}: too much of it is no record", told=self.told), say("It stays in the file that was received")
+        )
 
     def _settle(self, values: Values, doubt: _Doubt) -> None:
         question = self._question(values, doubt)
@@ -124,10 +127,10 @@ class _Settling:
     def _note(self, value: Any, doubt: _Doubt) -> None:
         where = path_words(doubt.taken_out)
         if doubt.seen and doubt.taken_out == doubt.steps:
-            self.notes.append(self.say("note_seen", where=where))
+            self.notes.append(self.phrase("note_seen", where=where))
         else:
             text = value if isinstance(value, str) else on_one_line(_without_gone(value))
-            self.notes.append(self.say("note_refused", where=where, value=text))
+            self.notes.append(self.phrase("note_refused", where=where, value=text))
 
     def _with_notes(self, values: Values) -> Values:
         notes = [*filter(None, [values.get("private_note")]), *self.notes]
@@ -135,9 +138,9 @@ class _Settling:
 
     def _question(self, values: Values, doubt: _Doubt) -> Question:
         where = path_words(doubt.steps)
-        offered = {word: self.say("word") for word in _offered(values, doubt)}
-        offered |= {NOTE: self.say("to_note"), DROP: self.say("to_drop")}
-        asks = self.say("asks_seen", where=where) if doubt.seen else self.say("asks_refused", why=doubt.why)
+        offered = {word: self.phrase("word") for word in _offered(values, doubt)}
+        offered |= {NOTE: self.phrase("to_note"), DROP: self.phrase("to_drop")}
+        asks = self.phrase("asks_seen", where=where) if doubt.seen else self.phrase("asks_refused", why=doubt.why)
         return Question(
             f"{self.brought.key} {'.'.join(map(str, doubt.steps))}",
             self.told,
@@ -145,22 +148,25 @@ class _Settling:
             offered,
             "" if doubt.unknown else self._typed_value(doubt.steps),
             lambda text: _fault(values, doubt.steps, text),
-            self.say("until_note"),
+            self.phrase("until_note"),
         )
 
     def _typed_value(self, steps: Steps) -> str:
         info = field_at(Visit, steps)
         unit = extra(info).get("unit")
-        return self.say("typed_value", what=f"{info.description}" if info and info.description else unit or "")
+        return self.phrase("typed_value", what=f"{info.description}" if info and info.description else unit or "")
 
 
 def _doubts(values: Values) -> Iterator[_Doubt]:
     """Find what cannot stay as it is: first what was seen and not measured, then what the models refuse."""
-    yield from (_Doubt(steps, "", seen=True) for steps in _half_said(values, ()))
+    yield from (_Doubt(steps, NOTHING, seen=True) for steps in _half_said(values, ()))
     whole = _without_gone(values)
     found = document("the visit", visit_text(whole).encode())
     if found.problems:
-        raise Trouble(f"it cannot be written as a record: {found.problems[0].message}", found.problems[0].way_out)
+        raise Trouble(
+            say("it cannot be written as a record: {message}", message=found.problems[0].message),
+            found.problems[0].way_out,
+        )
     try:
         Visit.model_validate(found.values)
     except ValidationError as wrong:
@@ -172,7 +178,7 @@ def _doubt_of(values: Values, problem: Problem, error: ErrorDetails) -> _Doubt:
     steps, missing = steps_of(error), error["type"] == "missing"
     around = _as_brought(values, steps[:-1] if missing else steps)
     if not around:
-        raise Trouble(f"it cannot be written as a record: {problem.message}", problem.way_out)
+        raise Trouble(say("it cannot be written as a record: {message}", message=problem.message), problem.way_out)
     why = sentences(problem.message, problem.way_out)
     return _Doubt((*around, steps[-1]) if missing else around, why, unknown=error["type"] == "extra_forbidden")
 
@@ -188,13 +194,13 @@ def _half_said(value: Any, steps: Steps) -> Iterator[Steps]:
         yield steps
 
 
-def _fault(values: Values, steps: Steps, text: str) -> str | None:
+def _fault(values: Values, steps: Steps, text: str) -> Said | None:
     """Tell what is wrong with a typed answer at its place."""
     tried = _copy(values)
     _set_at(tried, steps, _parsed(text))
     wrong = (one for one in _doubts(tried) if one.steps[: len(steps)] == steps)
     found = next(wrong, None)
-    return None if found is None else found.why or "a value is expected"
+    return None if found is None else found.why or say("a value is expected")
 
 
 def _parsed(text: str) -> Any:

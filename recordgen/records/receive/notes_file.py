@@ -19,10 +19,10 @@ from collections.abc import Callable, Iterable
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 
-from recordgen.days import spoken_day
-from recordgen.problems import Place, Problem, Problems, Trouble, counted, quoted, warning
+from recordgen.problems import Place, Problem, Problems, Trouble, quoted, warning
 from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
 from recordgen.records.receive.notes_parts import HeadPart, Part, PhotoPart, VisitPart, part_of
+from recordgen.sentences import Said, counted, say, spoken_day
 
 FORMAT = 1
 LARGEST_FILE_BYTES = 500_000_000
@@ -31,7 +31,7 @@ MOST_LINES = 100_000
 _BEFORE = b"\xef\xbb\xbf \r\n"
 _LINE = re.compile(r"(?P<number>[1-9][0-9]{0,5}) (?P<content>[^\n]+)")
 _SUMMED = re.compile(r"(?P<sum>-|[0-9a-f]{64}) (?P<json>.+)", re.DOTALL)
-_AGAIN = "Hand the notes over once more from the phone"
+_AGAIN = say("Hand the notes over once more from the phone")
 
 
 class Head(BaseModel):
@@ -85,15 +85,22 @@ def _head(line: str, shown: str) -> Head:
     except ValidationError:
         version = re.search(r'"field_notes" ?: ?([0-9]{1,6})[,}]', line)
         if version is None or int(version[1]) == FORMAT:
-            raise Trouble(f"the first line of {shown} is damaged, so nothing of it can be read", _AGAIN) from None
+            raise Trouble(
+                say("the first line of {shown} is damaged, so nothing of it can be read", shown=shown), _AGAIN
+            ) from None
         head = Head(field_notes=int(version[1]), file="", lines=0)
     if head.field_notes != FORMAT:
-        way_out = "Bring recordgen up to date, then take the file in again"
+        way_out = say("Bring recordgen up to date, then take the file in again")
         raise Trouble(
-            f"{shown} is written in version {head.field_notes} of field notes, which is not known here", way_out
+            say(
+                "{shown} is written in version {field_notes} of field notes, which is not known here",
+                shown=shown,
+                field_notes=head.field_notes,
+            ),
+            way_out,
         )
     if not 0 <= head.lines <= MOST_LINES:
-        raise Trouble(f"the first line of {shown} is damaged, so nothing of it can be read", _AGAIN)
+        raise Trouble(say("the first line of {shown} is damaged, so nothing of it can be read", shown=shown), _AGAIN)
     return head
 
 
@@ -101,10 +108,10 @@ def _summed(number: int, content: str) -> bytes:
     """The content of a line that is not sealed, held against its sum."""
     found = _SUMMED.fullmatch(content)
     if found is None:
-        raise Trouble("it is not in its form")
+        raise Trouble(say("it is not in its form"))
     plain = found["json"].encode()
     if found["sum"] not in ("-", hashlib.sha256(plain).hexdigest()):
-        raise Trouble("its sum does not fit")
+        raise Trouble(say("its sum does not fit"))
     return plain
 
 
@@ -131,9 +138,9 @@ class _Lines:
             place = Place(self.shown, at)
             number = self._line(line.rstrip("\r"), place, is_cut and at == len(lines) + 1)
             if number and number < highest:
-                message = f"line {number} of the notes stands behind line {highest}"
+                message = say("line {number} of the notes stands behind line {highest}", number=number, highest=highest)
                 self.problems.add(
-                    warning(place, "notes-order", message, "Nothing is lost; each line tells its own number")
+                    warning(place, "notes-order", message, say("Nothing is lost; each line tells its own number"))
                 )
             highest = max(highest, number)
         self._missing()
@@ -143,19 +150,21 @@ class _Lines:
         number = int(found["number"]) if found else 0
         try:
             if found is None:
-                raise Trouble("it is not in its form")
+                raise Trouble(say("it is not in its form"))
             part = part_of(self.open_line(number, found["content"]))
         except Trouble as trouble:
             self.told.add(number)
-            why = "the file was cut short in the middle of it" if is_last_and_cut else trouble.message
-            self._lost(place, f"this line cannot be taken in: {why}", trouble.way_out or _AGAIN)
+            why = say("the file was cut short in the middle of it") if is_last_and_cut else trouble.message
+            self._lost(place, say("this line cannot be taken in: {why}", why=why), trouble.way_out or _AGAIN)
             return number
         if number in self.parts and self.parts[number][0] != part:
-            self._lost(place, f"line {number} of the notes is there twice, and the two differ", _AGAIN)
+            self._lost(
+                place, say("line {number} of the notes is there twice, and the two differ", number=number), _AGAIN
+            )
         self.parts.setdefault(number, (part, place))
         return number
 
-    def _lost(self, place: Place, message: str, way_out: str) -> None:
+    def _lost(self, place: Place, message: Said, way_out: Said) -> None:
         self.whole = False
         self.problems.add(Problem(place, "notes-line", message, way_out))
 
@@ -164,8 +173,8 @@ class _Lines:
         if gone:
             last = max([1, *(place.line for _, place in self.parts.values())])
             at_the_end = gone == list(range(gone[0], self.head.lines + 1))
-            why = "the file was cut short: " if at_the_end else ""
-            message = f"{why}{_numbers(gone)} missing, of {self.head.lines}"
+            why = say("the file was cut short: ") if at_the_end else ""
+            message = say("{why}{numbers} missing, of {lines}", why=why, numbers=_numbers(gone), lines=self.head.lines)
             self._lost(Place(self.shown, last), message, _AGAIN)
 
     def brought(self) -> Brought:
@@ -191,26 +200,35 @@ class _Lines:
         if gone:
             whose = f"{visit.name or visit.horse}, {spoken_day(visit.date)}"
             self._lost(
-                place, f"{counted(len(gone), 'photograph')} of {whose} did not arrive: {', '.join(gone)}", _AGAIN
+                place,
+                say(
+                    "{photographs} of {whose} did not arrive: {gone}",
+                    photographs=counted(len(gone), "photograph"),
+                    whose=whose,
+                    gone=", ".join(gone),
+                ),
+                _AGAIN,
             )
 
     def _as_sent(self, photo: PhotoPart, place: Place) -> bool:
         if not photo.sha256 or hashlib.sha256(photo.jpeg).hexdigest() == photo.sha256:
             return True
-        self._lost(place, "the photograph on this line is not as the phone kept it: its sum does not fit", _AGAIN)
+        self._lost(place, say("the photograph on this line is not as the phone kept it: its sum does not fit"), _AGAIN)
         return False
 
     def _orphans(self, parts: Iterable[tuple[Part, Place]], visits: set[str]) -> None:
         for part, place in parts:
             if isinstance(part, PhotoPart) and part.visit not in visits:
-                message = f"this photograph belongs to the visit {quoted(part.visit)}, which could not be read"
+                message = say(
+                    "this photograph belongs to the visit {visit}, which could not be read", visit=quoted(part.visit)
+                )
                 self._lost(place, message, _AGAIN)
 
 
 def _numbers(numbers: list[int]) -> str:
     """Numbers of lines in words: `line 4 is`, `lines 4 to 9 are`, `6 lines are`."""
     if len(numbers) == 1:
-        return f"line {numbers[0]} is"
+        return say("line {numbers} is", numbers=numbers[0])
     if numbers[-1] - numbers[0] == len(numbers) - 1:
-        return f"lines {numbers[0]} to {numbers[-1]} are"
-    return f"{len(numbers)} lines are"
+        return say("lines {numbers} to {numbers_2} are", numbers=numbers[0], numbers_2=numbers[-1])
+    return say("{numbers} lines are", numbers=len(numbers))

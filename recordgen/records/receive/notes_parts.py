@@ -10,6 +10,7 @@ from pydantic import Base64Bytes, BaseModel, ConfigDict, Field, TypeAdapter, Val
 
 from recordgen.problems import Trouble
 from recordgen.records.models.fields import Day
+from recordgen.sentences import say
 
 # A record goes no deeper than about ten.
 DEEPEST = 30
@@ -85,12 +86,12 @@ def part_of(content: bytes) -> Part:
     try:
         value = json.loads(content, parse_constant=_no_number)
         if _depth(value) > DEEPEST:
-            raise Trouble("it is nested too deep")
+            raise Trouble(say("it is nested too deep"))
         return _PARTS.validate_python(_printable(value))
     except ValidationError as wrong:
         raise _not_understood(value, wrong) from None
     except (ValueError, RecursionError):
-        raise Trouble("it is not in its form") from None
+        raise Trouble(say("it is not in its form")) from None
 
 
 def _no_number(word: str) -> NoReturn:
@@ -101,10 +102,15 @@ def _not_understood(value: Any, wrong: ValidationError) -> Trouble:
     kind = value.get("kind") if isinstance(value, dict) else None
     if kind not in _NAMES:
         return Trouble(
-            "it is of a kind that is not known here", "Bring recordgen up to date, then take the file in again"
+            say("it is of a kind that is not known here"),
+            say("Bring recordgen up to date, then take the file in again"),
         )
     error = wrong.errors(include_url=False)[0]
-    return Trouble(f"{_NAMES[kind]} does not tell its {'.'.join(map(str, error['loc'][1:]))} as it should")
+    return Trouble(
+        say(
+            "{names} does not tell its {loc} as it should", names=_NAMES[kind], loc=".".join(map(str, error["loc"][1:]))
+        )
+    )
 
 
 def _depth(value: Any) -> int:

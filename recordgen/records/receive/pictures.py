@@ -25,9 +25,10 @@ from recordgen.records.photos.names import Subject
 from recordgen.records.receive.brought import BroughtPhoto, BroughtVisit
 from recordgen.records.write.tracing import with_tracing
 from recordgen.records.yaml.tree import document
+from recordgen.sentences import say
 
-CHANGED = "the photograph was changed on the phone since it was traced"
-LOOK = "The tracing is kept; look whether its points still fit"
+CHANGED = say("the photograph was changed on the phone since it was traced")
+LOOK = say("The tracing is kept; look whether its points still fit")
 
 
 @dataclass(frozen=True)
@@ -72,7 +73,7 @@ def new_pictures(
         if photo.id in known:
             continue
         try:
-            subject, made = _subject(photo, day), plain_photo(photo.picture, "the photograph")
+            subject, made = _subject(photo, day), plain_photo(photo.picture, say("the photograph"))
             name = next_name(horse, subject, made, planned)
         except Trouble as trouble:
             problems.add(Problem(photo.place, "photo-not-received", trouble.message, trouble.way_out))
@@ -92,8 +93,10 @@ def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:
     view = next((one for one in VIEWS if one == photo.view), None)
     moment = next((one for one in MOMENTS if one == photo.moment), None)
     if foot is None or view is None or moment is None:
-        message = "the photograph does not tell its foot, view and moment in words that are known here"
-        raise Trouble(message, "It stays in the file that was received; add it from the phone's album: recordgen photo")
+        message = say("the photograph does not tell its foot, view and moment in words that are known here")
+        raise Trouble(
+            message, say("It stays in the file that was received; add it from the phone's album: recordgen photo")
+        )
     return Subject(day, foot, view, moment)
 
 
@@ -112,7 +115,14 @@ def with_pictures(visit: BroughtVisit, pictures: Mapping[str, Picture], problems
         if picture is None:
             return {key: value for key, value in tracing.items() if key != "file"}
         if traced and picture.sent and traced != picture.sent:
-            problems.add(warning(visit.place, "tracing-photo-changed", f"{picture.name}: {CHANGED}", LOOK))
+            problems.add(
+                warning(
+                    visit.place,
+                    "tracing-photo-changed",
+                    say("{picture}: {message}", picture=picture.name, message=CHANGED),
+                    LOOK,
+                )
+            )
             return {**tracing, "file": picture.name}
         return {**tracing, "file": picture.name, "sha256": picture.sum}
 

@@ -15,14 +15,15 @@ from recordgen.records.models.fields import Record, Text, several, told
 from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written, read_record
 from recordgen.records.yaml.write import on_one_line
+from recordgen.sentences import Said, say
 
 # A phrase of the tables by its key, with its facts filled in.
-Say = Callable[..., str]
+Phrase = Callable[..., str]
 # What is wrong with a typed answer; nothing where it fits.
-Fits = Callable[[str], str | None]
+Fits = Callable[[str], Said | None]
 
 
-def phrases_of(phrases: Mapping[str, str], about: str = "receive") -> Say:
+def phrases_of(phrases: Mapping[str, str], about: str = "receive") -> Phrase:
     """The phrases about taking in, or about something else, by their key without `receive_`."""
     return lambda key, **facts: phrases[f"{about}_{key}"].format(**facts)
 
@@ -45,12 +46,13 @@ class Question:
     until_then: str = ""
     beside: Sequence[str] = ()
 
-    def fault(self, answer: str) -> str | None:
+    def fault(self, answer: str) -> Said | None:
         """Tell what is wrong with an answer, as half a sentence; None where it can be taken."""
         if answer in self.choices:
             return None
         if not self.typed:
-            return f"{quoted(answer)} is none of the answers: {', '.join(self.choices)}"
+            choices = ", ".join(self.choices)
+            return say("{answer} is none of the answers: {choices}", answer=quoted(answer), choices=choices)
         return self.fits(answer) if self.fits else None
 
 
@@ -100,7 +102,8 @@ class Answers:
         written, problems = read_record(file, shown, AnswersFile)
         if written is None:
             raise Trouble(
-                f"the answers cannot be read: {problems[0].as_line()}", "Mend that line, or take the file away"
+                say("the answers cannot be read: {problems}", problems=problems[0].as_line()),
+                say("Mend that line, or take the file away"),
             )
         given = {one.id: one.answer for one in written.record.answers if one.answer}
         return cls(given, file=file, written=written)
@@ -131,7 +134,7 @@ class Answers:
         self.given[question.id] = answer
         return answer
 
-    def _refuse(self, question: Question, fault: str) -> None:
+    def _refuse(self, question: Question, fault: Said) -> None:
         ids = [one.id for one in self.written.record.answers] if self.written else []
         known = self.written and question.id in ids
         place = (
@@ -139,7 +142,8 @@ class Answers:
             if self.written and known
             else Place("the answers")
         )
-        self.problems.add(Problem(place, "answer-unfit", f"{question.about}: {fault}", "Write another answer"))
+        message = say("{about}: {fault}", about=question.about, fault=fault)
+        self.problems.add(Problem(place, "answer-unfit", message, say("Write another answer")))
 
     def keep(self, questions: Iterable[Question]) -> bool:
         """Write the questions that are open and not in the file yet into it; False where there are none.
@@ -152,7 +156,7 @@ class Answers:
         if not new:
             return False
         text = render_template("answers.yaml.jinja", questions=list(new.values()), begun=self.file.exists())
-        with writing(self.file, "The questions come up again next time"):
+        with writing(self.file, say("The questions come up again next time")):
             self.file.parent.mkdir(parents=True, exist_ok=True)
             before = self.file.read_text("utf-8") if self.file.exists() else ""
             write_whole(self.file, before + text, mode=0o600)

@@ -12,6 +12,7 @@ from recordgen.records.load.folders import RECEIVED
 from recordgen.records.models.fields import Record, Text, Whole, YesNo, several, told
 from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.write import as_yaml
+from recordgen.sentences import say
 
 SEEN_FILE = "seen.yaml"
 _HEAD = "# What was taken in before, so that nothing comes in twice. Kept by recordgen receive."
@@ -54,8 +55,12 @@ class Seen:
         if file.exists():
             written, problems = read_record(file, f"{folder.name}/{SEEN_FILE}", SeenFile)
             if written is None:
-                way_out = "Mend that line; or take the file away, and visits that came before are asked about again"
-                raise Trouble(f"what was taken in before cannot be read: {problems[0].as_line()}", way_out)
+                way_out = say(
+                    "Mend that line; or take the file away, and visits that came before are asked about again"
+                )
+                raise Trouble(
+                    say("what was taken in before cannot be read: {problems}", problems=problems[0].as_line()), way_out
+                )
             seen.visits, seen.horses = dict(written.record.visits), dict(written.record.horses)
         return seen
 
@@ -107,4 +112,6 @@ def keep_raw(folder: Path, name: str, raw: bytes) -> Path:
                 return path
         if path.is_file() and path.read_bytes() == raw:
             return path
-    raise Trouble(f"there are too many files named {name} in {folder}", "Look through them")
+    raise Trouble(
+        say("there are too many files named {name} in {folder}", name=name, folder=folder), say("Look through them")
+    )

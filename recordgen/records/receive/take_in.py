@@ -13,7 +13,6 @@ from contextlib import contextmanager, suppress
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from recordgen.days import spoken_day
 from recordgen.files import clear_parts, write_new, write_whole, writing
 from recordgen.problems import Problem, Problems, Trouble
 from recordgen.progress import steps
@@ -24,7 +23,7 @@ from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
 from recordgen.records.receive.doubts import Settled, settle
 from recordgen.records.receive.pictures import Picture, new_pictures, pictures_of, with_late_pictures, with_pictures
-from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.receive.seen import Seen, SeenVisit
 from recordgen.records.receive.visits import visit_text
 from recordgen.records.receive.whose import (
@@ -38,6 +37,7 @@ from recordgen.records.receive.whose import (
 )
 from recordgen.records.write.visit import VISIT_SCHEMA
 from recordgen.records.yaml.write import as_yaml
+from recordgen.sentences import say, spoken_day
 
 RECEIPT_SIGNS = "abcdefghijkmnpqrstuvwxyz23456789"
 YES, NO = "yes", "no"
@@ -78,7 +78,7 @@ class TakingIn:
     today: dt.date
     own: str
     answers: Answers
-    say: Say
+    phrase: Phrase
     seen: Seen
     horses: Horses
     near_and_off: bool = False
@@ -99,9 +99,8 @@ class TakingIn:
             try:
                 outcomes.append(self._visit(visit, brought))
             except Trouble as trouble:
-                self.problems.add(
-                    Problem(visit.place, "visit-not-received", f"{told}: {trouble.message}", trouble.way_out)
-                )
+                message = say("{visit}: {message}", visit=told, message=trouble.message)
+                self.problems.add(Problem(visit.place, "visit-not-received", message, trouble.way_out))
                 outcomes.append(Outcome(visit, told, "waiting"))
         return outcomes
 
@@ -109,12 +108,15 @@ class TakingIn:
         """The question whether notes that another practice's page made are ours, where it is open. Raises Trouble."""
         if not brought.practice or brought.practice == self.own or not brought.visits:
             return None
-        choices = {YES: self.say("practice_yes"), NO: self.say("practice_no")}
-        asks = self.say("asks_practice", other=brought.practice, own=self.own)
+        choices = {YES: self.phrase("practice_yes"), NO: self.phrase("practice_no")}
+        asks = self.phrase("asks_practice", other=brought.practice, own=self.own)
         question = Question(f"{brought.id} practice", brought.practice, asks, choices)
         answer = self.answers.of(question)
         if answer == NO:
-            raise Trouble(f"these notes are those of {brought.practice}", "Nothing of them was taken in")
+            raise Trouble(
+                say("these notes are those of {practice}", practice=brought.practice),
+                say("Nothing of them was taken in"),
+            )
         return question if answer is None else None
 
     def _visit(self, visit: BroughtVisit, brought: Brought) -> Outcome:
@@ -124,7 +126,7 @@ class TakingIn:
             return self._seen_before(visit, known, told)
         self.answers.begin(known.answers if known else {})
         found = self._whose(visit, brought.id, known)
-        day = find_day(visit, brought.listed, self.today, self.horses, self.answers, self.say)
+        day = find_day(visit, brought.listed, self.today, self.horses, self.answers, self.phrase)
         asked = tuple(one for one in (found, day) if isinstance(one, Question))
         if isinstance(found, Question) or isinstance(day, Question):
             return Outcome(visit, told, "waiting", open=asked)
@@ -137,7 +139,7 @@ class TakingIn:
         made = self.seen.horses.get(question_of_horse(visit, file))
         which = known.horse if known and (known.file or known.begun) else made
         if which is None or (which not in self.horses.horses and which != made):
-            return find_horse(visit, file, self.horses, self.answers, self.say)
+            return find_horse(visit, file, self.horses, self.answers, self.phrase)
         return Found(which, "" if which in self.horses.horses else one_line(visit.name) or which.partition("/")[2])
 
     def _seen_before(self, visit: BroughtVisit, known: SeenVisit, told: str) -> Outcome:
@@ -159,13 +161,18 @@ class TakingIn:
         self, visit: BroughtVisit, brought: Brought, found: Found, which: str, day: dt.date, known: SeenVisit | None
     ) -> Outcome:
         name = found.new_name or self.horses.horses[which].name
-        told = f"{name} at {self.horses.stables.get(which.partition('/')[0], which)}, {spoken_day(day)}"
+        told = say(
+            "{name} at {partition}, {day}",
+            name=name,
+            partition=self.horses.stables.get(which.partition("/")[0], which),
+            day=spoken_day(day),
+        )
         folder, before = self.records / which, known.photos if known else {}
         pictures = pictures_of(visit, folder, day, before, self.problems)
         record = with_pictures(visit, pictures, self.problems)
-        settled = settle(replace(visit, record=record), day.isoformat(), told, self.answers, self.say)
+        settled = settle(replace(visit, record=record), day.isoformat(), told, self.answers, self.phrase)
         compose = self._composer(settled, visit, folder, name, day)
-        deciding = Deciding(visit.key, visit.rev, told, folder, day, settled, known, compose, self.answers, self.say)
+        deciding = Deciding(visit.key, visit.rev, told, folder, day, settled, known, compose, self.answers, self.phrase)
         decision = deciding.decide()
         asked = (*settled.questions, *((decision.open,) if decision.open else ()))
         asked = () if decision.kind == "changed_here" else asked
@@ -189,7 +196,7 @@ class TakingIn:
         schema = ["yaml-language-server: $schema=../../" + VISIT_SCHEMA.as_posix()]
         head = schema if (self.records / VISIT_SCHEMA).is_file() else []
         key, source = ("comment_sheet", one_line(visit.source)) if visit.source else ("comment", "")
-        head = [*head, self.say(key, horse=" ".join(name.split()), day=spoken_day(day), source=source)]
+        head = [*head, self.phrase(key, horse=" ".join(name.split()), day=spoken_day(day), source=source)]
         by_hand = self.hand_written(folder, day)
         return lambda comments: visit_text(settled.record, [*head, *comments, *by_hand], self.near_and_off)
 
@@ -207,7 +214,7 @@ class TakingIn:
         known = self.seen.visits.get(visit.id)
         if known and known.begun and decision.file and not decision.text and not self.dry_run:
             # A run that was killed just after it gave the file its name left the part that it wrote.
-            with writing(folder / decision.file, "The visit was not taken in"):
+            with writing(folder / decision.file, say("The visit was not taken in")):
                 clear_parts(folder / decision.file)
         with self._undone_if_refused(visit, folder) as placed:
             self._keep(visit, _begun(entry, known))
@@ -262,7 +269,7 @@ class TakingIn:
             path, new = keep_photo(self.records, self.records / which, picture.subject, picture.made)
             placed.extend([path] if new else [])
             if path.name != picture.name:
-                raise Trouble("another photograph was added meanwhile", "Take the notes in once more")
+                raise Trouble(say("another photograph was added meanwhile"), say("Take the notes in once more"))
             kept[picture.id] = path.name
         return kept
 
@@ -274,7 +281,7 @@ class TakingIn:
         after = with_late_pictures(before, file.name, late)
         if after == before:
             return known
-        with writing(file, "The visit stays as it was"):
+        with writing(file, say("The visit stays as it was")):
             write_whole(file, after)
         is_ours = hashlib.sha256(before).hexdigest() == known.sum
         return known.model_copy(update={"sum": hashlib.sha256(after).hexdigest()}) if is_ours else known
@@ -282,13 +289,13 @@ class TakingIn:
 
 def _write_visit(path: Path, decision: Decision) -> None:
     """Write a visit's file: new, or over the very text that may be written over. Raises Trouble."""
-    with writing(path, "The visit was not taken in"):
+    with writing(path, say("The visit was not taken in")):
         if decision.over is None:
             done = write_new(path, decision.text)
         elif done := hashlib.sha256(path.read_bytes()).hexdigest() == decision.over:
             write_whole(path, decision.text)
     if not done and path.read_text("utf-8", "replace") != decision.text:
-        raise Trouble(f"{path.name} was changed meanwhile", "Take the notes in once more")
+        raise Trouble(say("{name} was changed meanwhile", name=path.name), say("Take the notes in once more"))
 
 
 def _sum_after(decision: Decision, known: SeenVisit | None) -> str | None:

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from recordgen.days import spoken_day
 from recordgen.problems import is_visible, quoted
 from recordgen.records.checks.duplicates import is_same
 from recordgen.records.load.folders import NOT_FREE, SLUG, slug_of
@@ -16,8 +15,9 @@ from recordgen.records.models.fields import FIRST_YEAR
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
 from recordgen.records.receive.brought import BroughtVisit
-from recordgen.records.receive.questions import Answers, Question, Say
+from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.yaml.read import read_partly
+from recordgen.sentences import Said, say, spoken_day
 
 LEAVE_OUT = "leave out"
 NEW = "new"
@@ -70,17 +70,17 @@ def describe_visit(visit: BroughtVisit, horses: Horses, which: str | None = None
     return f"{name} at {horses.stables.get(stable, stable)}, {spoken_day(visit.day)}"
 
 
-def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, say: Say) -> Found | Question:
+def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase) -> Found | Question:
     """Whose visit it is, or the question that must be answered first. file: the id of what it came in."""
     horse = horses.horses.get(visit.horse)
     if horse is None:
-        return _unknown(visit, file, horses, answers, say)
+        return _unknown(visit, file, horses, answers, phrase)
     if horse.left is None or visit.day <= horse.left.date:
         return Found(visit.horse)
     elsewhere = [which for which, one in horses.horses.items() if one is not horse and is_same(one, horse)]
-    choices = {TAKE: say("take_left", name=horse.name)}
-    choices |= {which: horses.in_words(which) for which in elsewhere} | {LEAVE_OUT: say("leave_out")}
-    asks = say("asks_left", name=horse.name, day=spoken_day(horse.left.date))
+    choices = {TAKE: phrase("take_left", name=horse.name)}
+    choices |= {which: horses.in_words(which) for which in elsewhere} | {LEAVE_OUT: phrase("leave_out")}
+    asks = phrase("asks_left", name=horse.name, day=spoken_day(horse.left.date))
     question = Question(f"{visit.id} left", describe_visit(visit, horses), asks, choices)
     match answers.of(question):
         case None:
@@ -101,15 +101,15 @@ def question_of_horse(visit: BroughtVisit, file: str) -> str:
     return f"{file} horse {visit.horse} {visit.name}".strip()
 
 
-def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, say: Say) -> Found | Question:
+def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase) -> Found | Question:
     stable = visit.horse.partition("/")[0]
     choices = {which: horses.in_words(which) for which in _alike(visit, horses)}
     if stable in horses.stables:
-        choices[NEW] = say("new_horse", name=visit.name or visit.horse, stable=horses.stables[stable])
-    choices[LEAVE_OUT] = say("leave_out")
-    known = say("stable_known") if stable in horses.stables else say("stable_unknown", stable=quoted(stable))
-    asks = say("asks_horse", horse=quoted(visit.horse), name=visit.name or visit.horse, stable=known)
-    typed = say("typed_horse")
+        choices[NEW] = phrase("new_horse", name=visit.name or visit.horse, stable=horses.stables[stable])
+    choices[LEAVE_OUT] = phrase("leave_out")
+    known = phrase("stable_known") if stable in horses.stables else phrase("stable_unknown", stable=quoted(stable))
+    asks = phrase("asks_horse", horse=quoted(visit.horse), name=visit.name or visit.horse, stable=known)
+    typed = phrase("typed_horse")
     question = Question(
         question_of_horse(visit, file),
         describe_visit(visit, horses),
@@ -130,8 +130,8 @@ def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, s
             return Found(answer)
 
 
-def _fits(text: str, horses: Horses) -> str | None:
-    return None if text in horses.horses else f"there is no horse {quoted(text)}"
+def _fits(text: str, horses: Horses) -> Said | None:
+    return None if text in horses.horses else say("there is no horse {horse}", horse=quoted(text))
 
 
 def _alike(visit: BroughtVisit, horses: Horses) -> list[str]:
@@ -163,7 +163,7 @@ def _numbered(slug: str) -> Iterator[str]:
 
 
 def find_day(
-    visit: BroughtVisit, listed: dt.date | None, today: dt.date, horses: Horses, answers: Answers, say: Say
+    visit: BroughtVisit, listed: dt.date | None, today: dt.date, horses: Horses, answers: Answers, phrase: Phrase
 ) -> dt.date | Question | None:
     """The day of a visit, the question that must be answered first, or None where the visit is left out.
 
@@ -171,21 +171,21 @@ def find_day(
     """
     choices: dict[str, str] = {}
     if visit.day > today:
-        asks = say("asks_day_later", day=spoken_day(visit.day), today=spoken_day(today))
+        asks = phrase("asks_day_later", day=spoken_day(visit.day), today=spoken_day(today))
     elif visit.day.year < FIRST_YEAR:
-        asks = say("asks_day_too_early", day=spoken_day(visit.day))
+        asks = phrase("asks_day_too_early", day=spoken_day(visit.day))
     elif listed and visit.day < listed <= today:
-        asks = say("asks_day_earlier", day=spoken_day(visit.day), listed=spoken_day(listed))
-        choices = {visit.day.isoformat(): say("day_stands")}
+        asks = phrase("asks_day_earlier", day=spoken_day(visit.day), listed=spoken_day(listed))
+        choices = {visit.day.isoformat(): phrase("day_stands")}
     else:
         return visit.day
-    choices |= {today.isoformat(): say("day_today"), LEAVE_OUT: say("leave_out")}
+    choices |= {today.isoformat(): phrase("day_today"), LEAVE_OUT: phrase("leave_out")}
     question = Question(
         f"{visit.id} day",
         describe_visit(visit, horses),
         asks,
         choices,
-        say("typed_day"),
+        phrase("typed_day"),
         lambda text: _day_fault(text, today),
     )
     answer = answers.of(question)
@@ -194,11 +194,11 @@ def find_day(
     return None if answer == LEAVE_OUT else dt.date.fromisoformat(answer)
 
 
-def _day_fault(text: str, today: dt.date) -> str | None:
+def _day_fault(text: str, today: dt.date) -> Said | None:
     try:
         day = dt.datetime.strptime(text, "%Y-%m-%d").date()
     except ValueError:
-        return f"{quoted(text)} is not a day; write it like {today}"
+        return say("{text} is not a day; write it like {today}", text=quoted(text), today=today)
     if day.year < FIRST_YEAR:
-        return f"{day} is too long ago"
-    return f"{day} is in the future" if day > today else None
+        return say("{day} is too long ago", day=day)
+    return say("{day} is in the future", day=day) if day > today else None

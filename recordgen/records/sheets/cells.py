@@ -13,6 +13,7 @@ from recordgen.records.models.names import Foot, foot_named
 from recordgen.records.sheets.columns import DateOrder, DecimalSign
 from recordgen.records.sheets.grid import Value
 from recordgen.records.sheets.leaves import SEEN, Leaf
+from recordgen.sentences import Said, say
 
 # Cells in which somebody wrote that there is nothing. Common practice, no source.
 EMPTY = {"-", "–", "—", "n/a", "."}
@@ -30,8 +31,9 @@ _FRONTS = ("front", "fore")
 class Unfit(ValueError):
     """A cell that cannot be what its column is: why, and the way out."""
 
-    def __init__(self, why: str, way_out: str) -> None:
+    def __init__(self, why: Said, way_out: Said) -> None:
         super().__init__(why)
+        self.why = why
         self.way_out = way_out
 
 
@@ -112,13 +114,16 @@ def day(value: Value, how: CellForm) -> dt.date:
     if isinstance(value, dt.date):
         return value
     if isinstance(value, int | float):
-        raise Unfit(f"{cell_text(value)} is a number, not a day", "Give the column the form of a date in your program")
+        raise Unfit(
+            say("{value} is a number, not a day", value=cell_text(value)),
+            say("Give the column the form of a date in your program"),
+        )
     text = re.sub(r"[T ][0-9]{1,2}:[0-9]{2}(:[0-9]{2})?$", "", str(value or "").strip())
     found = _THREE.fullmatch(text)
     if english := _MONTH_FIRST.fullmatch(text):
         return _calendar(text, english[3], english[1], english[2])
     if found is None:
-        raise Unfit(f"{quoted(text)} is no day", "Write it like 2026-10-14")
+        raise Unfit(say("{text} is no day", text=quoted(text)), say("Write it like 2026-10-14"))
     first, second, third = found.groups()
     if len(first) == 4:
         return _calendar(text, first, second, third)
@@ -131,19 +136,19 @@ def day(value: Value, how: CellForm) -> dt.date:
             return _calendar(text, third, first, second)
         case "year month day":
             return _calendar(text, first, second, third)
-    way_out = "Write dates: day month year, or dates: month day year, into the file of columns"
-    raise Unfit(f"{quoted(text)} does not tell which number is the day and which the month", way_out)
+    way_out = say("Write dates: day month year, or dates: month day year, into the file of columns")
+    raise Unfit(say("{text} does not tell which number is the day and which the month", text=quoted(text)), way_out)
 
 
 def _calendar(text: str, year: str, month: str, day_: str) -> dt.date:
     if not (year.isdigit() and day_.isdigit() and len(year) in (2, 4)):
-        raise Unfit(f"{quoted(text)} is no day", "Write it like 2026-10-14")
+        raise Unfit(say("{text} is no day", text=quoted(text)), say("Write it like 2026-10-14"))
     number = int(month) if month.isdigit() else _month(month)
     try:
         return dt.date(int(year) + (2000 if len(year) == 2 else 0), number, int(day_))
     except ValueError:
-        way_out = "Look at the day and the month, and at `dates` in the file of columns"
-        raise Unfit(f"{quoted(text)} is not in the calendar", way_out) from None
+        way_out = say("Look at the day and the month, and at `dates` in the file of columns")
+        raise Unfit(say("{text} is not in the calendar", text=quoted(text)), way_out) from None
 
 
 def _month(word: str) -> int:
@@ -158,6 +163,8 @@ def foot(value: Value, how: CellForm) -> Foot:
         plain = plain.replace(front, "fore")
     named = foot_named(plain.replace("back", "hind").replace("rear", "hind")) or foot_named(plain.replace(" ", ""))
     if named is None:
-        way_out = "Write LF, RF, LH, RH or near fore, or tell the word in the file of columns: words: {VL: left_fore}"
-        raise Unfit(f"{quoted(text)} is no foot", way_out)
+        way_out = say(
+            "Write LF, RF, LH, RH or near fore, or tell the word in the file of columns: words: {{VL: left_fore}}"
+        )
+        raise Unfit(say("{text} is no foot", text=quoted(text)), way_out)
     return named

@@ -7,9 +7,10 @@ from typing import Literal
 
 from pydantic import Field
 
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
 from recordgen.records.models.fields import OneLine, Record, Text, Whole, YesNo, several, told
 from recordgen.records.yaml.read import Written, read_record
+from recordgen.sentences import say, sentences
 
 NOTHING = "nothing"
 DateOrder = Literal["day month year", "month day year", "year month day"]
@@ -53,6 +54,8 @@ def read_columns(file: Path) -> Written[ColumnsFile]:
     written, problems = read_record(file, file.name, ColumnsFile)
     if written is None:
         first = problems[0]
-        way_out = sentences(first.way_out, "Or delete the file, and have a new one made")
-        raise Trouble(f"the columns cannot be read: {first.place}: {first.message}", way_out)
+        way_out = sentences(first.way_out, say("Or delete the file, and have a new one made"))
+        raise Trouble(
+            say("the columns cannot be read: {place}: {message}", place=first.place, message=first.message), way_out
+        )
     return written

@@ -16,6 +16,7 @@ from python_calamine import CalamineError, CalamineWorkbook, PasswordError, Shee
 from recordgen.csv_text import unguarded
 from recordgen.problems import Place, Trouble, quoted
 from recordgen.records.sheets.merged_ods import Merged, merged_in_ods
+from recordgen.sentences import say
 
 Value = str | float | bool | dt.date | None
 
@@ -91,7 +92,14 @@ def cell_name(row: int, column: int) -> str:
 def read_grid(raw: bytes, shown: str, sheet: str | None = None) -> Grid:
     """The cells of a file. sheet: which one of a workbook; the first that holds anything where None. Raises Trouble."""
     if len(raw) > LARGEST_FILE_BYTES:
-        raise Trouble(f"{shown} is larger than {LARGEST_FILE_BYTES // 1_000_000} MB", "Take it in in several parts")
+        raise Trouble(
+            say(
+                "{shown} is larger than {largest_file_bytes} MB",
+                shown=shown,
+                largest_file_bytes=LARGEST_FILE_BYTES // 1000000,
+            ),
+            say("Take it in in several parts"),
+        )
     if raw.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
         return _of_workbook(raw, shown, sheet)
     return _of_text(raw, shown)
@@ -104,15 +112,20 @@ def _of_workbook(raw: bytes, shown: str, sheet: str | None) -> Grid:
             name = _sheet_of(book, shown, sheet)
             found = book.get_sheet_by_name(name)
             if found.total_height * found.total_width > MOST_CELLS:
-                raise Trouble(f"the sheet {quoted(name)} of {shown} has too many cells", "Take it in in several parts")
+                raise Trouble(
+                    say("the sheet {name} of {shown} has too many cells", name=quoted(name), shown=shown),
+                    say("Take it in in several parts"),
+                )
             rows = found.to_python(skip_empty_area=False)
             merged = tuple(found.merged_cell_ranges or merged_in_ods(raw, name))
             others = tuple(one for one in book.sheet_names if one != name)
     except PasswordError:
-        raise Trouble(f"{shown} is locked with a password", "Save a copy without one, and take that in") from None
+        raise Trouble(
+            say("{shown} is locked with a password", shown=shown), say("Save a copy without one, and take that in")
+        ) from None
     except CalamineError:
-        way_out = "Open it in your spreadsheet program, save it as CSV, and take that in"
-        raise Trouble(f"{shown} cannot be read as a spreadsheet", way_out) from None
+        way_out = say("Open it in your spreadsheet program, save it as CSV, and take that in")
+        raise Trouble(say("{shown} cannot be read as a spreadsheet", shown=shown), way_out) from None
     return Grid(shown, name, tuple(tuple(map(_plain, row)) for row in rows), merged, others)
 
 
@@ -124,7 +137,10 @@ def _refuse_swollen(raw: bytes, shown: str) -> None:
     except zipfile.BadZipFile:
         return
     if size > LARGEST_UNPACKED_BYTES:
-        raise Trouble(f"{shown} is far larger inside than any sheet of visits", "Save it as CSV, and take that in")
+        raise Trouble(
+            say("{shown} is far larger inside than any sheet of visits", shown=shown),
+            say("Save it as CSV, and take that in"),
+        )
 
 
 def _sheet_of(book: CalamineWorkbook, shown: str, wanted: str | None) -> str:
@@ -132,13 +148,16 @@ def _sheet_of(book: CalamineWorkbook, shown: str, wanted: str | None) -> str:
     if wanted is not None:
         if wanted not in names:
             raise Trouble(
-                f"{shown} has no sheet {quoted(wanted)}", f"Its sheets are: {', '.join(map(quoted, names)) or 'none'}"
+                say("{shown} has no sheet {wanted}", shown=shown, wanted=quoted(wanted)),
+                say("Its sheets are: {names}", names=", ".join(map(quoted, names)) or "none"),
             )
         return wanted
     for name in names:
         if book.get_sheet_by_name(name).total_height:
             return name
-    raise Trouble(f"{shown} holds no sheet with anything in it", "Look whether it is the right file")
+    raise Trouble(
+        say("{shown} holds no sheet with anything in it", shown=shown), say("Look whether it is the right file")
+    )
 
 
 def _plain(value: object) -> Value:
@@ -163,9 +182,12 @@ def _of_text(raw: bytes, shown: str) -> Grid:
     try:
         rows = _parted(lines, delimiter or delimiter_of(lines))
     except csv.Error as fault:
-        raise Trouble(f"{shown} cannot be read as CSV: {fault}", "Save it anew as CSV from your program") from None
+        raise Trouble(
+            say("{shown} cannot be read as CSV: {fault}", shown=shown, fault=fault),
+            say("Save it anew as CSV from your program"),
+        ) from None
     if not any(value.strip() for row in rows for value in row):
-        raise Trouble(f"{shown} is empty", "Look whether it is the right file")
+        raise Trouble(say("{shown} is empty", shown=shown), say("Look whether it is the right file"))
     return Grid(shown, "", tuple(tuple(_plain(unguarded(value)) for value in row) for row in rows))
 
 
@@ -179,7 +201,9 @@ def _decoded(raw: bytes, shown: str) -> str:
             continue
         if "\0" not in text:
             return text
-    raise Trouble(f"{shown} is neither CSV nor a spreadsheet", "Save it as CSV (UTF-8), .xlsx or .ods")
+    raise Trouble(
+        say("{shown} is neither CSV nor a spreadsheet", shown=shown), say("Save it as CSV (UTF-8), .xlsx or .ods")
+    )
 
 
 def delimiter_of(lines: Sequence[str]) -> str:

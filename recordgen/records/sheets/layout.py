@@ -11,6 +11,7 @@ from recordgen.records.sheets.columns import NOTHING, ColumnsFile, SheetColumn
 from recordgen.records.sheets.grid import Grid, cell_name, column_of
 from recordgen.records.sheets.targets import THE_FOOT, Role, Target, target_meant, target_of
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import Said, say
 
 
 @dataclass(frozen=True)
@@ -82,7 +83,7 @@ class _LayingOut:
         self._roles(file)
         return self.found
 
-    def _refuse(self, message: str, way_out: str, *steps: str | int) -> None:
+    def _refuse(self, message: Said, way_out: Said, *steps: str | int) -> None:
         self.found.problems.add(Problem(self._place(*steps), "sheet-columns", message, way_out))
 
     def _place(self, *steps: str | int) -> Place:
@@ -92,15 +93,30 @@ class _LayingOut:
         at = ("columns", number)
         index = column_of(column.column)
         if index is None:
-            return self._refuse(f"{quoted(column.column)} is no column", "Write its letters, such as C", *at, "column")
+            return self._refuse(
+                say("{column} is no column", column=quoted(column.column)),
+                say("Write its letters, such as C"),
+                *at,
+                "column",
+            )
         heading = over.get(index, "")
         if column.heading is not None and _plain(column.heading) != _plain(heading):
             above = cell_name(self.written.record.first_row - 2, index)
-            message = f"over column {column.column} ({above}) stands {quoted(heading)}, not {quoted(column.heading)}"
-            return self._refuse(message, "Name the column where it is now, or the heading as it is", *at, "heading")
+            message = say(
+                "over column {column} ({above}) stands {heading}, not {named}",
+                column=column.column,
+                above=above,
+                heading=quoted(heading),
+                named=quoted(column.heading),
+            )
+            return self._refuse(
+                message, say("Name the column where it is now, or the heading as it is"), *at, "heading"
+            )
         target = target_of(column.is_)
         if target is None:
-            return self._refuse(f"no column can be {quoted(column.is_)}", target_meant(column.is_), *at, "is")
+            return self._refuse(
+                say("no column can be {what}", what=quoted(column.is_)), target_meant(column.is_), *at, "is"
+            )
         if self._clashes(column, target, number):
             return None
         also = tuple(self._also(column, number, target))
@@ -112,8 +128,19 @@ class _LayingOut:
         steps = (target.role,) if target.role else (target.foot or "", *target.steps)
         clash = next((one for one in self.taken if one == steps or _holds_line(one, steps)), None)
         if clash is not None:
-            message = f"columns {self.taken[clash]} and {column.column} are both {quoted(column.is_)}"
-            self._refuse(message, f"Keep one, and write is: {NOTHING} for the other", "columns", number, "is")
+            message = say(
+                "columns {taken} and {column} are both {what}",
+                taken=self.taken[clash],
+                column=column.column,
+                what=quoted(column.is_),
+            )
+            self._refuse(
+                message,
+                say("Keep one, and write is: {nothing} for the other", nothing=NOTHING),
+                "columns",
+                number,
+                "is",
+            )
         self.taken[steps] = column.column
         return clash is not None
 
@@ -121,8 +148,10 @@ class _LayingOut:
         for typed, text in column.with_.items():
             found = target_of(typed)
             if found is None or found.role or (found.foot == THE_FOOT and target.foot != THE_FOOT):
-                way_out = "Write it like with: {lameness.scale: AAEP}"
-                self._refuse(f"nothing can be meant by {quoted(typed)} here", way_out, "columns", number, "with")
+                way_out = say("Write it like with: {{lameness.scale: AAEP}}")
+                self._refuse(
+                    say("nothing can be meant by {typed} here", typed=quoted(typed)), way_out, "columns", number, "with"
+                )
             else:
                 yield found, text
 
@@ -132,8 +161,8 @@ class _LayingOut:
         is_length = target.leaf is None if target.role is None else False
         is_length = is_length or (target.leaf is not None and target.leaf.unit in LENGTHS)
         if is_length and target.leaf and unit is None:
-            message = f"column {column.column} holds lengths, and nothing tells their unit"
-            self._refuse(message, "Write lengths: mm, lengths: cm or lengths: in", "columns", number)
+            message = say("column {column} holds lengths, and nothing tells their unit", column=column.column)
+            self._refuse(message, say("Write lengths: mm, lengths: cm or lengths: in"), "columns", number)
         return CellForm(file.dates, file.decimals, unit, column.words)
 
     def _roles(self, file: ColumnsFile) -> None:
@@ -142,13 +171,19 @@ class _LayingOut:
         wanted: tuple[Role, ...] = ("horse", "date", *(("foot",) if file.each_row == "foot" else ()))
         for role in wanted:
             if self.found.role(role) is None:
-                self._refuse(f"no column is the {role}", f"Write is: {role} for the one that is", "columns")
+                self._refuse(
+                    say("no column is the {role}", role=role),
+                    say("Write is: {role} for the one that is", role=role),
+                    "columns",
+                )
         if file.each_row == "visit":
             for column in self.found.columns:
                 if column.target.foot == THE_FOOT or column.target.role == "foot":
-                    message = f"column {column.name} is of the foot of its row, and each row is a whole visit"
+                    message = say(
+                        "column {column} is of the foot of its row, and each row is a whole visit", column=column.name
+                    )
                     self._refuse(
-                        message, "Name the foot, as left_fore.before.toe_length; or each_row: foot", "each_row"
+                        message, say("Name the foot, as left_fore.before.toe_length; or each_row: foot"), "each_row"
                     )
 
 

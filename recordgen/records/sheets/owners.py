@@ -9,6 +9,7 @@ from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import slug_of
 from recordgen.records.receive.whose import Horses
 from recordgen.records.sheets.columns import ColumnsFile
+from recordgen.sentences import say
 
 
 @dataclass(frozen=True)
@@ -41,8 +42,12 @@ def owner_of(horse: str, stable: str, horses: Horses, file: ColumnsFile) -> Owne
     if len(found) == 1:
         return Owner(found[0], horse)
     if slug is None:
-        message = f"there are several horses {quoted(horse)}" if found else f"there is no horse {quoted(horse)} here"
-        way_out = "Tell the stable: stable: its folder in the file of columns, or a column that is: stable"
+        message = (
+            say("there are several horses {horse}", horse=quoted(horse))
+            if found
+            else say("there is no horse {horse} here", horse=quoted(horse))
+        )
+        way_out = say("Tell the stable: stable: its folder in the file of columns, or a column that is: stable")
         raise Trouble(message, way_out)
     return Owner(f"{slug}/?", horse)
 
@@ -62,6 +67,8 @@ def _stable_of(typed: str, horses: Horses, file: ColumnsFile) -> str | None:
         if meant.lower() in (slug, name.lower()) or slug_of(meant) == slug:
             return slug
     way_out = did_you_mean(
-        told, [*horses.stables.values()], f"Begin the stable first, or write stables: {{{told}: its folder}}"
+        told,
+        [*horses.stables.values()],
+        say("Begin the stable first, or write stables: {{{told}: its folder}}", told=told),
     )
-    raise Trouble(f"there is no stable {quoted(told)} here", way_out)
+    raise Trouble(say("there is no stable {told} here", told=quoted(told)), way_out)

@@ -20,6 +20,7 @@ from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.write import on_one_line
+from recordgen.sentences import say
 
 # Rows in which headings are looked for.
 LOOKED_AT = 25
@@ -57,7 +58,10 @@ class _Proposing:
         self.first_row = last + 2
         self.rows = last - first + 1
         if len(grid.rows) < self.first_row:
-            raise Trouble(f"{grid.shown} holds nothing below its headings", "Look whether it is the right file")
+            raise Trouble(
+                say("{grid} holds nothing below its headings", grid=grid.shown),
+                say("Look whether it is the right file"),
+            )
         over = headings(grid, self.first_row, self.rows)
         is_foot = any(guess(text, True).is_ == "foot" for text in over.values())
         self.each_row = "foot" if is_foot else "visit"
@@ -199,7 +203,7 @@ def _each_once(guesses: Mapping[int, Guess]) -> dict[int, Guess]:
     found: dict[int, Guess] = {}
     for index, one in guesses.items():
         twice = one.is_known and not one.remark and one.is_ in {kept.is_ for kept in found.values()}
-        found[index] = Guess(unit=one.unit, remark=f"{one.is_}, as another column?") if twice else one
+        found[index] = Guess(unit=one.unit, remark=say("{what}, as another column?", what=one.is_)) if twice else one
     return found
 
 

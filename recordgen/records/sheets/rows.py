@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from recordgen import progress
-from recordgen.problems import Problem, Problems, Step, Trouble, counted, quoted
+from recordgen.problems import Problem, Problems, Step, Trouble, quoted
 from recordgen.records.load.folders import slug_of
 from recordgen.records.models.names import Foot
 from recordgen.records.receive.brought import Brought, BroughtVisit
@@ -23,6 +23,7 @@ from recordgen.records.sheets.layout import LaidColumn, Layout, headings, lay_ou
 from recordgen.records.sheets.owners import Owner, owner_of
 from recordgen.records.sheets.targets import ROLES, Role
 from recordgen.records.yaml.read import Written
+from recordgen.sentences import Said, and_more, say
 
 MOST_CELLS_NAMED = 8
 ID_SIGNS = 16
@@ -50,16 +51,15 @@ class _Told:
     """Gathers what does not fit, each thing once with all the cells it stands in."""
 
     grid: Grid
-    found: dict[tuple[str, str, str, str], list[Cell]] = field(default_factory=dict)
+    found: dict[tuple[str, Said, Said, str], list[Cell]] = field(default_factory=dict)
 
-    def note_cell(self, code: str, cell: Cell, message: str, way_out: str, level: str = "error") -> None:
+    def note_cell(self, code: str, cell: Cell, message: Said, way_out: Said, level: str = "error") -> None:
         self.found.setdefault((code, message, way_out, level), []).append(cell)
 
     def problems(self) -> Iterator[Problem]:
         for (code, message, way_out, level), cells in self.found.items():
             named = ", ".join(cell_name(*cell) for cell in cells[:MOST_CELLS_NAMED])
-            more = f" and {counted(len(cells) - MOST_CELLS_NAMED, 'other')}" if len(cells) > MOST_CELLS_NAMED else ""
-            whole = f"{named}{more}: {message}"
+            whole = say("{cells}: {message}", cells=and_more(named, len(cells) - MOST_CELLS_NAMED), message=message)
             yield Problem(
                 self.grid.place(*cells[0]), code, whole, way_out, "warning" if level == "warning" else "error"
             )
@@ -147,8 +147,11 @@ class _Rows:
         cell = self._cell(row, "horse")
         if is_empty(roles["horse"]):
             first = next((cell_text(value) for value in self.grid.rows[row] if value is not None), "")
-            way_out = f"Fill it in, or leave such rows out: leave_out: [{first[:20].strip()}] in the file of columns"
-            raise _RowUnfit(cell, "this row names no horse", way_out)
+            way_out = say(
+                "Fill it in, or leave such rows out: leave_out: [{first}] in the file of columns",
+                first=first[:20].strip(),
+            )
+            raise _RowUnfit(cell, say("this row names no horse"), way_out)
         try:
             return owner_of(cell_text(roles["horse"]), cell_text(roles["stable"]), self.horses, self.layout.file)
         except Trouble as trouble:
@@ -161,12 +164,15 @@ class _Rows:
         assert column is not None
         if is_empty(value):
             first = next((cell_text(one) for one in self.grid.rows[row] if one is not None), "")
-            way_out = f"Fill it in, or leave such rows out: leave_out: [{first[:20].strip()}] in the file of columns"
-            raise _RowUnfit(cell, "this row has no day", way_out)
+            way_out = say(
+                "Fill it in, or leave such rows out: leave_out: [{first}] in the file of columns",
+                first=first[:20].strip(),
+            )
+            raise _RowUnfit(cell, say("this row has no day"), way_out)
         try:
             return day(value, column.how)
         except Unfit as unfit:
-            raise _RowUnfit(cell, str(unfit), unfit.way_out) from None
+            raise _RowUnfit(cell, unfit.why, unfit.way_out) from None
 
     def _visit(self, row: int, owner: Owner, on: dt.date, number: str) -> _Visit:
         # Where each row is a whole visit and nothing tells them apart, each is one of its own.
@@ -182,15 +188,19 @@ class _Rows:
         assert column is not None
         try:
             if is_empty(value):
-                raise Unfit("this row names no foot", "Write LF, RF, LH, RH or near fore")
+                raise Unfit(say("this row names no foot"), say("Write LF, RF, LH, RH or near fore"))
             which = foot(value, column.how)
             if which in visit.feet:
-                message = f"the {which.replace('_', ' ')} of that visit stands in row {visit.feet[which] + 1} already"
-                way_out = "Correct the foot, or tell two visits of one day apart by a column that is: number"
+                message = say(
+                    "the {which} of that visit stands in row {feet} already",
+                    which=which.replace("_", " "),
+                    feet=visit.feet[which] + 1,
+                )
+                way_out = say("Correct the foot, or tell two visits of one day apart by a column that is: number")
                 raise Unfit(message, way_out)
         except Unfit as unfit:
             visit.wrong = True
-            message = f"{unfit}, so nothing of that visit is taken in"
+            message = say("{unfit}, so nothing of that visit is taken in", unfit=unfit)
             self.told.note_cell("sheet-row", cell, message, unfit.way_out)
             return None
         visit.feet[which] = row
@@ -211,9 +221,15 @@ class _Rows:
             else:
                 visit.wrong = True
                 before = visit.cells.get(steps)
-                other = f"{cell_name(*before)} says otherwise" if before else "another cell says otherwise"
-                message = f"{quoted(cell_text(value))} does not fit: {other}, so nothing of that visit is taken in"
-                self.told.note_cell("sheet-row", cell, message, "Make both the same, or give each a column of its own")
+                other = cell_name(*before) if before else say("another cell")
+                message = say(
+                    "{value} does not fit: {other} says otherwise, so nothing of that visit is taken in",
+                    value=quoted(cell_text(value)),
+                    other=other,
+                )
+                self.told.note_cell(
+                    "sheet-row", cell, message, say("Make both the same, or give each a column of its own")
+                )
 
     def visits(self) -> tuple[BroughtVisit, ...]:
         """The visits that can be taken in, in the order of the sheet; what the models refuse in them is told."""
@@ -223,7 +239,7 @@ class _Rows:
         """Tell each value that no record can hold, with its cell; False where nothing of the visit can be taken in."""
         if not visit.record:
             self.told.note_cell(
-                "sheet-row", visit.first, "nothing is recorded of this visit", "Fill it in, or leave it out"
+                "sheet-row", visit.first, say("nothing is recorded of this visit"), say("Fill it in, or leave it out")
             )
             return False
         try:
@@ -233,9 +249,9 @@ class _Rows:
             return False
         for steps, why in refused:
             cell = _cell_of(visit, steps)
-            message = why or "it was seen and not measured"
+            message = why or say("it was seen and not measured")
             self.told.note_cell(
-                "sheet-cell", cell, message, "Until it is corrected it stands in the private note", "warning"
+                "sheet-cell", cell, message, say("Until it is corrected it stands in the private note"), "warning"
             )
         return True
 
@@ -250,7 +266,7 @@ class _Rows:
 class _RowUnfit(Exception):
     """A row of which nothing can be taken in: its cell, why, and the way out."""
 
-    def __init__(self, cell: Cell, message: str, way_out: str) -> None:
+    def __init__(self, cell: Cell, message: Said, way_out: Said) -> None:
         super().__init__(message)
         self.cell = cell
         self.message = message

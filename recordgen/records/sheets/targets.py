@@ -13,6 +13,7 @@ from recordgen.records.models.names import FEET, Foot, foot_named
 from recordgen.records.models.visit import Visit
 from recordgen.records.sheets.columns import NOTHING
 from recordgen.records.sheets.leaves import Leaf, leaves
+from recordgen.sentences import Said, say
 
 # Tells whose row it is. number: tells visits of one horse and day apart.
 Role = Literal["horse", "stable", "date", "foot", "number"]
@@ -58,9 +59,13 @@ def target_of(typed: str) -> Target | None:
     return Target(steps=leaf.steps, leaf=leaf) if leaf and typed != "date" else None
 
 
-def target_meant(typed: str) -> str:
+def target_meant(typed: str) -> Said:
     """The way out where a name stands for nothing."""
-    return did_you_mean(typed, target_names(), f"Write one of {', '.join(ROLES)}, a path of a visit, or {NOTHING}")
+    return did_you_mean(
+        typed,
+        target_names(),
+        say("Write one of {roles}, a path of a visit, or {nothing}", roles=", ".join(ROLES), nothing=NOTHING),
+    )
 
 
 @cache

@@ -18,6 +18,7 @@ from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import NOT_FREE, SLUG
 from recordgen.records.write.json_schema import FileKind, schema
 from recordgen.records.write.templates import render_template
+from recordgen.sentences import say
 
 # What git runs before it keeps an entry.
 HOOK = f"{HOOKS}/pre-commit"
@@ -75,21 +76,24 @@ def _for_tools() -> Iterator[tuple[str, str]]:
 
 
 def _free(folder: Path) -> None:
-    way_out = "Name a new folder, or an empty one"
+    way_out = say("Name a new folder, or an empty one")
     try:
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-            raise Trouble(f"{folder} holds something already", way_out)
+            raise Trouble(say("{folder} holds something already", folder=folder), way_out)
     except OSError:
-        raise Trouble(f"{folder} cannot be opened", way_out) from None
+        raise Trouble(say("{folder} cannot be opened", folder=folder), way_out) from None
 
 
 def _check_names(stable_slug: str, names: dict[str, str]) -> None:
     if not SLUG.fullmatch(stable_slug) or stable_slug in NOT_FREE:
-        message = f"{quoted(stable_slug)} cannot be the name of a stable's folder"
-        raise Trouble(message, "Use small letters, digits and hyphens, such as old-mill")
+        message = say("{stable_slug} cannot be the name of a stable's folder", stable_slug=quoted(stable_slug))
+        raise Trouble(message, say("Use small letters, digits and hyphens, such as old-mill"))
     for what, name in names.items():
         if not name.strip() or not name.isprintable() or len(name) > 200:
-            raise Trouble(f"{quoted(name)} cannot be the name of the {what}", "Give a name on one line")
+            raise Trouble(
+                say("{name} cannot be the name of the {what}", name=quoted(name), what=what),
+                say("Give a name on one line"),
+            )
 
 
 def _write_files(folder: Path, texts: Mapping[str, str]) -> list[Path]:

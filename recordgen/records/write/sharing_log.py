@@ -9,6 +9,7 @@ from recordgen.problems import Trouble
 from recordgen.records.models.horse import SHARED_FILE, Shared, SharedFile
 from recordgen.records.write.templates import render_template, yaml_text
 from recordgen.records.yaml.tree import document
+from recordgen.sentences import say
 
 
 def append_entry(before: str, entry: Shared, shown: str) -> str:
@@ -21,8 +22,8 @@ def append_entry(before: str, entry: Shared, shown: str) -> str:
     longer = f"{begun if begun.endswith(end) else begun + end}{' ' * _column(begun)}- {_line(entry)}{end}"
     if _entries(longer) != (*(_entries(before) or ()), entry):
         raise Trouble(
-            f"{shown}: nothing can be added at its end",
-            "Let the list under shared: be the last thing in the file, an entry a line",
+            say("{shown}: nothing can be added at its end", shown=shown),
+            say("Let the list under shared: be the last thing in the file, an entry a line"),
         )
     return longer
 

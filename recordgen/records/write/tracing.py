@@ -17,6 +17,7 @@ from recordgen.records.models.names import Foot, typed_foot
 from recordgen.records.models.tracing import LANDMARKS, ONE, Tracing
 from recordgen.records.yaml.tree import Document, document, typed_key
 from recordgen.records.yaml.write import as_yaml, item_lines, on_one_line
+from recordgen.sentences import say
 
 BLOCKS = ("|", ">")
 
@@ -31,14 +32,17 @@ def with_tracing(
     """
     held = document(shown, before.encode())
     if held.problems or not isinstance(held.root, yaml.MappingNode):
-        raise Trouble(f"{shown} cannot be read", "Look at it with recordgen check, then save the tracing again")
+        raise Trouble(
+            say("{shown} cannot be read", shown=shown),
+            say("Look at it with recordgen check, then save the tracing again"),
+        )
     change = _Change(held, foot, entry_of(tracing), typed_foot(foot, near_and_off))
     wanted = change.values_after(instead_of)
     after = (change.with_added() if instead_of is None else change.with_replaced(instead_of)) if wanted else None
     if after is None or _values(after, shown) != wanted:
         raise Trouble(
-            f"{shown} is written in a form in which the tracing finds no place",
-            f"Write {change.key}: below feet: on a line of its own, then save the tracing again",
+            say("{shown} is written in a form in which the tracing finds no place", shown=shown),
+            say("Write {key}: below feet: on a line of its own, then save the tracing again", key=change.key),
         )
     return after
 

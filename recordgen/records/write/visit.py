@@ -7,7 +7,6 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 
-from recordgen.days import spoken_day
 from recordgen.files import write_new, writing
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Trouble, quoted
@@ -18,6 +17,7 @@ from recordgen.records.models.visit import StillOpen, endings
 from recordgen.records.write.past_visits import PastVisits
 from recordgen.records.write.short_foot import short_foot
 from recordgen.records.write.templates import render_template
+from recordgen.sentences import say, spoken_day
 
 NO_NOTES: Mapping[str, CareWords] = MappingProxyType({})
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
@@ -87,18 +87,24 @@ def _choose_horses(stable: StableRecord, horse: str | None, day: dt.date) -> lis
     here = [record for record in stable.horses if not _day_left(record, day)]
     if horse is None:
         if not here:
-            way_out = f"Begin one: recordgen begin {stable.slug}/bramble"
-            raise Trouble(
-                f"there is no horse at {stable.stable.name}{' any more' if stable.horses else ' yet'}", way_out
-            )
+            way_out = say("Begin one: recordgen begin {stable}/bramble", stable=stable.slug)
+            if stable.horses:
+                raise Trouble(say("there is no horse at {stable} any more", stable=stable.stable.name), way_out)
+            raise Trouble(say("there is no horse at {stable} yet", stable=stable.stable.name), way_out)
         return here
     named = [record for record in stable.horses if record.slug == horse]
     if not named:
         names = [record.slug for record in here]
-        way_out = did_you_mean(horse, names, f"The horses there are: {', '.join(names) or 'none yet'}")
-        raise Trouble(f"there is no horse {quoted(horse)} at {stable.stable.name}", way_out)
+        there = say("The horses there are: {names}", names=", ".join(names))
+        raise Trouble(
+            say("there is no horse {horse} at {stable}", horse=quoted(horse), stable=stable.stable.name),
+            did_you_mean(horse, names, there),
+        )
     if left := _day_left(named[0], day):
-        raise Trouble(f"{named[0].horse.name} left on {spoken_day(left)}", "Take left out of its horse.yaml first")
+        raise Trouble(
+            say("{horse} left on {day}", horse=named[0].horse.name, day=spoken_day(left)),
+            say("Take left out of its horse.yaml first"),
+        )
     return named
 
 
@@ -108,5 +114,5 @@ def _day_left(record: HorseRecord, day: dt.date) -> dt.date | None:
 
 
 def _write_new(path: Path, text: str) -> bool:
-    with writing(path, "The files before it stay as they are"):
+    with writing(path, say("The files before it stay as they are")):
         return write_new(path, text)

@@ -18,6 +18,7 @@ from recordgen.records.models.fields import DaySpan
 from recordgen.records.yaml.slips import LONGEST_SHOWN, unsure_comment
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.validation_errors import say_steps
+from recordgen.sentences import Said, say
 
 # Where one of these stands the value is whole, and what is behind it a remark.
 _WHOLE = (float, int, bool, dt.date, DaySpan)
@@ -59,25 +60,27 @@ def lost_in_comments(found: Document, model: type[BaseModel]) -> Iterator[Proble
         column = unsure_comment(line, end.mark.column)
         if column is not None and end.may_go_on and not line[end.mark.column : column].strip(" \t:"):
             name, lost = say_steps(found.typed_steps(end.steps)), line[column:].rstrip()
-            message = f"{name}: {quoted(lost)} is not read, since # begins a comment"
+            message = say("{name}: {lost} is not read, since # begins a comment", name=name, lost=quoted(lost))
             yield warning(
                 Place(found.path, end.mark.line + 1, column + 1), "comment-in-text", message, _way_out(end, name, lost)
             )
 
 
-def _way_out(end: _End, name: str, lost: str) -> str:
-    return f"{_meant(end, name, lost)}; a remark of your own has two blanks before its # and one behind"
+def _way_out(end: _End, name: str, lost: str) -> Said:
+    return say(
+        "{meant}; a remark of your own has two blanks before its # and one behind", meant=_meant(end, name, lost)
+    )
 
 
-def _meant(end: _End, name: str, lost: str) -> str:
+def _meant(end: _End, name: str, lost: str) -> Said:
     if end.value is None:
-        return "Write it where it belongs, such as in a note"
+        return say("Write it where it belongs, such as in a note")
     if not end.value and end.annotation is not str:
-        return "Take out the # where the value follows it"
+        return say("Take out the # where the value follows it")
     key = name.rpartition(", ")[2]
     text = json.dumps(f"{end.value} {lost}".strip(), ensure_ascii=False)
     whole = text if key.startswith("number ") else f"{key}: {text}"
-    return f"Write {whole}" if len(whole) <= LONGEST_SHOWN else "Put the whole text in quotes"
+    return say("Write {whole}", whole=whole) if len(whole) <= LONGEST_SHOWN else say("Put the whole text in quotes")
 
 
 def _ends(node: yaml.Node, annotation: Any, steps: tuple[Step, ...] = ()) -> Iterator[_End]:

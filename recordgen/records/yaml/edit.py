@@ -16,6 +16,7 @@ from recordgen.problems import Step, Trouble, quoted
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.tree import Document, document, typed_key
 from recordgen.records.yaml.write import as_yaml, item_lines, on_one_line, scalar
+from recordgen.sentences import say
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
@@ -48,7 +49,7 @@ def with_item(raw: bytes, key: str, item: Mapping[str, Any], path: str, instead_
         return with_value(raw, key, [item], path)
     node = pair[1]
     if not isinstance(node, yaml.SequenceNode):
-        raise Trouble(f"{key} is no list in {path}", "Change it by hand")
+        raise Trouble(say("{key} is no list in {path}", key=key, path=path), say("Change it by hand"))
     items = _values(found)[key]
     put = document(path, as_yaml({key: [item]}).encode()).values[key]
     at = len(items) if instead_of is None else instead_of
@@ -99,7 +100,10 @@ def with_other(raw: bytes, steps: Sequence[Step], value: str, path: str) -> byte
         typed.append(name)
     if not isinstance(node, yaml.ScalarNode) or node.style in ("|", ">"):
         name = quoted(".".join(map(str, steps)))
-        raise Trouble(f"no single value stands at {name} in {path}", "Correct it in the file, then name the reason")
+        raise Trouble(
+            say("no single value stands at {name} in {path}", name=name, path=path),
+            say("Correct it in the file, then name the reason"),
+        )
     wanted = _replaced(found.values, typed, value)
     place = (_at(found.text, node.start_mark), _at(found.text, node.end_mark), scalar(value, in_group=True))
     return _checked(raw, found, place, wanted)
@@ -130,7 +134,8 @@ def _read(raw: bytes, path: str) -> Document:
     found = document(path, raw)
     if found.problems or not isinstance(found.root, yaml.MappingNode) or found.root.flow_style:
         raise Trouble(
-            f"{path} cannot be changed as it stands", "Look at it with recordgen check, and change it by hand"
+            say("{path} cannot be changed as it stands", path=path),
+            say("Look at it with recordgen check, and change it by hand"),
         )
     return found
 
@@ -170,5 +175,7 @@ def _checked(raw: bytes, found: Document, place: tuple[int, int, str], wanted: A
     out = mark + made.encode()
     again = document(found.path, out)
     if again.problems or (again.values or {}) != wanted:
-        raise Trouble(f"{found.path} cannot be changed without changing more of it", "Change it by hand")
+        raise Trouble(
+            say("{path} cannot be changed without changing more of it", path=found.path), say("Change it by hand")
+        )
     return out

@@ -22,6 +22,7 @@ from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import missing_told_already
 from recordgen.records.yaml.validation_errors import problem_of, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
+from recordgen.sentences import say
 
 Kind = TypeVar("Kind", bound=Record)
 
@@ -110,8 +111,8 @@ def _bytes(file: Path, shown: str) -> tuple[bytes, Problem | None]:
         with file.open("rb") as opened:
             return opened.read(LARGEST_FILE_BYTES + 1), None
     except OSError:
-        way_out = "Look whether you may open it, and whether it is a plain file"
-        return b"", Problem(Place(shown), "file-not-opened", "the file cannot be opened", way_out)
+        way_out = say("Look whether you may open it, and whether it is a plain file")
+        return b"", Problem(Place(shown), "file-not-opened", say("the file cannot be opened"), way_out)
 
 
 def _first_ones(problems: list[Problem]) -> list[Problem]:
@@ -120,7 +121,7 @@ def _first_ones(problems: list[Problem]) -> list[Problem]:
     last = problems[MOST_PROBLEMS]
     return [
         *problems[:MOST_PROBLEMS],
-        Problem(last.place, "more-problems", "more is wrong from here on", "Begin with the first ones"),
+        Problem(last.place, "more-problems", say("more is wrong from here on"), say("Begin with the first ones")),
     ]
 
 
@@ -210,5 +211,13 @@ def unusual(
     """The warning about a value outside what is likely. of_whom: for which animals it is, such as ' for ponies'."""
     write, unit = teller(found.typed(steps), extra(info)["unit"])
     name, told = say_steps(found.typed_steps(steps)), write(value)
-    message = f"{name}: {told} {unit} is outside {write(likely[0])} to {write(likely[1])}{of_whom}, so look again"
-    return warning(found.place(steps), "value-unlikely", message, "It may stand if it is right")
+    message = say(
+        "{name}: {told} {unit} is outside {low} to {high}{of_whom}, so look again",
+        name=name,
+        told=told,
+        unit=unit,
+        low=write(likely[0]),
+        high=write(likely[1]),
+        of_whom=of_whom,
+    )
+    return warning(found.place(steps), "value-unlikely", message, say("It may stand if it is right"))

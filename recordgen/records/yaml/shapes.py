@@ -14,6 +14,7 @@ from recordgen.records.models.annotations import bare, choices, inside, is_model
 from recordgen.records.models.fields import CURLY
 from recordgen.records.yaml.unknown import MEANT_KEYS
 from recordgen.records.yaml.write import on_one_line
+from recordgen.sentences import Said, say
 
 # Text that needs no quotes in braces or brackets, and is short enough to be shown again.
 _PLAIN = re.compile(r"[^\W_](?:[\w .+/-]|:(?=/)){0,59}")
@@ -70,11 +71,13 @@ def as_list(model: Any, name: Step, given: Any) -> str | None:
     return f"[{', '.join(meant)}]"
 
 
-def correct_line(steps: Sequence[Step], value: str | None, otherwise: str) -> str:
+def correct_line(steps: Sequence[Step], value: str | None, otherwise: Said) -> Said:
     """The way out: the corrected value behind its key, where it is known, shows as it is and is short enough."""
     if not value or not steps or len(value) > LONGEST_VALUE or not all(map(is_visible, value)):
         return otherwise
-    return f"Write {f'{as_typed(steps[-1])}: ' if isinstance(steps[-1], str) else ''}{value}"
+    if isinstance(steps[-1], str):
+        return say("Write {key}: {value}", key=as_typed(steps[-1]), value=value)
+    return say("Write {value}", value=value)
 
 
 def mended(model: type[BaseModel], name: str, given: Any) -> str | None:

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Sequence
 
 from recordgen.problems import as_typed
 from recordgen.records.models.fields import CURLY
+from recordgen.sentences import Said, say
 
-Slip = tuple[int, int, str, str, str]  # line and column from 1, code, what is wrong, the way out
+Slip = tuple[int, int, str, Said, Said]  # line and column from 1, code, what is wrong, the way out
 
 # `toe_length:88`, alone on its line or behind a dash; not an address and not a path.
 _GLUED = re.compile(r"[ \t]*(?:- +)*(?P<key>[^\W\d][\w -]*):(?=[^\s:/\\])(?P<value>.*)")
@@ -31,10 +32,14 @@ def glued(text: str) -> tuple[str, str] | None:
     return (found["key"].strip(), found["value"].strip()) if found else None
 
 
-def missing_space(key: str, value: str) -> tuple[str, str, str]:
+def missing_space(key: str, value: str) -> tuple[str, Said, Said]:
     """The code, what is wrong with `key:value`, and the way out."""
     right = f"{key}: {_NEXT_KEY.split(value)[0]}"
-    return "space-missing", f"a space is missing after the colon of {as_typed(key)}", f"Write {_short(right)}"
+    return (
+        "space-missing",
+        say("a space is missing after the colon of {key}", key=as_typed(key)),
+        say("Write {value}", value=_short(right)),
+    )
 
 
 def unsure_comment(line: str, begin: int = 0) -> int | None:
@@ -63,27 +68,32 @@ def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
             continue
         column = unsure_comment(lines[number])
         if column is not None and not lines[number].lstrip().startswith("#"):
-            message = "# begins a comment here, and what follows is not read"
+            message = say("# begins a comment here, and what follows is not read")
             yield (
                 number + 1,
                 column + 1,
                 "comment-in-text",
                 message,
-                "Put the whole text in quotes where # belongs to it",
+                say("Put the whole text in quotes where # belongs to it"),
             )
 
 
-def _within_line(line: str) -> tuple[int, str, str, str] | None:
+def _within_line(line: str) -> tuple[int, str, Said, Said] | None:
     """The column, code, words and way out of what one line alone tells: a list's sign, a quote or a colon in text."""
     if found := _BULLET.fullmatch(line):
-        return found.start("text") + 1, "yaml-dash", "a list is written with dashes", f"Write - {_short(found['text'])}"
+        return (
+            found.start("text") + 1,
+            "yaml-dash",
+            say("a list is written with dashes"),
+            say("Write - {value}", value=_short(found["text"])),
+        )
     if (found := _QUOTE_WITHIN.fullmatch(line)) and found["quote"] in found["text"].replace("''", ""):
         at = found.start("text") + found["text"].index(found["quote"]) + 1
         return (
             at,
             "yaml-quote",
-            "the quote here ends the text",
-            f"Write {as_typed(found['key'])}: {_in_quotes(found['text'])}",
+            say("the quote here ends the text"),
+            say("Write {key}: {value}", key=as_typed(found["key"]), value=_in_quotes(found["text"])),
         )
     if found := _COLON_WITHIN.fullmatch(line):
         text = found["text"].strip()
@@ -91,8 +101,8 @@ def _within_line(line: str) -> tuple[int, str, str, str] | None:
         return (
             found.end("key") + 1,
             "yaml-colon",
-            "a second colon stands in this line",
-            f"Write {as_typed(found['key'])}: {whole}",
+            say("a second colon stands in this line"),
+            say("Write {key}: {value}", key=as_typed(found["key"]), value=whole),
         )
     return None
 

@@ -10,6 +10,7 @@ import yaml
 
 from recordgen.problems import Place, Problem
 from recordgen.records.yaml.slips import Slip, slips
+from recordgen.sentences import say
 
 LARGEST_FILE_BYTES = 1_000_000
 # Of one file no more is told.
@@ -19,12 +20,12 @@ DEEPEST_TEXT = 100
 
 # How files begin that were saved as something else than plain text. Sources: Unicode Standard, byte order mark; ISO/IEC
 # 21320 (PK); ISO 32000 (%PDF). The others from memory, not read.
-_WORD_PROCESSOR = "this is a document of a word processor or a spreadsheet, not plain text"
+_WORD_PROCESSOR = say("this is a document of a word processor or a spreadsheet, not plain text")
 _NO_TEXT = {
-    **dict.fromkeys((b"\xff\xfe", b"\xfe\xff"), "this was saved as UTF-16, which some programs call Unicode"),
+    **dict.fromkeys((b"\xff\xfe", b"\xfe\xff"), say("this was saved as UTF-16, which some programs call Unicode")),
     **dict.fromkeys((b"PK\x03\x04", b"{\\rtf", b"\xd0\xcf\x11\xe0"), _WORD_PROCESSOR),
-    b"%PDF": "this is a PDF, not plain text",
-    **dict.fromkeys((b"\xff\xd8\xff", b"\x89PNG"), "this is a picture, not plain text"),
+    b"%PDF": say("this is a PDF, not plain text"),
+    **dict.fromkeys((b"\xff\xd8\xff", b"\x89PNG"), say("this is a picture, not plain text")),
 }
 
 # Signs that YAML does not allow, and those that YAML takes for the end of a line where an editor does not.
@@ -52,18 +53,22 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
 def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
     """The text of a file that may be no YAML, and what is wrong with it whatever it is; arguments as above."""
     if len(raw) > LARGEST_FILE_BYTES:
-        way_out = "Move pictures and long notes elsewhere"
-        return "", [Problem(Place(path), "file-too-large", "the file is larger than 1 MB, which no record is", way_out)]
-    if message := next((words for begin, words in _NO_TEXT.items() if raw.startswith(begin)), ""):
-        way_out = "Open it, choose Save As, and save it as plain text (UTF-8)"
+        way_out = say("Move pictures and long notes elsewhere")
+        return "", [
+            Problem(Place(path), "file-too-large", say("the file is larger than 1 MB, which no record is"), way_out)
+        ]
+    if message := next((words for begin, words in _NO_TEXT.items() if raw.startswith(begin)), None):
+        way_out = say("Open it, choose Save As, and save it as plain text (UTF-8)")
         return "", [Problem(Place(path), "file-not-utf8", message, way_out)]
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
         place = _place(path, raw[: fault.start].decode("utf-8-sig"))
-        return "", [Problem(place, "file-not-utf8", "this is not UTF-8 text", "Save the file as UTF-8 in the editor")]
+        return "", [
+            Problem(place, "file-not-utf8", say("this is not UTF-8 text"), say("Save the file as UTF-8 in the editor"))
+        ]
     if not text.strip():
-        return "", [Problem(Place(path), "file-empty", "the file is empty", "Fill it in, or delete it")]
+        return "", [Problem(Place(path), "file-empty", say("the file is empty"), say("Fill it in, or delete it"))]
     return text, list(_strange(path, text))
 
 
@@ -74,7 +79,7 @@ def _nested(path: str, text: str) -> Iterator[Problem]:
     if place is None and dashes:
         place = _place(path, text[: dashes.start()])
     if place:
-        yield Problem(place, "nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter")
+        yield Problem(place, "nested-too-deep", say("brackets or dashes are nested too deep"), say("Write it flatter"))
 
 
 def _brackets(path: str, text: str) -> Place | None:
@@ -94,12 +99,12 @@ def _place(path: str, before: str) -> Place:
 def _strange(path: str, text: str) -> Iterator[Problem]:
     found = _NOT_ALLOWED.search(text)
     if found:
-        message = f"an invisible sign stands here that a record cannot hold (U+{ord(found[0]):04X})"
+        message = say("an invisible sign stands here that a record cannot hold (U+{found:04X})", found=ord(found[0]))
         yield Problem(
             _place(path, text[: found.start()]),
             "invisible-sign",
             message,
-            "Type the line anew, and save the file as plain UTF-8 text",
+            say("Type the line anew, and save the file as plain UTF-8 text"),
         )
 
 
@@ -107,8 +112,8 @@ def unfinished_merge(path: str, text: str) -> Iterator[Problem]:
     """A problem at the first mark that git left where two versions of a file meet. text: with plain line ends."""
     found = _CONFLICT.search(text)
     if found:
-        message = f"a merge of two versions was not finished: git left its mark {found[0]} here"
-        way_out = "Keep what is right of the two, and take out the lines <<<<<<<, ======= and >>>>>>>"
+        message = say("a merge of two versions was not finished: git left its mark {found} here", found=found[0])
+        way_out = say("Keep what is right of the two, and take out the lines <<<<<<<, ======= and >>>>>>>")
         yield Problem(_place(path, text[: found.start()]), "merge-not-finished", message, way_out)
 
 
@@ -118,109 +123,129 @@ def _tabs(path: str, text: str) -> Iterator[Problem]:
         line += text.count("\n", counted, found.start())
         counted = found.start()
         place = Place(path, line, found[0].index("\t") + 1)
-        yield Problem(place, "tab-in-indent", "a tab stands here", "Indent with spaces, two for each level")
+        yield Problem(place, "tab-in-indent", say("a tab stands here"), say("Indent with spaces, two for each level"))
 
 
 # Parts of the reader's reasons, the first that fits, and what is told instead.
 _SYNTAX = {
     "mapping values are not allowed": (
         "yaml-colon",
-        "a colon stands here where none can",
-        "Put text that holds a colon in quotes, or begin a new line; keys of one level line up",
+        say("a colon stands here where none can"),
+        say("Put text that holds a colon in quotes, or begin a new line; keys of one level line up"),
     ),
     "could not find expected ':'": (
         "yaml-colon-missing",
-        "a key stands here without its colon",
-        "Write key: value, a space after the colon; text that goes on below its key is indented by two",
+        say("a key stands here without its colon"),
+        say("Write key: value, a space after the colon; text that goes on below its key is indented by two"),
     ),
     "did not find expected ',' or": (
         "yaml-bracket",
-        "a bracket or a comma is missing",
-        "Close each { with } and each [ with ]",
+        say("a bracket or a comma is missing"),
+        say("Close each {{ with }} and each [ with ]"),
     ),
     "did not find expected key": (
         "yaml-indent",
-        "the indentation does not fit the lines above",
-        "Line it up with its neighbours",
+        say("the indentation does not fit the lines above"),
+        say("Line it up with its neighbours"),
     ),
     "did not find expected '-' indicator": (
         "yaml-indent",
-        "the indentation does not fit the list above",
-        "Line up the dashes",
+        say("the indentation does not fit the list above"),
+        say("Line up the dashes"),
     ),
     "block sequence entries are not allowed": (
         "yaml-dash",
-        "a dash cannot stand here",
-        "Begin a list on the line after its key",
+        say("a dash cannot stand here"),
+        say("Begin a list on the line after its key"),
     ),
-    "mapping keys are not allowed": ("yaml-sign", "a question mark cannot stand here", "Put the text in quotes"),
-    "found unexpected end of stream": ("yaml-quote", "a quote or bracket is opened here and never closed", "Close it"),
+    "mapping keys are not allowed": (
+        "yaml-sign",
+        say("a question mark cannot stand here"),
+        say("Put the text in quotes"),
+    ),
+    "found unexpected end of stream": (
+        "yaml-quote",
+        say("a quote or bracket is opened here and never closed"),
+        say("Close it"),
+    ),
     "found unexpected document indicator": (
         "yaml-quote",
-        "a quote is opened here and not closed before ---",
-        "Close it",
+        say("a quote is opened here and not closed before ---"),
+        say("Close it"),
     ),
     "did not find expected node content": (
         "yaml-bracket",
-        "a value is missing, or a bracket or comma too many",
-        "Look at the brackets",
+        say("a value is missing, or a bracket or comma too many"),
+        say("Look at the brackets"),
     ),
     "expected a single document": (
         "yaml-second-document",
-        "a second document begins here",
-        "Keep one record a file; take out the line ---",
+        say("a second document begins here"),
+        say("Keep one record a file; take out the line ---"),
     ),
     "<document start>": (
         "yaml-bracket",
-        "something stands here after the end",
-        "Take out what follows, or the bracket too many",
+        say("something stands here after the end"),
+        say("Take out what follows, or the bracket too many"),
     ),
     "that cannot start any token": (
         "yaml-sign",
-        "this sign cannot begin a value",
-        "Put the value in quotes; use no tab",
+        say("this sign cannot begin a value"),
+        say("Put the value in quotes; use no tab"),
     ),
-    "found a tab": ("tab-in-indent", "a tab stands here", "Indent with spaces, two for each level"),
-    "undefined alias": ("yaml-sign", "a star begins a reference to nothing", "Put text that begins with * in quotes"),
+    "found a tab": ("tab-in-indent", say("a tab stands here"), say("Indent with spaces, two for each level")),
+    "undefined alias": (
+        "yaml-sign",
+        say("a star begins a reference to nothing"),
+        say("Put text that begins with * in quotes"),
+    ),
     "undefined tag": (
         "yaml-sign",
-        "an exclamation mark begins a tag that is not known",
-        "Put text that begins with ! in quotes",
+        say("an exclamation mark begins a tag that is not known"),
+        say("Put text that begins with ! in quotes"),
     ),
-    "duplicate anchor": ("yaml-sign", "this & name stands in the file twice", "Put text that begins with & in quotes"),
+    "duplicate anchor": (
+        "yaml-sign",
+        say("this & name stands in the file twice"),
+        say("Put text that begins with & in quotes"),
+    ),
     "escape": (
         "yaml-backslash",
-        "a backslash stands here with a letter that means nothing",
-        "Write single quotes, or two backslashes",
+        say("a backslash stands here with a letter that means nothing"),
+        say("Write single quotes, or two backslashes"),
     ),
-    "expected alphabetic or numeric": ("yaml-sign", "& or * stands here without a name", "Put the value in quotes"),
-    "directive": ("yaml-sign", "a line cannot begin with % here", "Put the value in quotes"),
+    "expected alphabetic or numeric": (
+        "yaml-sign",
+        say("& or * stands here without a name"),
+        say("Put the value in quotes"),
+    ),
+    "directive": ("yaml-sign", say("a line cannot begin with % here"), say("Put the value in quotes")),
     "incompatible YAML document": (
         "yaml-sign",
-        "this names a version of YAML that is not read",
-        "Take out the line that begins with %",
+        say("this names a version of YAML that is not read"),
+        say("Take out the line that begins with %"),
     ),
-    "nesting depth": ("nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter"),
+    "nesting depth": ("nested-too-deep", say("brackets or dashes are nested too deep"), say("Write it flatter")),
     "comment or line break": (
         "yaml-text-block",
-        "something stands behind | or > on this line",
-        "Begin the text on the next line",
+        say("something stands behind | or > on this line"),
+        say("Begin the text on the next line"),
     ),
     "indentation indicator": (
         "yaml-text-block",
-        "something stands behind | or > on this line",
-        "Begin the text on the next line",
+        say("something stands behind | or > on this line"),
+        say("Begin the text on the next line"),
     ),
     "found unexpected ':'": (
         "yaml-colon",
-        "a colon stands here where none can",
-        "Put a space after the colon of a key, and text that holds a colon in quotes",
+        say("a colon stands here where none can"),
+        say("Put a space after the colon of a key, and text that holds a colon in quotes"),
     ),
 }
 _OTHERWISE = (
     "yaml-unreadable",
-    "this line cannot be read as YAML",
-    "Look at this line and the one before; put unusual text in quotes",
+    say("this line cannot be read as YAML"),
+    say("Look at this line and the one before; put unusual text in quotes"),
 )
 _BEGAN_EARLIER = (
     "found unexpected end of stream",

@@ -20,6 +20,7 @@ from recordgen.problems import Place, Problem, Step
 from recordgen.records.models.names import foot_named, zone_named
 from recordgen.records.yaml.text import explain_fault, text_of
 from recordgen.records.yaml.values import Values
+from recordgen.sentences import Said, say
 
 
 class _NoTypes:
@@ -74,7 +75,7 @@ class Document:
     has_empty: bool = False
     problems: list[Problem] = field(default_factory=list)
 
-    def refuse(self, mark: yaml.Mark, code: str, message: str, way_out: str) -> None:
+    def refuse(self, mark: yaml.Mark, code: str, message: Said, way_out: Said) -> None:
         """Keep a problem at a mark in this file."""
         self.problems.append(Problem(Place(self.path, mark.line + 1, mark.column + 1), code, message, way_out))
 
@@ -168,7 +169,9 @@ def document(path: str, raw: bytes) -> Document:
             found.problems.append(Problem(Place(path, line, column), code, message, way_out))
     except (yaml.YAMLError, RecursionError):
         found.problems.append(
-            Problem(Place(path), "nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter")
+            Problem(
+                Place(path), "nested-too-deep", say("brackets or dashes are nested too deep"), say("Write it flatter")
+            )
         )
     else:
         _fill(found)
@@ -188,7 +191,9 @@ def _composed(text: str) -> yaml.Node | None:
 def _fill(found: Document) -> None:
     if found.root is None:
         found.problems.append(
-            Problem(Place(found.path), "file-empty", "the file holds comments alone", "Fill it in, or delete it")
+            Problem(
+                Place(found.path), "file-empty", say("the file holds comments alone"), say("Fill it in, or delete it")
+            )
         )
         return
     values = Values(found.refuse)

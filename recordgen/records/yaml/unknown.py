@@ -13,8 +13,9 @@ from recordgen.problems import Step, as_typed, quoted
 from recordgen.records.models.annotations import annotation_at, bare, choices, inside, is_model
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import FEET, ZONES, foot_named, zone_named
+from recordgen.sentences import OR, Said, listed, say
 
-Wrong = tuple[str, str, str]  # the code, what is wrong, the way out
+Wrong = tuple[str, Said, Said]  # the code, what is wrong, the way out
 
 # Keys that people type, and the ones that hold it here; told only where that key belongs.
 MEANT_KEYS = {
@@ -32,12 +33,12 @@ MEANT_KEYS = {
 }
 # The way out of a key whose value goes there in another form.
 _HOW = {
-    **dict.fromkeys(("age", "years"), "Write the year of birth, such as born: 2015, since an age is soon wrong"),
+    **dict.fromkeys(("age", "years"), say("Write the year of birth, such as born: 2015, since an age is soon wrong")),
     **dict.fromkeys(
         ("phone", "telephone", "email", "contact", "owner", "client"),
-        "Write it like contacts: [{name: Mara Tilling, phone: 07700 900356}]",
+        say("Write it like contacts: [{{name: Mara Tilling, phone: 07700 900356}}]"),
     ),
-    "weeks": "Write it like next: {weeks: 6}",
+    "weeks": say("Write it like next: {{weeks: 6}}"),
 }
 _SIDES = {"inside": "medial", "inner": "medial", "outside": "lateral", "outer": "lateral"}
 _ENDS = {"front": "fore", "forefoot": "fore", "back": "hind", "rear": "hind", "near": "left", "off": "right"}
@@ -49,36 +50,41 @@ def unknown_key(model: type[BaseModel], steps: Sequence[Step], beside: Any) -> W
     around = annotation_at(model, steps[:-1])
     known = list(around.model_fields) if is_model(around) else []
     way_out = _key_meant(typed, around, known, beside)
-    return "key-unknown", f"{quoted(typed)} is not a known key here", way_out
+    return "key-unknown", say("{typed} is not a known key here", typed=quoted(typed)), way_out
 
 
-def _key_meant(typed: str, around: Any, known: list[str], beside: Any) -> str:
+def _key_meant(typed: str, around: Any, known: list[str], beside: Any) -> Said:
     if re.match(r"[0-9]", typed):
         return _decimal(typed, beside)
     key, colon, value = typed.partition(":")
     if colon and key in known:
-        return f"Put a space after the colon: {key}: {as_typed(value.strip())}"
+        return say("Put a space after the colon: {key}: {value}", key=key, value=as_typed(value.strip()))
     word, brace, _ = typed.partition(" {")
     if brace and word.strip() in known:
-        return f"Put a colon behind it: {word.strip()}: {{…}}"
+        return say("Put a colon behind it: {key}: {{…}}", key=word.strip())
     meant = MEANT_KEYS.get(typed.lower())
     if meant in known:
         given = beside.get(typed) if isinstance(beside, Mapping) else None
-        return _HOW.get(typed.lower(), "") or f"Write {meant}: {as_typed(given) if isinstance(given, str) else '…'}"
+        value = as_typed(given) if isinstance(given, str) else "…"
+        return _HOW.get(typed.lower()) or say("Write {key}: {value}", key=meant, value=value)
     if (homes := list(_homes(typed, around))) and typed.lower() not in (name.lower() for name in known):
-        return f"It belongs under {' or '.join(f'{name}:' for name in homes)}"
-    return did_you_mean(typed, known, f"Known here are {', '.join(known)}")
+        return say("It belongs under {homes}", homes=listed([f"{name}:" for name in homes], OR))
+    return did_you_mean(typed, known, say("Known here are {known}", known=", ".join(known)))
 
 
-def _decimal(typed: str, beside: Any) -> str:
+def _decimal(typed: str, beside: Any) -> Said:
     """A comma within a decimal parts it from the value before."""
-    otherwise = "A comma parts two values; write a decimal with a point, like 8.2"
+    otherwise = say("A comma parts two values; write a decimal with a point, like 8.2")
     names = list(beside) if isinstance(beside, Mapping) else []
     at = names.index(typed) if typed in names else 0
     before = beside[names[at - 1]] if at else None
     if not isinstance(before, str):
         return otherwise
-    return f"A comma parts two values; write {as_typed(names[at - 1])}: {as_typed(f'{before}.{typed}')}"
+    return say(
+        "A comma parts two values; write {key}: {value}",
+        key=as_typed(names[at - 1]),
+        value=as_typed(f"{before}.{typed}"),
+    )
 
 
 def _homes(typed: str, around: Any) -> Iterator[str]:
@@ -109,24 +115,29 @@ def wrong_name(model: type[BaseModel], steps: Sequence[Step]) -> Wrong:
     typed = str(steps[-1])
     name = foot_named(typed) or zone_named(typed)
     if name:
-        return "name-twice", f"{quoted(typed)} means {name}, which is described twice", "Keep one of the two"
+        return (
+            "name-twice",
+            say("{typed} means {name}, which is described twice", typed=quoted(typed), name=name),
+            say("Keep one of the two"),
+        )
     mapping = annotation_at(model, steps[:-1])
     names = list(choices(get_args(mapping)[0]))
-    around = f"The names are {', '.join(names)}"
+    around = say("The names are {names}", names=", ".join(names))
     way_out = _name_meant(typed, names, inside(mapping, names[0])) or around
-    return "name-unknown", f"{quoted(typed)} is none of the names used here", way_out
+    return "name-unknown", say("{typed} is none of the names used here", typed=quoted(typed)), way_out
 
 
-def _name_meant(typed: str, names: Sequence[str], below: Any) -> str | None:
+def _name_meant(typed: str, names: Sequence[str], below: Any) -> Said | None:
     """The name that was probably meant, as a way out."""
     if is_model(below) and typed in below.model_fields:
-        whose = "foot" if below is FootVisit else "zone"
-        return f"Indent it two more, so that it stands below its {whose}"
+        if below is FootVisit:
+            return say("Indent it two more, so that it stands below its foot")
+        return say("Indent it two more, so that it stands below its zone")
     word, brace, _ = typed.partition("{")
     if brace and (foot_named(word) or zone_named(word)):
-        return f"Put a colon behind it: {word.strip()}: {{…}}"
+        return say("Put a colon behind it: {key}: {{…}}", key=word.strip())
     found = _feet_meant(typed) if tuple(names) == FEET else _zones_meant(typed) if tuple(names) == ZONES else []
-    return f"Did you mean {' or '.join(found)}?" if found else None
+    return say("Did you mean {found}?", found=listed(found, OR)) if found else None
 
 
 def _feet_meant(typed: str) -> list[str]:
@@ -144,16 +155,26 @@ def _zones_meant(typed: str) -> list[str]:
 def unknown_choice(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
     """The problem of a word that is none of those to choose from. name: of the value, as people read it."""
     if given is None:
-        return "value-empty", f"{name} is empty", "Fill it in, or take it out"
+        return "value-empty", say("{name} is empty", name=name), say("Fill it in, or take it out")
     words = list(choices(annotation_at(model, steps)))
-    choose = f"Choose from {', '.join(words)}"
+    choices_told = ", ".join(words)
     if not isinstance(given, str):
-        return "word-unknown", f"{name}: one word is expected here", choose
+        message = say("{name}: one word is expected here", name=name)
+        return "word-unknown", message, say("Choose from {words}", words=choices_told)
     if " ".join(given.split()) in words:
-        return "unusual-space", f"{name}: an unusual space stands in {quoted(given)}", "Type the space anew"
-    other = _key_of_word(annotation_at(model, steps[:-1]), given)
-    hint = f"Write {other}: {given.lower()}." if other else did_you_mean(given, words, "")
-    return "word-unknown", f"{name}: {quoted(given)} is not one of the words for it", f"{hint} {choose}".strip()
+        return (
+            "unusual-space",
+            say("{name}: an unusual space stands in {given}", name=name, given=quoted(given)),
+            say("Type the space anew"),
+        )
+    message = say("{name}: {given} is not one of the words for it", name=name, given=quoted(given))
+    if other := _key_of_word(annotation_at(model, steps[:-1]), given):
+        write = {"key": other, "value": given.lower()}
+        return "word-unknown", message, say("Write {key}: {value}. Choose from {words}", words=choices_told, **write)
+    if near := nearest(given, words):
+        way_out = say("Did you mean {name}? Choose from {words}", name=near, words=choices_told)
+        return "word-unknown", message, way_out
+    return "word-unknown", message, say("Choose from {words}", words=choices_told)
 
 
 def _key_of_word(around: Any, given: str) -> str | None:

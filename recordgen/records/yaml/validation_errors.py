@@ -17,6 +17,7 @@ from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import Wrong, unknown_choice, unknown_key, wrong_name
 from recordgen.records.yaml.values import is_known
+from recordgen.sentences import Said, listed, say
 
 # A number without a unit, and the other units in which one may have been read.
 _BARE = re.compile(r"[0-9][0-9 ./]*")
@@ -57,15 +58,15 @@ def steps_of(error: ErrorDetails) -> tuple[Step, ...]:
 
 def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], error: ErrorDetails) -> Wrong:
     context: dict[str, Any] = error.get("ctx") or {}
-    name = say_steps(found.typed_steps(steps)) or "the file"
+    name = say_steps(found.typed_steps(steps)) or say("the file")
     match error["type"]:
         case "refused":
             way_out = correct_line(found.typed_steps(steps), context["write"], context["way_out"])
-            return context["code"], f"{name}: {context['message']}", way_out
+            return context["code"], say("{name}: {message}", name=name, message=context["message"]), way_out
         case "missing":
             if found.wrote(steps):
-                return "value-empty", f"{name} is empty", f"Add {steps[-1]}"
-            return "key-missing", f"{name} is missing", f"Add {steps[-1]}"
+                return "value-empty", say("{name} is empty", name=name), say("Add {key}", key=steps[-1])
+            return "key-missing", say("{name} is missing", name=name), say("Add {key}", key=steps[-1])
         case "extra_forbidden":
             return unknown_key(model, steps, _values_at(found.values, found.typed_steps(steps[:-1])))
         case "literal_error":
@@ -82,21 +83,25 @@ def _wrong_shape(model: type[BaseModel], steps: tuple[Step, ...], name: str, err
     """A text where keys or a list belong, with the corrected line where it is known."""
     given = error["input"]
     if error["type"] == "tuple_type":
-        way_out = "Write it as [one, two], or each on its own line behind a dash"
+        way_out = say("Write it as [one, two], or each on its own line behind a dash")
         meant = as_list(annotation_at(model, steps[:-1]), steps[-1], given)
-        return "list-expected", f"{name} should be a list", correct_line(steps, meant, way_out)
+        return "list-expected", say("{name} should be a list", name=name), correct_line(steps, meant, way_out)
     around = annotation_at(model, steps)
     meant = as_keys(around, given) if steps and is_model(around) else None
-    return "keys-expected", f"{name} should hold keys with values", correct_line(steps, meant, _as_keys(steps, given))
+    return (
+        "keys-expected",
+        say("{name} should hold keys with values", name=name),
+        correct_line(steps, meant, _as_keys(steps, given)),
+    )
 
 
-def _as_keys(steps: Sequence[Step], given: Any) -> str:
+def _as_keys(steps: Sequence[Step], given: Any) -> Said:
     """The way out where it is not known which keys were meant."""
     if isinstance(given, list):
-        return "Take out the dashes or brackets: each key stands on its own line, without one"
+        return say("Take out the dashes or brackets: each key stands on its own line, without one")
     if steps:
-        return "Write key: value, each on its own line"
-    return "Write key: value, each on its own line, and free words behind note:"
+        return say("Write key: value, each on its own line")
+    return say("Write key: value, each on its own line, and free words behind note:")
 
 
 def _values_at(values: Any, steps: Sequence[Step]) -> Any:
@@ -113,23 +118,29 @@ def _values_at(values: Any, steps: Sequence[Step]) -> Any:
 
 def _wrong_kind(kind: str, name: str, given: Any, context: dict[str, Any]) -> Wrong:
     if given is None or kind == "string_too_short":
-        return "value-empty", f"{name} is empty", "Fill it in, or take it out"
+        return "value-empty", say("{name} is empty", name=name), say("Fill it in, or take it out")
     match kind:
         case "string_type":
             return (
                 "text-expected",
-                f"{name} should be text",
-                "Write words, in quotes where they hold : or # or begin with a bracket",
+                say("{name} should be text", name=name),
+                say("Write words, in quotes where they hold : or # or begin with a bracket"),
             )
         case "string_too_long":
-            return "text-too-long", f"{name} is longer than {context['max_length']} characters", "Shorten it"
+            return (
+                "text-too-long",
+                say("{name} is longer than {max_length} characters", name=name, max_length=context["max_length"]),
+                say("Shorten it"),
+            )
         case _:
-            return "form-unknown", f"{name} is not in its form", "Look it up with: recordgen schema"
+            return "form-unknown", say("{name} is not in its form", name=name), say("Look it up with: recordgen schema")
 
 
-def say_steps(steps: Sequence[Step]) -> str:
+def say_steps(steps: Sequence[Step]) -> Said:
     """Steps as people read them: `feet, left_fore, marks, number 2`."""
-    return ", ".join(f"number {step + 1}" if isinstance(step, int) else as_typed(step) for step in steps)
+    return listed(
+        [say("number {number}", number=step + 1) if isinstance(step, int) else as_typed(step) for step in steps], ", "
+    )
 
 
 def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, given: Any) -> Wrong:
@@ -137,10 +148,21 @@ def _out_of_range(model: type[BaseModel], steps: Sequence[Step], name: str, give
     write, unit = teller(given, told["unit"])
     low, high = map(write, told["possible"])
     way_out = correct_line(
-        steps, _in_other_unit(model, steps, given), "Type it anew, with its unit where it is another"
+        steps, _in_other_unit(model, steps, given), say("Type it anew, with its unit where it is another")
     )
     shown = as_typed(str(given))
-    return "value-impossible", f"{name}: {shown} is not possible; {low} to {high} {unit} is", way_out
+    return (
+        "value-impossible",
+        say(
+            "{name}: {shown} is not possible; {low} to {high} {unit} is",
+            name=name,
+            shown=shown,
+            low=low,
+            high=high,
+            unit=unit,
+        ),
+        way_out,
+    )
 
 
 def _in_other_unit(model: type[BaseModel], steps: Sequence[Step], given: Any) -> str | None:

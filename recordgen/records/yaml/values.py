@@ -11,11 +11,12 @@ import yaml
 from recordgen.problems import quoted
 from recordgen.records.models.annotations import inside, is_model
 from recordgen.records.models.names import foot_named, zone_named
+from recordgen.sentences import Said, say
 
 DEEPEST = 40
 MOST_REPEATS = 2_000
 
-Refuse = Callable[[yaml.Mark, str, str, str], None]
+Refuse = Callable[[yaml.Mark, str, Said, Said], None]
 
 _NOTHING = {"", "~", "null", "Null", "NULL"}
 _TEXT_TAGS = ("tag:yaml.org,2002:str", "!")
@@ -39,7 +40,7 @@ class Values:
         """The value of a node: a mapping, a list, text, or None where nothing was written."""
         if node.tag not in _PLAIN_TAGS:
             tag = quoted(node.tag.replace("tag:yaml.org,2002:", "!!"))
-            self.refuse(node.start_mark, "yaml-tag", f"the tag {tag} is not used here", "Take it out")
+            self.refuse(node.start_mark, "yaml-tag", say("the tag {tag} is not used here", tag=tag), say("Take it out"))
             return ""
         if isinstance(node, yaml.ScalarNode):
             return self._scalar(node)
@@ -53,21 +54,26 @@ class Values:
     def _may_enter(self, node: yaml.Node, depth: int) -> bool:
         if depth > DEEPEST:
             self.refuse(
-                node.start_mark, "nested-too-deep", "brackets or dashes are nested too deep", "Write it flatter"
+                node.start_mark,
+                "nested-too-deep",
+                say("brackets or dashes are nested too deep"),
+                say("Write it flatter"),
             )
             return False
         if id(node) not in self.seen:
             self.seen.add(id(node))
             return True
         if node in self.around:
-            self.refuse(node.start_mark, "yaml-star", "this part holds itself by a star", "Write it out")
+            self.refuse(node.start_mark, "yaml-star", say("this part holds itself by a star"), say("Write it out"))
             return False
         self.repeats += 1 + len(node.value)
         if self.repeats <= MOST_REPEATS:
             return True
         if not self.exploded:
             self.exploded = True
-            self.refuse(node.start_mark, "yaml-star", "parts are used again by stars too often", "Write them out")
+            self.refuse(
+                node.start_mark, "yaml-star", say("parts are used again by stars too often"), say("Write them out")
+            )
         return False
 
     def _scalar(self, node: yaml.ScalarNode) -> str | None:
@@ -79,8 +85,8 @@ class Values:
             self.refuse(
                 node.start_mark,
                 "invisible-sign",
-                "a sign that cannot be shown stands in this text",
-                "Take out the backslash",
+                say("a sign that cannot be shown stands in this text"),
+                say("Take out the backslash"),
             )
         return text
 
@@ -99,26 +105,34 @@ class Values:
                 values[name] = self.value(item, depth)
         return values
 
-    def _key_fault(self, node: yaml.Node, key: yaml.Node, values: dict[str, Any]) -> tuple[str, str, str] | None:
+    def _key_fault(self, node: yaml.Node, key: yaml.Node, values: dict[str, Any]) -> tuple[str, Said, Said] | None:
         name = key.value
         if not isinstance(key, yaml.ScalarNode):
-            return "key-no-word", "a key must be a word", "Write key: value, without brackets before the colon"
+            return (
+                "key-no-word",
+                say("a key must be a word"),
+                say("Write key: value, without brackets before the colon"),
+            )
         if name in values:
             first = next(other for other, _ in node.value if other.value == name)
             return (
                 "key-twice",
-                f"{quoted(name)} stands here for the second time; the first is on line {first.start_mark.line + 1}",
-                "Keep one of the two",
+                say(
+                    "{key} stands here for the second time; the first is on line {line}",
+                    key=quoted(name),
+                    line=first.start_mark.line + 1,
+                ),
+                say("Keep one of the two"),
             )
         if not name:
-            return "key-empty", "a key is missing before this colon", "Write key: value"
+            return "key-empty", say("a key is missing before this colon"), say("Write key: value")
         if name == "<<" and not key.style:
-            return "yaml-merge", "keys are not merged here by <<", "Write the keys out"
+            return "yaml-merge", say("keys are not merged here by <<"), say("Write the keys out")
         if not name.isprintable():
             return (
                 "invisible-sign",
-                f"an unusual or invisible space stands in the key {quoted(name)}",
-                "Type the key and its indent anew",
+                say("an unusual or invisible space stands in the key {key}", key=quoted(name)),
+                say("Type the key and its indent anew"),
             )
         return None
 

@@ -12,10 +12,11 @@ from recordgen.cache.entries import Cache
 from recordgen.files import list_files
 from recordgen.git.state import present_entry
 from recordgen.hoof.measures.repeatability import own_errors
-from recordgen.problems import Trouble, counted, quoted
+from recordgen.problems import Trouble, quoted
 from recordgen.records.history.trails import private_entries
 from recordgen.records.load.everything import Whole, read_apart
 from recordgen.records.load.folders import SHARED
+from recordgen.sentences import counted, say
 from recordgen.site.apart.counts import ANEW, Counts, OwnError
 from recordgen.site.build_context import BuildContext
 
@@ -51,17 +52,32 @@ def read_counted(records: Path, today: dt.date, stable: str, counts: Counts, cac
     cache: of what looking over visits told.
     """
     if stable not in counts.stables:
-        known = f"They know {counted(len(counts.stables), 'stable')}: {', '.join(counts.stables)}"
-        raise Trouble(f"the counts know no stable {quoted(stable)}", f"{known}. {ANEW}")
+        known = say(
+            "They know {stables}: {names}",
+            stables=counted(len(counts.stables), "stable"),
+            names=", ".join(counts.stables),
+        )
+        raise Trouble(
+            say("the counts know no stable {stable}", stable=quoted(stable)),
+            say("{known}. {anew}", known=known, anew=ANEW),
+        )
     if counts.today != today:
-        raise Trouble(f"the counts are as of {counts.today}, not {today}", f"Say --today {counts.today}. Or: {ANEW}")
+        raise Trouble(
+            say("the counts are as of {today}, not {day}", today=counts.today, day=today),
+            say("Say --today {today}. Or: {anew}", today=counts.today, anew=ANEW),
+        )
     if counts.shared != shared_digest(records):
         raise Trouble(
-            f"one of {', '.join(sorted(SHARED))} is not as it was for the counts", f"Copy them anew. Or: {ANEW}"
+            say("one of {shared} is not as it was for the counts", shared=", ".join(sorted(SHARED))),
+            say("Copy them anew. Or: {anew}", anew=ANEW),
         )
     if counts.history != (here := present_entry(records)):
-        message = f"the counts were made where git tells {quoted(counts.history)}, and here it tells {quoted(here)}"
-        raise Trouble(message, f"Fetch that entry with its whole history. Or: {ANEW}")
+        message = say(
+            "the counts were made where git tells {history}, and here it tells {here}",
+            history=quoted(counts.history),
+            here=quoted(here),
+        )
+        raise Trouble(message, say("Fetch that entry with its whole history. Or: {anew}", anew=ANEW))
     return read_apart(records, today, stable, counts.stables.keys(), cache)
 
 

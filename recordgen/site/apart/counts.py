@@ -19,8 +19,9 @@ from recordgen.files import write_whole
 from recordgen.hoof.measures.repeatability import Own, Way
 from recordgen.hoof.stable.prevalence import SIGNS, Share, Shares, pool_shares
 from recordgen.problems import Trouble
+from recordgen.sentences import say
 
-ANEW = "Make them anew where all records are: recordgen stables --counts FILE"
+ANEW = say("Make them anew where all records are: recordgen stables --counts FILE")
 
 
 class _Counted(BaseModel):
@@ -105,11 +106,19 @@ def read_counts(path: Path) -> Counts:
         whole = held["sha256"] == _hash(told)
         counts = Counts.model_validate_json(json.dumps(told))
     except (ValueError, KeyError, TypeError, RecursionError, ValidationError):
-        raise Trouble(f"{path} holds no counts", ANEW) from None
+        raise Trouble(say("{path} holds no counts", path=path), ANEW) from None
     if not whole:
-        raise Trouble(f"{path} was changed or damaged", ANEW)
+        raise Trouble(say("{path} was changed or damaged", path=path), ANEW)
     if version != __version__:
-        raise Trouble(f"the counts in {path} were made by recordgen {version}, and this is {__version__}", ANEW)
+        raise Trouble(
+            say(
+                "the counts in {path} were made by recordgen {version}, and this is {version_2}",
+                path=path,
+                version=version,
+                version_2=__version__,
+            ),
+            ANEW,
+        )
     return counts
 
 

@@ -17,6 +17,7 @@ from recordgen.locks import hold_lock
 from recordgen.problems import Trouble
 from recordgen.records.load.everything import Whole, read_whole
 from recordgen.records.load.folders import FIELD
+from recordgen.sentences import say
 from recordgen.site.context import ways_of
 from recordgen.site.field.page import field_files
 from recordgen.site.site_folders import mark_folder, refuse_place
@@ -32,11 +33,17 @@ def build_field(records: Path, today: date, stables: Sequence[str], out: Path, k
     slugs = [one.slug for one in whole.practice.stables]
     unknown = [name for name in stables if name not in slugs]
     if unknown:
-        raise Trouble(f"there is no stable '{unknown[0]}'", f"The stables there are: {', '.join(slugs)}")
+        raise Trouble(
+            say("there is no stable '{unknown}'", unknown=unknown[0]),
+            say("The stables there are: {slugs}", slugs=", ".join(slugs)),
+        )
     refuse_place(out / FIELD, FIELD)
-    with filling(out, "The page before stays as it is"):
+    with filling(out, say("The page before stays as it is")):
         out.mkdir(mode=0o700, parents=True, exist_ok=True)
-        with hold_lock(out, f"sites are being built in {out}"), workroom(Path(os.path.realpath(out))) as room:
+        with (
+            hold_lock(out, say("sites are being built in {out}", out=out)),
+            workroom(Path(os.path.realpath(out))) as room,
+        ):
             (room / FIELD).mkdir()
             write_field(whole, today, room / FIELD, key, stables=stables)
             mark_folder(room / FIELD, FIELD)

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 
 from recordgen.files import write_whole, writing
 from recordgen.hoof.tracing.figures import Figures, reckoned
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
 from recordgen.records.checks.sizes import Animal
 from recordgen.records.checks.tracings import TracedAt, problems_of
 from recordgen.records.load.tables import read_reference
@@ -21,6 +21,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.write.tracing import with_tracing
 from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.tree import document
+from recordgen.sentences import say, sentences
 from recordgen.site.trace.photo import PhotoToTrace
 
 # Of the answer; the rest is known from the photograph.
@@ -69,7 +70,7 @@ def _read(answer: bytes) -> dict[str, Any]:
         told = None
     if isinstance(told, dict) and isinstance(told.get("landmarks"), dict):
         return dict(told)
-    raise Trouble("the screen sent no tracing", "Try once more; what was tapped is kept on the screen")
+    raise Trouble(say("the screen sent no tracing"), say("Try once more; what was tapped is kept on the screen"))
 
 
 def _values(photo: PhotoToTrace, told: dict[str, Any]) -> dict[str, Any]:
@@ -118,7 +119,7 @@ def _animal(photo: PhotoToTrace) -> Animal:
 
 
 def _write(photo: PhotoToTrace, tracing: Tracing, instead_of: int | None, near_and_off: bool) -> None:
-    with writing(photo.visit, "The tracing was not written"):
+    with writing(photo.visit, say("The tracing was not written")):
         before = photo.visit.read_bytes()
         text = before.removeprefix(BOM).decode("utf-8", "replace")
         after = with_tracing(text, photo.foot, tracing, photo.shown, near_and_off, instead_of)

@@ -8,7 +8,6 @@ import os
 from dataclasses import dataclass
 from pathlib import Path
 
-from recordgen.days import spoken_day
 from recordgen.problems import Trouble, quoted
 from recordgen.records.models.lines.points import Size
 from recordgen.records.models.names import Foot
@@ -18,9 +17,10 @@ from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.jpeg import NotAPicture, headers
 from recordgen.records.photos.names import Subject, parse_photo_name
 from recordgen.records.yaml.read import read_partly
+from recordgen.sentences import say, spoken_day
 
 TRACED_VIEWS: dict[str, TracedView] = {"side": "side", "front": "front", "sole": "sole"}
-ADD_IT = "Take it in first: recordgen photo STABLE/HORSE FILE"
+ADD_IT = say("Take it in first: recordgen photo STABLE/HORSE FILE")
 
 
 @dataclass(frozen=True)
@@ -61,17 +61,21 @@ def photo_to_trace(records: Path, photo: Path, moment: TracedMoment | None = Non
     path = photo if os.path.lexists(photo) else records / photo
     shown = quoted(path.name)
     if not path.is_file():
-        raise Trouble(f"there is no photograph {quoted(str(photo), 200)}", "Look at its name and its folder")
+        raise Trouble(
+            say("there is no photograph {photo}", photo=quoted(str(photo), 200)), say("Look at its name and its folder")
+        )
     subject = _subject(records, path)
     view = TRACED_VIEWS.get(subject.view)
     if view is None:
-        raise Trouble(f"{shown} shows the whole foot", "Trace one from the side, the front or below")
+        raise Trouble(
+            say("{shown} shows the whole foot", shown=shown), say("Trace one from the side, the front or below")
+        )
     when: TracedMoment = moment or ("after" if subject.moment == "after" else "before")
     visit = path.parent.parent / f"{subject.day.isoformat()}.yaml"
     horse = f"{visit.parent.parent.name}/{visit.parent.name}"
     if not visit.is_file():
-        begin = f"Begin it: recordgen visit {horse} --date {subject.day.isoformat()}"
-        raise Trouble(f"there is no visit of {spoken_day(subject.day)} for the tracing", begin)
+        begin = say("Begin it: recordgen visit {horse} --date {day}", horse=horse, day=subject.day)
+        raise Trouble(say("there is no visit of {day} for the tracing", day=spoken_day(subject.day)), begin)
     raw = path.read_bytes()
     told = f"{horse}/{visit.name}"
     return PhotoToTrace(
@@ -85,9 +89,13 @@ def _subject(records: Path, path: Path) -> Subject:
     inside = home.is_relative_to(os.path.realpath(records)) and home.parent.name == PHOTOS
     told = parse_photo_name(path.name)
     if not inside:
-        raise Trouble(f"{quoted(path.name)} does not lie in a horse's folder {PHOTOS}", ADD_IT)
+        raise Trouble(
+            say("{name} does not lie in a horse's folder {photos}", name=quoted(path.name), photos=PHOTOS), ADD_IT
+        )
     if told is None:
-        raise Trouble(f"the name {quoted(path.name)} does not tell the day, the foot and the view", ADD_IT)
+        raise Trouble(
+            say("the name {name} does not tell the day, the foot and the view", name=quoted(path.name)), ADD_IT
+        )
     return told[0]
 
 
@@ -95,7 +103,7 @@ def _size(raw: bytes, shown: str) -> Size:
     try:
         found = headers(io.BytesIO(raw))
     except NotAPicture as why:
-        raise Trouble(f"{shown}: {why}", ADD_IT) from None
+        raise Trouble(say("{photo}: {why}", photo=shown, why=why), ADD_IT) from None
     return Size(found.width, found.height)
 
 

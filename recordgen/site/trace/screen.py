@@ -9,13 +9,14 @@ from typing import Any
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.language.spoken import language_of
-from recordgen.problems import Trouble, sentences
+from recordgen.problems import Trouble
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.own_outlines import read_outlines
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.tracing import TracedMoment
 from recordgen.records.yaml.read import read_with_key
+from recordgen.sentences import say, sentences
 from recordgen.site.trace.keep import Kept, keep_tracing
 from recordgen.site.trace.page import PICTURE, trace_page
 from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
@@ -33,7 +34,10 @@ def trace_photo(
     try:
         done = serve_screen(screen_of(records, found), port, tell)
     except OSError as fault:
-        raise Trouble(f"port {port} of this machine is taken: {fault.strerror}", "Name another: --port 8003") from None
+        raise Trouble(
+            say("port {port} of this machine is taken: {strerror}", port=port, strerror=fault.strerror),
+            say("Name another: --port 8003"),
+        ) from None
     return found.visit if done else None
 
 
@@ -61,6 +65,9 @@ def _take(photo: PhotoToTrace, answer: bytes, near_and_off: bool) -> tuple[Mappi
     except Trouble as trouble:
         return Kept(False, (sentences(trouble.message, trouble.way_out),)).as_json(), False
     except OSError as fault:
-        told = sentences(f"{photo.shown} cannot be read: {fault.strerror}", "Look whether the visit is still there")
+        told = sentences(
+            say("{photo} cannot be read: {strerror}", photo=photo.shown, strerror=fault.strerror),
+            say("Look whether the visit is still there"),
+        )
         return Kept(False, (told,)).as_json(), False
     return kept.as_json(), kept.written

@@ -13,6 +13,7 @@ from recordgen.problems import Place, Trouble, quoted
 from recordgen.records.models.fields import Record
 from recordgen.records.models.tracing import LANDMARKS
 from recordgen.records.yaml.read import Written, read_record
+from recordgen.sentences import Said, say
 
 FILE = "site_templates/trace/steps.yaml"
 # Each stroke: its class, and its path as in SVG.
@@ -57,20 +58,22 @@ def steps_of_screen(own: Path | None = None) -> dict[str, Any]:
     if written is None:
         raise _trouble(problems[0].place, problems[0].message, problems[0].way_out)
     for place, message in _unknown_marks(written):
-        raise _trouble(place, message, "Name one that our table names")
+        raise _trouble(place, message, say("Name one that our table names"))
     return found | (yaml.safe_load(written.text) or {})
 
 
-def _unknown_marks(written: Written[StepsFile]) -> Iterator[tuple[Place, str]]:
+def _unknown_marks(written: Written[StepsFile]) -> Iterator[tuple[Place, Said]]:
     for view, known in LANDMARKS.items():
         told: ViewSteps | None = getattr(written.record, view)
         for part in ("steps", "later"):
             for number, step in enumerate(getattr(told, part) if told else ()):
                 if step.mark not in known:
                     place = written.place(view, part, number, "mark")
-                    yield place, f"{quoted(step.mark)} is no landmark of the view {view}"
+                    yield place, say("{mark} is no landmark of the view {view}", mark=quoted(step.mark), view=view)
 
 
-def _trouble(place: Place, message: str, way_out: str) -> Trouble:
-    line = f", line {place.line}" if place.line else ""
-    return Trouble(f"{place.path}{line}: {message}", way_out or "Mend it, or take the file away, and ours stand")
+def _trouble(place: Place, message: Said, way_out: Said) -> Trouble:
+    told = say("{file}: {message}", file=place.path, message=message)
+    if place.line:
+        told = say("{file}, line {line}: {message}", file=place.path, line=place.line, message=message)
+    return Trouble(told, way_out or say("Mend it, or take the file away, and ours stand"))

@@ -163,7 +163,7 @@ def test_records_within_another_repository_are_told(tmp_path: Path, monkeypatch:
     one = first_computer(tmp_path, monkeypatch)
     inner = Computer(one.records / "willowmere", one.keys, one.stick)
 
-    assert "the records share a git repository with other files" in inner.backup().output
+    assert "The records share a git repository with other files" in inner.backup().output
 
 
 def test_the_copy_holds_two_lines_and_only_grows(one: Computer, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -139,7 +139,7 @@ def test_a_copy_that_is_ahead_is_never_written_over(both: Both) -> None:
     told = two.backup()
 
     assert told.exit_code == 1
-    assert "the copy holds an entry that is not here. Bring them first: recordgen fetch." in told.output
+    assert "The copy holds an entry that is not here. Bring them first: recordgen fetch." in told.output
     assert "weeks: 5" in one.text()
 
 
@@ -214,8 +214,8 @@ def test_the_copy_of_another_practice_is_told(both: Both, tmp_path: Path, monkey
     other.stick = one.stick
     other.git("commit", "--quiet", "--amend", "--message=another beginning")
 
-    assert "that copy is of another practice" in other.fetch().output
-    assert "that copy is of another practice" in other.backup().output
+    assert "That copy is of another practice" in other.fetch().output
+    assert "That copy is of another practice" in other.backup().output
 
 
 def test_a_program_that_git_would_run_is_never_taken_over_unasked(both: Both) -> None:
@@ -228,7 +228,7 @@ def test_a_program_that_git_would_run_is_never_taken_over_unasked(both: Both) ->
     line = "refs/recordgen/there/records"
 
     assert told.exit_code == 1
-    assert "the other computer changed '.githooks/pre-commit', which git runs on this one" in told.output
+    assert "The other computer changed '.githooks/pre-commit', which git runs on this one" in told.output
     assert f"git checkout {line} -- .githooks" in told.output
     assert not (two.records / ".githooks").exists()
     two.git("checkout", line, "--", ".githooks")

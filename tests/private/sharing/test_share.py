@@ -22,6 +22,7 @@ from recordgen.records.load.everything import read_whole
 from recordgen.records.load.practice import read_practice
 from recordgen.records.models.horse import Shared
 from recordgen.records.models.practice import Practice
+from recordgen.sentences import worded
 from recordgen.site.templates import environment
 from tests.conftest import RECORDS, ROOT, TODAY
 from tests.support.commands import small_practice
@@ -153,7 +154,7 @@ def test_without_a_pdf_the_html_file_is_still_made(
     """Missing formats are handed on, and the log tells of the HTML file alone."""
 
     def missing(*_: str) -> bytes:
-        raise NoPdf("no PDF: pypdf is not installed")
+        raise NoPdf(worded("no PDF: pypdf is not installed"))
 
     monkeypatch.setattr(sharing, "make_sealed_pdf", missing)
     naming = Context.of(practice.file, read_whole(RECORDS, TODAY).reference).naming

@@ -5,8 +5,7 @@ from pathlib import Path
 import pytest
 from pydantic import ValidationError
 
-from recordgen.records.models.fields import microchip_fault, ueln_fault
-from recordgen.records.models.horse import Horse
+from recordgen.records.models.horse import Horse, microchip_fault, ueln_fault
 from recordgen.records.models.visit import Visit
 from tests.support.practice_folders import lines_of
 

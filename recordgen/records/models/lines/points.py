@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, PlainSerializer, PlainValidator, WithJsonS
 from recordgen.problems import quoted
 from recordgen.records.models import quantity as q
 from recordgen.records.models.fields import refusal
+from recordgen.sentences import Said, say
 
 SMALLEST_IMAGE, LARGEST_IMAGE = 100, 20_000
 
@@ -28,13 +29,13 @@ class Size(NamedTuple):
     height: int
 
 
-def _pair(value: Any, form: str, way_out: str) -> list[float]:
+def _pair(value: Any, form: Said, way_out: Said) -> list[float]:
     if not isinstance(value, list | tuple) or len(value) != 2:
         raise refusal("tracing-form", form, way_out)
     return [_number(one, form, way_out) for one in value]
 
 
-def _number(value: Any, form: str, way_out: str) -> float:
+def _number(value: Any, form: Said, way_out: Said) -> float:
     if isinstance(value, int | float) and math.isfinite(value):
         return value
     if not isinstance(value, str):
@@ -43,23 +44,35 @@ def _number(value: Any, form: str, way_out: str) -> float:
         return q.quantity(value, q.NO_UNIT)
     except q.NotAQuantity as why:
         raise refusal(
-            "tracing-form", f"{form}, and {quoted(value)} does not read as a number: {why}", why.way_out or way_out
+            "tracing-form",
+            say("{form}, and {value} does not read as a number: {why}", form=form, value=quoted(value), why=why),
+            why.way_out or way_out,
         ) from None
 
 
 def _spot(value: Any) -> Spot:
-    return Spot(*_pair(value, "a point is written [x, y]", "Write two numbers in px, such as [640, 480]"))
+    return Spot(*_pair(value, say("a point is written [x, y]"), say("Write two numbers in px, such as [640, 480]")))
 
 
 def _size(value: Any) -> Size:
-    form, way_out = "its size is written [width, height]", "Write two whole numbers in px, such as [1600, 1200]"
+    form, way_out = (
+        say("its size is written [width, height]"),
+        say("Write two whole numbers in px, such as [1600, 1200]"),
+    )
     sides = _pair(value, form, way_out)
     for side in sides:
         if side != int(side):
-            raise refusal("tracing-form", f"{form}, and {side:g} is not a whole number", way_out)
+            raise refusal(
+                "tracing-form", say("{form}, and {side:g} is not a whole number", form=form, side=side), way_out
+            )
         if not SMALLEST_IMAGE <= side <= LARGEST_IMAGE:
-            message = f"{side:.0f} px is not possible; {SMALLEST_IMAGE} to {LARGEST_IMAGE} px is"
-            raise refusal("tracing-image-size", message, "Type the width and the height anew")
+            message = say(
+                "{side:.0f} px is not possible; {smallest_image} to {largest_image} px is",
+                side=side,
+                smallest_image=SMALLEST_IMAGE,
+                largest_image=LARGEST_IMAGE,
+            )
+            raise refusal("tracing-image-size", message, say("Type the width and the height anew"))
     return Size(*map(int, sides))
 
 
@@ -67,7 +80,9 @@ def _points(value: Any) -> Any:
     """A list of points; where it holds no list at all, one refusal for the whole instead of one for each item."""
     if not isinstance(value, list | tuple) or (value and not any(isinstance(item, list | tuple) for item in value)):
         raise refusal(
-            "tracing-form", "its points are written [[x, y], [x, y]]", "Write each point in brackets of its own"
+            "tracing-form",
+            say("its points are written [[x, y], [x, y]]"),
+            say("Write each point in brackets of its own"),
         )
     return value
 
