@@ -4,7 +4,7 @@
   const part = id => document.getElementById(id);
   const bytes = text => Uint8Array.from(atob(text), sign => sign.charCodeAt(0));
   // The same rule as where the file was made: ASCII alone counts as a gap.
-  const normal = text => text.normalize("NFKC").toLowerCase().split(/[ \t\n\r\f\v-]+/).filter(Boolean).join(" ");
+  const normal = text => text.normalize("NFKC").toLowerCase().split(/[\t\n\v\f\r -@[-`{-~\u200b-\u200d\u2018-\u201f\ufeff]+/).filter(Boolean).join(" ");
 
   const opened = async words => {
     const seal = JSON.parse(part("seal").textContent);

@@ -1,6 +1,6 @@
 // From words or a link's secret to the readers' key, which never becomes bytes that a script can read.
 const FEWEST = 600000, MOST = 10000000;
-const normal = (text) => text.normalize("NFKC").toLowerCase().split(/[ \t\n\r\f\v-]+/).filter(Boolean).join(" ");
+const normal = (text) => text.normalize("NFKC").toLowerCase().split(/[\t\n\v\f\r -@[-`{-~\u200b-\u200d\u2018-\u201f\ufeff]+/).filter(Boolean).join(" ");
 
 const ownKey = async (slot, typed) => {
   const salt = fromText(slot.salt), link = slot.kind === "link", hash = "SHA-256";

@@ -152,8 +152,9 @@ def test_wrong_words_may_be_mended(browser: Browser, host: Host) -> None:
     [
         "  LARCH-pebble\tOtter -- moss willow  finch ",
         unicodedata.normalize("NFKC", WORDS).translate({code: code + 0xFEE0 for code in range(ord("a"), ord("z") + 1)}),
+        f"“1. {WORDS.replace(' ', '.  ')}.\u200b”",
     ],
-    ids=["capitals and hyphens", "full width"],
+    ids=["capitals and hyphens", "full width", "as a keyboard or a note puts them"],
 )
 def test_words_fit_however_they_are_typed(browser: Browser, host: Host, typed: str) -> None:
     """Capitals, hyphens, gaps and full-width letters do not matter, and the Enter key opens."""

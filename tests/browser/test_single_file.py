@@ -60,8 +60,8 @@ def test_the_words_open_it(page: Page) -> None:
 
 
 def test_enter_opens_it_and_words_may_be_typed_otherwise(page: Page) -> None:
-    """Capitals, hyphens and more spaces do no harm."""
-    page.get_by_label("The six words that you were sent").fill(" Amber-lotus DRUM  fig harbor nine ")
+    """Capitals, marks and more spaces do no harm."""
+    page.get_by_label("The six words that you were sent").fill(" Amber-lotus DRUM.  fig, harbor nine. ")
     page.keyboard.press("Enter")
 
     expect(page.get_by_role("heading", name="Bramble")).to_be_visible()

@@ -25,8 +25,9 @@ ITERATIONS = 1_000_000
 FEWEST_ITERATIONS = 600_000
 MOST_ITERATIONS = 10_000_000
 
-# Kept to ASCII: what else counts as white space differs between Python and a browser's script.
-_GAPS = re.compile(r"[ \t\n\r\f\v-]+")
+# Kept to ASCII, and what keyboards and notes put around words by themselves: curled quotes, signs of no width. What
+# else counts as white space differs between Python and a browser's script.
+_GAPS = re.compile(r"[\t\n\v\f\r -@\[-`{-~\u200b-\u200d\u2018-\u201f\ufeff]+")
 
 
 def six_words() -> str:
@@ -50,7 +51,8 @@ def word_list() -> tuple[str, ...]:
 def normal(text: str) -> str:
     """Words as they are hashed: one form of each letter, small, one space between words.
 
-    Full-width, composed and capital letters, hyphens and ASCII white space all come out the same.
+    Full-width, composed and capital letters come out the same; white space, numbers and marks only part words, since a
+    keyboard puts a full stop behind two blanks, and a list numbers its lines.
     """
     parts = _GAPS.split(unicodedata.normalize("NFKC", text).lower())
     return " ".join(part for part in parts if part)

@@ -88,10 +88,14 @@ def test_a_list_that_is_not_whole_is_refused(monkeypatch: pytest.MonkeyPatch) ->
         "larch-amber-candle",
         "larch - amber -- candle",
         "ｌａｒｃｈ ａｍｂｅｒ ｃａｎｄｌｅ",
+        "larch. amber. candle. ",
+        "1. larch\n2. amber\n3. candle",
+        "“larch, amber, candle”",
+        "larch\u00a0amber \u200bcandle",
     ],
 )
 def test_ways_of_typing_come_out_the_same(typed: str) -> None:
-    """Capitals, white space, hyphens and wide letters make no difference."""
+    """Capitals, white space, marks, numbers and wide letters make no difference."""
     assert normal(typed) == "larch amber candle"
 
 
