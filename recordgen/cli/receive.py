@@ -89,8 +89,8 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     from recordgen.records.models.settings import PracticeFile
     from recordgen.records.receive.begun import written_by_hand
     from recordgen.records.receive.questions import Answers, phrases_of
-    from recordgen.records.receive.seen import Seen
-    from recordgen.records.receive.take_in import TakingIn
+    from recordgen.records.receive.seen import SeenVisits
+    from recordgen.records.receive.take_in import Intake
     from recordgen.records.receive.whose import Horses
     from recordgen.records.yaml.read import read_partly
 
@@ -103,13 +103,13 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     phrase = phrases_of(reference.phrases)
     if _somebody_is_there() and not as_json and not dry_run:
         answers.ask = lambda question: ask_question(question, phrase)
-    taking = TakingIn(
+    taking = Intake(
         records,
         today,
         practice.record.name if practice else "",
         answers,
         phrase,
-        Seen.read(records / RECEIVED, dry_run),
+        SeenVisits.read(records / RECEIVED, dry_run),
         Horses.read(records),
         near_and_off,
         dry_run,

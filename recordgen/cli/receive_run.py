@@ -13,9 +13,9 @@ from recordgen.problems import Place, Problem, Trouble
 from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
-    from recordgen.records.receive.brought import Brought
+    from recordgen.records.receive.incoming import Incoming
     from recordgen.records.receive.questions import Answers, Phrase, Question
-    from recordgen.records.receive.take_in import Outcome, TakingIn
+    from recordgen.records.receive.take_in import Intake, Outcome
 
 
 @dataclass
@@ -23,7 +23,7 @@ class ReceiveRun:
     """One call of the command, file by file."""
 
     records: Path
-    taking: TakingIn
+    taking: Intake
     answers: Answers
     phrase: Phrase
     dry_run: bool
@@ -51,17 +51,17 @@ class ReceiveRun:
 
     def take_notes(self, file: Path) -> None:
         """Take in what the field page handed over. Raises Trouble."""
-        brought = self._read(file)
-        outcomes = self.taking.take(brought)
-        self.keep_problems(brought)
-        self._tell(file, brought, outcomes)
+        incoming = self._read(file)
+        outcomes = self.taking.take(incoming)
+        self.keep_problems(incoming)
+        self._tell(file, incoming, outcomes)
 
-    def keep_problems(self, brought: Brought) -> None:
-        """Keep what was wrong with what was brought, and with taking it in."""
-        self.problems += [*brought.problems, *self.taking.problems]
+    def keep_problems(self, incoming: Incoming) -> None:
+        """Keep what was wrong with what came in, and with taking it in."""
+        self.problems += [*incoming.problems, *self.taking.problems]
         self.taking.problems.found.clear()
 
-    def _read(self, file: Path) -> Brought:
+    def _read(self, file: Path) -> Incoming:
         """Read what a file holds, kept as it came before anything is done with it. Raises Trouble."""
         from recordgen.private.keystore.field_key import key_named
         from recordgen.records.receive.notes_file import LARGEST_FILE_BYTES, file_id, is_notes, read_notes
@@ -86,13 +86,13 @@ class ReceiveRun:
         self.problems.append(problem)
         self.told.append({"file": str(file), "visits": [], "receipt": None})
 
-    def _tell(self, file: Path, brought: Brought, outcomes: Sequence[Outcome]) -> None:
+    def _tell(self, file: Path, incoming: Incoming, outcomes: Sequence[Outcome]) -> None:
         from recordgen.records.receive.take_in import receipt_word
 
         for outcome in outcomes:
             self.tell_outcome(outcome)
-        is_in = brought.whole and bool(outcomes) and all(one.is_in for one in outcomes)
-        word = receipt_word(brought.id, brought.visits) if is_in and not self.dry_run else None
+        is_in = incoming.whole and bool(outcomes) and all(one.is_in for one in outcomes)
+        word = receipt_word(incoming.id, incoming.visits) if is_in and not self.dry_run else None
         self.lines.append(self.phrase("receipt" if word else "no_receipt", file=file.name, word=word or ""))
         self.is_unfinished = self.is_unfinished or not is_in
         self.told.append({"file": str(file), "visits": [plain_outcome(one) for one in outcomes], "receipt": word})

@@ -12,7 +12,7 @@ from recordgen.sentences import counted, say
 
 if TYPE_CHECKING:
     from recordgen.cli.receive_run import ReceiveRun
-    from recordgen.records.receive.brought import Brought
+    from recordgen.records.receive.incoming import Incoming
     from recordgen.records.receive.take_in import Outcome
     from recordgen.records.sheets.columns import ColumnsFile
     from recordgen.records.sheets.grid import Grid
@@ -78,24 +78,24 @@ def _propose(run: ReceiveRun, file: Path, grid: Grid, columns: Path) -> None:
         with writing(columns):
             write_new(columns, proposal.text, mode=0o600)
         run.lines.append(run.phrase("columns_proposed", file=str(columns)))
-    brought = read_visits(grid, proposal.as_read(columns), run.taking.horses)
-    run.problems += brought.problems
-    outcomes = _tried(run, brought)
+    incoming = read_visits(grid, proposal.as_read(columns), run.taking.horses)
+    run.problems += incoming.problems
+    outcomes = _tried(run, incoming)
     run.lines += list(_previews(run, outcomes))
-    run.is_unfinished = run.is_unfinished or not brought.whole
+    run.is_unfinished = run.is_unfinished or not incoming.whole
     told = {"file": str(file), "columns": str(columns), "proposed": proposal.text}
     run.told.append({**told, "visits": [], "receipt": None})
 
 
-def _tried(run: ReceiveRun, brought: Brought) -> list[Outcome]:
+def _tried(run: ReceiveRun, incoming: Incoming) -> list[Outcome]:
     """Tell what would become of the first visits, with nothing asked and nothing written."""
     from recordgen.records.receive.questions import Answers
-    from recordgen.records.receive.seen import Seen
+    from recordgen.records.receive.seen import SeenVisits
 
     horses = replace(run.taking.horses, horses=dict(run.taking.horses.horses))
-    seen = Seen(None, dict(run.taking.seen.visits), dict(run.taking.seen.horses))
+    seen = SeenVisits(None, dict(run.taking.seen.visits), dict(run.taking.seen.horses))
     trying = replace(run.taking, dry_run=True, answers=Answers(), seen=seen, horses=horses, problems=Problems())
-    return trying.take(replace(brought, visits=brought.visits[: SHOWN * 10]))
+    return trying.take(replace(incoming, visits=incoming.visits[: SHOWN * 10]))
 
 
 def _previews(run: ReceiveRun, outcomes: Sequence[Outcome]) -> Iterator[str]:
@@ -109,12 +109,12 @@ def _take(run: ReceiveRun, file: Path, grid: Grid, written: Written[ColumnsFile]
     from recordgen.records.receive.whose import NEW, question_of_horse
     from recordgen.records.sheets.rows import read_visits
 
-    brought = read_visits(grid, written, run.taking.horses)
+    incoming = read_visits(grid, written, run.taking.horses)
     if written.record.new_horses:
-        for visit in brought.visits:
-            run.answers.given.setdefault(question_of_horse(visit, brought.id), NEW)
-    outcomes = run.taking.take(brought)
-    run.keep_problems(brought)
+        for visit in incoming.visits:
+            run.answers.given.setdefault(question_of_horse(visit, incoming.id), NEW)
+    outcomes = run.taking.take(incoming)
+    run.keep_problems(incoming)
     have = [one for one in outcomes if one.kind == "have" and not one.open]
     for outcome in outcomes:
         if outcome not in have:
@@ -123,5 +123,5 @@ def _take(run: ReceiveRun, file: Path, grid: Grid, written: Written[ColumnsFile]
         run.lines.append(run.phrase("sheet_have", count=counted(len(have), "visit")))
     if run.dry_run:
         run.lines += list(_previews(run, outcomes))
-    run.is_unfinished = run.is_unfinished or not brought.whole or not all(one.is_in for one in outcomes)
+    run.is_unfinished = run.is_unfinished or not incoming.whole or not all(one.is_in for one in outcomes)
     run.told.append({"file": str(file), "visits": [plain_outcome(one) for one in outcomes], "receipt": None})

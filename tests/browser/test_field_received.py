@@ -15,8 +15,8 @@ from playwright.sync_api import Browser
 from recordgen.private.keystore.field_key import FieldKey, field_key
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.brought import BroughtVisit
 from recordgen.records.receive.doubts import settle
+from recordgen.records.receive.incoming import IncomingVisit
 from recordgen.records.receive.notes_file import read_notes
 from recordgen.records.receive.questions import Answers, phrases_of
 from recordgen.records.receive.take_in import receipt_word
@@ -46,7 +46,7 @@ def hand(browser: Browser, tmp_path_factory: pytest.TempPathFactory) -> Iterator
         context.close()
 
 
-def settled(visit: BroughtVisit) -> Visit:
+def settled(visit: IncomingVisit) -> Visit:
     """The visit that the file of a brought one tells."""
     found = settle(visit, visit.day.isoformat(), "Tansy", Answers(), SAY)
     assert found.questions == ()

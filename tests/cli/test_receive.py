@@ -582,16 +582,16 @@ def test_the_part_that_a_kill_left_beside_a_whole_visit_goes(desk: Desk, monkeyp
     """
     file = desk.handed(visit())
     part = (desk.records / FILE).with_name(f".{DAY}.yaml.0a1b2c3d.part")
-    keep = take_in.TakingIn._keep
+    keep = take_in.Intake._keep
 
-    def killed_at_the_end(self: take_in.TakingIn, *told: Any) -> None:
+    def killed_at_the_end(self: take_in.Intake, *told: Any) -> None:
         if told[1] and not told[1].begun:
             part.touch()
             raise Killed
         keep(self, *told)
 
     with monkeypatch.context() as patch, suppress(Killed):
-        patch.setattr(take_in.TakingIn, "_keep", killed_at_the_end)
+        patch.setattr(take_in.Intake, "_keep", killed_at_the_end)
         desk.receive(file)
     assert part.exists()
     with monkeypatch.context() as patch:

@@ -12,7 +12,7 @@ import odfdo
 import openpyxl
 
 from recordgen.records.models.horse import Horse
-from recordgen.records.receive.brought import Brought
+from recordgen.records.receive.incoming import Incoming
 from recordgen.records.receive.whose import Horses
 from recordgen.records.sheets.columns import ColumnsFile
 from recordgen.records.sheets.grid import read_grid
@@ -74,7 +74,7 @@ def corrected(written: Written[ColumnsFile], **values: Any) -> Written[ColumnsFi
     return Written(written.record.model_copy(update=values), written.file, written.shown, written.text)
 
 
-def brought(raw: bytes | str, name: str = "visits.csv", **values: Any) -> Brought:
+def incoming(raw: bytes | str, name: str = "visits.csv", **values: Any) -> Incoming:
     """The visits of a sheet by its proposed columns. values: corrections in them."""
     grid = read_grid(_raw(raw), name)
     return read_visits(grid, corrected(proposed(raw, name), **values), HORSES)
@@ -82,7 +82,7 @@ def brought(raw: bytes | str, name: str = "visits.csv", **values: Any) -> Brough
 
 def feet(raw: bytes | str, name: str = "visits.csv", **values: Any) -> list[tuple[str, str, Any]]:
     """Horse, day and feet of each visit of a sheet in which everything fits."""
-    found = brought(raw, name, **values)
+    found = incoming(raw, name, **values)
     assert [problem.as_line() for problem in found.problems] == []
     return [(one.horse.partition("/")[2], one.day.isoformat(), one.record["feet"]) for one in found.visits]
 

@@ -12,7 +12,7 @@ from recordgen.problems import Trouble
 from recordgen.records.load.folders import BESIDE
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.compare import There, differences, is_same_visit, side_by_side, there_on
-from recordgen.records.receive.doubts import Settled
+from recordgen.records.receive.doubts import SettledVisit
 from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.receive.seen import SeenVisit
 from recordgen.records.yaml.tree import document
@@ -58,7 +58,7 @@ class Deciding:
     told: str
     folder: Path
     day: dt.date
-    settled: Settled
+    settled: SettledVisit
     known: SeenVisit | None
     compose: Compose
     answers: Answers
@@ -66,20 +66,20 @@ class Deciding:
 
     def decide(self) -> Decision:
         """Decide what becomes of it. Raises Trouble where its text would not read back."""
-        own = self._own()
+        own = self._own_file()
         others = [one for one in there_on(self.folder, self.day) if own is None or one.file != own.file]
         is_beside = own is not None and BESIDE.fullmatch(own.file.name) is not None
         if own and is_same_visit(own.visit, self.settled.visit) and not is_beside:
             return Decision("have", own.file.name)
         if own and self.known and self.rev > self.known.rev:
-            return self._corrected(own)
+            return self._decide_correction(own)
         if own and not self._is_ours(own):
             return Decision("changed_here", own.file.name)
         if own and not is_beside:
             return Decision("answered", own.file.name, self._text(), own.sum)
         return self._among(others, own)
 
-    def _own(self) -> There | None:
+    def _own_file(self) -> There | None:
         """The file that it was taken in as. A run that was killed may have named one that somebody else wrote."""
         file = self.folder / self.known.file if self.known and self.known.file else None
         own = There.read(file) if file and file.is_file() else None
@@ -122,7 +122,7 @@ class Deciding:
         file = own.file.name if own else self._free(f"{self.day}", ".received")
         return Decision("beside", file, text, own.sum if own else None, open=None if answer else question)
 
-    def _corrected(self, own: There) -> Decision:
+    def _decide_correction(self, own: There) -> Decision:
         ours = self._is_ours(own)
         choices = {CAME: self.phrase("corrected")} if ours else {}
         choices |= {HERE: self.phrase("keep"), BOTH: self.phrase("beside")}

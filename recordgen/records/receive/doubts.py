@@ -17,10 +17,10 @@ from recordgen.problems import Problem, Step, Trouble
 from recordgen.records.models.annotations import annotation_at, choices, extra, field_at, is_model
 from recordgen.records.models.fields import LONGEST_TEXT
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.brought import BroughtVisit
 from recordgen.records.receive.compare import path_words
+from recordgen.records.receive.incoming import IncomingVisit
 from recordgen.records.receive.questions import Answers, Phrase, Question
-from recordgen.records.receive.visits import Values, as_typed, visit_text
+from recordgen.records.receive.visits import Values, as_texts, visit_text
 from recordgen.records.yaml.tree import document, typed_key
 from recordgen.records.yaml.validation_errors import problem_of, steps_of
 from recordgen.records.yaml.write import on_one_line
@@ -37,7 +37,7 @@ Steps = tuple[Step, ...]
 
 
 @dataclass(frozen=True)
-class Settled:
+class SettledVisit:
     """A record that the models take. questions: those that are open; what they are about stands in the private note."""
 
     record: Values
@@ -70,12 +70,12 @@ class _Gone:
 _GONE = _Gone()
 
 
-def settle(brought: BroughtVisit, day: str, told: str, answers: Answers, phrase: Phrase) -> Settled:
-    """A brought record as one that the models take, and the questions about what they do not.
+def settle(incoming: IncomingVisit, day: str, told: str, answers: Answers, phrase: Phrase) -> SettledVisit:
+    """An incoming record as one that the models take, and the questions about what they do not.
 
     day: of the visit, as its file holds it. told: the visit in words. Raises Trouble where nothing comes of it.
     """
-    return _Settling(brought, told, answers, phrase).settle(day)
+    return _Settling(incoming, told, answers, phrase).settle(day)
 
 
 def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, Said]]:
@@ -83,27 +83,27 @@ def refusals(record: Mapping[str, Any]) -> list[tuple[Steps, Said]]:
 
     Raises Trouble where nothing of it can be a record.
     """
-    return [(doubt.steps, doubt.why) for doubt in _doubts(as_typed(record))]
+    return [(doubt.steps, doubt.why) for doubt in _doubts(as_texts(record))]
 
 
 class _Settling:
     """Settles one record, doubt by doubt."""
 
-    def __init__(self, brought: BroughtVisit, told: str, answers: Answers, phrase: Phrase) -> None:
-        self.brought = brought
+    def __init__(self, incoming: IncomingVisit, told: str, answers: Answers, phrase: Phrase) -> None:
+        self.incoming = incoming
         self.told = told
         self.answers = answers
         self.phrase = phrase
         self.notes: list[str] = []
         self.questions: list[Question] = []
 
-    def settle(self, day: str) -> Settled:
-        values: Values = as_typed({**self.brought.record, "date": day})
+    def settle(self, day: str) -> SettledVisit:
+        values: Values = as_texts({**self.incoming.record, "date": day})
         for _ in range(MOST_DOUBTS):
             doubt = next(_doubts(values), None)
             if doubt is None:
                 record = self._with_notes(_without_gone(values))
-                return Settled(record, Visit.model_validate(record), tuple(self.questions))
+                return SettledVisit(record, Visit.model_validate(record), tuple(self.questions))
             self._settle(values, doubt)
         raise Trouble(
             say("{told}: too much of it is no record", told=self.told), say("It stays in the file that was received")
@@ -122,7 +122,7 @@ class _Settling:
             around = _at(values, doubt.steps[:-1])
             around[answer] = around.pop(doubt.steps[-1])
         elif answer:
-            _set_at(values, doubt.steps, _parsed(answer))
+            _set_at(values, doubt.steps, _parse_answer(answer))
 
     def _note(self, value: Any, doubt: _Doubt) -> None:
         where = path_words(doubt.taken_out)
@@ -138,20 +138,20 @@ class _Settling:
 
     def _question(self, values: Values, doubt: _Doubt) -> Question:
         where = path_words(doubt.steps)
-        offered = {word: self.phrase("word") for word in _offered(values, doubt)}
+        offered = {word: self.phrase("word") for word in _words_to_choose(values, doubt)}
         offered |= {NOTE: self.phrase("to_note"), DROP: self.phrase("to_drop")}
         asks = self.phrase("asks_seen", where=where) if doubt.seen else self.phrase("asks_refused", why=doubt.why)
         return Question(
-            f"{self.brought.key} {'.'.join(map(str, doubt.steps))}",
+            f"{self.incoming.key} {'.'.join(map(str, doubt.steps))}",
             self.told,
             asks,
             offered,
-            "" if doubt.unknown else self._typed_value(doubt.steps),
+            "" if doubt.unknown else self._value_hint(doubt.steps),
             lambda text: _fault(values, doubt.steps, text),
             self.phrase("until_note"),
         )
 
-    def _typed_value(self, steps: Steps) -> str:
+    def _value_hint(self, steps: Steps) -> str:
         info = field_at(Visit, steps)
         unit = extra(info).get("unit")
         return self.phrase("typed_value", what=f"{info.description}" if info and info.description else unit or "")
@@ -159,7 +159,7 @@ class _Settling:
 
 def _doubts(values: Values) -> Iterator[_Doubt]:
     """Find what cannot stay as it is: first what was seen and not measured, then what the models refuse."""
-    yield from (_Doubt(steps, NOTHING, seen=True) for steps in _half_said(values, ()))
+    yield from (_Doubt(steps, NOTHING, seen=True) for steps in _places_without_value(values, ()))
     whole = _without_gone(values)
     found = document("the visit", visit_text(whole).encode())
     if found.problems:
@@ -176,20 +176,20 @@ def _doubts(values: Values) -> Iterator[_Doubt]:
 
 def _doubt_of(values: Values, problem: Problem, error: ErrorDetails) -> _Doubt:
     steps, missing = steps_of(error), error["type"] == "missing"
-    around = _as_brought(values, steps[:-1] if missing else steps)
+    around = _as_incoming(values, steps[:-1] if missing else steps)
     if not around:
         raise Trouble(say("it cannot be written as a record: {message}", message=problem.message), problem.way_out)
     why = sentences(problem.message, problem.way_out)
     return _Doubt((*around, steps[-1]) if missing else around, why, unknown=error["type"] == "extra_forbidden")
 
 
-def _half_said(value: Any, steps: Steps) -> Iterator[Steps]:
+def _places_without_value(value: Any, steps: Steps) -> Iterator[Steps]:
     if isinstance(value, Mapping):
         for key, inner in value.items():
-            yield from _half_said(inner, (*steps, key))
+            yield from _places_without_value(inner, (*steps, key))
     elif isinstance(value, list):
         for index, inner in enumerate(value):
-            yield from _half_said(inner, (*steps, index))
+            yield from _places_without_value(inner, (*steps, index))
     elif value == SEEN and annotation_at(Visit, steps) is not str:
         yield steps
 
@@ -197,19 +197,19 @@ def _half_said(value: Any, steps: Steps) -> Iterator[Steps]:
 def _fault(values: Values, steps: Steps, text: str) -> Said | None:
     """Tell what is wrong with a typed answer at its place."""
     tried = _copy(values)
-    _set_at(tried, steps, _parsed(text))
+    _set_at(tried, steps, _parse_answer(text))
     wrong = (one for one in _doubts(tried) if one.steps[: len(steps)] == steps)
     found = next(wrong, None)
     return None if found is None else found.why or say("a value is expected")
 
 
-def _parsed(text: str) -> Any:
+def _parse_answer(text: str) -> Any:
     """Read what somebody typed, as a reader of YAML sees it behind a key."""
     found = document("the answer", f"answer: {text}".encode())
     return text if found.problems else found.values["answer"]
 
 
-def _offered(values: Values, doubt: _Doubt) -> list[str]:
+def _words_to_choose(values: Values, doubt: _Doubt) -> list[str]:
     """The words to choose from in the place of a doubt: for a key that is not known, keys like it that are free."""
     if not doubt.unknown:
         return list(choices(annotation_at(Visit, doubt.steps)))
@@ -263,8 +263,8 @@ def _without_gone(value: Any) -> Any:
     return value
 
 
-def _as_brought(values: Any, steps: Sequence[Step]) -> Steps:
-    """Steps among what is left as steps among what was brought, as far as something stands there.
+def _as_incoming(values: Any, steps: Sequence[Step]) -> Steps:
+    """Steps among what is left as steps among what came in, as far as something stands there.
 
     Items that are gone count again, and feet and zones are named as they were.
     """

@@ -20,7 +20,7 @@ from collections.abc import Callable, Iterable
 from pydantic import BaseModel, ConfigDict, ValidationError
 
 from recordgen.problems import Place, Problem, Problems, Trouble, quoted, warning
-from recordgen.records.receive.brought import Brought, BroughtPhoto, BroughtVisit
+from recordgen.records.receive.incoming import Incoming, IncomingPhoto, IncomingVisit
 from recordgen.records.receive.notes_parts import HeadPart, Part, PhotoPart, VisitPart, part_of
 from recordgen.sentences import Said, counted, say, spoken_day
 
@@ -57,17 +57,17 @@ def is_notes(raw: bytes) -> bool:
     return raw.lstrip(_BEFORE).startswith(b'{"field_notes"')
 
 
-def read_notes(raw: bytes, shown: str, unseal: Unseal) -> Brought:
+def read_notes(raw: bytes, shown: str, unseal: Unseal) -> Incoming:
     """The visits and photographs in the bytes of a file, and what is wrong with its lines.
 
     shown: the file's name, for what is told. Raises Trouble where nothing of it can be read.
     """
     first, _, rest = raw.lstrip(_BEFORE).decode("utf-8", "replace").partition("\n")
     head = _head(first.rstrip("\r"), shown)
-    open_line = unseal(head, first.rstrip("\r").encode()) if head.key else _summed
+    open_line = unseal(head, first.rstrip("\r").encode()) if head.key else _check_sum
     notes = _Lines(shown, head, open_line)
     notes.read(rest)
-    return notes.brought()
+    return notes.incoming()
 
 
 def file_id(raw: bytes) -> str:
@@ -104,7 +104,7 @@ def _head(line: str, shown: str) -> Head:
     return head
 
 
-def _summed(number: int, content: str) -> bytes:
+def _check_sum(number: int, content: str) -> bytes:
     """The content of a line that is not sealed, held against its sum."""
     found = _SUMMED.fullmatch(content)
     if found is None:
@@ -177,23 +177,23 @@ class _Lines:
             message = say("{why}{numbers} missing, of {lines}", why=why, numbers=_numbers(gone), lines=self.head.lines)
             self._lost(Place(self.shown, last), message, _AGAIN)
 
-    def brought(self) -> Brought:
+    def incoming(self) -> Incoming:
         """Give what was read, each photograph with its visit."""
         parts = [self.parts[number] for number in sorted(self.parts)]
         head = next((part for part, _ in parts if isinstance(part, HeadPart)), HeadPart(kind="head"))
         visits = tuple(self._visit(part, place, parts) for part, place in parts if isinstance(part, VisitPart))
         self._orphans(parts, {visit.id for visit in visits})
         practice = "" if self.head.key else head.practice
-        return Brought(self.head.file, visits, self.problems, head.page, practice, self.whole)
+        return Incoming(self.head.file, visits, self.problems, head.page, practice, self.whole)
 
-    def _visit(self, part: VisitPart, place: Place, parts: Iterable[tuple[Part, Place]]) -> BroughtVisit:
+    def _visit(self, part: VisitPart, place: Place, parts: Iterable[tuple[Part, Place]]) -> IncomingVisit:
         photos = tuple(
-            BroughtPhoto(one.id, one.foot, one.view, one.moment, one.jpeg, at)
+            IncomingPhoto(one.id, one.foot, one.view, one.moment, one.jpeg, at)
             for one, at in parts
             if isinstance(one, PhotoPart) and one.visit == part.id and self._as_sent(one, at)
         )
         self._missing_photos(part, place, {one.id for one, _ in parts if isinstance(one, PhotoPart)})
-        return BroughtVisit(part.id, part.rev, part.horse, part.name, part.date, part.record, place, photos)
+        return IncomingVisit(part.id, part.rev, part.horse, part.name, part.date, part.record, place, photos)
 
     def _missing_photos(self, visit: VisitPart, place: Place, here: set[str]) -> None:
         gone = [one.in_words for one in visit.photos if one.id not in here]

@@ -1,4 +1,4 @@
-"""The photographs of a brought visit, and its tracings, which name theirs by the id that the phone gave it.
+"""The photographs of an incoming visit, and its tracings, which name theirs by the id that the phone gave it.
 
 In the records a tracing names its photograph's file and that file's checksum. Both are known before anything is
 written, since the next free name is; so the visit's text tells them from the first.
@@ -22,7 +22,7 @@ from recordgen.records.photos.add import next_name
 from recordgen.records.photos.convert import plain_photo
 from recordgen.records.photos.files import PHOTOS
 from recordgen.records.photos.names import Subject
-from recordgen.records.receive.brought import BroughtPhoto, BroughtVisit
+from recordgen.records.receive.incoming import IncomingPhoto, IncomingVisit
 from recordgen.records.write.tracing import with_tracing
 from recordgen.records.yaml.tree import document
 from recordgen.sentences import say
@@ -48,7 +48,7 @@ class Picture:
 
 
 def pictures_of(
-    visit: BroughtVisit, horse: Path, day: dt.date, known: Mapping[str, str], problems: Problems
+    visit: IncomingVisit, horse: Path, day: dt.date, known: Mapping[str, str], problems: Problems
 ) -> dict[str, Picture]:
     """The photographs of a visit by their ids, those that are here and those to be written; what is none is told.
 
@@ -64,7 +64,7 @@ def pictures_of(
 
 
 def new_pictures(
-    visit: BroughtVisit, horse: Path, day: dt.date, known: Mapping[str, str], problems: Problems
+    visit: IncomingVisit, horse: Path, day: dt.date, known: Mapping[str, str], problems: Problems
 ) -> dict[str, Picture]:
     """Those to be written alone; all else as for `pictures_of`."""
     found: dict[str, Picture] = {}
@@ -87,7 +87,7 @@ def _sum(content: bytes) -> str:
     return hashlib.sha256(content).hexdigest()
 
 
-def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:
+def _subject(photo: IncomingPhoto, day: dt.date) -> Subject:
     """Find what a photograph shows. Raises Trouble where it does not tell it in words that are known."""
     foot = foot_named(photo.foot)
     view = next((one for one in VIEWS if one == photo.view), None)
@@ -100,14 +100,14 @@ def _subject(photo: BroughtPhoto, day: dt.date) -> Subject:
     return Subject(day, foot, view, moment)
 
 
-def with_pictures(visit: BroughtVisit, pictures: Mapping[str, Picture], problems: Problems) -> dict[str, Any]:
+def with_pictures(visit: IncomingVisit, pictures: Mapping[str, Picture], problems: Problems) -> dict[str, Any]:
     """The record of a visit whose tracings name files in the place of ids.
 
     Without its photograph a tracing keeps the checksum alone, by which it is found again when that comes later. One
     whose photograph is not what was traced keeps the checksum of what was, so that `check` goes on telling it.
     """
 
-    def named(tracing: Any) -> Any:
+    def with_name(tracing: Any) -> Any:
         id_ = tracing.get("file") if isinstance(tracing, Mapping) else None
         if not isinstance(id_, str) or "." in id_:
             return tracing
@@ -126,7 +126,7 @@ def with_pictures(visit: BroughtVisit, pictures: Mapping[str, Picture], problems
             return {**tracing, "file": picture.name}
         return {**tracing, "file": picture.name, "sha256": picture.sum}
 
-    return _with_tracings(visit.record, named)
+    return _with_tracings(visit.record, with_name)
 
 
 def _with_tracings(record: Mapping[str, Any], named: Any) -> dict[str, Any]:

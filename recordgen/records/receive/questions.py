@@ -1,4 +1,4 @@
-"""Questions about what cannot be known of something brought, with answers to choose; asked at once or in a file."""
+"""Questions about what cannot be known of something that came in, with answers to choose; asked at once or by file."""
 
 from __future__ import annotations
 

@@ -39,7 +39,7 @@ class SeenFile(Record):
 
 
 @dataclass
-class Seen:
+class SeenVisits:
     """The visits that are remembered. file: where; None where nothing is to be written."""
 
     file: Path | None
@@ -48,7 +48,7 @@ class Seen:
     _written: dict[str, str] = field(default_factory=dict)
 
     @classmethod
-    def read(cls, folder: Path, dry_run: bool = False) -> Seen:
+    def read(cls, folder: Path, dry_run: bool = False) -> SeenVisits:
         """Read what is remembered in a folder. Raises Trouble where it cannot be read."""
         file = folder / SEEN_FILE
         seen = cls(None if dry_run else file)

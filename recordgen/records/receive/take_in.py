@@ -1,4 +1,4 @@
-"""Taking in what was brought: every visit wholly or not at all, nothing written over, and what is unclear asked.
+"""Taking in what came in: every visit wholly or not at all, nothing written over, and what is unclear asked.
 
 A visit's file is the last to be written. What is about to be done stands in `received/seen.yaml` before, so that a run
 that was killed goes on with the same horse and the same file.
@@ -19,16 +19,16 @@ from recordgen.progress import steps
 from recordgen.records.models.horse import Horse
 from recordgen.records.photos.add import keep_photo
 from recordgen.records.photos.files import PHOTOS
-from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.decide import Compose, Deciding, Decision, Kind
-from recordgen.records.receive.doubts import Settled, settle
+from recordgen.records.receive.doubts import SettledVisit, settle
+from recordgen.records.receive.incoming import Incoming, IncomingVisit
 from recordgen.records.receive.pictures import Picture, new_pictures, pictures_of, with_late_pictures, with_pictures
 from recordgen.records.receive.questions import Answers, Phrase, Question
-from recordgen.records.receive.seen import Seen, SeenVisit
+from recordgen.records.receive.seen import SeenVisit, SeenVisits
 from recordgen.records.receive.visits import visit_text
 from recordgen.records.receive.whose import (
-    Found,
     Horses,
+    VisitOwner,
     describe_visit,
     find_day,
     find_horse,
@@ -52,7 +52,7 @@ class Outcome:
     file: as stable/horse/name. photos: files that were added. open: still asked. text: of the file that is written.
     """
 
-    visit: BroughtVisit
+    visit: IncomingVisit
     told: str
     kind: Kind
     file: str = ""
@@ -67,7 +67,7 @@ class Outcome:
 
 
 @dataclass
-class TakingIn:
+class Intake:
     """One run of taking in.
 
     records: the practice's folder. own: the practice's name. dry_run: nothing is written. problems: what is told of
@@ -79,75 +79,75 @@ class TakingIn:
     own: str
     answers: Answers
     phrase: Phrase
-    seen: Seen
+    seen: SeenVisits
     horses: Horses
     near_and_off: bool = False
     dry_run: bool = False
     hand_written: HandWritten = lambda folder, day: ()
     problems: Problems = field(default_factory=Problems)
 
-    def take(self, brought: Brought) -> list[Outcome]:
+    def take(self, incoming: Incoming) -> list[Outcome]:
         """Take in every visit of what was brought; one that cannot be taken in stops no other."""
-        if question := self._of_another_practice(brought):
+        if question := self._of_another_practice(incoming):
             return [
                 Outcome(visit, describe_visit(visit, self.horses), "waiting", open=(question,))
-                for visit in brought.visits
+                for visit in incoming.visits
             ]
         outcomes = []
-        for visit in steps("Taking in visits", brought.visits):
+        for visit in steps("Taking in visits", incoming.visits):
             told = describe_visit(visit, self.horses)
             try:
-                outcomes.append(self._visit(visit, brought))
+                outcomes.append(self._visit(visit, incoming))
             except Trouble as trouble:
                 message = say("{visit}: {message}", visit=told, message=trouble.message)
                 self.problems.add(Problem(visit.place, "visit-not-received", message, trouble.way_out))
                 outcomes.append(Outcome(visit, told, "waiting"))
         return outcomes
 
-    def _of_another_practice(self, brought: Brought) -> Question | None:
+    def _of_another_practice(self, incoming: Incoming) -> Question | None:
         """The question whether notes that another practice's page made are ours, where it is open. Raises Trouble."""
-        if not brought.practice or brought.practice == self.own or not brought.visits:
+        if not incoming.practice or incoming.practice == self.own or not incoming.visits:
             return None
         choices = {YES: self.phrase("practice_yes"), NO: self.phrase("practice_no")}
-        asks = self.phrase("asks_practice", other=brought.practice, own=self.own)
-        question = Question(f"{brought.id} practice", brought.practice, asks, choices)
+        asks = self.phrase("asks_practice", other=incoming.practice, own=self.own)
+        question = Question(f"{incoming.id} practice", incoming.practice, asks, choices)
         answer = self.answers.of(question)
         if answer == NO:
             raise Trouble(
-                say("these notes are those of {practice}", practice=brought.practice),
+                say("these notes are those of {practice}", practice=incoming.practice),
                 say("Nothing of them was taken in"),
             )
         return question if answer is None else None
 
-    def _visit(self, visit: BroughtVisit, brought: Brought) -> Outcome:
+    def _visit(self, visit: IncomingVisit, incoming: Incoming) -> Outcome:
         known = self.seen.visits.get(visit.id)
         told = describe_visit(visit, self.horses, known.horse if known else None)
         if known and not known.begun and (known.rev > visit.rev or (known.rev == visit.rev and not known.waiting)):
-            return self._seen_before(visit, known, told)
+            return self._take_known(visit, known, told)
         self.answers.begin(known.answers if known else {})
-        found = self._whose(visit, brought.id, known)
-        day = find_day(visit, brought.listed, self.today, self.horses, self.answers, self.phrase)
+        found = self._whose(visit, incoming.id, known)
+        day = find_day(visit, incoming.listed, self.today, self.horses, self.answers, self.phrase)
         asked = tuple(one for one in (found, day) if isinstance(one, Question))
         if isinstance(found, Question) or isinstance(day, Question):
             return Outcome(visit, told, "waiting", open=asked)
         if found.which is None or day is None:
             self._keep(visit, SeenVisit(rev=visit.rev, horse=visit.horse, answers=self.answers.used))
             return Outcome(visit, told, "left_out")
-        return self._of_horse(visit, brought, found, found.which, day, known)
+        return self._of_horse(visit, incoming, found, found.which, day, known)
 
-    def _whose(self, visit: BroughtVisit, file: str, known: SeenVisit | None) -> Found | Question:
+    def _whose(self, visit: IncomingVisit, file: str, known: SeenVisit | None) -> VisitOwner | Question:
         made = self.seen.horses.get(question_of_horse(visit, file))
         which = known.horse if known and (known.file or known.begun) else made
         if which is None or (which not in self.horses.horses and which != made):
             return find_horse(visit, file, self.horses, self.answers, self.phrase)
-        return Found(which, "" if which in self.horses.horses else one_line(visit.name) or which.partition("/")[2])
+        return VisitOwner(which, "" if which in self.horses.horses else one_line(visit.name) or which.partition("/")[2])
 
-    def _seen_before(self, visit: BroughtVisit, known: SeenVisit, told: str) -> Outcome:
+    def _take_known(self, visit: IncomingVisit, known: SeenVisit, told: str) -> Outcome:
         """A visit that is here, perhaps with photographs that are not."""
         which = known.horse if known.horse in self.horses.horses else None
         if which is None or (known.file is None and not known.photos):
             return Outcome(visit, told, "have")
-        with self._undone_if_refused(visit, self.records / which) as placed:
+        with self._undo_if_refused(visit, self.records / which) as placed:
             day = dt.date.fromisoformat(known.file[:10]) if known.file else visit.day
             pictures = new_pictures(visit, self.records / which, day, known.photos, self.problems)
             photos = self._photos(which, pictures.values(), placed)
@@ -158,7 +158,13 @@ class TakingIn:
         return Outcome(visit, told, "have", f"{which}/{known.file or ''}", tuple(path.name for path in placed))
 
     def _of_horse(
-        self, visit: BroughtVisit, brought: Brought, found: Found, which: str, day: dt.date, known: SeenVisit | None
+        self,
+        visit: IncomingVisit,
+        incoming: Incoming,
+        found: VisitOwner,
+        which: str,
+        day: dt.date,
+        known: SeenVisit | None,
     ) -> Outcome:
         name = found.new_name or self.horses.horses[which].name
         told = say(
@@ -179,7 +185,7 @@ class TakingIn:
         if decision.kind == "waiting":
             return Outcome(visit, told, "waiting", f"{which}/{decision.file}", open=asked)
         if found.new_name:
-            self.seen.horses[question_of_horse(visit, brought.id)] = which
+            self.seen.horses[question_of_horse(visit, incoming.id)] = which
         entry = SeenVisit(
             rev=visit.rev,
             horse=which,
@@ -192,7 +198,7 @@ class TakingIn:
         photos = self._write(visit, found, which, pictures, decision, entry)
         return Outcome(visit, told, decision.kind, f"{which}/{decision.file or ''}", photos, asked, decision.text)
 
-    def _composer(self, settled: Settled, visit: BroughtVisit, folder: Path, name: str, day: dt.date) -> Compose:
+    def _composer(self, settled: SettledVisit, visit: IncomingVisit, folder: Path, name: str, day: dt.date) -> Compose:
         schema = ["yaml-language-server: $schema=../../" + VISIT_SCHEMA.as_posix()]
         head = schema if (self.records / VISIT_SCHEMA).is_file() else []
         key, source = ("comment_sheet", one_line(visit.source)) if visit.source else ("comment", "")
@@ -202,8 +208,8 @@ class TakingIn:
 
     def _write(
         self,
-        visit: BroughtVisit,
-        found: Found,
+        visit: IncomingVisit,
+        found: VisitOwner,
         which: str,
         pictures: Mapping[str, Picture],
         decision: Decision,
@@ -216,7 +222,7 @@ class TakingIn:
             # A run that was killed just after it gave the file its name left the part that it wrote.
             with writing(folder / decision.file, say("The visit was not taken in")):
                 clear_parts(folder / decision.file)
-        with self._undone_if_refused(visit, folder) as placed:
+        with self._undo_if_refused(visit, folder) as placed:
             self._keep(visit, _begun(entry, known))
             if found.new_name:
                 self._make_horse(folder, found.new_name, placed)
@@ -231,7 +237,7 @@ class TakingIn:
         return tuple(path.name for path in placed if path.parent.name == PHOTOS)
 
     @contextmanager
-    def _undone_if_refused(self, visit: BroughtVisit, folder: Path) -> Iterator[list[Path]]:
+    def _undo_if_refused(self, visit: IncomingVisit, folder: Path) -> Iterator[list[Path]]:
         """A list of new files, which are taken away again where the block ends in trouble."""
         placed: list[Path] = []
         before = self.seen.visits.get(visit.id)
@@ -247,7 +253,7 @@ class TakingIn:
                 self._keep(visit, before)
             raise
 
-    def _keep(self, visit: BroughtVisit, entry: SeenVisit | None) -> None:
+    def _keep(self, visit: IncomingVisit, entry: SeenVisit | None) -> None:
         if not self.dry_run:
             self.seen.keep(visit.id, entry)
 
@@ -312,7 +318,7 @@ def _begun(entry: SeenVisit, known: SeenVisit | None) -> SeenVisit:
     return known.model_copy(update={"answers": entry.answers, "begun": True})
 
 
-def receipt_word(file: str, visits: Sequence[BroughtVisit]) -> str:
+def receipt_word(file: str, visits: Sequence[IncomingVisit]) -> str:
     """The word of four signs that tells the phone that a file and all its visits are taken in."""
     told = " ".join(sorted(visit.key for visit in visits))
     digest = hashlib.sha256(f"receipt {file} {told}".encode()).digest()

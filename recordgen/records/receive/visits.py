@@ -52,13 +52,13 @@ def _keys(annotation: Any) -> list[str]:
     return list(choices(bare(get_args(annotation)[0]))) if get_origin(annotation) is dict else []
 
 
-def as_typed(value: Any) -> Any:
+def as_texts(value: Any) -> Any:
     """A value as a reader of its file sees it: text for every number and yes or no, nothing for what is empty."""
     if isinstance(value, Mapping):
-        typed = {_key(key): as_typed(inner) for key, inner in value.items()}
+        typed = {_key(key): as_texts(inner) for key, inner in value.items()}
         return {key: inner for key, inner in typed.items() if inner is not None}
     if isinstance(value, list | tuple):
-        return [inner for inner in map(as_typed, value) if inner is not None]
+        return [inner for inner in map(as_texts, value) if inner is not None]
     if isinstance(value, str):
         return _UNSEEN.sub("", _LINE_ENDS.sub("\n", value)).strip() or None
     return None if value is None else scalar(value)

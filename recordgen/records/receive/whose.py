@@ -14,7 +14,7 @@ from recordgen.records.load.folders import NOT_FREE, SLUG, slug_of
 from recordgen.records.models.fields import FIRST_YEAR
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
-from recordgen.records.receive.brought import BroughtVisit
+from recordgen.records.receive.incoming import IncomingVisit
 from recordgen.records.receive.questions import Answers, Phrase, Question
 from recordgen.records.yaml.read import read_partly
 from recordgen.sentences import Said, say, spoken_day
@@ -55,14 +55,14 @@ class Horses:
 
 
 @dataclass(frozen=True)
-class Found:
+class VisitOwner:
     """Whose visit it is. new_name: of a horse whose file is to be made; which: None where the visit is left out."""
 
     which: str | None
     new_name: str = ""
 
 
-def describe_visit(visit: BroughtVisit, horses: Horses, which: str | None = None) -> str:
+def describe_visit(visit: IncomingVisit, horses: Horses, which: str | None = None) -> str:
     """A visit in words: Bramble at Willowmere, 27 November 2026."""
     which = which or visit.horse
     horse, stable = horses.horses.get(which), which.partition("/")[0]
@@ -70,13 +70,15 @@ def describe_visit(visit: BroughtVisit, horses: Horses, which: str | None = None
     return f"{name} at {horses.stables.get(stable, stable)}, {spoken_day(visit.day)}"
 
 
-def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase) -> Found | Question:
+def find_horse(
+    visit: IncomingVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase
+) -> VisitOwner | Question:
     """Whose visit it is, or the question that must be answered first. file: the id of what it came in."""
     horse = horses.horses.get(visit.horse)
     if horse is None:
-        return _unknown(visit, file, horses, answers, phrase)
+        return _ask_whose(visit, file, horses, answers, phrase)
     if horse.left is None or visit.day <= horse.left.date:
-        return Found(visit.horse)
+        return VisitOwner(visit.horse)
     elsewhere = [which for which, one in horses.horses.items() if one is not horse and is_same(one, horse)]
     choices = {TAKE: phrase("take_left", name=horse.name)}
     choices |= {which: horses.in_words(which) for which in elsewhere} | {LEAVE_OUT: phrase("leave_out")}
@@ -86,9 +88,9 @@ def find_horse(visit: BroughtVisit, file: str, horses: Horses, answers: Answers,
         case None:
             return question
         case answer if answer == LEAVE_OUT:
-            return Found(None)
+            return VisitOwner(None)
         case answer:
-            return Found(visit.horse if answer == TAKE else answer)
+            return VisitOwner(visit.horse if answer == TAKE else answer)
 
 
 def one_line(name: str) -> str:
@@ -96,12 +98,14 @@ def one_line(name: str) -> str:
     return " ".join("".join(sign if is_visible(sign) else " " for sign in name).split())
 
 
-def question_of_horse(visit: BroughtVisit, file: str) -> str:
+def question_of_horse(visit: IncomingVisit, file: str) -> str:
     """The id of the question which horse a visit is of; the same for all visits of one unknown horse in a file."""
     return f"{file} horse {visit.horse} {visit.name}".strip()
 
 
-def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase) -> Found | Question:
+def _ask_whose(
+    visit: IncomingVisit, file: str, horses: Horses, answers: Answers, phrase: Phrase
+) -> VisitOwner | Question:
     stable = visit.horse.partition("/")[0]
     choices = {which: horses.in_words(which) for which in _alike(visit, horses)}
     if stable in horses.stables:
@@ -122,19 +126,19 @@ def _unknown(visit: BroughtVisit, file: str, horses: Horses, answers: Answers, p
         case None:
             return question
         case answer if answer == LEAVE_OUT:
-            return Found(None)
+            return VisitOwner(None)
         case answer if answer == NEW:
             name = one_line(visit.name) or visit.horse.partition("/")[2]
-            return Found(f"{stable}/{_free_slug(stable, name, horses)}", name)
+            return VisitOwner(f"{stable}/{_free_slug(stable, name, horses)}", name)
         case answer:
-            return Found(answer)
+            return VisitOwner(answer)
 
 
 def _fits(text: str, horses: Horses) -> Said | None:
     return None if text in horses.horses else say("there is no horse {horse}", horse=quoted(text))
 
 
-def _alike(visit: BroughtVisit, horses: Horses) -> list[str]:
+def _alike(visit: IncomingVisit, horses: Horses) -> list[str]:
     """The horses it may be: of the same folder or name anywhere, of a similar name at that stable, then all others."""
     stable, _, slug = visit.horse.partition("/")
     names = {which: horse.name.lower() for which, horse in horses.horses.items()}
@@ -150,11 +154,11 @@ def _alike(visit: BroughtVisit, horses: Horses) -> list[str]:
 def _free_slug(stable: str, name: str, horses: Horses) -> str:
     taken = {which.partition("/")[2] for which in horses.horses if which.partition("/")[0] == stable}
     slug = slug_of(name) or "horse"
-    names = _numbered(slug)
+    names = _numbered_slugs(slug)
     return next(one for one in names if one not in taken | NOT_FREE)
 
 
-def _numbered(slug: str) -> Iterator[str]:
+def _numbered_slugs(slug: str) -> Iterator[str]:
     yield slug
     number = 2
     while True:
@@ -163,7 +167,7 @@ def _numbered(slug: str) -> Iterator[str]:
 
 
 def find_day(
-    visit: BroughtVisit, listed: dt.date | None, today: dt.date, horses: Horses, answers: Answers, phrase: Phrase
+    visit: IncomingVisit, listed: dt.date | None, today: dt.date, horses: Horses, answers: Answers, phrase: Phrase
 ) -> dt.date | Question | None:
     """The day of a visit, the question that must be answered first, or None where the visit is left out.
 

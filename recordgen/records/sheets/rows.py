@@ -13,8 +13,8 @@ from recordgen import progress
 from recordgen.problems import Problem, Problems, Step, Trouble, quoted
 from recordgen.records.load.folders import slug_of
 from recordgen.records.models.names import Foot
-from recordgen.records.receive.brought import Brought, BroughtVisit
 from recordgen.records.receive.doubts import refusals
+from recordgen.records.receive.incoming import Incoming, IncomingVisit
 from recordgen.records.receive.whose import Horses
 from recordgen.records.sheets.cells import Unfit, cell_text, day, foot, is_empty, typed_value
 from recordgen.records.sheets.columns import ColumnsFile
@@ -65,7 +65,7 @@ class _Told:
             )
 
 
-def read_visits(grid: Grid, written: Written[ColumnsFile], horses: Horses) -> Brought:
+def read_visits(grid: Grid, written: Written[ColumnsFile], horses: Horses) -> Incoming:
     """The visits in a sheet, and what of it does not fit, each with its cell.
 
     Nothing is read where the file of columns does not fit the sheet.
@@ -73,12 +73,12 @@ def read_visits(grid: Grid, written: Written[ColumnsFile], horses: Horses) -> Br
     layout = lay_out(written, grid)
     id_ = f"sheet-{slug_of(grid.shown.rpartition('.')[0]) or 'visits'}"
     if layout.problems.found:
-        return Brought(id_, (), layout.problems, whole=False)
+        return Incoming(id_, (), layout.problems, whole=False)
     rows = _Rows(grid, layout, horses)
     rows.read()
     visits = rows.visits()
     problems = Problems(list(rows.told.problems()))
-    return Brought(id_, visits, problems, whole=not problems.errors)
+    return Incoming(id_, visits, problems, whole=not problems.errors)
 
 
 class _Rows:
@@ -231,7 +231,7 @@ class _Rows:
                     "sheet-row", cell, message, say("Make both the same, or give each a column of its own")
                 )
 
-    def visits(self) -> tuple[BroughtVisit, ...]:
+    def visits(self) -> tuple[IncomingVisit, ...]:
         """The visits that can be taken in, in the order of the sheet; what the models refuse in them is told."""
         return tuple(self._brought(visit) for visit in self.found.values() if not visit.wrong and self._tell(visit))
 
@@ -255,12 +255,12 @@ class _Rows:
             )
         return True
 
-    def _brought(self, visit: _Visit) -> BroughtVisit:
+    def _brought(self, visit: _Visit) -> IncomingVisit:
         content = json.dumps([visit.owner.key, visit.day.isoformat(), visit.number, visit.record], sort_keys=True)
         id_ = hashlib.sha256(content.encode("utf-8", "replace")).hexdigest()[:ID_SIGNS]
         place = self.grid.place(*visit.first)
         owner, source = visit.owner, f"{self.grid.shown}, row {visit.first[0] + 1}"
-        return BroughtVisit(id_, 1, owner.which, owner.name, visit.day, visit.record, place, source=source)
+        return IncomingVisit(id_, 1, owner.which, owner.name, visit.day, visit.record, place, source=source)
 
 
 class _RowUnfit(Exception):

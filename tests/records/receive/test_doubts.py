@@ -14,8 +14,8 @@ from recordgen.problems import Place, Trouble
 from recordgen.records.load.tables import read_reference
 from recordgen.records.models.fields import LONGEST_TEXT
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.brought import BroughtVisit
-from recordgen.records.receive.doubts import DROP, NOTE, Settled, settle
+from recordgen.records.receive.doubts import DROP, NOTE, SettledVisit, settle
+from recordgen.records.receive.incoming import IncomingVisit
 from recordgen.records.receive.questions import Answers, phrases_of
 from recordgen.records.receive.visits import visit_text
 from recordgen.records.yaml.tree import document
@@ -25,14 +25,14 @@ DAY = "2026-11-20"
 SAY = phrases_of(read_reference(None)[0].phrases)
 
 
-def settled(record: Values, **answers: str) -> Settled:
+def settled(record: Values, **answers: str) -> SettledVisit:
     """A record that came, with answers by the ends of their questions' ids."""
-    brought = BroughtVisit("aaa", 1, "willowmere/bramble", "Bramble", dt.date(2026, 11, 20), record, Place("notes"))
+    brought = IncomingVisit("aaa", 1, "willowmere/bramble", "Bramble", dt.date(2026, 11, 20), record, Place("notes"))
     given = {f"aaa.1 {key.replace('__', '.')}": answer for key, answer in answers.items()}
     return settle(brought, DAY, "Bramble", Answers(given), SAY)
 
 
-def read_back(found: Settled) -> Visit:
+def read_back(found: SettledVisit) -> Visit:
     """The visit that its file tells."""
     return Visit.model_validate(document("visit", visit_text(found.record).encode()).values)
 
@@ -92,7 +92,7 @@ def test_an_answer_that_does_not_fit_leaves_the_question_open(answer: str) -> No
     """With what is wrong about it."""
     answers = Answers({"aaa.1 feet.left_fore.after.toe_length": answer})
     record = {"feet": {"left_fore": {"after": {"toe_length": "?"}}}}
-    brought = BroughtVisit("aaa", 1, "a/b", "", dt.date(2026, 11, 20), record, Place("notes"))
+    brought = IncomingVisit("aaa", 1, "a/b", "", dt.date(2026, 11, 20), record, Place("notes"))
     found = settle(brought, DAY, "Bramble", answers, SAY)
 
     assert (len(found.questions), len(list(answers.problems))) == (1, 1)

@@ -8,7 +8,7 @@ import pytest
 
 from recordgen.private.keystore.field_key import FieldKey
 from recordgen.problems import Trouble
-from recordgen.records.receive.brought import Brought
+from recordgen.records.receive.incoming import Incoming
 from recordgen.records.receive.notes_file import Head, OpenLine, file_id, is_notes, read_notes
 from tests.support.phone_notes import parts, photo, visit
 from tests.support.sealed_notes import Part, plain_notes, sealed_notes
@@ -27,7 +27,7 @@ def made(inside: list[Part], sealed: bool = True) -> bytes:
     return sealed_notes("k7q2", inside, KEY.public) if sealed else plain_notes("k7q2", inside)
 
 
-def read(raw: bytes) -> Brought:
+def read(raw: bytes) -> Incoming:
     """Give what a file holds."""
     return read_notes(raw, "notes.txt", unseal)
 

@@ -11,7 +11,7 @@ import pytest
 
 from recordgen.problems import Place, Problems
 from recordgen.records.photos.convert import plain_photo
-from recordgen.records.receive.brought import BroughtPhoto, BroughtVisit
+from recordgen.records.receive.incoming import IncomingPhoto, IncomingVisit
 from recordgen.records.receive.pictures import Picture, pictures_of, with_late_pictures, with_pictures
 from tests.support.photographs import drawn, file_of
 
@@ -22,18 +22,18 @@ NAME = "2026-11-20-left-fore-sole-after.jpg"
 TRACED: dict[str, Any] = {"view": "sole", "moment": "after", "file": "p1", "image": [320, 240], "sha256": SENT_SUM}
 
 
-def visit(*photos: BroughtPhoto, **changed: Any) -> BroughtVisit:
+def visit(*photos: IncomingPhoto, **changed: Any) -> IncomingVisit:
     """A visit with one tracing. changed: over its keys."""
     record = {"feet": {"left_fore": {"tracings": [TRACED | changed]}}, "next": {"weeks": 6}}
-    return BroughtVisit("k7q2", 1, "willowmere/bramble", "Bramble", DAY, record, Place("notes", 2), photos)
+    return IncomingVisit("k7q2", 1, "willowmere/bramble", "Bramble", DAY, record, Place("notes", 2), photos)
 
 
-def photo(content: bytes = SENT, id_: str = "p1") -> BroughtPhoto:
+def photo(content: bytes = SENT, id_: str = "p1") -> IncomingPhoto:
     """The photograph of a left fore's sole."""
-    return BroughtPhoto(id_, "left_fore", "sole", "after", content, Place("notes", 3))
+    return IncomingPhoto(id_, "left_fore", "sole", "after", content, Place("notes", 3))
 
 
-def named(brought: BroughtVisit, horse: Path, problems: Problems) -> dict[str, Any]:
+def named(brought: IncomingVisit, horse: Path, problems: Problems) -> dict[str, Any]:
     """The tracing as it will stand in the records."""
     pictures = pictures_of(brought, horse, DAY, {}, problems)
     return with_pictures(brought, pictures, problems)["feet"]["left_fore"]["tracings"][0]  # type: ignore[no-any-return]
@@ -78,7 +78,7 @@ def test_a_tracing_without_its_picture_is_kept(tmp_path: Path) -> None:
 )
 def test_what_is_in_no_form_stays_for_the_models_to_refuse(record: dict[str, Any]) -> None:
     """Nothing of it is touched."""
-    brought = BroughtVisit("k7q2", 1, "willowmere/bramble", "Bramble", DAY, record, Place("notes", 2))
+    brought = IncomingVisit("k7q2", 1, "willowmere/bramble", "Bramble", DAY, record, Place("notes", 2))
 
     assert with_pictures(brought, {}, Problems()) == record
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import HealthCheck, given, settings
 
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.visits import as_typed, visit_text
+from recordgen.records.receive.visits import as_texts, visit_text
 from recordgen.records.yaml.tree import document
 from tests.support.any_visit import Values, visits
 
@@ -52,7 +52,7 @@ def test_a_visit_is_typed_as_a_person_would() -> None:
 @given(record=visits())
 def test_any_visit_reads_back_as_it_was(record: Values) -> None:
     """Whatever the models allow goes into a file and comes out of it unchanged."""
-    meant = Visit.model_validate(document("typed", visit_text(as_typed(record)).encode()).values)
+    meant = Visit.model_validate(document("typed", visit_text(as_texts(record)).encode()).values)
     found = document("2026-11-27.yaml", visit_text(record).encode())
 
     assert found.problems == []

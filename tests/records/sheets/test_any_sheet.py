@@ -12,7 +12,7 @@ from recordgen.records.load.tables import read_reference
 from recordgen.records.models.visit import Visit
 from recordgen.records.receive.doubts import settle
 from recordgen.records.receive.questions import Answers, phrases_of
-from tests.support.own_sheets import brought, csv_of
+from tests.support.own_sheets import csv_of, incoming
 
 SAY = phrases_of(read_reference(None)[0].phrases)
 HEADS = st.sampled_from(
@@ -57,7 +57,7 @@ def _sheet(width: int) -> st.SearchStrategy[list[list[str]]]:
 def test_any_sheet_is_read_or_refused_in_words(rows: list[list[str]]) -> None:
     """Each visit that comes of it is one that the models take, once what they refuse is put into words."""
     with contextlib.suppress(Trouble):
-        found = brought(csv_of(rows))
+        found = incoming(csv_of(rows))
         assert all(problem.message for problem in found.problems)
         for one in found.visits:
             settled = settle(one, one.day.isoformat(), "Bramble", Answers(), SAY)

@@ -6,7 +6,7 @@ import datetime as dt
 
 import pytest
 
-from tests.support.own_sheets import DAY, brought, csv_of, feet, ods_of, proposed, xlsx_of
+from tests.support.own_sheets import DAY, csv_of, feet, incoming, ods_of, proposed, xlsx_of
 
 HEADS = ("Horse", "Date", "Foot", "Toe before (mm)")
 ROWS = (HEADS, ("Bramble", "2024-03-14", "LF", "88"), ("Bramble", "2024-03-14", "RF", "86.5"))
@@ -53,7 +53,7 @@ def test_one_with_other_signs_within_its_texts() -> None:
 def test_one_in_the_code_page_of_old_windows() -> None:
     """A name with a letter that UTF-8 writes in two bytes is read as it was."""
     rows = (HEADS, ("Bjørk", "2024-03-14", "LF", "88"))
-    found = brought(csv_of(rows).encode("cp1252"))
+    found = incoming(csv_of(rows).encode("cp1252"))
 
     assert [(one.horse, one.name) for one in found.visits] == [("willowmere/?", "Bjørk")]
 
@@ -78,7 +78,7 @@ def test_one_with_merged_cells() -> None:
 def test_one_with_dates_of_the_spreadsheet() -> None:
     """A cell that is a date is that day, whatever its form; so is one with an hour; a bare number is told."""
     rows = (HEADS, ("Bramble", dt.datetime(2024, 3, 14, 9, 30), "LF", 88), ("Fennel", 45365, "LF", 90))
-    found = brought(xlsx_of(rows), "visits.xlsx")
+    found = incoming(xlsx_of(rows), "visits.xlsx")
 
     assert [one.day for one in found.visits] == [DAY]
     assert [problem.as_line() for problem in found.problems] == [
@@ -93,7 +93,7 @@ def test_one_with_a_row_of_totals() -> None:
 
     assert proposed(raw).record.leave_out == ("Average",)
     assert feet(raw) == READ
-    assert [str(problem.place) for problem in brought(raw, leave_out=()).problems] == ["visits.csv:4:2"]
+    assert [str(problem.place) for problem in incoming(raw, leave_out=()).problems] == ["visits.csv:4:2"]
 
 
 def test_one_with_blank_rows_and_headings_again() -> None:
@@ -137,7 +137,7 @@ def test_one_with_units_in_its_headings() -> None:
 
 def test_one_with_words_in_a_number() -> None:
     """The visit comes in; the cell is told, and its words are kept for the private note."""
-    found = brought(csv_of((*ROWS, ("Fennel", "2024-03-14", "LF", "88 or so"))))
+    found = incoming(csv_of((*ROWS, ("Fennel", "2024-03-14", "LF", "88 or so"))))
     (problem,) = found.problems
 
     assert (len(found.visits), problem.level, str(problem.place)) == (2, "warning", "visits.csv:4:4")

@@ -15,19 +15,19 @@ from recordgen.records.models.practice import HorseRecord, Practice, StableRecor
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
-from recordgen.records.receive.visits import as_typed
+from recordgen.records.receive.visits import as_texts
 from recordgen.records.sheets.dictionary import dictionary_rows
 from recordgen.records.sheets.tables import PlainTable, tables_of
 from tests.conftest import RECORDS, TODAY
 from tests.support.any_visit import Values, visits
-from tests.support.own_sheets import brought
+from tests.support.own_sheets import incoming
 
 DAY = "2026-10-14"
 
 
 def practice_of(*records: Values) -> Practice:
     """A practice of one horse with these visits."""
-    found = tuple(Visit.model_validate(as_typed(one)) for one in records)
+    found = tuple(Visit.model_validate(as_texts(one)) for one in records)
     horse = HorseRecord("bramble", "willowmere", Horse(name="Bramble"), found)
     stable = StableRecord("willowmere", Stable(name="Willowmere"), (horse,))
     return Practice(Path(), PracticeFile(name="Hazel Hoof Care", trimmer="Wren Ashdown"), (stable,))
@@ -48,7 +48,7 @@ def told(found: PlainTable) -> list[PlainRow]:
 def back(found: PlainTable) -> list[Values]:
     """The visits that a table gives when it is taken in as a sheet."""
     text = csv_of([column.name for column in found.filled_columns], found.rows)
-    read = brought(text, f"{found.name}.csv")
+    read = incoming(text, f"{found.name}.csv")
     assert [problem.as_line() for problem in read.problems if problem.level == "error"] == []
     return [{**one.record, "date": one.day.isoformat()} for one in read.visits]
 

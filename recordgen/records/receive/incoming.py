@@ -11,8 +11,8 @@ from recordgen.problems import Place, Problems
 
 
 @dataclass(frozen=True)
-class BroughtPhoto:
-    """A photograph of a foot. id: its own for life. place: where it stands in what was brought."""
+class IncomingPhoto:
+    """A photograph of a foot. id: its own for life. place: where it stands in the file."""
 
     id: str
     foot: str
@@ -23,7 +23,7 @@ class BroughtPhoto:
 
 
 @dataclass(frozen=True)
-class BroughtVisit:
+class IncomingVisit:
     """One visit of one horse.
 
     id: its own for life. rev: higher each time it was changed after it was handed over. horse: as stable/horse, or
@@ -39,7 +39,7 @@ class BroughtVisit:
     day: dt.date
     record: Mapping[str, Any]
     place: Place
-    photos: tuple[BroughtPhoto, ...] = ()
+    photos: tuple[IncomingPhoto, ...] = ()
     source: str = ""
 
     @property
@@ -49,7 +49,7 @@ class BroughtVisit:
 
 
 @dataclass(frozen=True)
-class Brought:
+class Incoming:
     """The content of one file.
 
     id: of the file. listed: the day on which its list of horses was made. practice: the name of the practice that made
@@ -57,7 +57,7 @@ class Brought:
     """
 
     id: str
-    visits: tuple[BroughtVisit, ...]
+    visits: tuple[IncomingVisit, ...]
     problems: Problems
     listed: dt.date | None = None
     practice: str = ""
