@@ -87,7 +87,7 @@ class Intake:
     problems: Problems = field(default_factory=Problems)
 
     def take(self, incoming: Incoming) -> list[Outcome]:
-        """Take in every visit of what was brought; one that cannot be taken in stops no other."""
+        """Take in every visit of what came in; one that cannot be taken in stops no other."""
         if question := self._of_another_practice(incoming):
             return [
                 Outcome(visit, describe_visit(visit, self.horses), "waiting", open=(question,))

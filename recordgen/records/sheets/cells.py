@@ -61,7 +61,7 @@ def cell_text(value: Value) -> str:
     return value.isoformat() if isinstance(value, dt.date) else str(value or "").strip()
 
 
-def typed_value(value: Value, leaf: Leaf | None, how: CellForm) -> Any:
+def as_typed_value(value: Value, leaf: Leaf | None, how: CellForm) -> Any:
     """A filled cell as the value that somebody would have typed: text, or a list of it, or an empty finding.
 
     What cannot be such a value comes back as it stands, for the record's own model to refuse.

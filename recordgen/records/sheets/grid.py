@@ -15,7 +15,7 @@ from python_calamine import CalamineError, CalamineWorkbook, PasswordError, Shee
 
 from recordgen.csv_text import unguarded
 from recordgen.problems import Place, Trouble, quoted
-from recordgen.records.sheets.merged_ods import Merged, merged_in_ods
+from recordgen.records.sheets.merged_ods import MergedRange, merged_ranges_in_ods
 from recordgen.sentences import say
 
 Value = str | float | bool | dt.date | None
@@ -42,7 +42,7 @@ class Grid:
     shown: str
     sheet: str
     rows: tuple[tuple[Value, ...], ...]
-    merged: tuple[Merged, ...] = ()
+    merged: tuple[MergedRange, ...] = ()
     others: tuple[str, ...] = ()
 
     def at(self, row: int, column: int) -> Value:
@@ -117,7 +117,7 @@ def _of_workbook(raw: bytes, shown: str, sheet: str | None) -> Grid:
                     say("Take it in in several parts"),
                 )
             rows = found.to_python(skip_empty_area=False)
-            merged = tuple(found.merged_cell_ranges or merged_in_ods(raw, name))
+            merged = tuple(found.merged_cell_ranges or merged_ranges_in_ods(raw, name))
             others = tuple(one for one in book.sheet_names if one != name)
     except PasswordError:
         raise Trouble(
@@ -172,7 +172,7 @@ def _plain(value: object) -> Value:
 
 
 def _of_text(raw: bytes, shown: str) -> Grid:
-    text = _decoded(raw, shown)
+    text = _decode(raw, shown)
     first, _, rest = text.partition("\n")
     told = first.strip().lower()
     # A line by which a spreadsheet program is told what parts the values.
@@ -180,7 +180,7 @@ def _of_text(raw: bytes, shown: str) -> Grid:
     # Lines end where CSV says so; other signs that some programs take for an end stand within text.
     lines = [*([""] if delimiter else []), *io.StringIO(rest if delimiter else text, newline="")]
     try:
-        rows = _parted(lines, delimiter or delimiter_of(lines))
+        rows = _split_cells(lines, delimiter or delimiter_of(lines))
     except csv.Error as fault:
         raise Trouble(
             say("{shown} cannot be read as CSV: {fault}", shown=shown, fault=fault),
@@ -191,7 +191,7 @@ def _of_text(raw: bytes, shown: str) -> Grid:
     return Grid(shown, "", tuple(tuple(_plain(unguarded(value)) for value in row) for row in rows))
 
 
-def _decoded(raw: bytes, shown: str) -> str:
+def _decode(raw: bytes, shown: str) -> str:
     """The text of a file: by its mark, else UTF-8, else the code page of Windows for western Europe."""
     encoding = next((name for mark, name in _MARKS.items() if raw.startswith(mark)), "utf-8")
     for one in dict.fromkeys((encoding, "cp1252")):
@@ -223,5 +223,5 @@ def _share_alike(rows: Sequence[Sequence[str]]) -> float:
     return often / widths.total() if width > 1 else 0
 
 
-def _parted(lines: Sequence[str], delimiter: str) -> list[list[str]]:
+def _split_cells(lines: Sequence[str], delimiter: str) -> list[list[str]]:
     return list(csv.reader(lines, delimiter=delimiter))

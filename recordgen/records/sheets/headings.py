@@ -46,7 +46,7 @@ def words() -> dict[str, Any]:
 def guess(heading: str, each_row_is_foot: bool) -> Guess:
     """A guess at the column under a heading."""
     exact = _exact(heading.strip(), each_row_is_foot)
-    return exact or _Parsed(heading).guess(each_row_is_foot)
+    return exact or _HeadingParts(heading).guess(each_row_is_foot)
 
 
 def _exact(heading: str, each_row_is_foot: bool) -> Guess | None:
@@ -61,17 +61,17 @@ def _exact(heading: str, each_row_is_foot: bool) -> Guess | None:
 
 def tells_foot_or_moment(heading: str) -> bool:
     """Tell whether a heading names a foot, or before or after, as one that stands over several columns does."""
-    parsed = _Parsed(heading)
+    parsed = _HeadingParts(heading)
     return bool(parsed.foot or parsed.moment)
 
 
 def is_unit(heading: str) -> bool:
     """Tell whether a heading is a unit and nothing else."""
-    parsed = _Parsed(heading)
+    parsed = _HeadingParts(heading)
     return parsed.unit is not None and not parsed.rest
 
 
-class _Parsed:
+class _HeadingParts:
     """The words of a heading, taken apart."""
 
     def __init__(self, heading: str) -> None:
@@ -157,7 +157,7 @@ class _Parsed:
                 (_name_of(table, last), zone_named(first)),
             ):
                 if finding and zone:
-                    yield f"wall.{zone}.{_sized(finding, self.unit)}"
+                    yield f"wall.{zone}.{_with_size(finding, self.unit)}"
 
     def _of_foot(self, paths: Sequence[str], each_row_is_foot: bool) -> Guess:
         feet: Sequence[str] = [self.foot] if self.foot else [THE_FOOT] if each_row_is_foot else _ALL_FEET
@@ -167,7 +167,7 @@ class _Parsed:
         return Guess(NOTHING, self.unit, f"{full[0]}, {full[1]}{', …' if len(full) > 2 or feet is _ALL_FEET else ''}?")
 
 
-def _sized(finding: str, unit: str | None) -> str:
+def _with_size(finding: str, unit: str | None) -> str:
     return f"{finding}.length" if unit and finding in ("separation", "crack") else finding
 
 

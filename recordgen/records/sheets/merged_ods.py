@@ -1,4 +1,4 @@
-"""Merged cells of an OpenDocument sheet, of which the library that reads its cells tells nothing.
+"""MergedRange cells of an OpenDocument sheet, of which the library that reads its cells tells nothing.
 
 Source: OASIS OpenDocument 1.2, part 1, sections 9.1 and 19.6: table:number-rows-spanned, table:number-rows-repeated.
 """
@@ -12,14 +12,14 @@ from typing import IO
 from xml.etree import ElementTree
 
 # Rows and columns of a merged range, first and last, counted from 0.
-Merged = tuple[tuple[int, int], tuple[int, int]]
+MergedRange = tuple[tuple[int, int], tuple[int, int]]
 
 CONTENT = "content.xml"
 _TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 _CELLS = (f"{_TABLE}table-cell", f"{_TABLE}covered-table-cell")
 
 
-def merged_in_ods(raw: bytes, sheet: str) -> tuple[Merged, ...]:
+def merged_ranges_in_ods(raw: bytes, sheet: str) -> tuple[MergedRange, ...]:
     """Rows and columns of each merged range of a sheet, first and last, counted from 0; none where it is no .ods."""
     try:
         with zipfile.ZipFile(io.BytesIO(raw)) as packed, packed.open(CONTENT) as content:
@@ -28,7 +28,7 @@ def merged_in_ods(raw: bytes, sheet: str) -> tuple[Merged, ...]:
         return ()
 
 
-def _ranges(content: IO[bytes], sheet: str) -> Iterator[Merged]:
+def _ranges(content: IO[bytes], sheet: str) -> Iterator[MergedRange]:
     name, row, next_row, column = "", 0, 0, 0
     for event, element in ElementTree.iterparse(content, ("start", "end")):
         if event == "end":

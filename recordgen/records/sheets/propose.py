@@ -72,7 +72,7 @@ class _Proposing:
 
     def _heading_rows(self) -> tuple[int, int]:
         """The first and the last row of the headings, counted from 0."""
-        known = [self._known(row) for row in range(min(LOOKED_AT, len(self.grid.rows)))]
+        known = [self._count_known(row) for row in range(min(LOOKED_AT, len(self.grid.rows)))]
         best = max(range(len(known)), key=lambda row: known[row], default=0)
         first = last = best
         if best and any(tells_foot_or_moment(text) for text in self._texts(best - 1)) and not self._has_data(best - 1):
@@ -86,7 +86,7 @@ class _Proposing:
             last = best + 1
         return first, last
 
-    def _known(self, row: int) -> int:
+    def _count_known(self, row: int) -> int:
         return sum(guess(text, True).is_known for text in self._texts(row))
 
     def _texts(self, row: int) -> Iterator[str]:

@@ -16,7 +16,7 @@ from recordgen.records.models.names import Foot
 from recordgen.records.receive.doubts import refusals
 from recordgen.records.receive.incoming import Incoming, IncomingVisit
 from recordgen.records.receive.whose import Horses
-from recordgen.records.sheets.cells import Unfit, cell_text, day, foot, is_empty, typed_value
+from recordgen.records.sheets.cells import Unfit, as_typed_value, cell_text, day, foot, is_empty
 from recordgen.records.sheets.columns import ColumnsFile
 from recordgen.records.sheets.grid import Grid, Value, cell_name
 from recordgen.records.sheets.layout import LaidColumn, Layout, headings, lay_out
@@ -47,7 +47,7 @@ class _Visit:
 
 
 @dataclass
-class _Told:
+class _CellProblems:
     """Gathers what does not fit, each thing once with all the cells it stands in."""
 
     grid: Grid
@@ -88,7 +88,7 @@ class _Rows:
         self.grid = grid
         self.layout = layout
         self.horses = horses
-        self.told = _Told(grid)
+        self.told = _CellProblems(grid)
         self.found: dict[tuple[str, dt.date, str], _Visit] = {}
         self.above: dict[int, Value] = {}
         file = layout.file
@@ -211,7 +211,7 @@ class _Rows:
         if is_empty(value):
             return
         try:
-            text = typed_value(value, column.target.leaf, column.how)
+            text = as_typed_value(value, column.target.leaf, column.how)
         except Unfit:
             text = cell_text(value)
         for target, one in ((column.target, text), *column.also):
@@ -233,7 +233,7 @@ class _Rows:
 
     def visits(self) -> tuple[IncomingVisit, ...]:
         """The visits that can be taken in, in the order of the sheet; what the models refuse in them is told."""
-        return tuple(self._brought(visit) for visit in self.found.values() if not visit.wrong and self._tell(visit))
+        return tuple(self._incoming(visit) for visit in self.found.values() if not visit.wrong and self._tell(visit))
 
     def _tell(self, visit: _Visit) -> bool:
         """Tell each value that no record can hold, with its cell; False where nothing of the visit can be taken in."""
@@ -255,7 +255,7 @@ class _Rows:
             )
         return True
 
-    def _brought(self, visit: _Visit) -> IncomingVisit:
+    def _incoming(self, visit: _Visit) -> IncomingVisit:
         content = json.dumps([visit.owner.key, visit.day.isoformat(), visit.number, visit.record], sort_keys=True)
         id_ = hashlib.sha256(content.encode("utf-8", "replace")).hexdigest()[:ID_SIGNS]
         place = self.grid.place(*visit.first)

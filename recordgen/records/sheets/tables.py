@@ -99,7 +99,7 @@ def _add_horse(made: _Tables, record: HorseRecord) -> None:
     made.add("horses", Horse, record.horse, keys)
     for position, shared in enumerate(record.shared, 1):
         made.add("horses_shared", Shared, shared, {**keys, "position": position})
-    for visit, number in _numbered(record.visits):
+    for visit, number in _number_visits(record.visits):
         at: PlainRow = {**keys, "date": visit.date.isoformat(), "number": number}
         made.add("visits", Visit, visit, at)
         if visit.showed_no_sign:
@@ -119,7 +119,7 @@ def _photo_columns() -> dict[str, str]:
     return {"stable": KEYS["stable"], "horse": KEYS["horse"], **_PHOTO}
 
 
-def _numbered(visits: Sequence[Visit]) -> Iterator[tuple[Visit, int]]:
+def _number_visits(visits: Sequence[Visit]) -> Iterator[tuple[Visit, int]]:
     seen: dict[dt.date, int] = {}
     for visit in visits:
         seen[visit.date] = seen.get(visit.date, 0) + 1

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from recordgen.records.sheets.grid import read_grid
-from recordgen.records.sheets.merged_ods import merged_in_ods
+from recordgen.records.sheets.merged_ods import merged_ranges_in_ods
 from tests.support.own_sheets import DAY, feet, ods_of, proposed
 
 BOOKS = Path(__file__).parent / "libreoffice"
@@ -53,6 +53,6 @@ def test_only_the_sheet_that_is_read_is_looked_at() -> None:
     """And what is no such file has none."""
     raw = (BOOKS / "book.ods").read_bytes()
 
-    assert merged_in_ods(raw, "empty") == ()
-    assert merged_in_ods(ods_of([("Bramble", DAY)]), "Visits") == ()
-    assert merged_in_ods(b"PK\x03\x04", "Visits") == ()
+    assert merged_ranges_in_ods(raw, "empty") == ()
+    assert merged_ranges_in_ods(ods_of([("Bramble", DAY)]), "Visits") == ()
+    assert merged_ranges_in_ods(b"PK\x03\x04", "Visits") == ()
