@@ -72,10 +72,10 @@ def make(change: Change, today: dt.date) -> Made:
     """
     change.look_over()
     in_git = top_of(change.records) is not None
-    names = tuple(_touched(change)) if in_git else ()
+    names = tuple(_files_of_entry(change)) if in_git else ()
     changed = kinds_of_change(change.records) if in_git and not change.by_hand else {}
     waits = change.may_wait and bool(changed.keys() & change.files.keys())
-    if not waits and (unkept := _unkept(change, changed)):
+    if not waits and (unkept := _names_not_in_git(change, changed)):
         told = and_more(", ".join(unkept[:3]), len(unkept) - 3)
         raise Trouble(say("not in git yet as it is now: {files}", files=told), say("Keep it first: recordgen commit"))
     try:
@@ -136,7 +136,7 @@ def _write(path: Path, raw: bytes, way_back: ExitStack) -> None:
         raise Trouble(say("{path} is there already", path=path), say("Name another"))
 
 
-def _touched(change: Change) -> Iterator[Path]:
+def _files_of_entry(change: Change) -> Iterator[Path]:
     """The files of the entry: those in git of each folder, by both their places, and the written ones."""
     for old, new in change.folders:
         for name in sorted(files_of(old).tracked):
@@ -144,7 +144,7 @@ def _touched(change: Change) -> Iterator[Path]:
     yield from change.files
 
 
-def _unkept(change: Change, changed: Iterable[Path]) -> list[str]:
+def _names_not_in_git(change: Change, changed: Iterable[Path]) -> list[str]:
     """Names of what changes and is not in git as it lies there: an entry tells of one thing. changed: all of that."""
     old = [folder for folder, _ in change.folders]
     begun = {new: was for was, new in change.folders}

@@ -25,7 +25,7 @@ def rename_stable(records: Path, stable: str, name: str, slug: str | None = None
     return Change(
         records,
         f"{name}: was {was.record.name} before",
-        (f"{was.record.name} is called {name} from now on", *_moved(was, folder)),
+        (f"{was.record.name} is called {name} from now on", *_folder_note(was, folder)),
         "recordgen build",
         _folders(was, folder),
         files,
@@ -40,7 +40,7 @@ def rename_horse(records: Path, which: str, name: str, slug: str | None = None) 
     return Change(
         records,
         f"{home.record.name}: {was.record.name} is called {name} now",
-        (f"{was.record.name} at {home.record.name} is called {name} from now on", *_moved(was, folder)),
+        (f"{was.record.name} at {home.record.name} is called {name} from now on", *_folder_note(was, folder)),
         "recordgen build",
         _folders(was, folder),
         {folder / "horse.yaml": with_value(was.raw, "name", name, str(was.file))},
@@ -60,7 +60,7 @@ def _folders(was: OneRecord[Any], folder: Path) -> tuple[tuple[Path, Path], ...]
     return ((was.folder, folder),) if folder != was.folder else ()
 
 
-def _moved(was: OneRecord[Any], folder: Path) -> tuple[str, ...]:
+def _folder_note(was: OneRecord[Any], folder: Path) -> tuple[str, ...]:
     return (f"{was.folder} becomes {folder}",) if folder != was.folder else ()
 
 

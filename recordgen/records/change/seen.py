@@ -68,14 +68,14 @@ def leave(asked: Seeing, problems: Problems, why: str, today: dt.date, every: bo
     return Change(
         asked.records,
         f"{reason}\n\n{counted(len(meant), 'warning')} {asked.code} seen and left in {asked.shown}",
-        tuple(_told(asked, found, meant, reason)),
+        tuple(_lines_told(asked, found, meant, reason)),
         "recordgen check",
         files={asked.file: raw},
         may_wait=True,
     )
 
 
-def _told(asked: Seeing, found: Document, meant: Sequence[Problem], why: str) -> Iterator[str]:
+def _lines_told(asked: Seeing, found: Document, meant: Sequence[Problem], why: str) -> Iterator[str]:
     for one in meant:
         yield f"{f'line {one.place.line}' if one.place.path == found.path else _place(found, one)}: {said(one)}"
     yield f"{asked.file} notes it as seen and left: {why}"

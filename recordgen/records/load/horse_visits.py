@@ -36,7 +36,7 @@ from recordgen.records.models.lines.shape_table import known_versions
 from recordgen.records.models.practice import VisitPrint
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.visit import Visit
-from recordgen.records.photos.files import Photo, without_visit
+from recordgen.records.photos.files import Photo, warn_without_visit
 from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.workers import spread
@@ -145,7 +145,7 @@ class VisitReader:
         """Looks at what the visits of a horse tell together, and beside its own file and its photographs."""
         walk.problems.extend(ended_in_vain(visits, self.reference.care if self.reference else {}))
         if all(visit.whole for visit in visits) and len(visits) == len(folder.days):
-            without_visit(walk, self._photos_here(folder), [visit.record for visit in visits])
+            warn_without_visit(walk, self._photos_here(folder), [visit.record for visit in visits])
         if folder.file:
             walk.problems.extend(horse_problems(folder.file, visits, self.today))
 

@@ -20,8 +20,8 @@ def page_problems(shared: OwnPages, own: OwnPages, shown: Shown) -> Iterator[Pro
     own: the pages of that folder. shared: those that stand on the same site beside them; the practice's for a stable,
     none for the practice. shown: the path of a file as people see it.
     """
-    yield from _named_twice(shared, own, shown)
-    yield from _titled_twice((*shared.pages, *own.pages), own.pages, shown)
+    yield from _name_problems(shared, own, shown)
+    yield from _title_problems((*shared.pages, *own.pages), own.pages, shown)
     headings = {page.name: page.text.headings for page in (*shared.pages, *own.pages)}
     pictures = {path.name for path in own.pictures}
     for page in own.pages:
@@ -31,7 +31,7 @@ def page_problems(shared: OwnPages, own: OwnPages, shown: Shown) -> Iterator[Pro
                 yield from _link_problems(link, page, headings, pictures, shown)
 
 
-def _named_twice(shared: OwnPages, own: OwnPages, shown: Shown) -> Iterator[Problem]:
+def _name_problems(shared: OwnPages, own: OwnPages, shown: Shown) -> Iterator[Problem]:
     """Files that would have one address on a site, whether pages or pictures."""
     first = {file.name: file for file in _files(shared)}
     for file in _files(own):
@@ -49,7 +49,7 @@ def _files(pages: OwnPages) -> Iterator[Path]:
     yield from pages.pictures
 
 
-def _titled_twice(all_of_them: tuple[OwnPage, ...], own: tuple[OwnPage, ...], shown: Shown) -> Iterator[Problem]:
+def _title_problems(all_of_them: tuple[OwnPage, ...], own: tuple[OwnPage, ...], shown: Shown) -> Iterator[Problem]:
     first: dict[str, OwnPage] = {}
     for page in all_of_them:
         before = first.setdefault(page.text.title.casefold(), page)
@@ -66,12 +66,12 @@ def _titled_twice(all_of_them: tuple[OwnPage, ...], own: tuple[OwnPage, ...], sh
 def _link_problems(
     link: Link, page: OwnPage, headings: Mapping[str, tuple[str, ...]], pictures: set[str], shown: Shown
 ) -> Iterator[Problem]:
-    told = _picture_told(link, pictures) if link.is_picture else _link_told(link, page, headings)
+    told = _picture_fault(link, pictures) if link.is_picture else _link_fault(link, page, headings)
     if told:
         yield Problem(Place(shown(page.file), line_of(page.source.splitlines(), link.address)), "page-link", *told)
 
 
-def _picture_told(link: Link, pictures: set[str]) -> tuple[Said, Said] | None:
+def _picture_fault(link: Link, pictures: set[str]) -> tuple[Said, Said] | None:
     if link.address in pictures:
         return None
     if "/" in link.address or ":" in link.address:
@@ -81,7 +81,7 @@ def _picture_told(link: Link, pictures: set[str]) -> tuple[Said, Said] | None:
     return message, say("Those here: {pictures}", pictures=", ".join(sorted(pictures)) or say("none"))
 
 
-def _link_told(link: Link, page: OwnPage, headings: Mapping[str, tuple[str, ...]]) -> tuple[Said, Said] | None:
+def _link_fault(link: Link, page: OwnPage, headings: Mapping[str, tuple[str, ...]]) -> tuple[Said, Said] | None:
     if CALLS.fullmatch(link.address):
         return None
     file, _, part = link.address.partition("#")

@@ -48,7 +48,7 @@ def read_photos(walk: Walk, horse: Path, today: dt.date) -> tuple[Photo, ...]:
     return tuple(sorted(found, key=lambda photo: (photo.subject.place, photo.number)))
 
 
-def without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) -> None:
+def warn_without_visit(walk: Walk, photos: Sequence[Photo], visits: Sequence[Visit]) -> None:
     """Tell of the photographs of a day without a visit, and of a foot that the visits of its day do not name.
 
     visits: those of the same horse. A visit that names no foot yet is one that was only begun.

@@ -33,7 +33,7 @@ _Lister = Callable[[bytes], Iterator[str]]
 def metadata_in(data: bytes) -> tuple[str, ...]:
     """Metadata of a file of any kind, in words, each once; nothing for what is no picture."""
     lister = _lister(data)
-    return tuple(dict.fromkeys(_listed(lister, data))) if lister else ()
+    return tuple(dict.fromkeys(_list_metadata(lister, data))) if lister else ()
 
 
 def is_picture(begins: bytes) -> bool:
@@ -53,7 +53,7 @@ def _lister(data: bytes) -> _Lister | None:
     return _of_tiff if data[:4] in (b"II*\0", b"MM\0*") else None
 
 
-def _listed(lister: _Lister, data: bytes) -> Iterator[str]:
+def _list_metadata(lister: _Lister, data: bytes) -> Iterator[str]:
     try:
         yield from lister(data)
     except NotAPicture:
