@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date
+from datetime import date, timedelta
 
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import CareClass
@@ -14,7 +14,8 @@ AGED_FROM_YEARS = 20
 
 def months_old(born: date, day: date) -> int:
     """Whole months from birth to a day."""
-    return 12 * (day.year - born.year) + day.month - born.month - (day.day < born.day)
+    begins = date(day.year, day.month, 1) + timedelta(days=born.day - 1)
+    return 12 * (day.year - born.year) + day.month - born.month - (day < begins)
 
 
 def care_class(horse: Horse, day: date) -> CareClass:

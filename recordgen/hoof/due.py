@@ -96,7 +96,7 @@ def due(
         most = Bound(last.date + days_of(plan.weeks), deciders.plan_text(plan))
         word = replace(word, late=min(word.late, most, key=_day))
     word = word.ordered
-    late_days = max(0, (today - word.late.day).days)
+    late_days = (today - word.late.day).days if today > word.late.day else 0
     return Due(
         word.early.day,
         word.best,

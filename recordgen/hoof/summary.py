@@ -169,7 +169,7 @@ def summarise(record: HorseRecord, ways: Context, today: date) -> HorseSummary:
     ways = ways.with_rounding_of(visits)
     history = tuple(_visit(visit, ways) for visit in visits)
     past = _Past(horse, visits, history, ways)
-    growth = past.growth(today)
+    growth = _growth(horse, past.cycles, ways, today)
     window = due(horse, visits, past.findings_at(len(visits) - 1), growth, ways, today)
     feet = _feet(past, growth, today)
     weight = weight_of(horse, visits)
@@ -259,7 +259,7 @@ class _Past:
         self._growths: dict[date, HorseGrowth] = {}
 
     def growth(self, day: date) -> HorseGrowth:
-        """Knowledge of its growth on a day."""
+        """Knowledge of its growth on the day of a visit."""
         if day not in self._growths:
             self._growths[day] = _growth(self.horse, self.cycles, self.ways, day)
         return self._growths[day]
@@ -299,17 +299,17 @@ def _foot_at(foot: Foot, visit: Visit, methods: dict[str, str], ways: Context) -
 
 def _feet(past: _Past, growth: HorseGrowth, today: date) -> dict[Foot, FootSummary]:
     seen = {foot: [one.feet[foot] for one in past.history if foot in one.feet] for foot in FEET}
-    return {foot: _foot(foot, times, past, growth.feet[foot], today) for foot, times in seen.items() if times}
+    return {foot: _foot(foot, times, past, growth, today) for foot, times in seen.items() if times}
 
 
-def _foot(foot: Foot, times: Sequence[FootAtVisit], past: _Past, growth: FootGrowth, today: date) -> FootSummary:
+def _foot(foot: Foot, times: Sequence[FootAtVisit], past: _Past, growth: HorseGrowth, today: date) -> FootSummary:
     looks = [one.look for one in times]
     found = {measure.key: measure_summary(measure, looks) for measure in past.ways.measures}
     measures = {key: summary for key, summary in found.items() if summary}
-    out = growing_out(
-        foot, past.visits, past.growth(today).by_mark(foot), lambda day: past.growth(day).by_mark(foot), today
+    out = growing_out(foot, past.visits, growth.by_mark(foot), lambda day: past.growth(day).by_mark(foot), today)
+    return FootSummary(
+        foot, looks[-1].day, growth.feet[foot], out, measures, looks[-1].found.landing, times[-1].findings
     )
-    return FootSummary(foot, looks[-1].day, growth, out, measures, looks[-1].found.landing, times[-1].findings)
 
 
 def _load(weight: Weight | None, feet: dict[Foot, FootSummary]) -> float | None:

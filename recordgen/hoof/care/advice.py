@@ -108,7 +108,7 @@ def _recurring(visits: Sequence[Visit], ways: Context, today: date) -> Iterator[
     for reason, season, signs in AGAIN:
         if not is_in_season(season, ways.practice, today):
             continue
-        before = [visit for visit in visits[:-1] if today - visit.date <= YEAR]
+        before = [visit for visit in visits[:-1] if today <= visit.date + YEAR]
         seen = ((one, visit, sign) for visit in reversed(before) for one in signs for sign in SIGNS[one](visit))
         found = next(seen, None)
         if found:

@@ -79,7 +79,7 @@ def shares_in_time(stable: StableSummary, today: date) -> SharesInTime:
 
 def signs_in_time(horse: HorseSummary, today: date) -> SignsInTime:
     """The findings of a horse today, and a year ago."""
-    return signs_of(horse, today), signs_of(horse, today - YEAR)
+    return signs_of(horse, today), signs_of(horse, today, YEAR)
 
 
 def shares_together(found: Sequence[SignsInTime]) -> SharesInTime:

@@ -20,6 +20,7 @@ from recordgen.records.models.visit import Visit
 # Judgement, built on: UK welfare code, hoofcare, 2008 consultation (4 to 8 weeks); The Donkey Sanctuary, Notes for
 # farriers, 2016 (6 to 10).
 WINDOW = timedelta(weeks=13)
+NOT_BACK = timedelta(0)
 # Of one other stable everybody knows which it is; of few horses one could tell which of them has the finding.
 # Judgement.
 LEAST_OTHER_STABLES = 2
@@ -75,13 +76,20 @@ def _share(found: Sequence[bool | None]) -> Share:
     return Share(found.count(True), len(found) - found.count(None), len(found))
 
 
-def signs_of(horse: HorseSummary, day: date) -> Signs:
-    """By finding: whether any foot had it when the record last told of that foot; None where it tells of none."""
+def signs_of(horse: HorseSummary, day: date, back: timedelta = NOT_BACK) -> Signs:
+    """By finding: whether any foot had it when the record last told of that foot; None where it tells of none.
+
+    back: how long before that day it is asked for.
+    """
     left = horse.horse.left
-    if left and left.date <= day:
+    if left and left.date + back <= day:
         return {}
-    visits = [one for one in horse.history if day - WINDOW <= one.visit.date <= day and one.feet]
+    visits = [one for one in horse.history if one.feet and _is_lately(one.visit.date + back, day)]
     return {key: _any_foot(key, visits) for key in SIGNS} if visits else {}
+
+
+def _is_lately(seen: date, day: date) -> bool:
+    return seen <= day <= seen + WINDOW
 
 
 def _any_foot(key: str, visits: Sequence[VisitSummary]) -> bool | None:

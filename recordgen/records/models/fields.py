@@ -41,7 +41,8 @@ class DaySpan(NamedTuple):
 
 def years_between(born: dt.date, day: dt.date) -> int:
     """Whole years from birth to a day; a horse born on 29 February has its birthday on 1 March in other years."""
-    return day.year - born.year - ((day.month, day.day) < (born.month, born.day))
+    birthday = dt.date(day.year, born.month, 1) + dt.timedelta(days=born.day - 1)
+    return day.year - born.year - (day < birthday)
 
 
 class Birth(NamedTuple):

@@ -73,11 +73,11 @@ def overdue(seen: RuleContext) -> Answer:
     plan = plan_in_force(seen.horse.vet_plan, last, seen.today)
     if plan and plan.weeks:
         limit = min(limit, plan.weeks)
-    days = (seen.today - last).days
-    if days <= 7 * limit:
+    since = last + timedelta(days=int(7 * limit) + 1)
+    if seen.today < since:
         return None
-    facts = {"weeks": seen.naming.weeks(days // 7), "late": _late(seen.due, group.name, seen.naming)}
-    return Raised(facts, since=last + timedelta(days=int(7 * limit) + 1))
+    weeks = (seen.today - last).days // 7
+    return Raised({"weeks": seen.naming.weeks(weeks), "late": _late(seen.due, group.name, seen.naming)}, since=since)
 
 
 def _late(due: Due, group: str, naming: Naming) -> str:
