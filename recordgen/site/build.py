@@ -20,7 +20,9 @@ from recordgen.records.load.everything import read_whole
 from recordgen.records.load.folders import FIELD
 from recordgen.sentences import say
 from recordgen.site.build_context import BuildContext
-from recordgen.site.kept.standing import KeptSite, Standing
+from recordgen.site.drawings.dated import DaySayer
+from recordgen.site.kept.days import as_text, bring_finished
+from recordgen.site.kept.standing import KeptPage, KeptSite, Standing
 from recordgen.site.model import Finished, Site
 from recordgen.site.pages.sites import PRACTICE, render_site
 from recordgen.site.site_folders import is_site, mark_folder, refuse_place
@@ -126,10 +128,14 @@ def _begin_apart(run: _Run) -> None:
 
 
 def _warm(run: _Run) -> None:
-    """Load the engine and compile the templates before the builders part, so that each need not do it again."""
+    """Load the engine and compile the templates before the builders part, so that each need not do it again.
+
+    Where all sites stand, most pages of horses do, so that their templates wait until one is asked for.
+    """
     import recordgen.site.engine  # noqa: F401
 
-    compile_all(run.context.templates)
+    stand = run.standing is not None and all((run.out / one.slug).is_dir() for one in run.context.stables)
+    compile_all(run.context.templates, ("horse/", "sheet/") if stand else ())
 
 
 def _build_one(slug: str, folder: Path) -> Built:
@@ -138,24 +144,27 @@ def _build_one(slug: str, folder: Path) -> Built:
     place = run.out / slug
     before = run.standing.find(place) if run.standing else None
     keys = run.standing.keys_of(slug) if run.standing else {}
-    if before and before.keys == keys and slug != PRACTICE:
+    today = run.context.today
+    if before and (before.keys, before.day) == (keys, today) and slug != PRACTICE:
         return Built(slug, before.name, place, len(before.pages), stood=True)
-    site = render_site(run.context, slug, before.finished_files(keys) if before else Finished())
-    return Built(slug, site.name, folder, len(site.pages), _write_site(site, folder, run, keys))
+    site = render_site(run.context, slug, before.finished_files(keys, today) if before else Finished())
+    dated = _write_site(site, folder, run, before)
+    pages = tuple(KeptPage.of(page, dated[page.uri]) for page in site.pages)
+    files = tuple(dict.fromkeys((*site.files, *site.finished)))
+    kept = KeptSite(site.name, today, keys, pages, files) if run.standing else None
+    return Built(slug, site.name, folder, len(pages), kept)
 
 
-def _write_site(site: Site, folder: Path, run: _Run, keys: Mapping[str, str]) -> KeptSite | None:
-    """Writes a site into its workroom; what is to be known of it the next time."""
+def _write_site(site: Site, folder: Path, run: _Run, before: KeptSite | None) -> Mapping[str, str]:
+    """Writes a site into its workroom; what names the day in its pages, by their uri."""
     from recordgen.site.engine import write_site
 
-    finished = any(page.finished for page in site.pages)
-    write_site(site, folder, run.context.records, run.out / site.slug if finished else None)
+    dated = {uri: as_text(placed) for uri, placed in write_site(site, folder, run.context.records).items()}
+    if before:
+        say = None if before.day == run.context.today else DaySayer(run.context.templates, run.context.today).say
+        dated |= bring_finished(site, before, run.out / site.slug, folder, say)
     mark_folder(folder, site.slug)
-    if not run.standing:
-        return None
-    entries = {page.uri: page.entry for page in site.pages if page.entry}
-    pages = tuple((page.uri, page.title, page.in_menu, page.searched) for page in site.pages)
-    return KeptSite(site.name, keys, pages, (*site.files, *site.finished), entries)
+    return dated
 
 
 def _put_in_place(built: Built, out: Path, shown: Path) -> Built:

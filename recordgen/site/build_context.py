@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from copy import copy
 from dataclasses import dataclass, field, fields, replace
 from datetime import date
 from functools import cached_property
@@ -13,6 +12,7 @@ from typing import Any
 from jinja2 import Environment
 
 from recordgen.cache.entries import Cache
+from recordgen.cache.watched_day import WatchedDay
 from recordgen.git.troubles import GitTrouble
 from recordgen.hoof.context import Context
 from recordgen.hoof.stable.patterns import Pattern, patterns_by_stable
@@ -27,7 +27,7 @@ from recordgen.site.amendments import HorseTrails
 from recordgen.site.apart.counts import Counts
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.site.kept.summaries import HorsePlace, Summaries
+from recordgen.site.kept.summaries import HorsePlace, Summaries, watched
 from recordgen.site.templates import environment
 
 
@@ -108,22 +108,30 @@ class BuildContext:
     def alone(self, slug: str, horse: str | None = None) -> BuildContext:
         """The same with nothing of any other stable in it, so that what is made with it goes by this one alone.
 
-        horse: and with nothing of any other horse either, nor of the stable as a whole. What is unpacked of a summary
-        to be shown goes with this, so that a large practice is never unpacked whole.
+        horse: and with nothing of any other horse either, nor of the stable as a whole. Its day is watched, for how
+        long that will stand. What is unpacked of a summary to be shown goes with this, so that a large practice is
+        never unpacked whole.
         """
+        day = WatchedDay.of(self.today)
         found = self.stable(slug)
-        stable = replace(found, horses=tuple(copy(one) for one in found.horses if horse in (None, one.slug)))
+        stable = replace(found, horses=tuple(watched(one, day) for one in found.horses if horse in (None, one.slug)))
         places = {(one.stable, one.slug) for one in stable.horses}
-        own = replace(
-            self,
+        return self._narrowed(
+            today=day,
             stables=(stable,),
             patterns={slug: self.patterns[slug]} if slug in self.patterns and horse is None else {},
             photos={place: found for place, found in self.photos.items() if place in places},
             trails={place: found for place, found in self.trails.items() if place in places},
             first_places={place: found for place, found in self.first_places.items() if place in places},
-            summaries=None,
             own_pages={name: found for name, found in self.own_pages.items() if name in ("", slug)},
         )
+
+    def without_records(self) -> BuildContext:
+        """The same without any stable, its day watched, for pages that go by the practice's settings and tables."""
+        return self._narrowed(today=WatchedDay.of(self.today), stables=(), patterns={}, photos={}, trails={})
+
+    def _narrowed(self, **fewer: Any) -> BuildContext:
+        own = replace(self, summaries=None, **fewer)
         own.__dict__.update(templates=self.templates, pictures=self.pictures)
         return own
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 import logging
 import os
 import tempfile
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
 from jinja2 import TemplateError
 from mkdocs.commands.build import build
@@ -15,21 +16,21 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.livereload import LiveReloadServer
 
-from recordgen.folders import bring_along, replace_folder, workroom
+from recordgen.folders import replace_folder, workroom
 from recordgen.packaged import packaged
 from recordgen.problems import Trouble
 from recordgen.sentences import say
-from recordgen.site.model import Site, link
+from recordgen.site.model import Placed, Site
 
 # The one thing MkDocs dates: the entries of the site map.
 FIXED_TIME = "0"
 
 
-def write_site(site: Site, folder: Path, records: Path, before: Path | None = None) -> None:
-    """Write a site into an empty or new folder.
+def write_site(site: Site, folder: Path, records: Path) -> Mapping[str, Sequence[Placed]]:
+    """Write a site into an empty or new folder, without its finished pages and files; its dated parts, by page.
 
-    records: the practice's folder, whose own theme files and assets go before ours. before: where its finished pages
-    and files stand. Raises OSError on a full disk and the like, and Trouble where the engine gives up.
+    records: the practice's folder, whose own theme files and assets go before ours. Raises OSError on a full disk and
+    the like, and Trouble where the engine gives up.
     """
     logging.getLogger("mkdocs").setLevel(logging.ERROR)
     os.environ["SOURCE_DATE_EPOCH"] = FIXED_TIME
@@ -38,13 +39,13 @@ def write_site(site: Site, folder: Path, records: Path, before: Path | None = No
     try:
         config.plugins.on_startup(command="build", dirty=False)
         # What the engine calls dirty leaves out the pages that stand finished; the folder is new all the same.
-        build(config, dirty=before is not None)
+        build(config, dirty=any(page.finished for page in site.pages))
     except (TemplateError, MkDocsException) as fault:
         message = say("the site of {site} cannot be built: {fault}", site=site.name, fault=fault)
         raise Trouble(message, say("Look at your own files under site_templates/theme")) from fault
-    if before is not None:
-        pages = [link("index.md", page.uri) for page in site.pages if page.finished]
-        bring_along([*pages, *site.finished], before, folder)
+    plugin: Any = config.plugins["recordgen"]
+    placed: Mapping[str, Sequence[Placed]] = plugin.placed
+    return placed
 
 
 def configuration(site: Site, folder: Path) -> MkDocsConfig:

@@ -8,6 +8,7 @@ from __future__ import annotations
 import base64
 import datetime as dt
 import logging
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -33,7 +34,7 @@ from recordgen.sentences import sentences
 from recordgen.site.frame.home_screen import MANIFEST, manifest
 from recordgen.site.frame.search_index import PLACE, index_script
 from recordgen.site.frame.styles import style_of
-from recordgen.site.model import Page, Site
+from recordgen.site.model import Page, Placed, Site
 from recordgen.site.templates import compiled_once, speak
 
 log = logging.getLogger("mkdocs.plugins.recordgen")
@@ -88,11 +89,13 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     site: Site
     pages: dict[str, Page]
+    # Where each page that was written names the day.
+    placed: dict[str, Sequence[Placed]]
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Name the site and set its menu. Names are escaped here, since the theme prints them as they are."""
         self.site = self.config.site or self._from_records(config)
-        self.pages = {page.uri: page for page in self.site.pages}
+        self.pages, self.placed = {page.uri: page for page in self.site.pages}, {}
         config.site_name = escape(isolated(self.site.name))
         config.nav = [
             {escape(page.title): page.uri} for page in self.site.pages if page.in_menu or page == self.site.pages[0]
@@ -161,7 +164,9 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
 
     def on_post_page(self, output: str, page: EnginePage, **_: Any) -> str:
         """Fill in pictures and tables, which the engine need not read through."""
-        return self.pages[page.file.src_uri].complete(output)
+        uri = page.file.src_uri
+        file, self.placed[uri] = self.pages[uri].complete_as_file(output)
+        return file.decode()
 
     def on_serve(self, server: Any, config: MkDocsConfig, **_: Any) -> Any:
         """Rebuild when a record changes."""

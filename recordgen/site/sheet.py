@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Mapping, Sequence
 from datetime import date
 from typing import Any
@@ -16,7 +15,7 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import Sheet, SheetRow
 from recordgen.hoof.export.sheet_changes import same_since
 from recordgen.hoof.export.sheet_csv import COLUMNS
-from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, edition_of
+from recordgen.hoof.export.sheet_json import DICTIONARY_COLUMNS, PARTS, said_digest
 from recordgen.hoof.measures.change import Step
 from recordgen.hoof.measures.leading_changes import FOUND, leading_changes
 from recordgen.hoof.measures.measures import Measure
@@ -24,6 +23,7 @@ from recordgen.hoof.naming import MONTH_DAYS, Naming
 from recordgen.hoof.scales import CONDITION_SCALES, Grade, grade_words
 from recordgen.language.direction import with_isolated_facts
 from recordgen.site.build_context import BuildContext
+from recordgen.site.drawings.dated import DaySayer
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.frame.styles import EVERY_PAGE, style_text
 from recordgen.site.horse.parts import said_last
@@ -72,7 +72,7 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "sheet": sheet,
         "summary": sheet.summary,
         "horse": sheet.summary.horse,
-        "edition": edition_of(sheet),
+        "said_digest": said_digest(sheet),
         "version": __version__,
         "measure_words": ways.reference.measures,
         "scale_words": scales,
@@ -86,7 +86,6 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "month_tiny": lambda day: f"{naming.language.short_month(day)} {day.year % 100:02}",
         "days_tiny": lambda first, last: days_tiny(naming, first, last),
         "month_mm": lambda mm_per_day: naming.figures(month_mm(mm_per_day)),
-        "css_text": css_text,
         "same_since": same_since,
         "lame_first": lame_first,
         "condition_scales": CONDITION_SCALES.values(),
@@ -103,9 +102,10 @@ def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
 
     Raises Trouble where a practice's own template cannot be filled in.
     """
-    ways, pictures = context.ways, Pictures(context.pictures, context.ways.naming)
+    day, ways = sheet.summary.as_of, context.ways
+    pictures = Pictures(context.pictures, ways.naming, DaySayer(context.templates, day))
     title = with_isolated_facts(ways.naming.phrase)("sheet_title", horse=sheet.summary.horse.name)
-    values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": sheet.summary.as_of}
+    values = {**sheet_values(sheet, ways), "pictures": pictures, "title": title, "today": day}
     frame = {"private": False, "practice": ways.practice, "style": Markup(style_text((*EVERY_PAGE, "sheet")))}
     html = render(context.templates, "sheet/alone.html", **values, **frame)
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
@@ -139,14 +139,6 @@ def days_tiny(naming: Naming, first: date, last: date) -> str:
     language = naming.language
     begins = language.short_month_day(first) if first.year == last.year else language.tiny_day(first)
     return naming.phrase("days_from_to", first=begins, last=language.tiny_day(last))
-
-
-def css_text(text: str) -> Markup:
-    """Text inside quotation marks of a style sheet, each sign but letters and digits of ASCII by its number.
-
-    Source: CSS Syntax Module Level 3, section 4.3.7.
-    """
-    return Markup(re.sub(r"[^A-Za-z0-9]", lambda sign: f"\\{ord(sign[0]):x} ", text))
 
 
 def _sourced(sheet: Sheet) -> Mapping[str, str]:

@@ -65,7 +65,7 @@ def test_comparisons_let_it_stand() -> None:
 
 
 def test_every_way_to_look_at_a_day_is_noticed() -> None:
-    """What a day of Python's has and this class does not define would tell the day unseen."""
+    """Whatever a day of Python's has and this class does not define would tell the day unseen."""
     assert set(vars(date)) - set(vars(WatchedDay)) == ASKS_NOTHING - set(vars(WatchedDay))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from recordgen.site.model import PackedTexts, Page, link
+from recordgen.site.model import DatedPart, PackedTexts, Page, Placed, link
 
 
 @pytest.mark.parametrize(
@@ -27,6 +27,17 @@ def test_late_parts_come_into_their_places() -> None:
     page = Page("index.md", "x", "", ("<svg/>", "<table/>"))
 
     assert page.complete("a<!--late 1-->b<!--late 0-->c") == "a<table/>b<svg/>c"
+
+
+def test_the_file_of_a_page_tells_where_it_names_the_day() -> None:
+    """In bytes, also where a dated part stands twice, within another late part, or after letters of two bytes."""
+    part = DatedPart("dated/mark.html", "{}")
+    page = Page("index.md", "x", "", ("<svg>ä<!--late 1--></svg>", "<b>heute</b>"), {1: part})
+    file, placed = page.complete_as_file("ü<!--late 0-->, <!--late 1-->.")
+
+    assert file.decode() == "ü<svg>ä<b>heute</b></svg>, <b>heute</b>."
+    assert placed == (Placed(9, 21, part), Placed(29, 41, part))
+    assert {file[one.start : one.end] for one in placed} == {b"<b>heute</b>"}
 
 
 @pytest.mark.parametrize("texts", [(), ("",), ("<svg/>", "", "ä")])

@@ -17,7 +17,8 @@ from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.naming import MONTH_DAYS
 from recordgen.language.spoken import ENGLISH
 from recordgen.records.models.names import FEET, Foot
-from recordgen.site.sheet import MOST, css_text
+from recordgen.site.sheet import MOST
+from recordgen.site.templates import css_text
 from tests.conftest import RECORDS
 from tests.support.full_visits import heavy, sheet
 from tests.support.horse_records import WAYS, visit

@@ -213,7 +213,8 @@ def _set(practice: Edited, key: str, value: str) -> None:
 
 
 def _day(practice: Edited) -> None:
-    practice.today = TODAY + dt.timedelta(days=practice.rng.randrange(0, 9))
+    """Forward or back: mostly a few days, so that most pages stand, now and then a season."""
+    practice.today = TODAY + dt.timedelta(days=practice.rng.randrange(practice.rng.choice((3, 9, 150))))
 
 
 def _version(practice: Edited) -> None:

@@ -18,6 +18,7 @@ from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.stable import Stable
 from recordgen.site.build_context import BuildContext
 from recordgen.site.context import ways_of
+from recordgen.site.drawings.dated import DaySayer
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import Page, link
 from recordgen.site.sheet import sheet_alone, sheet_values
@@ -78,7 +79,8 @@ def soup_of(html: str) -> BeautifulSoup:
 def sheet_page(slug: str, uri: str) -> Page:
     """The sheet of one horse of the demo as a page of a site."""
     ways = demo_ways()
-    pictures = Pictures(kept(), ways.naming)
+    templates = environment(Path("none"), ways.naming)
+    pictures = Pictures(kept(), ways.naming, DaySayer(templates, TODAY))
     shared = {
         "here": uri,
         "title": slug,
@@ -90,6 +92,5 @@ def sheet_page(slug: str, uri: str) -> Page:
         "link": lambda there: link(uri, there),
     }
     values = {**shared, **sheet_values(demo_sheet(slug), ways)}
-    templates = environment(Path("none"), ways.naming)
     html, paper = (render(templates, name, **values) for name in ("sheet.html", "sheet/paper.html"))
     return Page(uri, slug, html, tuple(pictures.late), head=paper)

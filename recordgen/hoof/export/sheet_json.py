@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterator, Sequence
+from datetime import date
 from typing import Any
 
 from recordgen import __version__
@@ -13,7 +14,7 @@ from recordgen.hoof.context import Context
 from recordgen.hoof.export.sheet import NotMeasured, Sheet, SheetRow
 from recordgen.hoof.export.sheet_csv import COLUMNS, reading_rows
 from recordgen.hoof.export.sheet_errors import ReadingMethod
-from recordgen.hoof.export.summary_json import as_json
+from recordgen.hoof.export.summary_json import as_json, lasting_json
 from recordgen.hoof.measures.change import MeasureSummary, Step
 from recordgen.hoof.measures.rounding import significant
 from recordgen.hoof.scales import Grade
@@ -45,14 +46,27 @@ EDITION_DIGITS = 10
 def sheet_json(sheet: Sheet, ways: Context) -> dict[str, Any]:
     """The sheet in the parts `PARTS`; days as ISO 8601. `summary` is what the summary's own JSON holds."""
     readings, words = list(reading_rows(sheet)), list(dictionary(ways))
-    return {"edition": edition_of(sheet), **_held(sheet), "readings": readings, "dictionary": words}
+    dated = {"edition": edition_of(sheet), "as_of": sheet.summary.as_of.isoformat()}
+    held = {**_held(sheet), "summary": as_json(sheet.summary)}
+    return {**dated, **held, "readings": readings, "dictionary": words}
 
 
 def edition_of(sheet: Sheet) -> str:
     """A short name of all that the sheet says: two sheets with the same one say the same."""
-    said = [__version__, _held(sheet), list(_series(sheet)), [one.address for one in sheet.pictures]]
+    return edition_on(said_digest(sheet), sheet.summary.as_of)
+
+
+def edition_on(said: str, day: date) -> str:
+    """The same of a sheet as of a day. said: the digest of all else that it says."""
+    return hashlib.sha256(f"{said} {day.isoformat()}".encode()).hexdigest()[:EDITION_DIGITS]
+
+
+def said_digest(sheet: Sheet) -> str:
+    """The SHA-256 of all that the sheet says but the day it is of."""
+    held = {**_held(sheet), "summary": lasting_json(sheet.summary)}
+    said = [__version__, held, list(_series(sheet)), [one.address for one in sheet.pictures]]
     text = json.dumps(said, sort_keys=True, allow_nan=False)
-    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()[:EDITION_DIGITS]
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def _series(sheet: Sheet) -> Iterator[list[Any]]:
@@ -82,7 +96,6 @@ def _entry(kind: str, name: str, unit: str, meaning: str, landmarks: str = "") -
 def _held(sheet: Sheet) -> dict[str, Any]:
     practice, intervals = sheet.practice, sheet.intervals
     return {
-        "as_of": sheet.summary.as_of.isoformat(),
         "why": sheet.why,
         "identity": _identity(sheet),
         "consent": _consent(sheet),
@@ -104,7 +117,6 @@ def _held(sheet: Sheet) -> dict[str, Any]:
         "weight": _weight(sheet),
         "not_measured": _not_measured_parts(sheet.not_measured),
         "amendments": _amendments(sheet),
-        "summary": as_json(sheet.summary),
     }
 
 

@@ -30,6 +30,13 @@ def as_json(summary: HorseSummary) -> dict[str, Any]:
         "horse": summary.slug,
         "name": summary.horse.name,
         "as_of": summary.as_of.isoformat(),
+        **lasting_json(summary),
+    }
+
+
+def lasting_json(summary: HorseSummary) -> dict[str, Any]:
+    """The same without whose summary it is and of which day."""
+    return {
         "last_visit": summary.last_visit.isoformat() if summary.last_visit else None,
         "due": summary.due and _due(summary.due),
         "growth": _growth(summary),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import UTC, date, datetime, time, timedelta
+from datetime import UTC, datetime, time, timedelta
 from functools import cache, lru_cache
 from typing import Any
 
@@ -12,20 +12,16 @@ from matplotlib.axes import Axes
 from matplotlib.dates import MONTHLY, YEARLY, AutoDateLocator
 from matplotlib.lines import Line2D
 from matplotlib.ticker import MaxNLocator
-from matplotlib.transforms import blended_transform_factory
 
 from recordgen.language.spoken import ENGLISH, Language
 from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of, on_axes
 from recordgen.pictures.charts.limits import FIRST_DAY, Scale, Span, day_number
+from recordgen.pictures.charts.panel_size import BOTTOM, HEIGHT, LEFT, LOWER, RIGHT, TOP, WIDTH
 from recordgen.pictures.pen import COLOURS
 from recordgen.pictures.svg import svg_elements
 
-# Four stand abreast at 1280 CSS px and two on a phone: then a unit is about a pixel, and words are 11 to 16 px.
-WIDTH, HEIGHT = 170.0, 118.0
-LEFT, RIGHT, TOP, BOTTOM = 29.0, 154.0, 18.0, 97.0
 # Where words stand at the right side of the axes.
 RIGHT_BESIDE_WORDS = 118.0
-LOWER = 22.0
 ROUND_STEPS = (1, 2, 5, 10)
 MOST_STEPS = 3
 # So few that no two labels of days touch; a year stands in place of its January, else beside the first month.
@@ -149,13 +145,3 @@ def drawn_frame(frame: Frame) -> str:
 
 def _value_words(value: float, language: Language) -> str:
     return language.figures(f"{value:g}").replace("-", "\N{MINUS SIGN}")
-
-
-def drawn_day(span: Span, day: date, words: str, low: bool) -> str:
-    """A line at a day and its word above, to lie on the panels that show this stretch of days."""
-    axes, at = _axes(RIGHT, low), day_number(day)
-    axes.set_xlim(day_number(span[0]), day_number(span[1]))
-    beside = blended_transform_factory(axes.transData, axes.transAxes)
-    line = Line2D((at, at), (0, 1), color=COLOURS["clay"], linewidth=1.2)
-    word = Lettering(words, (at, 1), "middle", "clay", down=-5)
-    return svg_elements(axes, [on_axes(line, axes, beside), on_axes(word, axes, beside)])

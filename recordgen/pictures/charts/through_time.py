@@ -7,7 +7,6 @@ repeats it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
 from typing import TYPE_CHECKING
 
 from recordgen.hoof.measures.readings import Reading
@@ -17,6 +16,7 @@ from recordgen.pictures.canvas import Canvas
 from recordgen.pictures.charts.events import band_for, draw_events
 from recordgen.pictures.charts.forecast import ForecastCone, draw_forecast
 from recordgen.pictures.charts.limits import Scale, Span
+from recordgen.pictures.charts.panel_size import WIDTH
 from recordgen.pictures.charts.strokes import (
     NOT_MEASURED,
     bridges,
@@ -70,21 +70,6 @@ def toe_length_panel(
     draw_points(canvas, foot, visits, weight)
     draw_events(canvas, events, span, frame.above_days, language)
     return canvas.picture(title, KIND)
-
-
-def day_mark(span: Span, day: date, words: str, low: bool = False) -> str:
-    """A line at a day with its word above, for `with_mark`: drawn apart, so that a picture stands when the day passes.
-
-    span: the stretch of days of the pictures. low: whether these are less high.
-    """
-    from recordgen.pictures.charts.panel import drawn_day
-
-    return drawn_day(span, day, words, low)
-
-
-def with_mark(picture: str, mark: str) -> str:
-    """A finished picture with a mark on top."""
-    return f"{picture.removesuffix('</svg>')}{mark}</svg>"
 
 
 def angle_panel(
@@ -153,7 +138,7 @@ def _begun(
 ) -> tuple[Canvas, Frame]:
     """A sheet with the frame that all feet of a horse share."""
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
-    from recordgen.pictures.charts.panel import WIDTH, Frame, panel_view
+    from recordgen.pictures.charts.panel import Frame, panel_view
 
     frame = Frame(span, scale, unit, band_for(events, span), sides, low, language)
     return Canvas(WIDTH, frame.height, view=panel_view(frame)), frame

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import date
 from typing import TypeVar
 
 from markupsafe import Markup
@@ -17,15 +16,14 @@ from recordgen.hoof.summary import HorseSummary
 from recordgen.language.spoken import Language
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.course import course_line
+from recordgen.pictures.charts.day_mark import with_mark
 from recordgen.pictures.charts.events import event_key
 from recordgen.pictures.charts.growth_rates import RateForm, growth_rates, rate_key
 from recordgen.pictures.charts.limits import Span, scale_about_zero, shared_scale, shared_span
 from recordgen.pictures.charts.through_time import (
     angle_panel,
-    day_mark,
     difference_panel,
     toe_length_panel,
-    with_mark,
 )
 from recordgen.pictures.feet.explained import plain_foot, side_view, wall_growth
 from recordgen.pictures.feet.foot import foot_from_below
@@ -33,6 +31,7 @@ from recordgen.pictures.feet.growing_out import growing_out
 from recordgen.pictures.feet.wall_marks import mark_key
 from recordgen.records.models.foot import MarkKind
 from recordgen.records.models.names import FEET, Foot
+from recordgen.site.drawings.dated import DaySayer, dated_part
 from recordgen.site.drawings.growth import (
     by_foot,
     defects,
@@ -43,7 +42,7 @@ from recordgen.site.drawings.growth import (
 )
 from recordgen.site.drawings.told import growing_out_told, rates_told, series_told
 from recordgen.site.horse.courses import Courses
-from recordgen.site.model import late_place
+from recordgen.site.model import DatedPart, late_place
 from recordgen.site.tracing.pictures import TracingPictures
 
 Form = TypeVar("Form", bound=str)
@@ -57,11 +56,16 @@ Panel = Callable[[Foot, Sequence[Reading], str, Language], str]
 
 @dataclass
 class Pictures:
-    """The pictures of one page in the order it asks for them."""
+    """The pictures of one page in the order it asks for them.
+
+    sayer: of what names the day; needed where something does.
+    """
 
     kept: PictureCache
     naming: Naming
+    sayer: DaySayer | None = None
     late: list[str] = field(default_factory=list)
+    dated_parts: dict[int, DatedPart] = field(default_factory=dict)
 
     @property
     def traced(self) -> TracingPictures:
@@ -85,7 +89,8 @@ class Pictures:
 
     def _lengths(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         ahead = forecasts(summary, self.naming)
-        span = shared_span(readings, summary.events, max((one.end for one in ahead.values()), default=summary.as_of))
+        until = None if summary.horse.left else max((one.end for one in ahead.values()), default=summary.as_of)
+        span = shared_span(readings, summary.events, until)
         scale = shared_scale(readings, more=[length for one in ahead.values() for length in one.reach])
         panels = self._by_foot(
             measure,
@@ -94,7 +99,7 @@ class Pictures:
                 toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), low, language
             ),
         )
-        return self._with_today(panels, span, summary.as_of, low)
+        return panels if summary.horse.left else self._with_today(panels, span, low)
 
     def _angles(self, measure: str, summary: HorseSummary, readings: ReadingsByFoot, low: bool) -> dict[Foot, str]:
         span, scale = shared_span(readings, summary.events), shared_scale(readings)
@@ -129,12 +134,12 @@ class Pictures:
                 toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], True, language
             ),
         )
-        marked = self._with_today(svgs, toes.span, toes.today, low=True) if toes.today else svgs
+        marked = self._with_today(svgs, toes.span, low=True) if toes.present else svgs
         return {foot: self._place(svg) for foot, svg in marked.items()}
 
-    def _with_today(self, panels: Mapping[Foot, str], span: Span, today: date, low: bool) -> dict[Foot, str]:
+    def _with_today(self, panels: Mapping[Foot, str], span: Span, low: bool) -> dict[Foot, str]:
         """The same panels with today marked on them."""
-        mark = self.kept.picture(day_mark, span, today, self.naming.phrase("chart_today"), low)
+        mark = self.dated("dated/mark.html", span=span, low=low)
         return {foot: with_mark(svg, mark) for foot, svg in panels.items()}
 
     def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
@@ -227,6 +232,17 @@ class Pictures:
         }
         title = labels.pop("title")
         return self._place(self.kept.picture(draw, labels, title))
+
+    def dated(self, template: str, **values: object) -> Markup:
+        """A part that names the day, from a template of its own; the same part stands in all places it is asked for."""
+        assert self.sayer is not None, template
+        part = dated_part(template, values)
+        number = next((number for number, one in self.dated_parts.items() if one == part), None)
+        if number is None:
+            number = len(self.late)
+            self.late.append(self.sayer.say(part))
+            self.dated_parts[number] = part
+        return Markup(late_place(number))
 
     def table(self, caller: Callable[[], str]) -> Markup:
         """Figures that nobody searches for: they are left out of what search reads."""

@@ -45,7 +45,7 @@ def indexed(page: Page) -> Page:
     if page.finished or not page.searched:
         return page
     address, names = link("index.md", page.uri), " ".join(page.found_by)
-    return replace(page, entry=[address, page.title, page.weight, list(page.visits), names, words_of(page.html)])
+    return replace(page, entry=(address, page.title, page.weight, page.visits, names, words_of(page.html)))
 
 
 def index_script(entries: Iterable[Entry], language: Language = ENGLISH) -> str:

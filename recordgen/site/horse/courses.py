@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 
-from recordgen.hoof.growth.season import growing_days
+from recordgen.hoof.growth.season import Season, growing_days
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.summary import HorseSummary
@@ -23,29 +23,42 @@ FEWEST_VISITS = 2
 
 
 @dataclass(frozen=True)
-class Course:
-    """The toe of one foot at the visits shown. last_mm: its length after the latest of them, on last_day.
+class ToeNow:
+    """The length of a toe after the latest visit that measured it, and how it has grown since.
 
-    expected: the growth since, and by_today_mm the length it makes by today; None of a horse that has left or whose
-    growth is not known.
+    mm_per_day: None of a horse that has left or whose growth is not known.
     """
 
-    readings: tuple[Reading, ...]
     last_mm: float
     last_day: date
+    mm_per_day: float | None = None
+    season: Season | None = None
+
+    def by_mm(self, day: date) -> float | None:
+        """The length that growth makes by a day; None where it is not known."""
+        if self.mm_per_day is None:
+            return None
+        return self.last_mm + self.mm_per_day * growing_days(self.season, self.last_day, day)
+
+
+@dataclass(frozen=True)
+class Course:
+    """The toe of one foot at the visits shown, how long it is, and the growth expected since; None where unknown."""
+
+    readings: tuple[Reading, ...]
+    now: ToeNow
     expected: ForecastCone | None
-    by_today_mm: float | None
 
 
 @dataclass(frozen=True)
 class Courses:
-    """The toes of a horse on one stretch of days and one scale. first: the first visit shown. today: to be marked."""
+    """The toes of a horse on one stretch of days and one scale. first: the first visit shown. present: has not left."""
 
     by_foot: Mapping[Foot, Course]
     span: Span
     scale: Scale
     first: date
-    today: date | None
+    present: bool
 
 
 def toe_courses(summary: HorseSummary, naming: Naming) -> Courses | None:
@@ -63,7 +76,7 @@ def toe_courses(summary: HorseSummary, naming: Naming) -> Courses | None:
         shared_span(shown, until=until),
         shared_scale(shown, more=[length for one in ahead.values() for length in one.reach]),
         min(one.day for held in shown.values() for one in held),
-        None if summary.horse.left else summary.as_of,
+        summary.horse.left is None,
     )
 
 
@@ -73,9 +86,8 @@ def _readings(summary: HorseSummary, foot: Foot, since: date) -> tuple[Reading, 
 
 
 def _course(summary: HorseSummary, foot: Foot, readings: Sequence[Reading], expected: ForecastCone | None) -> Course:
-    last = readings[-1]
-    by_today = None
+    last, growth = readings[-1], summary.growth
+    now = ToeNow(values_of([last])[-1], last.day)
     if expected:
-        grown = growing_days(summary.growth.season, expected.start, summary.as_of)
-        by_today = expected.start_mm + summary.growth.feet[foot].net.mean * grown
-    return Course(tuple(readings), values_of([last])[-1], last.day, expected, by_today)
+        now = replace(now, mm_per_day=growth.feet[foot].net.mean, season=growth.season)
+    return Course(tuple(readings), now, expected)

@@ -18,6 +18,8 @@ DAYS_SHOWN = 740
 MOST_KINDS = 5
 
 Days = tuple[date, date]
+# The end of what was there at the last look.
+GOES_ON = date.max
 
 
 @dataclass(frozen=True)
@@ -45,21 +47,54 @@ class Glance:
     until_today: bool
 
 
-def glance_of(summary: HorseSummary, naming: Naming) -> Glance | None:
-    """Two years of a horse at a glance; None of one with fewer than three visits."""
-    last = summary.last_visit
-    if last is None or len(summary.history) < FEWEST_VISITS:
+@dataclass(frozen=True)
+class Lasting:
+    """Stretches of days in which one kind of finding was there, by the name of its line; the last may still go on."""
+
+    name: str
+    days: tuple[Days, ...]
+
+
+@dataclass(frozen=True)
+class DaysSeen:
+    """All that was ever seen of a horse along the days: its visits, oldest first, what was found, and the vet.
+
+    visits_name, vet_name: of their lines. left: whether the days end with the last visit.
+    """
+
+    visits: tuple[date, ...]
+    visits_name: str
+    found: tuple[Lasting, ...]
+    vet: tuple[date, ...]
+    vet_name: str
+    left: bool
+
+    def by(self, day: date) -> Glance | None:
+        """Two years up to a day at a glance, or up to the last visit of a horse that left; None of too few visits."""
+        end = self.visits[-1] if self.left else max(day, self.visits[-1])
+        days = [visit for visit in self.visits if end - visit <= timedelta(days=DAYS_SHOWN)]
+        if len(days) < FEWEST_VISITS:
+            return None
+        line, first = _Line(days[0], end), days[0]
+        rows = [GlanceRow("visit", self.visits_name, tuple(line.x(visit) for visit in days))]
+        rows += [line.row(name, held) for name, held in _shown(self.found, first, end)]
+        vet = tuple(line.x(one) for one in self.vet if one >= first)
+        rows += [GlanceRow("vet", self.vet_name, vet)] if vet else []
+        return Glance(tuple(rows), first, end, line.years, not self.left)
+
+
+def days_seen(summary: HorseSummary, naming: Naming) -> DaysSeen | None:
+    """All that was seen of a horse along the days; None of one with fewer than three visits."""
+    if len(summary.history) < FEWEST_VISITS:
         return None
-    end = last if summary.horse.left else max(summary.as_of, last)
-    days = [one.visit.date for one in reversed(summary.history) if end - one.visit.date <= timedelta(days=DAYS_SHOWN)]
-    if len(days) < FEWEST_VISITS:
-        return None
-    line = _Line(days[0], end)
-    rows = [GlanceRow("visit", naming.phrase("glance_visits"), tuple(line.x(day) for day in days))]
-    rows += [line.row(naming.phrase(f"glance_{key}"), found) for key, found in _stretches(summary, days[0], end)]
-    vet = tuple(line.x(event.day) for event in summary.events if event.kind == "vet" and event.day >= days[0])
-    rows += [GlanceRow("vet", naming.phrase("glance_vet"), vet)] if vet else []
-    return Glance(tuple(rows), days[0], end, line.years, not summary.horse.left)
+    return DaysSeen(
+        tuple(one.visit.date for one in reversed(summary.history)),
+        naming.phrase("glance_visits"),
+        tuple(Lasting(naming.phrase(f"glance_{kind}"), days) for kind, days in _stretches(summary)),
+        tuple(event.day for event in summary.events if event.kind == "vet"),
+        naming.phrase("glance_vet"),
+        summary.horse.left is not None,
+    )
 
 
 def found_in(visit: VisitSummary, naming: Naming) -> list[str]:
@@ -86,20 +121,27 @@ class _Line:
         return GlanceRow("stretch", name, (), placed, tuple(days))
 
 
-def _stretches(summary: HorseSummary, first: date, end: date) -> list[tuple[str, list[Days]]]:
+def _stretches(summary: HorseSummary) -> Iterator[tuple[str, tuple[Days, ...]]]:
     """Stretches in which something was found, by kind.
 
-    Each goes from the first visit that recorded it to the first that looked and did not find it.
+    Each goes from the first visit that recorded it to the first that looked and did not find it, or goes on.
     """
     found: dict[str, list[Days]] = {}
     for foot in summary.feet:
         for kind in sorted({one.kind for at in summary.history if foot in at.feet for one in at.feet[foot].findings}):
-            found.setdefault(kind, []).extend(_runs(_looks(summary, foot, kind), end))
+            found.setdefault(kind, []).extend(_runs(_looks(summary, foot, kind)))
     lame = [(one.visit.date, one.visit.lameness.grade > 0) for one in reversed(summary.history) if one.visit.lameness]
-    found["lame"] = list(_runs(lame, end))
-    joined = {kind: [days for days in _join(held) if days[1] >= first] for kind, held in found.items()}
-    shown = [(kind, [(max(start, first), until) for start, until in held]) for kind, held in joined.items() if held]
-    return sorted(shown, key=lambda one: (one[1][-1][1], one[1][-1][0], one[0]), reverse=True)[:MOST_KINDS]
+    found["lame"] = list(_runs(lame))
+    return ((kind, tuple(_join(found[kind]))) for kind in sorted(found, reverse=True) if found[kind])
+
+
+def _shown(found: Sequence[Lasting], first: date, end: date) -> list[tuple[str, list[Days]]]:
+    """The stretches of some kinds between two days, what was there last coming first."""
+    shown = []
+    for one in found:
+        days = [(max(start, first), min(until, end)) for start, until in one.days if until >= first]
+        shown += [(one.name, days)] if days else []
+    return sorted(shown, key=lambda one: (one[1][-1][1], one[1][-1][0]), reverse=True)[:MOST_KINDS]
 
 
 def _looks(summary: HorseSummary, foot: Foot, kind: FindingKind) -> list[tuple[date, bool]]:
@@ -108,7 +150,7 @@ def _looks(summary: HorseSummary, foot: Foot, kind: FindingKind) -> list[tuple[d
     return [(day, any(one.kind == kind for one in findings)) for day, findings in at]
 
 
-def _runs(looks: Sequence[tuple[date, bool]], end: date) -> Iterator[Days]:
+def _runs(looks: Sequence[tuple[date, bool]]) -> Iterator[Days]:
     start: date | None = None
     for day, there in looks:
         if there and start is None:
@@ -117,7 +159,7 @@ def _runs(looks: Sequence[tuple[date, bool]], end: date) -> Iterator[Days]:
             yield start, day
             start = None
     if start is not None:
-        yield start, end
+        yield start, GOES_ON
 
 
 def _join(days: Sequence[Days]) -> list[Days]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date
 from pathlib import Path
 
 from recordgen.cache.inputs import content_digest, templates_digest, touched_digest
@@ -46,21 +45,19 @@ class RecordsDigest:
         """Tell whether the records are still as they were, and nobody wrote to them meanwhile."""
         return self == RecordsDigest.of(Path(self.root))
 
-    def keys(self, whole: Whole, today: date) -> RecordKeys:
+    def keys(self, whole: Whole) -> RecordKeys:
         """The keys of what is made of each stable's and each horse's records, with what all stables share.
 
         whole: the practice that was read from these bytes.
         """
         repeated = [visit.model_dump_json() for visit in whole.repeated]
-        any_day = key_of((program_version(), templates_digest()), self.root, self.shared, repeated)
-        shared = key_of(any_day, today)
+        shared = key_of((program_version(), templates_digest()), self.root, self.shared, repeated)
         stables = {one.slug: key_of(shared, one.slug, self.stables.get(one.slug)) for one in whole.practice.stables}
         horses = {
             (one.stable, one.slug): key_of(stables[one.stable], one.slug, self._held(one), one.earlier)
             for one in whole.practice.horses
         }
-        explained = {one: key_of(any_day, self.stables.get(one)) for one in stables}
-        return RecordKeys(stables, horses, any_day, explained)
+        return RecordKeys(stables, horses, shared)
 
     def _held(self, horse: HorseRecord) -> str | None:
         return self.horses.get(f"{horse.stable}/{horse.slug}")
@@ -70,10 +67,9 @@ class RecordsDigest:
 class RecordKeys:
     """The keys of stables without their horses, and of horses, by the names of their folders.
 
-    shared: of what all stables share. explained: of that and a stable's own pages. Neither tells the day.
+    shared: of what all stables share. None tells the day.
     """
 
     stables: Mapping[str, str]
     horses: Mapping[tuple[str, str], str]
     shared: str
-    explained: Mapping[str, str]

@@ -2,7 +2,8 @@
 
 The trimmer's front page, the rounds and the calendars ask few things of each horse. Those that can be kept as plain
 values are; any other field is computed with all the rest, so that no list of fields has to be right. What was computed
-in this run stays packed in memory, and is unpacked where a page asks for it.
+in this run stays packed in memory, and is unpacked where a page asks for it. A summary is kept for all days on which it
+would come out the same but for `as_of`, as a watched day tells while it is computed.
 """
 
 from __future__ import annotations
@@ -11,13 +12,16 @@ import json
 import pickle
 import zlib
 from collections.abc import Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass, fields
 from datetime import date
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
 from recordgen.cache.entries import Cache, user_cache
 from recordgen.cache.values import as_json, from_json
+from recordgen.cache.watched_day import AlikeDays, WatchedDay
 from recordgen.hoof.care.jobs import Job
 from recordgen.hoof.care.withheld import Withheld
 from recordgen.hoof.cautions.cautions import Caution, ClosedCaution
@@ -44,7 +48,20 @@ MANY = 6
 HorsePlace = tuple[str, str]
 CLASSES = {
     one.__name__: one
-    for one in (Caution, ClosedCaution, Due, PastForecasts, Finding, Forecast, Gap, Job, Remark, Share, Withheld)
+    for one in (
+        AlikeDays,
+        Caution,
+        ClosedCaution,
+        Due,
+        PastForecasts,
+        Finding,
+        Forecast,
+        Gap,
+        Job,
+        Remark,
+        Share,
+        Withheld,
+    )
 }
 # Taken from the record itself.
 _RECORDED = ("stable", "slug", "horse", "shared", "as_of")
@@ -57,17 +74,14 @@ class KeptSummary(HorseSummary):
     """A summary of which some fields are at hand; asked for any other, it is unpacked or computed whole."""
 
     @classmethod
-    def of(
-        cls, record: HorseRecord, ways: Context, today: date, known: Mapping[str, Any], packed: bytes
-    ) -> KeptSummary:
-        """A summary with some fields at hand.
-
-        known: these, by name. packed: the others, where they were computed in this run.
-        """
+    def of(cls, record: HorseRecord, ways: Context, today: date, computed: Computed) -> tuple[KeptSummary, SignsInTime]:
+        """A summary with some fields at hand, and what was found of the horse."""
+        held = computed.held
         recorded = {"stable": record.stable, "slug": record.slug, "horse": record.horse, "shared": record.shared}
         made = object.__new__(cls)
-        made.__dict__.update(known, as_of=today, **recorded, _made_from=(record, ways, today), _packed=packed)
-        return made
+        made.__dict__.update(held["horse"], as_of=today, **recorded)
+        made.__dict__.update(_made_from=(record, ways, today), _packed=computed.packed, _alike=held["alike"])
+        return made, held["found"]
 
     def __getattr__(self, name: str) -> Any:
         """A field that is not at hand."""
@@ -99,6 +113,24 @@ class Computed:
     told: bytes
     packed: bytes = b""
 
+    @classmethod
+    def of(cls, record: HorseRecord, ways: Context, today: date) -> Computed:
+        """The summary of a horse, computed now."""
+        day = WatchedDay.of(today)
+        made = summarise(record, ways, day)
+        known, found = _to_keep(made), signs_in_time(made, day)
+        rest = {name: getattr(made, name) for name in sorted(_FIELDS - {*_RECORDED, *known})}
+        packed = zlib.compress(pickle.dumps(rest, pickle.HIGHEST_PROTOCOL), 1)
+        # Only now: a field that holds the day itself tells so when it is packed.
+        told = {"alike": day.alike, "horse": known, "found": found}
+        return cls(json.dumps(as_json(told, CLASSES)).encode(), packed)
+
+    @cached_property
+    def held(self) -> Mapping[str, Any]:
+        """The values kept: some fields of the horse, what was found of it, and the days on which both are the same."""
+        found: Mapping[str, Any] = from_json(json.loads(self.told), CLASSES)
+        return found
+
 
 class Summaries:
     """The summaries of a practice's stables, and of each the shares of findings that are compared with the others'."""
@@ -106,7 +138,7 @@ class Summaries:
     def __init__(self, whole: Whole, ways: Context, today: date, cache: Cache, read: RecordsDigest | None) -> None:
         """read: the records just before they were read; nothing is taken from the cache where None."""
         self._cache, self._ways, self._today = cache, ways, today
-        self._keys = read.keys(whole, today).horses if read else {}
+        self._keys = read.keys(whole).horses if read else {}
         self._fresh: dict[HorsePlace, bytes] = {}
         self.shares: dict[str, SharesInTime] = {}
         self.horses = len(whole.practice.horses)
@@ -125,25 +157,16 @@ class Summaries:
 
     def _kept(self, record: HorseRecord) -> Computed | None:
         told = self._cache.get(KIND, self._keys[_place(record)]) if self._keys else None
-        return Computed(told) if told else None
+        kept = Computed(told) if told else None
+        return kept if kept and self._today in kept.held["alike"] else None
 
     def _compute(self, record: HorseRecord) -> Computed:
-        made = summarise(record, self._ways, self._today)
-        known = _to_keep(made)
-        told = {"horse": known, "found": signs_in_time(made, self._today)}
-        rest = {name: getattr(made, name) for name in sorted(_FIELDS - {*_RECORDED, *known})}
-        packed = zlib.compress(pickle.dumps(rest, pickle.HIGHEST_PROTOCOL), 1)
-        return Computed(json.dumps(as_json(told, CLASSES)).encode(), packed)
+        return Computed.of(record, self._ways, self._today)
 
     def _stable(self, record: StableRecord, computed: Mapping[HorsePlace, Computed]) -> StableSummary:
-        known = [self._horse(horse, computed[_place(horse)]) for horse in record.horses]
+        known = [KeptSummary.of(horse, self._ways, self._today, computed[_place(horse)]) for horse in record.horses]
         self.shares[record.slug] = shares_together([found for _, found in known])
         return StableSummary(record.slug, record.stable, tuple(horse for horse, _ in known))
-
-    def _horse(self, record: HorseRecord, computed: Computed) -> tuple[HorseSummary, SignsInTime]:
-        """A horse's summary, and what was found of it."""
-        known = from_json(json.loads(computed.told), CLASSES)
-        return KeptSummary.of(record, self._ways, self._today, known["horse"], computed.packed), known["found"]
 
     @property
     def kept_count(self) -> int:
@@ -154,6 +177,17 @@ class Summaries:
         """Keep what was computed now."""
         for place, told in self._fresh.items() if self._keys else ():
             self._cache.put(KIND, self._keys[place], told)
+
+
+def watched(horse: HorseSummary, today: WatchedDay) -> HorseSummary:
+    """The same summary for work that is kept for all days alike; what of it is unpacked goes with it.
+
+    today: the day that it is of, on which alone it stands where it was not kept.
+    """
+    today.narrow(vars(horse).get("_alike", AlikeDays(today.plain, today.plain)))
+    other = copy(horse)
+    vars(other).update(as_of=today)
+    return other
 
 
 def _place(record: HorseRecord) -> HorsePlace:

@@ -19,7 +19,7 @@ EXPLAIN = (WORDS, METHOD, SAFETY)
 def render_explanations(renderer: PageRenderer, finished: Mapping[str, Page]) -> list[Page]:
     """The same three pages on every site. finished: those that stand."""
     ways = {WORDS: render_words, METHOD: render_method, SAFETY: render_safety}
-    return [finished.get(uri) or replace(ways[uri](renderer), weight=HELP_LAST) for uri in EXPLAIN]
+    return [finished.get(uri) or replace(renderer.explain(ways[uri]), weight=HELP_LAST) for uri in EXPLAIN]
 
 
 def render_words(renderer: PageRenderer) -> Page:

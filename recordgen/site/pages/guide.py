@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 
 from markupsafe import Markup
 
@@ -16,10 +17,10 @@ from recordgen.site.prose.render import FRAME
 
 def render_guide(renderer: PageRenderer, finished: Mapping[str, Page]) -> list[Page]:
     """All pages of the guide; the first one stands in the engine's menu. finished: those that stand."""
-    return [finished.get(uri) or _render(renderer, uri) for uri in GUIDE]
+    return [finished.get(uri) or renderer.explain(partial(_render, uri)) for uri in GUIDE]
 
 
-def _render(renderer: PageRenderer, uri: str) -> Page:
+def _render(uri: str, renderer: PageRenderer) -> Page:
     text = guide_text(uri, renderer.context.ways.naming.language.code)
     page = renderer.render(uri, text.title, FRAME, prose=Markup(text.html), kind="guide")
     return replace(page, in_menu=uri == START, weight=HELP_LAST)

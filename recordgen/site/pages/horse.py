@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from recordgen.hoof.export.sheet import sheet_of
 from recordgen.hoof.measures.leading_changes import leading_changes
@@ -10,10 +11,9 @@ from recordgen.hoof.scales import grade_words
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import vet_of
 from recordgen.site.amendments import amendments, trail_finder
-from recordgen.site.drawings.due_strip import strip
 from recordgen.site.horse.comparing import comparison_of
 from recordgen.site.horse.courses import toe_courses
-from recordgen.site.horse.glance import found_in, glance_of
+from recordgen.site.horse.glance import days_seen, found_in
 from recordgen.site.horse.overlay import overlay_of
 from recordgen.site.horse.parts import foot_parts, said_last
 from recordgen.site.model import Page
@@ -22,7 +22,6 @@ from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
 from recordgen.site.tables import figures, side_by_side
-from recordgen.site.templates import render
 from recordgen.site.tracing.page import tracings_of
 
 # No folder of a horse can end so: it would have the address of another's sheet.
@@ -50,9 +49,8 @@ def render_sheet(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: 
     changed = amendments(horse, trails, ways.naming) if any(trails) else None
     title = renderer.phrase("sheet_title", horse=horse.horse.name)
     sheet = sheet_of(horse, stable.stable, ways, amendments=changed)
-    values = sheet_values(sheet, ways)
-    paper = render(renderer.context.templates, "sheet/paper.html", **values)
-    return replace(renderer.render(uri, title, "sheet.html", **values), searched=False, head=paper)
+    page = renderer.render(uri, title, "sheet.html", "sheet/paper.html", **sheet_values(sheet, ways))
+    return replace(page, searched=False)
 
 
 def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSummary, stable: StableSummary) -> Page:
@@ -88,22 +86,21 @@ def has_calendar(renderer: PageRenderer, horse: HorseSummary) -> bool:
     return not renderer.private and horse.due is not None and horse.due.best >= renderer.context.today
 
 
-def _told_first(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> dict[str, object]:
+def _told_first(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> dict[str, Any]:
     """The values of what an owner reads first: whom to ring, what the trimmer says, what is next, what changed."""
-    ways, today = renderer.context.ways, renderer.context.today
+    ways = renderer.context.ways
     return {
         "ring_of": renderer.ring_finder(stable),
         "vet": vet_of(horse.horse, stable.stable),
         "urgent": [note for note in ways.reference.safety.values() if note.section == "vet now"],
         "said": said_last(horse),
-        "days": strip(horse.due, today) if horse.due else (),
         "dates": calendar_name(uri) if has_calendar(renderer, horse) else None,
         "leading": leading_changes(horse.changes),
         "foot_names": ways.naming.feet,
     }
 
 
-def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> dict[str, object]:
+def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> dict[str, Any]:
     """The values of what is shown of the feet."""
     ways = renderer.context.ways
     tracings = tracings_of(horse, ways, photographs)
@@ -113,11 +110,11 @@ def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> di
         "parts_of_feet": foot_parts(horse, tracings, photographs),
         "toes": toe_courses(horse, ways.naming),
         "overlay": overlay_of(photographs),
-        "glance": glance_of(horse, ways.naming),
+        "seen": days_seen(horse, ways.naming),
     }
 
 
-def _folded(renderer: PageRenderer, horse: HorseSummary) -> dict[str, object]:
+def _folded(renderer: PageRenderer, horse: HorseSummary) -> dict[str, Any]:
     """The values of what is folded: tables, history, context."""
     ways = renderer.context.ways
     scales = ways.reference.scales

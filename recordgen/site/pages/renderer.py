@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from typing import Any
 
+from recordgen.cache.watched_day import AlikeDays, WatchedDay
 from recordgen.hoof.cautions.cautions import Caution
 from recordgen.hoof.summary import HorseSummary, StableSummary
 from recordgen.hoof.whom_to_ring import Ring, whom_to_ring
@@ -12,6 +14,7 @@ from recordgen.language.direction import with_isolated_facts
 from recordgen.records.models.horse import Horse
 from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
+from recordgen.site.drawings.dated import DaySayer
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.model import PackedTexts, Page, link
 from recordgen.site.photographs import MOST_DAYS, Album, album
@@ -40,23 +43,47 @@ class PageRenderer:
     menu: Menu
     own: Mapping[str, OwnPage] = field(default_factory=dict)
 
-    def render(self, uri: str, title: str, template: str, **values: object) -> Page:
-        """One page, from a template and what it is filled in with. Raises Trouble where that cannot be filled in."""
-        pictures = Pictures(self.context.pictures, self.context.ways.naming)
+    def render(self, uri: str, title: str, template: str, head: str = "", **values: Any) -> Page:
+        """One page, from a template and what it is filled in with. Raises Trouble where that cannot be filled in.
+
+        head: a template of more for the head of the document.
+        """
+        context = self.context
+        pictures = Pictures(context.pictures, context.ways.naming, DaySayer(context.templates, context.today))
         shared = {
             "here": uri,
             "title": title,
             "menu": self.menu,
             "own_menu": self._further_menu(),
             "private": self.private,
-            "practice": self.context.ways.practice,
-            "today": self.context.today,
+            "practice": context.ways.practice,
+            "today": context.today,
             "pictures": pictures,
             "link": lambda there: link(uri, there),
         }
         fill = rendered_prose if template.endswith(".md") else render
-        html = fill(self.context.templates, template, **shared, **values)
-        return Page(uri, title, html, PackedTexts(pictures.late), any(uri == place for place, _ in self.menu[0]))
+        html = fill(context.templates, template, **shared, **values)
+        more = render(context.templates, head, **shared, **values) if head else ""
+        in_menu = any(uri == place for place, _ in self.menu[0])
+        return Page(uri, title, html, PackedTexts(pictures.late), pictures.dated_parts, in_menu, head=more)
+
+    def alone(self, horse: HorseSummary) -> PageRenderer:
+        """One for the pages of a horse alone."""
+        return replace(self, context=self.context.alone(horse.stable, horse.slug))
+
+    def explain(self, make: Callable[[PageRenderer], Page]) -> Page:
+        """A page that goes by no record, with the days on which it stands."""
+        alone = replace(self, context=self.context.without_records())
+        return alone.standing(make(alone))[0]
+
+    def standing(self, *pages: Page) -> list[Page]:
+        """Pages that were made by this renderer, with the days on which each would be the same but for what is dated.
+
+        To be asked once all of them are made: until then their day may be looked at again.
+        """
+        day = self.context.today
+        stands = day.alike if isinstance(day, WatchedDay) else AlikeDays(day, day)
+        return [replace(page, stands=stands) for page in pages]
 
     def _further_menu(self) -> list[tuple[str, str]]:
         """The practice's own pages, and the guide for the trimmer."""

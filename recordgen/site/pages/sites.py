@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from recordgen.cache.watched_day import plain_day
 from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.progress import steps
+from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import PlannedDays, due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.frame.search_index import indexed
@@ -48,11 +50,8 @@ def _stable_site(context: BuildContext, stable: StableSummary, finished: Finishe
     menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
     own = placed(context.own_pages_of()) | placed(context.own_pages_of(stable.slug))
     renderer = PageRenderer(context, private=False, menu=menu, own=own)
-    pages = [
-        *_pages_of_stable(renderer, stable, places, finished),
-        *render_own_pages(renderer, own),
-        *render_explanations(renderer, finished.pages),
-    ]
+    pages = _pages_of_stable(renderer, stable, places, own, finished)
+    pages += render_explanations(renderer, finished.pages)
     pictures = own_pictures(context.own_pages_of()) | own_pictures(context.own_pages_of(stable.slug))
     dates = _dates(renderer, stable, places, finished)
     files = PhotoFiles(_albums(renderer, stable, places, finished), context.cache, dates | pictures)
@@ -74,15 +73,13 @@ def _practice_site(context: BuildContext, finished: Finished) -> Site:
         own = placed(context.own_pages_of(stable.slug), f"{stable.slug}/")
         menu_here = [*menu, _menu_of_horses(stable, places)]
         renderer = PageRenderer(context.alone(stable.slug), private=True, menu=menu_here, own=shared | own)
-        pages += _pages_of_stable(renderer, stable, places, finished)
-        if places.front in finished.pages:
-            pages += [finished.pages[uri] for uri in own]
-        else:
-            pages += render_own_pages(renderer, own)
+        pages += _pages_of_stable(renderer, stable, places, own, finished)
+        if places.front not in finished.pages:
             pictures |= own_pictures(context.own_pages_of(stable.slug), f"{stable.slug}/")
         albums += _albums(renderer, stable, places, finished)
     pages += [*render_own_pages(overall, shared), *render_explanations(overall, finished.pages)]
-    pages += [finished.pages.get(PROBLEMS) or render_problems(overall), *render_guide(overall, finished.pages)]
+    pages += [finished.pages.get(PROBLEMS) or overall.explain(render_problems)]
+    pages += render_guide(overall, finished.pages)
     files = PhotoFiles(albums, context.cache, _rounds(context, plan) | pictures)
     practice = context.ways.practice
     return Site(PRACTICE, practice.name, tuple(pages), files, finished.files, language=practice.language)
@@ -94,25 +91,36 @@ def _pictures_of_guide(finished: Finished) -> dict[str, bytes]:
 
 
 def _pages_of_stable(
-    renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished
+    renderer: PageRenderer,
+    stable: StableSummary,
+    places: StablePlaces,
+    own: Mapping[str, OwnPage],
+    finished: Finished,
 ) -> list[Page]:
+    """The front page, the jobs, the pages of the horses, and the own pages. renderer: for this stable alone."""
     if places.front in finished.pages:
-        pages = [finished.pages[places.front], finished.pages[places.jobs]]
+        front, jobs, *others = (finished.pages[uri] for uri in (places.front, places.jobs, *own))
     else:
-        pages = [render_stable(renderer, stable, places), render_jobs(renderer, stable, places)]
+        front, jobs, *others = renderer.standing(
+            render_stable(renderer, renderer.context.stable(stable.slug), places),
+            render_jobs(renderer, renderer.context.stable(stable.slug), places),
+            *render_own_pages(renderer, own),
+        )
+    pages = [front, jobs]
     for horse in steps(f"Pages of {stable.stable.name}", stable.horses):
         uri = places.horses[horse.slug]
         if uri in finished.pages:
             pages += [finished.pages[uri], finished.pages[sheet_uri(uri)]]
         else:
             pages += _pages_of_horse(renderer, uri, horse)
-    return pages
+    return [*pages, *others]
 
 
-def _pages_of_horse(renderer: PageRenderer, uri: str, horse: HorseSummary) -> tuple[Page, Page]:
+def _pages_of_horse(renderer: PageRenderer, uri: str, horse: HorseSummary) -> list[Page]:
     """The pages of a horse, made with nothing of any other one but the menu."""
-    alone = replace(renderer, context=renderer.context.alone(horse.stable, horse.slug))
-    return render_horse_and_sheet(alone, uri, horse, alone.context.stable(horse.stable))
+    alone = renderer.alone(horse)
+    stable = alone.context.stable(horse.stable)
+    return alone.standing(*render_horse_and_sheet(alone, uri, stable.horses[0], stable))
 
 
 def _albums(renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished) -> list[Album]:
@@ -137,12 +145,12 @@ def _menu_of_horses(stable: StableSummary, places: StablePlaces) -> Sequence[tup
 
 def _dates(renderer: PageRenderer, stable: StableSummary, places: StablePlaces, finished: Finished) -> dict[str, bytes]:
     """The dates for a calendar program, of the stable and of each horse that is made; no file where nothing is due."""
-    ways, today, first = renderer.context.ways, renderer.context.today, renderer.context.first_places
+    ways, today, first = renderer.context.ways, plain_day(renderer.context.today), renderer.context.first_places
     dates = due_calendar(stable, ways, today, first)
     found = {DATES: dates} if dates else {}
     for horse in stable.present:
         uri = places.horses[horse.slug]
-        if uri not in finished.pages and has_calendar(renderer, horse):
+        if not (finished.same_day and uri in finished.pages) and has_calendar(renderer, horse):
             found[f"{uri.rpartition('/')[0]}/{calendar_name(uri)}"] = horse_calendar(horse, ways, today, first)
     return found
 

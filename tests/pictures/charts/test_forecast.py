@@ -12,7 +12,7 @@ from recordgen.cache.spelling import canonical
 from recordgen.hoof.measures.readings import Reading
 from recordgen.pictures.charts.forecast import BEST_SIZE, ForecastCone
 from recordgen.pictures.charts.limits import shared_scale, shared_span
-from recordgen.pictures.charts.panel import BOTTOM, LEFT, RIGHT, TOP
+from recordgen.pictures.charts.panel_size import BOTTOM, LEFT, RIGHT, TOP
 from recordgen.pictures.charts.through_time import toe_length_panel
 from recordgen.records.models.names import FEET, Foot
 from tests.support.svg import group_titled, middle_of, root_of, strokes_of

@@ -11,10 +11,12 @@ import pytest
 
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.observations import Event, EventKind
+from recordgen.pictures.charts.day_mark import day_mark, with_mark
 from recordgen.pictures.charts.events import event_key, marks_of, rows_of
 from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
-from recordgen.pictures.charts.panel import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH, Frame, panel_view
-from recordgen.pictures.charts.through_time import angle_panel, day_mark, difference_panel, toe_length_panel, with_mark
+from recordgen.pictures.charts.panel import Frame, panel_view
+from recordgen.pictures.charts.panel_size import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH
+from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
 from recordgen.records.models.names import Foot
 from tests.conftest import ROOT
 from tests.support.svg import SVG, group_titled, is_figure, root_of, strokes_of, value_at, words_in

@@ -52,7 +52,7 @@ def test_growth_is_expected_to_today_and_beyond() -> None:
     mean = horse.growth.feet["left_fore"].net.mean
     grown = {day: mean * growing_days(horse.growth.season, date(2026, 11, 1), day) for day in (TODAY, one.expected.end)}
 
-    assert one.by_today_mm == pytest.approx(74 + grown[TODAY])
+    assert one.now.by_mm(TODAY) == pytest.approx(74 + grown[TODAY])
     assert one.expected.end == max(TODAY, horse.due.latest) + BEYOND
     assert one.expected.length(one.expected.mm_per_day[1], one.expected.end) == pytest.approx(
         74 + grown[one.expected.end], abs=0.01
@@ -64,7 +64,7 @@ def test_a_horse_that_left_is_expected_to_do_nothing() -> None:
     found = courses(*TRIMS, left={"date": "2026-11-20"})
 
     assert found.by_foot["left_fore"].expected is None
-    assert found.today is None
+    assert not found.present
 
 
 def test_a_foot_not_measured_at_the_last_visit_is_not_told_forward() -> None:
@@ -73,7 +73,7 @@ def test_a_foot_not_measured_at_the_last_visit_is_not_told_forward() -> None:
     found = courses(*earlier, ("2026-11-20", None, None))
 
     assert found.by_foot["left_fore"].expected is None
-    assert found.by_foot["left_fore"].by_today_mm is None
+    assert found.by_foot["left_fore"].now.by_mm(TODAY) is None
 
 
 def test_what_is_older_than_a_year_is_left_to_the_folded_pictures() -> None:

@@ -7,7 +7,7 @@ from typing import Any, get_args
 
 from recordgen.records.models.names import FindingKind
 from recordgen.records.models.visit import Visit
-from recordgen.site.horse.glance import Glance, GlanceRow, found_in, glance_of
+from recordgen.site.horse.glance import Glance, GlanceRow, days_seen, found_in
 from tests.support.horse_records import NAMING, summary, visit
 
 TODAY = date(2026, 12, 1)
@@ -16,7 +16,9 @@ GAP = {"wall": {"toe": {"separation": {"length": 20, "depth": 4}}}}
 
 def glance(*visits: Visit, **values: Any) -> Glance:
     """The glance at a horse with these visits."""
-    found = glance_of(summary(*visits, today=TODAY, **values), NAMING)
+    seen = days_seen(summary(*visits, today=TODAY, **values), NAMING)
+    assert seen is not None
+    found = seen.by(TODAY)
     assert found is not None
     return found
 
@@ -34,7 +36,7 @@ def gaps(*there: bool) -> list[Visit]:
 
 def test_two_visits_are_no_line() -> None:
     """They are told by the feet and the history."""
-    assert glance_of(summary(*gaps(True, True)), NAMING) is None
+    assert days_seen(summary(*gaps(True, True)), NAMING) is None
 
 
 def test_a_finding_goes_from_the_visit_that_saw_it_to_the_one_that_did_not() -> None:

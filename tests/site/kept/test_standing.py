@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
+from collections.abc import Callable
 from pathlib import Path
 
+import pytest
+
+from recordgen.hoof.summary import HorseSummary, StableSummary
+from recordgen.site.model import Page
+from recordgen.site.pages.horse import render_horse_and_sheet
+from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.pages.sites import PRACTICE
 from recordgen.site.prose.guide import guide_pictures
+from tests.conftest import TODAY
 from tests.support.edits import EVERYWHERE, LOCAL, Edited
 
 
@@ -52,3 +61,32 @@ def test_of_a_stable_only_the_horse_that_changed_is_made_again(tmp_path: Path) -
     assert all(page.stat().st_ino == before[page] for page in neighbour)
     assert all(page.stat().st_ino != before[page] for page in changed)
     assert practice.differing() == []
+
+
+def test_on_a_new_day_the_pages_of_horses_are_only_told_the_day(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Forward and back: only a horse whose window opens or ends is made again, and all is as on a cold build."""
+    practice, made = Edited.of(tmp_path, seed=3), set[str]()
+    practice.build("sites")
+    with monkeypatch.context() as patch:
+        patch.setattr("recordgen.site.pages.sites.render_horse_and_sheet", counting(made))
+        for days in (1, 2, 0, 1):
+            practice.today = TODAY + dt.timedelta(days=days)
+            practice.build("sites")
+            page = (tmp_path / "sites" / PRACTICE / "stable-001" / "horse-001.html").read_text("utf-8")
+
+            assert f"as of {practice.today.day} November 2026" in page
+
+    assert made == {"stable-001/horse-002"}
+    assert practice.differing() == []
+
+
+def counting(made: set[str]) -> Callable[[PageRenderer, str, HorseSummary, StableSummary], tuple[Page, Page]]:
+    """The renderer of a horse's pages, which notes whose it makes."""
+
+    def render(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> tuple[Page, Page]:
+        made.add(f"{horse.stable}/{horse.slug}")
+        return render_horse_and_sheet(renderer, uri, horse, stable)
+
+    return render

@@ -5,17 +5,19 @@ from __future__ import annotations
 import pickle
 from copy import copy
 from dataclasses import fields, replace
+from datetime import timedelta
 from pathlib import Path
 
 import pytest
 
 from recordgen.cache.entries import Cache
-from recordgen.hoof.summary import HorseSummary
+from recordgen.cache.watched_day import AlikeDays
+from recordgen.hoof.summary import HorseSummary, summarise
 from recordgen.records.load.everything import Whole, read_whole
 from recordgen.site.context import ways_of
 from recordgen.site.kept import summaries as room
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.site.kept.summaries import KeptSummary, Summaries, summarised
+from recordgen.site.kept.summaries import Computed, KeptSummary, Summaries, summarised
 from tests.conftest import RECORDS, TODAY
 
 # Asked of every horse by the front page, the rounds, the calendars or the menus.
@@ -118,6 +120,29 @@ def test_records_of_other_bytes_are_computed_anew(whole: Whole, cache: Cache) ->
     found = Summaries(whole, ways_of(whole), TODAY, cache, other)
 
     assert (found.horses - found.kept_count, found.kept_count > 0) == (1, True)
+
+
+def test_a_summary_is_the_same_on_all_days_it_is_kept_for(whole: Whole) -> None:
+    """On the first and on the last of them every field is as today; most horses have more than the one day."""
+    ways, more = ways_of(whole), 0
+    for record in whole.practice.horses:
+        alike: AlikeDays = Computed.of(record, ways, TODAY).held["alike"]
+        days = {max(alike.first, record.prints[-1].day), min(alike.last, TODAY + timedelta(days=90))} - {TODAY}
+        more += bool(days)
+        now = summarise(record, ways, TODAY)
+        for day in days:
+            assert repr(replace(summarise(record, ways, day), as_of=TODAY)) == repr(now), (record.slug, day)
+
+    assert more > len(whole.practice.horses) / 2
+
+
+def test_on_a_later_day_what_stands_is_known_and_the_rest_computed(whole: Whole, cache: Cache) -> None:
+    """A day on: some of each; half a year on: all are computed."""
+    read, ways = RecordsDigest.of(RECORDS), ways_of(whole)
+    soon, late = (Summaries(whole, ways, TODAY + timedelta(days=days), cache, read) for days in (1, 180))
+
+    assert (0 < soon.kept_count < soon.horses, late.kept_count) == (True, 0)
+    assert {horse.as_of for horse in horses(soon)} == {TODAY + timedelta(days=1)}
 
 
 def test_who_is_due_is_computed_once(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
