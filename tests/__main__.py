@@ -5,7 +5,7 @@ from __future__ import annotations
 import subprocess
 import sys
 
-STEPS = (["ruff", "format", "."], ["ruff", "check", "."], ["mypy"], ["pytest", "--deselect", "tests/test_style.py"])
+STEPS = (["ruff", "format", "."], ["ruff", "check", "."], ["mypy"], ["pytest"])
 
 if __name__ == "__main__":
     for step in STEPS:

@@ -32,7 +32,7 @@ RECORDS = ROOT / "records"
 TODAY = dt.date(2026, 11, 25)
 # Files that take a processor ten seconds or more, the dearest first.
 DEAREST = (
-    *("site/kept/test_standing.py", "browser/test_access.py", "test_style.py", "tapped/test_judged.py"),
+    *("site/kept/test_standing.py", "browser/test_access.py", "tapped/test_judged.py"),
     *("guide/test_guide.py", "cli/test_publish.py", "cli/test_nothing_deleted.py", "browser/test_horse_page.py"),
     *("site/test_valid_html.py", "cli/test_cache.py", "browser/test_sheet_print.py", "browser/test_field_readable.py"),
     *("site/test_build.py", "cli/test_readers.py", "private/backup/test_two_computers.py", "cli/test_build.py"),
