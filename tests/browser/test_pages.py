@@ -54,6 +54,25 @@ def test_nothing_trips_a_reader(browser: Browser, served: str, address: str, wid
     assert sideways <= 1
 
 
+def test_text_twice_as_large_fits_an_old_phone(browser: Browser, served: str) -> None:
+    """Letters set to 200 % in the browser grow all of them, and nothing goes out sideways. Source: WCAG 2.2, 1.4.4."""
+    found = {}
+    for address in ("willowmere/index.html", "willowmere/jobs.html", "willowmere/words.html", PAGES[1]):
+        with opened(browser, f"{served}/{address}", 360, "light") as (page, _):
+            sizes = [page.evaluate(_LARGE, share) for share in ("100%", "200%")]
+            found[address] = (sizes[1][0] / sizes[0][0], max(width for _, width, _ in sizes), sizes[1][2])
+
+    assert {address: told for address, told in found.items() if told[:2] != (2, 360) or told[2] > 200} == {}
+
+
+# The size of running text, the width of the page, and how high its header is, with the letters of the browser so large.
+_LARGE = """share => {
+  document.documentElement.style.fontSize = share;
+  const size = (one) => parseFloat(getComputedStyle(document.querySelector(one)).fontSize);
+  return [size(".rg p"), document.documentElement.scrollWidth, document.querySelector(".rg-head").offsetHeight];
+}"""
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_text_stands_out_from_its_ground(browser: Browser, served: str, scheme: Scheme) -> None:
     """Text reaches a contrast of 4.5 to 1 on paper, card and caution. Source: WCAG 2.2, criterion 1.4.3."""
