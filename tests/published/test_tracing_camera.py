@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.errors.camera import pitched_deg, yawed_deg
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO
+from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.figures import in_mm
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.side import side_figures

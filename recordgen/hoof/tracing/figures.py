@@ -20,8 +20,9 @@ from recordgen.hoof.tracing import mirror
 from recordgen.hoof.tracing import side as side_view
 from recordgen.hoof.tracing import sole as outline
 from recordgen.hoof.tracing import wall_thickness as ring
-from recordgen.hoof.tracing.errors.draws import DRAWS, SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.draws import DRAWS, redrawn
 from recordgen.hoof.tracing.errors.spread import Compute, Draws, Figure, Told, spread_of
+from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.errors.tilt import as_seen_square
 from recordgen.hoof.tracing.errors.twice import hand_error_within, same_picture
 from recordgen.hoof.tracing.foot_frame import Floats, Points

@@ -9,7 +9,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, redrawn
+from recordgen.hoof.tracing.errors.draws import redrawn
+from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import in_mm, reckoned
 from recordgen.hoof.tracing.foot_frame import Floats, Points

@@ -6,18 +6,16 @@ and fold with the mirror image: the same foot has the same error however it was 
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping
-from functools import cache
 from types import MappingProxyType
 
 import numpy as np
 
+from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO, standard_errors
 from recordgen.hoof.tracing.foot_frame import FROG, Floats, Points
 
 # The standard deviation is known to about 7 per cent from so many.
 DRAWS = 100
-SCALE_FROM, SCALE_TO = "scale from", "scale to"
 
 
 def redrawn(
@@ -26,8 +24,7 @@ def redrawn(
     """The same points picked anew, (draws, n, 2): each with a normal error of its own, the same on every run.
 
     sd_px: of the error along x and along y. times: by how much it is larger for a landmark that was picked otherwise,
-    where it is. A landmark's errors depend on its name and on how the foot lies, not on
-    which others were picked.
+    where it is. A landmark's errors depend on its name and on how the foot lies, not on which others were picked.
     """
     scale = _both(px[SCALE_TO][0] - px[SCALE_FROM][0]) if SCALE_TO in px else np.eye(2)
     foot = frame(px, scale)
@@ -85,19 +82,3 @@ def _both(along: Floats) -> Floats:
     """A direction and the one across it as unit vectors, (2, 2)."""
     one = along / max(float(np.hypot(*along)), 1e-12)
     return np.array([one, [-one[1], one[0]]])
-
-
-@cache
-def standard_errors(name: str, draws: int, count: int) -> Floats:
-    """Errors of size 1, (draws, count, 2), the same on every run and for each name others.
-
-    Where draws are many enough they are made to be of mean 0, of size 1 and uncorrelated to the last digit, so that a
-    figure spreads as its error does and not as a hundred draws happen to. Source: moment matching, Glasserman 2003,
-    Monte Carlo Methods in Financial Engineering, section 4.5; from memory, not read.
-    """
-    seed = int.from_bytes(hashlib.sha256(name.encode()).digest()[:8], "big")
-    found = np.random.default_rng(seed).standard_normal((draws, 2 * count))
-    if 2 * found.shape[1] <= draws:
-        found = found - found.mean(axis=0)
-        found = found @ np.linalg.inv(np.linalg.cholesky(found.T @ found / (draws - 1))).T
-    return found.reshape(draws, count, 2)

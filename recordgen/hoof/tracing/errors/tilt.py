@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
+from recordgen.hoof.tracing.errors.draws import frame
+from recordgen.hoof.tracing.errors.standard import PLANE, SCALE_FROM, SCALE_TO, TILT, standard_errors
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 
 # SD of how far the camera is from square to the foot, degrees about each of two axes: of a hundred pictures five are
@@ -36,7 +37,7 @@ def as_seen_square(px: Points, draws: Points, mm_per_px: float | None) -> dict[s
         return dict(draws)
     away = AWAY_MM / (mm_per_px or USUAL_SIZE_MM / across)
     count = len(next(iter(draws.values())))
-    tilt = np.radians(TILT_DEG) * standard_errors("tilt", count, 1) @ axes
+    tilt = np.radians(TILT_DEG) * standard_errors(TILT, count, 1) @ axes
     found = {name: _square(spots - middle, tilt, away) for name, spots in draws.items()}
     return found | _in_plane({name: found[name] for name in SCALE if name in found})
 
@@ -59,5 +60,5 @@ def _in_plane(ends: Points) -> dict[str, Floats]:
     if not ends:
         return {}
     middle = (ends[SCALE_FROM] + ends[SCALE_TO]) / 2
-    off = OFF_PLANE_MM / AWAY_MM * standard_errors("plane of the scale", len(middle), 1)[..., :1]
+    off = OFF_PLANE_MM / AWAY_MM * standard_errors(PLANE, len(middle), 1)[..., :1]
     return {name: middle + (spots - middle) * (1 + off) for name, spots in ends.items()}

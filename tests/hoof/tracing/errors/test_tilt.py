@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.errors import tilt
-from recordgen.hoof.tracing.errors.draws import SCALE_FROM, SCALE_TO, frame, standard_errors
+from recordgen.hoof.tracing.errors.draws import frame
+from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO, TILT, standard_errors
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from tests.support.sole_shapes import FORE, turned
 
@@ -24,7 +25,7 @@ def tilted(spots: Floats, angle: float, way: Floats, away: float) -> Floats:
 @pytest.mark.parametrize("number", [0, 1, 7])
 def test_a_tilt_is_undone(number: int) -> None:
     """A picture taken with the tilt of a draw comes out of that draw as it was, to a thousandth of a mm."""
-    lean = np.radians(tilt.TILT_DEG) * standard_errors("tilt", 100, 1)[number, 0] @ frame({"wall": SPOTS}, np.eye(2))
+    lean = np.radians(tilt.TILT_DEG) * standard_errors(TILT, 100, 1)[number, 0] @ frame({"wall": SPOTS}, np.eye(2))
     angle = float(np.hypot(*lean))
     picture = tilted(SPOTS, angle, lean / angle, tilt.AWAY_MM)
     draws = {"wall": np.broadcast_to(picture, (100, *picture.shape))}
