@@ -24,7 +24,8 @@ def command(folder: Path, records: Path, today: dt.date) -> None:
         recordgen export ../practice-as-tables
 
     One table each for stables, horses, visits, feet and every list in them; dictionary.csv tells what each column
-    means, its unit and its words. All of it stands there in plain text, private notes too: it is for yourself.
+    means, its unit and its words. Photographs and pages of your own are files already and stay where they are;
+    photographs.csv names them. All of it stands there in plain text, private notes too: it is for yourself.
     """
     with told_plainly():
         from recordgen.csv_text import csv_of
@@ -34,7 +35,8 @@ def command(folder: Path, records: Path, today: dt.date) -> None:
         from recordgen.records.sheets.tables import tables_of
 
         fit_place(folder, records, "../practice-as-tables")
-        tables = tables_of(read_whole(records, today).practice)
+        whole = read_whole(records, today)
+        tables = tables_of(whole.practice, whole.reference.care)
         texts = {
             f"{table.name}.csv": csv_of([one.name for one in table.filled_columns], table.rows) for table in tables
         }

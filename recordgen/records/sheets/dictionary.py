@@ -8,7 +8,7 @@ from recordgen.csv_text import PlainRow
 from recordgen.records.models.annotations import bare, extra
 from recordgen.records.models.names import FEET
 from recordgen.records.sheets.leaves import Leaf
-from recordgen.records.sheets.tables import PlainTable, TableColumn
+from recordgen.records.sheets.tables import PlainTable, TableColumn, key_of
 
 DICTIONARY = "dictionary"
 DICTIONARY_COLUMNS = ("table", "column", "key", "meaning", "form", "unit", "codes", "lowest", "highest")
@@ -46,7 +46,7 @@ def _form(column: TableColumn) -> str:
     """Tell how a value is written: number, day, text, one of the codes, several of them, or JSON."""
     leaf = column.leaf
     if leaf is None:
-        return _KEY_FORMS.get(column.name, "text")
+        return _KEY_FORMS.get(key_of(column.name), "text")
     if leaf.kind == "named":
         return "text"
     if leaf.kind == "words":

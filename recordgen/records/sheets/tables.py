@@ -5,8 +5,10 @@
     visits.csv                        one row a visit
     feet.csv                          one row a foot and visit
     photographs.csv                   one row a picture, by the name of its file
+    care_notes.csv                    the words of each care note that a visit names
 
 What is a list in the records, such as marks or a vet's advice, has a table of its own, named by both: feet_marks.csv.
+What bears the name of a key there goes by the list's name too: vet.date is the vet's day, date that of the visit.
 A column without a single value is left out; `dictionary.py` tells what the others mean.
 """
 
@@ -26,6 +28,7 @@ from recordgen.records.models.fields import Birth, DaySpan
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.horse import Horse, Shared
 from recordgen.records.models.practice import HorseRecord, Practice
+from recordgen.records.models.reference import CareWords
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
@@ -65,7 +68,7 @@ class TableColumn:
     @property
     def is_key(self) -> bool:
         """Tell whether it tells which row it is."""
-        return self.leaf is None and self.name in KEYS
+        return self.leaf is None and key_of(self.name) in KEYS
 
 
 @dataclass
@@ -83,15 +86,29 @@ class PlainTable:
         return tuple(one for one in self.columns if one.is_key or one.name in used)
 
 
-def tables_of(practice: Practice) -> list[PlainTable]:
-    """The tables of a practice that hold anything; their rows in the order of the files."""
+def key_of(name: str) -> str:
+    """The key that a column bears: position for vet.position, the place in an outer list."""
+    return name.rpartition(".")[2]
+
+
+def tables_of(practice: Practice, library: Mapping[str, CareWords]) -> list[PlainTable]:
+    """The tables of a practice that hold anything; their rows in the order of the files.
+
+    library: the care notes by name.
+    """
     made = _Tables()
     made.add("practice", PracticeFile, practice.file, {})
     for stable in practice.stables:
         made.add("stables", Stable, stable.stable, {"stable": stable.slug})
     for horse in practice.horses:
         _add_horse(made, horse)
+    for name in sorted(library.keys() & _care_named(practice)):
+        made.add("care_notes", CareWords, library[name], {"name": name})
     return [table for table in made.tables.values() if table.rows]
+
+
+def _care_named(practice: Practice) -> set[str]:
+    return {note.what for horse in practice.horses for visit in horse.visits for note in visit.care}
 
 
 def _add_horse(made: _Tables, record: HorseRecord) -> None:
@@ -136,20 +153,29 @@ class _Tables:
         """The table of that name, begun where it is missing."""
         return self.tables.setdefault(name, PlainTable(name, columns))
 
-    def add(self, name: str, model: type[BaseModel], record: BaseModel, keys: Mapping[str, Plain]) -> None:
-        """Add a record as a row, and what is a list in it as rows of tables of their own."""
-        own = [leaf for leaf in leaves(model) if leaf.kind in ("value", "words", "seen") and leaf.path not in keys]
+    def add(
+        self, name: str, model: type[BaseModel], record: BaseModel, keys: Mapping[str, Plain], within: str = ""
+    ) -> None:
+        """Add a record as a row, and what is a list in it as rows of tables of their own.
+
+        within: the list that it stands in; in none, a value that bears the name of a key is that key.
+        """
+        held = [leaf for leaf in leaves(model) if leaf.kind in ("value", "words", "seen")]
+        own = {f"{within}.{leaf.path}" if leaf.path in keys else leaf.path: leaf for leaf in held}
+        own = {column: leaf for column, leaf in own.items() if within or leaf.path not in keys}
         columns = (
-            *(TableColumn(key, KEYS[key]) for key in keys),
-            *(TableColumn(leaf.path, leaf.info.description or "", leaf, leaf.unit) for leaf in own),
+            *(TableColumn(key, KEYS[key_of(key)]) for key in keys),
+            *(TableColumn(column, leaf.info.description or "", leaf, leaf.unit) for column, leaf in own.items()),
         )
-        row = dict(keys) | {leaf.path: _plain(_at(record, leaf.steps), leaf) for leaf in own}
+        row = dict(keys) | {column: _plain(_at(record, leaf.steps), leaf) for column, leaf in own.items()}
         self.table(name, columns).rows.append(row)
+        around = {f"{within}.{key}" if key == "position" else key: value for key, value in keys.items()}
         for leaf in leaves(model):
             found = _at(record, leaf.steps)
             if leaf.kind == "records" and leaf.model and found:
                 for position, inner in enumerate(found, 1):
-                    self.add(_column_name(name, leaf), leaf.model, inner, {**keys, "position": position})
+                    at = {**around, "position": position}
+                    self.add(_column_name(name, leaf), leaf.model, inner, at, leaf.path)
             if leaf.kind == "named" and found:
                 self._add_named_values(_column_name(name, leaf), found, keys, leaf)
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 
 from recordgen.csv_text import PlainRow, csv_of
+from recordgen.records.load.everything import read_whole
 from recordgen.records.load.practice import read_practice
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.practice import HorseRecord, Practice, StableRecord
@@ -35,7 +36,7 @@ def practice_of(*records: Values) -> Practice:
 
 def table(practice: Practice, name: str) -> PlainTable:
     """One table of a practice; an empty one where there is none."""
-    return next((one for one in tables_of(practice) if one.name == name), PlainTable(name, ()))
+    return next((one for one in tables_of(practice, {}) if one.name == name), PlainTable(name, ()))
 
 
 def told(found: PlainTable) -> list[PlainRow]:
@@ -91,9 +92,8 @@ def test_two_visits_of_one_day_stay_two() -> None:
 @pytest.fixture(scope="module")
 def demo() -> list[PlainTable]:
     """The tables of the demo practice."""
-    practice, _ = read_practice(RECORDS, TODAY)
-    assert practice is not None
-    return tables_of(practice)
+    whole = read_whole(RECORDS, TODAY)
+    return tables_of(whole.practice, whole.reference.care)
 
 
 def test_every_value_of_a_record_stands_in_a_table(demo: list[PlainTable]) -> None:
@@ -150,6 +150,42 @@ def test_a_row_is_known_by_its_keys_alone(demo: list[PlainTable]) -> None:
         keys = [column.name for column in one.filled_columns if column.is_key]
         if one.name not in ("practice", "photographs"):
             assert len({tuple(row[key] for key in keys) for row in one.rows}) == len(one.rows), one.name
+
+
+def test_a_list_keeps_what_bears_the_name_of_a_key() -> None:
+    """A vet's own day and the day from which a caution is over stand beside the day of the visit."""
+    practice = practice_of(
+        {
+            "date": DAY,
+            "vet": [{"date": "2026-10-02", "by": "Dr Sage", "kind": "seen"}],
+            "resolved": [{"caution": "wound", "date": "2026-10-09", "by": "Wren Ashdown"}],
+        }
+    )
+
+    assert [(row["date"], row["vet.date"]) for row in table(practice, "visits_vet").rows] == [(DAY, "2026-10-02")]
+    assert [row["resolved.date"] for row in table(practice, "visits_resolved").rows] == ["2026-10-09"]
+
+
+def test_a_list_within_a_list_tells_whose_it_is() -> None:
+    """The place of the vet's entry stands beside it, so that two vets are told apart."""
+    ends = ({"date": DAY, "by": by, "kind": "seen", "ends": [one]} for by, one in (("A", "wound"), ("B", "heat")))
+    found = table(practice_of({"date": DAY, "vet": list(ends)}), "visits_vet_ends")
+
+    assert [(row["vet.position"], row["position"], row["caution"]) for row in found.rows] == [
+        (1, 1, "wound"),
+        (2, 1, "heat"),
+    ]
+    assert [column.name for column in found.filled_columns if column.is_key][-2:] == ["vet.position", "position"]
+
+
+def test_a_care_note_that_was_named_brings_its_words(demo: list[PlainTable]) -> None:
+    """A visit names a note; its words stand in the library, without which the name tells little."""
+    named = {row["what"] for one in demo if one.name == "visits_care" for row in one.rows}
+    words = {row["name"]: row["what"] for one in demo if one.name == "care_notes" for row in one.rows}
+
+    assert "dry-bed" in words
+    assert words.keys() <= named
+    assert all(words.values())
 
 
 def test_no_sign_is_told_from_not_looked() -> None:
