@@ -39,6 +39,16 @@ def test_paths_named_for_developers_exist() -> None:
     assert missing == []
 
 
+def test_files_named_in_docstrings_and_comments_exist() -> None:
+    """Each Python file that the code or a test names in code ends the path of one that is there."""
+    files = [path for room in ("recordgen", "tests") for path in (ROOT / room).rglob("*.py")]
+    named = {(path.name, name) for path in files for name in re.findall(r"`([a-z_/]+\.py)`", path.read_text("utf-8"))}
+    paths = [f"/{path.relative_to(ROOT)}" for path in files]
+
+    assert ("table.py", "cautions/context.py") in named
+    assert [one for one in sorted(named) if not any(path.endswith(f"/{one[1]}") for path in paths)] == []
+
+
 def test_ci_runs_the_command_of_the_readme() -> None:
     """The line that .ci/run picks out of the README is there once."""
     lines = [line for line in README.splitlines() if re.match(r"python3 -m venv .*pytest$", line)]

@@ -1,6 +1,6 @@
 """The cautions of a horse in words: those that are open with their age, and those that ended with how they did.
 
-`rules.py` holds the rules, `timeline.py` opens and ends them; levels and words come from the table.
+`rules/table.py` lists the rules, `timeline.py` opens and ends them; levels and words come from the table.
 """
 
 from __future__ import annotations

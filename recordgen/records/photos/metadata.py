@@ -2,7 +2,7 @@
 
 Nothing is decoded; the pieces of the file are listed. Sources, from memory, not read: PNG (W3C), chapters 5 and 11;
 WebP's container (RIFF); ISO/IEC 14496-12, 8.11, with 23008-12, annex A, for HEIC and AVIF; TIFF 6.0, section 2. For
-JPEG see `photo_reading.py`.
+JPEG see `jpeg.py`.
 """
 
 from __future__ import annotations

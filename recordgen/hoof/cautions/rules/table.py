@@ -1,8 +1,8 @@
 """The rules of the cautions in one table, one shape each: key, what it looks at, and how it answers.
 
-A rule is a function of what is seen (`caution_seen.py`). It answers with the facts of what was recorded (the caution is
-raised), with `Cleared` (the same thing was recorded otherwise), or with None (nothing was recorded about it). Rules
-record; their levels and words stand in `site_templates/words/cautions.yaml`, and none of them is a diagnosis.
+A rule is a function of what is seen (`cautions/context.py`). It answers with the facts of what was recorded (the
+caution is raised), with `Cleared` (the same thing was recorded otherwise), or with None (nothing was recorded about
+it). Rules record; their levels and words stand in `site_templates/words/cautions.yaml`; none of them is a diagnosis.
 """
 
 from __future__ import annotations
