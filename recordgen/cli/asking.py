@@ -7,6 +7,7 @@ from typing import Any
 
 import click
 
+from recordgen.cli.language import in_our_words
 from recordgen.cli.terminal import Waiting, echo
 from recordgen.sentences import say
 
@@ -25,13 +26,13 @@ def can_ask() -> bool:
 def ask(words: str, **more: Any) -> str:
     """The answer to a question on the terminal. more: as click.prompt takes it."""
     Waiting.end()
-    return str(click.prompt(words, **more))
+    return str(click.prompt(in_our_words(words), **more))
 
 
 def agrees(words: str) -> bool:
     """Tell whether the answer to a question on the terminal is yes."""
     Waiting.end()
-    return click.confirm(words)
+    return click.confirm(in_our_words(words))
 
 
 def show_once(told: str, secret: str) -> None:

@@ -9,7 +9,7 @@ import click
 
 from recordgen.cli.options import records_option, told_plainly
 from recordgen.cli.terminal import echo
-from recordgen.sentences import counted, say
+from recordgen.sentences import Said, and_more, counted, say, say_counted
 
 MOST_NAMED = 5
 
@@ -59,12 +59,12 @@ def _back_up(to: str | None, records: Path) -> None:
     echo(phrase("backup_plain"))
     if done.not_kept:
         more = len(done.not_kept) - MOST_NAMED
-        names = ", ".join(done.not_kept[:MOST_NAMED]) + (f" and {counted(more, 'other')}" if more > 0 else "")
+        names = and_more(", ".join(done.not_kept[:MOST_NAMED]), more)
         echo(phrase("backup_not_kept", names=names))
 
 
-def _entries(count: int) -> str:
-    return "1 entry" if count == 1 else f"{count} entries"
+def _entries(count: int) -> Said:
+    return say_counted("{count} entry", "{count} entries", count)
 
 
 def ask_words(records: Path) -> str:
@@ -77,15 +77,14 @@ def ask_words(records: Path) -> str:
 
 def _restore(to: str | None, folder: Path) -> None:
     from recordgen.git.remotes import address_of
-    from recordgen.hoof.naming import Naming
     from recordgen.private.backup.restore import restore_copy
-    from recordgen.records.load.tables import read_reference
+    from recordgen.private.keystore.readers import naming_of
 
     if to is None:
         raise click.UsageError(say("Name the copy, such as /media/stick/my-practice.git."))
-    phrase = Naming(read_reference(None)[0].phrases).phrase
     place = folder.absolute()
     done = restore_copy(address_of(to, Path.cwd()), place, lambda: ask_words(place))
+    phrase = naming_of(place).phrase
     echo(phrase("restore_done", folder=str(folder), count=_entries(done.entries)))
     if done.keys:
         echo(phrase("restore_keys", count=counted(len(done.keys), "file")))

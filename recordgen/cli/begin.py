@@ -19,10 +19,10 @@ if TYPE_CHECKING:
 
 # Asked of a horse on a terminal, in this order; an empty answer is left out.
 _ASKED = {
-    "kind": "Horse, pony, donkey or mule",
-    "sex": "Mare, gelding, stallion, filly, colt, jenny or jack",
-    "born": "Born (year or day)",
-    "height": "Height (such as 14.2 hh or 150 cm)",
+    "kind": say("Horse, pony, donkey or mule"),
+    "sex": say("Mare, gelding, stallion, filly, colt, jenny or jack"),
+    "born": say("Born (year or day)"),
+    "height": say("Height (such as 14.2 hh or 150 cm)"),
 }
 
 
@@ -63,8 +63,10 @@ def _asked_name(records: Path) -> tuple[str, str | None]:
     from recordgen.records.load.named import all_stables
 
     slugs = [slug for slug, _ in all_stables(records)]
-    name = ask("Name of the stable or the horse")
-    home = ask(f"At which stable is the horse ({', '.join(slugs)}); empty for a stable", default="")
+    name = ask(say("Name of the stable or the horse"))
+    home = ask(
+        say("At which stable is the horse ({stables}); empty for a stable", stables=", ".join(slugs)), default=""
+    )
     return name, StableName().convert(home, None, click.get_current_context()) if home else None
 
 

@@ -15,9 +15,9 @@ if TYPE_CHECKING:
     from recordgen.records.change.change import Change
 
 _MADE = {
-    "kept": "Kept in git; recordgen undo takes it back.",
-    "waits": "Written; recordgen commit keeps it with what is new there.",
-    "without git": "Done. These records are in no git repository.",
+    "kept": say("Kept in git; recordgen undo takes it back."),
+    "waits": say("Written; recordgen commit keeps it with what is new there."),
+    "without git": say("Done. These records are in no git repository."),
 }
 dry_run_option = click.option("--dry-run", is_flag=True, help="Tell what would be done, and do nothing.")
 folder_option: Callable[[Any], Any] = click.option(

@@ -29,8 +29,10 @@ def explain(code: str) -> None:
 def _lines(words: ProblemWords) -> Iterator[str]:
     yield words.meaning
     if words.shown:
-        yield f"Such as: {words.shown}."
-    for heading, example in (("Wrong", words.wrong), ("Right", words.right)):
+        yield say("Such as: {example}.", example=words.shown)
+    wrong = say("Wrong, in a file of the kind {kind}:", kind=words.file)
+    right = say("Right, in a file of the kind {kind}:", kind=words.file)
+    for heading, example in ((wrong, words.wrong), (right, words.right)):
         if example:
-            yield f"{heading}, in a file of the kind {words.file}:"
+            yield heading
             yield from (f"  {line}" for line in example.splitlines())

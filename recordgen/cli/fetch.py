@@ -54,11 +54,11 @@ def _fetched(address: str | None, records: Path, answers_file: Path | None) -> t
 
     refuse_shared(records)
     naming = naming_of(records)
-    phrase = phrases_of(naming.phrases, "join")
+    phrase = phrases_of(naming.phrases, "join", naming.language.code)
     file = answers_file or records / RECEIVED / "answers.yaml"
     answers = Answers.read(file, str(file))
     if sys.stdin.isatty():
-        answers.ask = lambda question: ask_question(question, phrases_of(naming.phrases))
+        answers.ask = lambda question: ask_question(question, phrases_of(naming.phrases, language=naming.language.code))
     asking = Asking(phrase, answers.of, lambda: ask_words(records))
     found = fetch(records, copy_address(address, records), Horses.read(records), asking)
     if found.open:

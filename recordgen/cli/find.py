@@ -10,7 +10,7 @@ import click
 from recordgen.cli.columns import cut
 from recordgen.cli.options import csv_option, json_option, print_csv, print_json, records_option, told_plainly
 from recordgen.cli.terminal import echo, width
-from recordgen.sentences import counted, say
+from recordgen.sentences import say, say_counted
 
 _COLUMNS = ("file", "line", "where", "text")
 
@@ -49,7 +49,7 @@ def command(words: tuple[str, ...], records: Path, as_json: bool, as_csv: bool) 
             line = f"{row['file']}:{row['line']}: {row['where']}{': ' if row['where'] else ''}{row['text']}"
             echo(cut(line, wide))
         echo(
-            say("Found in {places}.", places=counted(len(rows), "place"))
+            say_counted("Found in {count} place.", "Found in {count} places.", len(rows))
             if rows
             else say("Nothing that was typed fits all of it."),
             err=True,

@@ -15,7 +15,11 @@ from recordgen.records.models.names import PLACEHOLDERS
 from recordgen.sentences import say
 
 # Asked on a terminal, in this order.
-_ASKED = {"practice": "Name of your practice", "trimmer": "Your name, as owners know you", "stable": "First stable"}
+_ASKED = {
+    "practice": say("Name of your practice"),
+    "trimmer": say("Your name, as owners know you"),
+    "stable": say("First stable"),
+}
 
 
 @click.command("init")

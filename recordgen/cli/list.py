@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.columns import columns, cut
+from recordgen.cli.language import in_our_words
 from recordgen.cli.options import (
     csv_option,
     json_option,
@@ -22,13 +23,27 @@ from recordgen.cli.options import (
 from recordgen.cli.places import stable_option
 from recordgen.cli.since import Since, SinceType, day_of
 from recordgen.cli.terminal import echo, width
-from recordgen.sentences import counted, say
+from recordgen.sentences import NOTHING, Said, counted, listed, say, say_counted
 
 if TYPE_CHECKING:
     from recordgen.hoof.export.overview import RecordedThing
     from recordgen.hoof.naming import Naming
     from recordgen.hoof.summary import HorseSummary
 
+# Levels of cautions and classes of animals by their names in the records, as they stand in the list.
+_LEVELS = {
+    "call now": say("call now"),
+    "call today": say("call today"),
+    "arrange soon": say("arrange soon"),
+    "keep an eye on": say("keep an eye on"),
+}
+_CLASSES = {
+    "foal": say("foal"),
+    "yearling": say("yearling"),
+    "adult": say("adult"),
+    "aged": say("aged"),
+    "donkey": say("donkey"),
+}
 Found = list[tuple["HorseSummary", "list[RecordedThing]"]]
 
 
@@ -123,33 +138,40 @@ def _colour(horse: HorseSummary) -> str | None:
     return "red" if any(caution.level in ("call now", "call today") for caution in horse.cautions) else None
 
 
-def _heading(found: Found, with_words: bool) -> str:
+def _heading(found: Found, with_words: bool) -> Said:
     stables = counted(len({horse.stable for horse, _ in found}), "stable")
     if not found:
         return (
-            "No horse has that."
+            say("No horse has that.")
             if with_words
-            else "No horse is here. Begin one: recordgen begin; or see those that left: recordgen list --ended"
+            else say("No horse is here. Begin one: recordgen begin; or see those that left: recordgen list --ended")
         )
-    return f"{counted(len(found), 'horse')} at {stables}."
+    return say("{horses} at {stables}.", horses=counted(len(found), "horse"), stables=stables)
 
 
 def _cells(row: dict[str, str | float | int | None]) -> Sequence[str]:
-    age = row["age_years"]
-    due = f"due {row['due']}" if row["due"] else "no date yet"
-    late = row["overdue_days"]
+    class_, urgent = str(row["class"]), row["most_urgent"]
+    cautions: Said = counted(int(row["cautions"] or 0), "caution") if row["cautions"] else NOTHING
+    if urgent:
+        cautions = listed((cautions, _LEVELS[str(urgent)]), ", ")
+    seen = say("seen {day}", day=row["last_visit"]) if row["last_visit"] else say("not seen yet")
+    told = (_age(row["age_years"]), _CLASSES[class_], seen, _due(row), cautions)
+    return str(row["horse"]), str(row["name"]), *map(in_our_words, told)
+
+
+def _age(years: str | float | None) -> Said:
+    if years is None:
+        return say("age not told")
+    return counted(int(years), "year") if years else say("under a year")
+
+
+def _due(row: dict[str, str | float | int | None]) -> Said:
     if row["ended"]:
-        due = f"ended {row['ended']}" + (f", {row['why_ended']}" if row["why_ended"] else "")
-    cautions = f"{counted(int(row['cautions'] or 0), 'caution')}, {row['most_urgent']}" if row["cautions"] else ""
-    return (
-        str(row["horse"]),
-        str(row["name"]),
-        "age not told" if age is None else "under a year" if age == 0 else counted(int(age), "year"),
-        str(row["class"]),
-        f"seen {row['last_visit']}" if row["last_visit"] else "not seen yet",
-        due + (f", {counted(int(late), 'day')} late" if late and not row["ended"] else ""),
-        cautions,
-    )
+        ended = say("ended {day}", day=row["ended"])
+        return listed((ended, str(row["why_ended"])), ", ") if row["why_ended"] else ended
+    due = say("due {day}", day=row["due"]) if row["due"] else say("no date yet")
+    late = int(row["overdue_days"] or 0)
+    return say_counted("{due}, {count} day late", "{due}, {count} days late", late, due=due) if late else due
 
 
 def _seen(seen: Iterable[RecordedThing], naming: Naming) -> list[Sequence[str]]:

@@ -15,7 +15,7 @@ from recordgen.progress import steps
 from recordgen.records.checks.seen import seen_in_vain
 from recordgen.records.load.everything import find_repeated_visits, look_through
 from recordgen.records.models.practice import Practice
-from recordgen.sentences import worded
+from recordgen.sentences import say, worded
 from recordgen.site.tracing.figure_cache import FigureCache
 
 
@@ -46,7 +46,7 @@ def _keys_to_bring(records: Path) -> list[Problem]:
 
 def _remarks(practice: Practice, ways: Context, today: dt.date) -> Iterator[Problem]:
     """Remarks for the trimmer, as warnings with the line it stands in."""
-    for record in steps("Looking at horses", practice.horses):
+    for record in steps(say("Looking at horses"), practice.horses):
         for remark in compute_remarks(record, ways, today):
             place = record.written[remark.visit].place(*remark.steps)
             yield warning(place, remark.code, worded(remark.text), worded(remark.way_out))

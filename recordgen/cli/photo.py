@@ -14,7 +14,7 @@ from recordgen.cli.places import HorseName
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
 from recordgen.records.models.names import MOMENTS, VIEWS, Foot, Moment, View, foot_named
-from recordgen.sentences import say, sentences
+from recordgen.sentences import Said, say, sentences
 
 
 class FootType(click.ParamType):  # type: ignore[type-arg]
@@ -63,23 +63,23 @@ def command(
         from recordgen.records.photos.add import OnTheLine, add_photo, clean_photo, horse_folder
 
         if clean:
-            _each(words, lambda file: clean_photo(records, file), "made plain", "is plain already")
+            _each(words, lambda file: clean_photo(records, file), say("made plain"), say("is plain already"))
             return
         if len(words) == 1:
             raise click.UsageError(say("Name the horse, then its pictures: willowmere/bramble IMG_0412.jpg"))
         horse = horse_folder(records, HorseName().one(records, words[0]))
         said = OnTheLine(day, foot, view, moment)
-        added = "added", "was there already and stays as it is"
+        added = say("added"), say("was there already and stays as it is")
         _each(words[1:], lambda file: add_photo(records, horse, file, said, today), *added)
 
 
-def _each(files: Sequence[str], do: Callable[[Path], tuple[Path, bool]], done: str, not_done: str) -> None:
+def _each(files: Sequence[str], do: Callable[[Path], tuple[Path, bool]], done: Said, not_done: Said) -> None:
     """Do one thing to each file and tell what came of it; one that is refused does not stop the others."""
     refused = False
     for file in files:
         try:
             path, new = do(Path(file))
-            echo(f"{path}  {done if new else not_done}")
+            echo(say("{file}  {done}", file=path, done=done if new else not_done))
         except Trouble as trouble:
             refused = True
             echo(sentences(trouble.message, trouble.way_out), err=True)

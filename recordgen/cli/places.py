@@ -10,7 +10,7 @@ import click
 from click.shell_completion import CompletionItem
 
 from recordgen.problems import quoted
-from recordgen.sentences import say
+from recordgen.sentences import Said, say, sentences
 
 
 class _NamedPlace(click.ParamType):  # type: ignore[type-arg]
@@ -92,14 +92,14 @@ class HorseName(_NamedPlace):
         found = nearest(typed, names)
         return names[found] if found else None
 
-    def unknown(self, typed: str, records: Path) -> str:
+    def unknown(self, typed: str, records: Path) -> Said:
         """The sentences about a horse that is not there."""
-        example = "Name the stable and the horse, such as willowmere/bramble."
+        example = say("Name the stable and the horse, such as willowmere/bramble")
         if StableName().meant(records, typed):
-            return f"{quoted(typed)} is a stable. {example}"
+            return sentences(say("{name} is a stable", name=quoted(typed)), example)
         near = self.near(typed, records)
-        way_out = say("Did you mean {near}?", near=near) if near else example
-        return f"There is no horse {quoted(typed)} in these records. {way_out}"
+        way_out = say("Did you mean {name}?", name=near) if near else example
+        return sentences(say("There is no horse {horse} in these records", horse=quoted(typed)), way_out)
 
     def meant(self, records: Path, typed: str) -> list[str]:
         """The horses that somebody may mean."""

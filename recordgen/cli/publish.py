@@ -127,7 +127,7 @@ def _pages_told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
     if not any(kinds.values()):
         yield naming.phrase("publish_unchanged")
     sizes = _sizes(ready)
-    yield f"{counted(len(sizes), 'file')}, {sum(sizes) / 1e6:.1f} MB"
+    yield say("{files}, {size:.1f} MB", files=counted(len(sizes), "file"), size=sum(sizes) / 1e6)
     yield from _warnings(ready, naming, plain)
 
 

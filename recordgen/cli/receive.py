@@ -83,6 +83,7 @@ def command(
 
 def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_json: bool) -> ReceiveRun:
     from recordgen.cli.receive_run import ReceiveRun
+    from recordgen.language.catalogs import ENGLISH_CODE
     from recordgen.records.load.folders import RECEIVED, Walk
     from recordgen.records.load.own_outlines import read_outlines
     from recordgen.records.load.tables import read_reference
@@ -96,11 +97,12 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
 
     # A sole traced on the phone, or in a visit that is there, may name one of the practice's own tables.
     read_outlines(Walk(records))
-    reference, _ = read_reference(records)
     practice, _ = read_partly(records / "practice.yaml", "practice.yaml", PracticeFile)
+    code = practice.record.language if practice else ENGLISH_CODE
+    reference, _ = read_reference(records, code)
     near_and_off = practice is not None and practice.record.feet == "near and off"
     answers = Answers.read(answers_file, str(answers_file))
-    phrase = phrases_of(reference.phrases)
+    phrase = phrases_of(reference.phrases, language=code)
     if _somebody_is_there() and not as_json and not dry_run:
         answers.ask = lambda question: ask_question(question, phrase)
     taking = Intake(

@@ -236,7 +236,7 @@ def _write_calendars(planned: _Planned, folder: Path, today: dt.date, only: str 
 
     files = {folder / f"{name}.ics": content for name, content in _calendars(planned, today, only).items()}
     for path in files:
-        refuse_other(path, is_calendar, "calendar")
+        refuse_other(path, is_calendar, say("calendar"))
     for path, content in files.items():
         if content:
             with writing(path, say("The calendars before it are written")):

@@ -103,10 +103,17 @@ def _agreed(horse: Horse) -> None:
 
     if may_be_shared(horse):
         return
-    said = f"{horse.consent.by} did not agree" if horse.consent else "nobody's agreement is recorded"
-    way_out = say("Write consent: {{vet: yes, by: ..., date: ...}} into horse.yaml once the owner agrees")
-    message = say("{said} that the record of {horse} may be shared with a vet", said=said, horse=horse.name)
-    raise Trouble(message, say("{way_out}, or add --for-myself for a sheet of your own", way_out=way_out))
+    message = say(
+        "nobody's agreement is recorded that the record of {horse} may be shared with a vet", horse=horse.name
+    )
+    if horse.consent:
+        told = {"by": horse.consent.by, "horse": horse.name}
+        message = say("{by} did not agree that the record of {horse} may be shared with a vet", **told)
+    way_out = say(
+        "Write consent: {{vet: yes, by: ..., date: ...}} into horse.yaml once the owner agrees, or add "
+        "--for-myself for a sheet of your own"
+    )
+    raise Trouble(message, way_out)
 
 
 def _csv(sheet: Sheet) -> str:
@@ -149,7 +156,7 @@ def _print_or_write(text: str, out: Path | None) -> None:
         else:
             click.echo(text.encode(), nl=False)
         return
-    refuse_other(out, is_sheet, "sheet")
+    refuse_other(out, is_sheet, say("sheet"))
     with writing(out):
         out.parent.mkdir(parents=True, exist_ok=True)
         write_whole(out, text, mode=0o600)

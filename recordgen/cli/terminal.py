@@ -16,7 +16,7 @@ import click
 from recordgen.cli.language import in_our_words
 from recordgen.problems import visible
 from recordgen.progress import listened
-from recordgen.sentences import standing_alone
+from recordgen.sentences import say, standing_alone
 from recordgen.workers import STILL
 
 if TYPE_CHECKING:
@@ -111,7 +111,8 @@ class Waiting(threading.Thread):
         if self.bar:
             self.bar.render_progress()
         else:
-            sys.stderr.write(f"\rAt work for {time.monotonic() - self.begun:.0f} s …")
+            seconds = f"{time.monotonic() - self.begun:.0f}"
+            sys.stderr.write(f"\r{in_our_words(say('At work for {seconds} s …', seconds=seconds))}")
             sys.stderr.flush()
         self.shown = True
 
@@ -153,11 +154,11 @@ def _bar(stage: str, of: int) -> ProgressBar[int]:
     """A line that tells the stage, how many are done of all, and the time that is left."""
     bar: ProgressBar[int] = click.progressbar(
         length=of,
-        label=stage,
+        label=in_our_words(stage),
         show_pos=True,
         bar_template="%(label)s  [%(bar)s]  %(info)s",
         width=20,
         file=sys.stderr,
-        item_show_func=lambda _: "left" if bar.eta_known and not bar.finished else None,
+        item_show_func=lambda _: in_our_words(say("left")) if bar.eta_known and not bar.finished else None,
     )
     return bar

@@ -32,5 +32,9 @@ def command(records: Path, dry_run: bool) -> None:
             echo(file)
         if not dry_run:
             undo(planned)
-        echo(say("{what} back: {last}", what="Would take" if dry_run else "Took", last=planned.last))
+        echo(
+            (say("Would take back: {last}", last=planned.last))
+            if dry_run
+            else say("Took back: {last}", last=planned.last)
+        )
         echo(say("Nothing was changed.") if dry_run else say("Next: recordgen check (recordgen undo does it again)"))

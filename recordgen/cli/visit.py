@@ -53,7 +53,8 @@ def command(which: str, records: Path, horse: str | None, day: dt.date, short: b
         folder, here = records / stable, practice.stables[0]
         one = horse and folder_of_horse(records, stable, horse)
         for path, written in start_visits(here, folder, day, one, near_and_off, records, notes, still_open, short):
-            echo(f"{path}  {'begun' if written else 'was there already and stays as it is'}")
+            done = say("begun") if written else say("was there already and stays as it is")
+            echo(say("{file}  {done}", file=path, done=done))
 
 
 def _still_open(whole: Whole, day: dt.date) -> Callable[[HorseRecord], Sequence[StillOpen]]:

@@ -34,10 +34,10 @@ def refuse_to_take_back(folder: Path, entry: LastEntry) -> None:
     """Raises GitTrouble where the last entry cannot be taken back by one more, without touching anything else."""
     inside = text(run(folder, "rev-parse", "--show-prefix")).rstrip("\n")
     if entry.parents != 1:
-        kind = "the first of all" if not entry.parents else "where two histories were put together"
-        raise GitTrouble(
-            say("the last entry is {kind}", kind=kind), say("It stays; mend its files by hand, then: recordgen commit")
-        )
+        message = say("the last entry is where two histories were put together")
+        if not entry.parents:
+            message = say("the last entry is the first of all")
+        raise GitTrouble(message, say("It stays; mend its files by hand, then: recordgen commit"))
     if others := [name for name in entry.files if not name.startswith(inside)]:
         raise GitTrouble(
             say("the last entry is about other things too, such as {others}", others=others[0]),

@@ -132,39 +132,38 @@ REMOTE = Sayings(
 _KEPT = say("Nothing was changed")
 _QUIET = (
     say("the copy does not answer"),
-    say("{kept}; look at the network, or whether the stick is in, then try again", kept=_KEPT),
+    say("{stays}; look at the network, or whether the stick is in, then try again", stays=_KEPT),
 )
 _SHUT = (
     say("the copy does not let git in"),
-    say("{kept}; give git a key or a saved password for it, then try again", kept=_KEPT),
+    say("{stays}; give git a key or a saved password for it, then try again", stays=_KEPT),
 )
 COPY = Sayings(
     {
         **_host_keys(_KEPT),
         **dict.fromkeys(
-            _FULL, (say("the disk is full, here or at the copy"), say("{kept}; make room, then try again", kept=_KEPT))
+            _FULL,
+            (say("the disk is full, here or at the copy"), say("{stays}; make room, then try again", stays=_KEPT)),
         ),
         "read-only file system": (
             say("the copy's disk takes no writing"),
-            say("{kept}; unlock the stick, or take another", kept=_KEPT),
+            say("{stays}; unlock the stick, or take another", stays=_KEPT),
         ),
         "could not resolve host": (
             say("the copy cannot be found: no network, or no such host"),
-            say("{kept}; try again later", kept=_KEPT),
+            say("{stays}; try again later", stays=_KEPT),
         ),
         "name or service not known": (
             say("the copy cannot be found"),
-            say("{kept}; look at the network, then try again", kept=_KEPT),
+            say("{stays}; look at the network, then try again", stays=_KEPT),
         ),
-        **dict.fromkeys((say("connection refused"), say("timed out"), "unreachable", say("no route to host")), _QUIET),
+        **dict.fromkeys(("connection refused", "timed out", "unreachable", "no route to host"), _QUIET),
         "failed to connect": _QUIET,
-        **dict.fromkeys(
-            (say("authentication failed"), say("could not read username"), say("could not read password")), _SHUT
-        ),
+        **dict.fromkeys(("authentication failed", "could not read username", "could not read password"), _SHUT),
         "permission denied (": _SHUT,
         "permission denied": (
             say("the copy's folder cannot be written"),
-            say("{kept}; look whose folder it is", kept=_KEPT),
+            say("{stays}; look whose folder it is", stays=_KEPT),
         ),
         "index.lock": (
             say("git is busy in another window, or was killed"),
@@ -182,11 +181,11 @@ COPY = Sayings(
         "please tell me who you are": LOCAL.known["please tell me who you are"],
         "fsck": (
             say("the copy is damaged"),
-            say("{kept}; make a new copy at another place: recordgen backup FOLDER", kept=_KEPT),
+            say("{stays}; make a new copy at another place: recordgen backup FOLDER", stays=_KEPT),
         ),
         "corrupt": (
             say("the copy is damaged"),
-            say("{kept}; make a new copy at another place: recordgen backup FOLDER", kept=_KEPT),
+            say("{stays}; make a new copy at another place: recordgen backup FOLDER", stays=_KEPT),
         ),
     },
     _KEPT,

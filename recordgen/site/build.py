@@ -88,7 +88,7 @@ def _look_at(out: Path, slugs: Sequence[str]) -> None:
 def _build_each(run: _Run, slugs: Sequence[str], beside: Path, processes: int) -> Iterator[Built]:
     if processes == 1 or len(slugs) == 1:
         _begin(run)
-        in_turn = steps("Building sites", slugs) if len(slugs) > 1 else slugs
+        in_turn = steps(say("Building sites"), slugs) if len(slugs) > 1 else slugs
         yield from (_build_one(slug, beside / slug) for slug in in_turn)
         return
     _warm(run)

@@ -37,13 +37,11 @@ def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any
             found = _laid_over(found, yaml.safe_load(text) or {})
     except (yaml.YAMLError, UnicodeError, TypeError) as fault:
         mark = fault.problem_mark if isinstance(fault, yaml.MarkedYAMLError) else None
-        place = f"line {mark.line + 1}" if mark else str(fault) if isinstance(fault, TypeError) else ""
-        message = say(
-            "site_templates/{folder}/{name}{what} is no table of words that can be read",
-            folder=folder,
-            name=name,
-            what=f", {place}," if place else "",
-        )
+        file = f"site_templates/{folder}/{name}"
+        message = say("{file} is no table of words that can be read", file=file)
+        place = say("line {line}", line=mark.line + 1) if mark else str(fault) if isinstance(fault, TypeError) else ""
+        if place:
+            message = say("{file}, {place}, is no table of words that can be read", file=file, place=place)
         raise Trouble(message, say("Write each entry as name: words, or take the file away, and ours stand")) from fault
     return found
 

@@ -144,8 +144,8 @@ def _where(fault: BaseException, template: str) -> str:
     frames = traceback.extract_tb(fault.__traceback__)
     inside = [frame for frame in frames if "site_templates" in frame.filename]
     if inside and line is None:
-        return f"{Path(inside[-1].filename).name}, line {inside[-1].lineno},"
-    return f"{getattr(fault, 'name', None) or template}, line {line or 1},"
+        return say("{file}, line {line},", file=Path(inside[-1].filename).name, line=inside[-1].lineno)
+    return say("{file}, line {line},", file=getattr(fault, "name", None) or template, line=line or 1)
 
 
 def number(naming: Naming, measure: Measure, value: float | None) -> Markup:

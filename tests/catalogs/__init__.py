@@ -8,9 +8,10 @@ from pathlib import Path
 
 import yaml
 from babel.messages.catalog import Catalog
-from babel.messages.extract import extract_from_dir
+from babel.messages.extract import extract, extract_from_dir
 from babel.messages.pofile import read_po, write_po
 
+import recordgen
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Listening, catalogs_folder
 from recordgen.packaged import packaged
@@ -23,9 +24,10 @@ from recordgen.site.prose.guide import GUIDE, guide_source
 from recordgen.site.trace.page import words_of_screen
 
 TEMPLATES = packaged() / "site_templates"
-# The codes of problems are for the trimmer and stay in English, like the terminal; the guide has a catalog of its own.
+PACKAGE = Path(recordgen.__file__).parent
+# The codes of problems are for the trimmer and stay in English; the guide has a catalog of its own.
 IN_ENGLISH = ("guide/", "problems.html")
-COMMANDS_AND_DATA = ("terminal.yaml", "dictionary.yaml")
+DATA = ("dictionary.yaml",)
 _FORM = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
 READ = dict.fromkeys(("**.html", "**.md", "**.jinja"), _FORM)
 # One message, or the forms of a plural; and the place it stands at, where it has one.
@@ -47,8 +49,8 @@ def asked_of_templates() -> Iterator[Asked]:
 
 
 def asked_of_tables() -> Iterator[Asked]:
-    """The messages of the tables, without those of the terminal and of data for programs, and words about ranges."""
-    texts = [(TEMPLATES / "words" / name).read_text("utf-8") for name in COMMANDS_AND_DATA]
+    """The messages of the tables, without those of data for programs, and words about ranges."""
+    texts = [(TEMPLATES / "words" / name).read_text("utf-8") for name in DATA]
     left_out = {f"phrases.{key}" for text in texts for key in yaml.safe_load(text)["phrases"]}
     yield from (one for one in messages(read_reference(None)[0]) if one[0] not in left_out)
     yield from ((None, basis) for basis in (ranges.JUDGEMENT, ranges.COMMON_PRACTICE, ranges.BY_DEFINITION))
@@ -73,8 +75,23 @@ def asked_of_guide() -> Iterator[Asked]:
     yield from listening.asked
 
 
+def asked_of_terminal() -> Iterator[Asked]:
+    """The messages of the commands: all that `say`, `say_counted` and `counted` are called with."""
+    for file in sorted(PACKAGE.rglob("*.py")):
+        found = extract("python", BytesIO(file.read_bytes()), {"say": None, "say_counted": (1, 2)})
+        yield from ((None, message) for _, message, _, _ in found)
+        nouns = extract("python", BytesIO(file.read_bytes()), {"counted": (2,)})
+        yield from ((None, (f"{{count}} {noun}", f"{{count}} {noun}s")) for _, noun, _, _ in nouns)
+
+
 # The files of a language, and what each holds.
-DOMAINS = {"pages": asked_of_templates, "words": asked_of_tables, "phone": asked_of_phone, "guide": asked_of_guide}
+DOMAINS = {
+    "pages": asked_of_templates,
+    "words": asked_of_tables,
+    "phone": asked_of_phone,
+    "guide": asked_of_guide,
+    "terminal": asked_of_terminal,
+}
 
 
 def path_of(code: str, domain: str) -> Path:

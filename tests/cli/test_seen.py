@@ -43,7 +43,7 @@ def test_warnings_are_left_one_or_all_and_nothing_is_left_to_look_at(kept: Kept)
     assert "feet.LF.before.toe_length and feet.RF.before.toe_length. Say one of them with --at, or --all." in asked
     assert "Written; recordgen commit keeps it" in one
     assert "1 warning in 1 file, 1 seen before." in between
-    assert "line 4: feet, RF" in rest
+    assert "Line 4: feet, RF" in rest
     assert (kept.records / VISIT_FILE).read_text().startswith(LONG + "seen:\n  - warning: value-unlikely\n")
     assert do(kept, "check").startswith("Nothing left to look at: 1 stable, 1 horse, 1 visit; 2 warnings were seen")
     assert do(kept, "commit").startswith("2 warnings seen before: recordgen check --seen\n")

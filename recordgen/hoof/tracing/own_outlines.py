@@ -14,7 +14,7 @@ from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_
 from recordgen.records.models.lines.usual_shape import polar_of
 from recordgen.records.models.tracing import Tracing
 from recordgen.records.models.visit import Visit
-from recordgen.sentences import counted, say
+from recordgen.sentences import say, say_counted
 
 WALL_MODES, RING_MODES = 9, 8
 GRID = np.radians(np.arange(FIRST_DEG, -FIRST_DEG + 1, STEP_DEG))
@@ -33,11 +33,10 @@ def own_outlines(soles: Sequence[Tracing]) -> ShapeTable:
     Raises Trouble where there are too few.
     """
     if len(soles) < FEWEST:
-        are = "is" if len(soles) == 1 else "are"
-        message = say(
-            "{soles} with wall, white line and frog {are} here, {fewest} are needed",
-            soles=counted(len(soles), "traced sole"),
-            are=are,
+        message = say_counted(
+            "{count} traced sole with wall, white line and frog is here, {fewest} are needed",
+            "{count} traced soles with wall, white line and frog are here, {fewest} are needed",
+            len(soles),
             fewest=FEWEST,
         )
         raise Trouble(

@@ -31,7 +31,7 @@ from recordgen.private.crypto.passphrases import six_words
 from recordgen.private.keystore.sealed_copy import KeyBackup, SealingKey
 from recordgen.problems import Trouble
 from recordgen.progress import tell
-from recordgen.sentences import say
+from recordgen.sentences import say, say_counted
 
 # Shows new words once, before anything is sealed under them.
 ShowWords = Callable[[str], None]
@@ -85,9 +85,12 @@ def _refuse_ahead(records: Path, now: str, there: str | None) -> None:
         raise Trouble(
             say("that copy is of another practice"), say("Name another place, such as a new folder on the stick")
         )
-    count = len(entries_between(records, now, there))
-    more = "an entry that is" if count == 1 else f"{count} entries that are"
-    raise Trouble(say("the copy holds {more} not here", more=more), say("Bring them first: recordgen fetch"))
+    message = say_counted(
+        "the copy holds an entry that is not here",
+        "the copy holds {count} entries that are not here",
+        len(entries_between(records, now, there)),
+    )
+    raise Trouble(message, say("Bring them first: recordgen fetch"))
 
 
 def _keys_entry(records: Path, keys: CopiedKeys, there: str | None, show: ShowWords, ask: AskWords) -> str | None:

@@ -155,7 +155,7 @@ def _newer(theirs: str, mine: str, file: Path) -> SiteKeys:
 
 def _readers(text: str) -> str:
     names = [reader.name for reader in SiteKeys.of(text.encode(), Path(FILE)).readers]
-    return ", ".join(names) or "nobody"
+    return ", ".join(names) or say("nobody")
 
 
 def _sums(states: Mapping[str, str]) -> dict[str, str]:

@@ -137,10 +137,10 @@ def _refuse_touched(records: Path, entry: str) -> None:
     touched = changed_contents(records, "HEAD", entry)
     open_ = [name for name, kind in changed.items() if kind != "added" or name in touched]
     if open_:
-        more = f" and {len(open_) - 1} more" if len(open_) > 1 else ""
-        message = say(
-            "{PurePath}{more} is not kept in git yet", PurePath=quoted(PurePath(open_[0]).as_posix(), 80), more=more
-        )
+        file = quoted(PurePath(open_[0]).as_posix(), 80)
+        message = say("{file} is not kept in git yet", file=file)
+        if len(open_) > 1:
+            message = say("{file} and {number} more is not kept in git yet", file=file, number=len(open_) - 1)
         raise Trouble(message, say("Keep it first: recordgen commit; then run this again"))
     programs = sorted(name for name in touched if name.startswith(f"{HOOKS}/"))
     if programs:
@@ -149,13 +149,12 @@ def _refuse_touched(records: Path, entry: str) -> None:
         )
         line = copies.THERE[MAIN_LINE]
         way_out = say(
-            "Look at it: git diff HEAD {line} -- {hooks}. Where it is yours, take it over: git checkout {line} -- ",
+            "Look at it: git diff HEAD {line} -- {hooks}. Where it is yours, take it over: git checkout {line} -- "
+            "{hooks}, then git commit, then run this again",
             line=line,
             hooks=HOOKS,
         )
-        raise Trouble(
-            message, say("{way_out}{hooks}, then git commit, then run this again", way_out=way_out, hooks=HOOKS)
-        )
+        raise Trouble(message, way_out)
 
 
 def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:

@@ -8,10 +8,13 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from recordgen.hoof.naming import Naming
+from recordgen.language.catalogs import ENGLISH_CODE
+from recordgen.language.spoken import language_of
 from recordgen.private.keystore.key_store import KeyStore
 from recordgen.private.keystore.site_keys import Reader, SiteKeys
 from recordgen.problems import Trouble, quoted
 from recordgen.records.load.folders import FIELD, SLUG, stable_meant
+from recordgen.records.load.named import language_in
 from recordgen.records.load.tables import read_reference
 from recordgen.sentences import say
 
@@ -44,7 +47,7 @@ def the_reader(state: SiteKeys, told: str) -> Reader:
     names = ", ".join(sorted({quoted(reader.name) for reader in state.readers if reader.name}))
     raise Trouble(
         say("there is no way in for {told}", told=quoted(told)),
-        say("There is one for: {names}", names=names or "nobody"),
+        say("There is one for: {names}", names=names or say("nobody")),
     )
 
 
@@ -73,5 +76,6 @@ def refuse_unknown(records: Path, slug: str) -> None:
 
 
 def naming_of(records: Path) -> Naming:
-    """The practice's own words, read without its records."""
-    return Naming(read_reference(records)[0].phrases)
+    """The practice's own words in its language, read without its records."""
+    code = language_in(records) or ENGLISH_CODE
+    return Naming(read_reference(records, code)[0].phrases, language=language_of(code))

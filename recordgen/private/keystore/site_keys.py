@@ -194,7 +194,7 @@ class SiteKeys(BaseModel):
             ids = ", ".join(reader.slot.id for reader in self.readers)
             raise Trouble(
                 say("there is no way in with the id {slot_id}", slot_id=slot_id),
-                say("There are: {ids}", ids=ids or "none"),
+                say("There are: {ids}", ids=ids or say("none")),
             )
         if not left:
             raise Trouble(

@@ -20,7 +20,7 @@ from recordgen.private.sealing.unlock_pages import lock_files, reader_files, wit
 from recordgen.problems import Trouble
 from recordgen.progress import tell
 from recordgen.records.load.tables import read_reference
-from recordgen.sentences import say
+from recordgen.sentences import listed, say
 
 # Of many faults alike, so many are told.
 MOST_TOLD = 5
@@ -137,16 +137,15 @@ def _refuse_elsewhere(site: Path) -> None:
     """Raises Trouble where a page or a style would load something from another host."""
     found = [(file.path, address) for file in site_files(site) for address in foreign_addresses(file)]
     if found:
-        told = "; ".join(
+        told: list[str] = [
             say("{path} from {address}", path=path, address=address) for path, address in found[:MOST_TOLD]
-        )
-        more = f"; and {len(found) - MOST_TOLD} more" if len(found) > MOST_TOLD else ""
+        ]
+        told += [say("and {number} more", number=len(found) - MOST_TOLD)] if len(found) > MOST_TOLD else []
         way_out = say("Keep such files with your own under site_templates, or leave them out")
         raise Trouble(
             say(
-                "pages would load files from other hosts, which then learn who reads: {told}{more}",
-                told=told,
-                more=more,
+                "pages would load files from other hosts, which then learn who reads: {files}",
+                files=listed(told, "; "),
             ),
             way_out,
         )

@@ -9,6 +9,7 @@ from recordgen.records.change.change import Change
 from recordgen.records.change.subject import free_folder, plain_name, stable_of
 from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.write import scalar
+from recordgen.sentences import say
 
 
 def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
@@ -20,8 +21,8 @@ def begin_stable(records: Path, name: str, slug: str | None = None) -> Change:
     return Change(
         records,
         f"{name}: begun",
-        (f"{file}  the stable {name}",),
-        f'recordgen begin "{folder.name}/NAME" (its first horse)',
+        (say("{file}  the stable {name}", file=file, name=name),),
+        say('recordgen begin "{stable}/NAME" (its first horse)', stable=folder.name),
         files={file: text.encode()},
     )
 
@@ -37,7 +38,7 @@ def begin_horse(records: Path, stable: str, name: str, told: Mapping[str, str], 
     return Change(
         records,
         f"{home.record.name}: {name} begun",
-        (f"{file}  {name}, at {home.record.name}",),
-        f"recordgen visit {home.slug}/{folder.name} (its first visit)",
+        (say("{file}  {horse}, at {stable}", file=file, horse=name, stable=home.record.name),),
+        say("recordgen visit {horse} (its first visit)", horse=f"{home.slug}/{folder.name}"),
         files={file: text.encode()},
     )

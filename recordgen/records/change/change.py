@@ -25,7 +25,7 @@ from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.stable import Stable
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import check_bytes, read_partly
-from recordgen.sentences import and_more, say
+from recordgen.sentences import Said, and_more, say
 
 STAYS = say("Everything stays as it was")
 # waits: written, and kept by the entry that comes next.
@@ -45,7 +45,7 @@ class Change:
 
     records: Path
     says: str
-    told: tuple[str, ...]
+    told: tuple[Said, ...]
     then: str
     folders: tuple[tuple[Path, Path], ...] = ()
     files: Mapping[Path, bytes] = field(default_factory=dict)

@@ -12,6 +12,7 @@ from recordgen.records.yaml.edit import with_value, without
 from recordgen.sentences import say
 
 Role = Literal["owner", "payer"]
+_ROLES = {"owner": say("owner"), "payer": say("payer")}
 
 
 def name_contact(records: Path, which: str, role: Role, name: str, reached: dict[str, str]) -> Change:
@@ -22,7 +23,15 @@ def name_contact(records: Path, which: str, role: Role, name: str, reached: dict
     return Change(
         records,
         f"{home.record.name}: {role} of {horse.record.name} noted",
-        (f"{role} of {horse.record.name}: {', '.join(contact.values())}", "shown on your own site alone"),
+        (
+            say(
+                "{role} of {horse}: {contact}",
+                horse=horse.record.name,
+                role=_ROLES[role],
+                contact=", ".join(contact.values()),
+            ),
+            say("shown on your own site alone"),
+        ),
         f"recordgen list --stable {home.slug}",
         files={horse.file: with_value(horse.raw, role, contact, str(horse.file))},
     )
@@ -34,12 +43,19 @@ def drop_contact(records: Path, which: str, role: Role) -> Change:
     home = stable_of(records, horse.folder.parent.name)
     if getattr(horse.record, role) is None:
         raise Trouble(
-            say("no {role} of {horse} is noted", role=role, horse=horse.record.name), say("Nothing is to be done")
+            say("no {role} of {horse} is noted", role=_ROLES[role], horse=horse.record.name),
+            say("Nothing is to be done"),
         )
     return Change(
         records,
         f"{home.record.name}: {role} of {horse.record.name} taken out",
-        (f"the {role} of {horse.record.name} is taken out; git keeps what it once took",),
+        (
+            say(
+                "the {role} of {horse} is taken out; git keeps what it once took",
+                horse=horse.record.name,
+                role=_ROLES[role],
+            ),
+        ),
         "recordgen build",
         files={horse.file: without(horse.raw, role, str(horse.file))},
     )

@@ -14,7 +14,7 @@ from recordgen.records.change.subject import OneRecord, horse_of, stable_of
 from recordgen.records.load.folders import VISIT_FILE
 from recordgen.records.models.horse import Horse
 from recordgen.records.yaml.edit import with_other
-from recordgen.sentences import say
+from recordgen.sentences import OR, listed, say
 
 LONGEST_REASON = 100
 
@@ -43,7 +43,7 @@ def correct_visit(records: Path, which: str, day: str, why: str, values: Mapping
     return Change(
         records,
         f"{why}\n\n{home.record.name}: {horse.record.name}'s visit of {day} corrected",
-        (f"{horse.record.name}'s visit of {day} is corrected: {why}", *told),
+        (say("{horse}'s visit of {day} is corrected: {why}", horse=horse.record.name, day=day, why=why), *told),
         "recordgen build",
         files={file: raw},
         by_hand=not values,
@@ -59,7 +59,7 @@ def visit_file(horse: OneRecord[Horse], day: str) -> Path:
     if meant and meant != [day]:
         raise Trouble(
             say("{day} does not name a visit", day=quoted(day)),
-            say("Write the day as its file: {meant}", meant=" or ".join(meant)),
+            say("Write the day as its file: {meant}", meant=listed(meant, OR)),
         )
     days = sorted(path.stem for path in horse.folder.iterdir() if VISIT_FILE.fullmatch(path.name))
     way_out = (

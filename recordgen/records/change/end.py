@@ -15,7 +15,7 @@ from recordgen.records.models.stable import Left
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.edit import with_value, without
 from recordgen.records.yaml.read import read_partly
-from recordgen.sentences import counted, say, spoken_day
+from recordgen.sentences import Said, counted, say, say_counted, spoken_day
 
 
 def _reason(why: str) -> str:
@@ -36,13 +36,16 @@ def end_horse(records: Path, which: str, day: dt.date, why: str) -> Change:
     return Change(
         records,
         f"{home.record.name}: the record of {horse.record.name} ends, {why}",
-        (f"the record of {horse.record.name} ends on {spoken_day(day)}: {why}", _STAYS),
-        f"recordgen build (recordgen resume {which} takes it up again)",
+        (
+            say("the record of {horse} ends on {day}: {why}", horse=horse.record.name, day=spoken_day(day), why=why),
+            _STAYS,
+        ),
+        say("recordgen build (recordgen resume {which} takes it up again)", which=which),
         files={horse.file: with_value(horse.raw, "left", {"date": day, "why": why}, str(horse.file))},
     )
 
 
-_STAYS = "everything that was written stays, and nothing more is planned"
+_STAYS = say("everything that was written stays, and nothing more is planned")
 
 
 def end_stable(records: Path, stable: str, day: dt.date, why: str) -> Change:
@@ -60,13 +63,24 @@ def end_stable(records: Path, stable: str, day: dt.date, why: str) -> Change:
         records,
         f"{home.record.name}: visited no more, {why}",
         (
-            f"{home.record.name} is visited no more from {spoken_day(day)} on: {why}",
-            f"the records of {counted(len(here), 'horse')} end with it" if here else "no horse is there any more",
+            say(
+                "{stable} is visited no more from {day} on: {why}",
+                stable=home.record.name,
+                day=spoken_day(day),
+                why=why,
+            ),
+            _that_end_too(len(here)),
             _STAYS,
         ),
-        f"recordgen build (recordgen resume {stable} takes it up again)",
+        say("recordgen build (recordgen resume {which} takes it up again)", which=stable),
         files=files,
     )
+
+
+def _that_end_too(horses: int) -> Said:
+    if not horses:
+        return say("no horse is there any more")
+    return say_counted("the record of {count} horse ends with it", "the records of {count} horses end with it", horses)
 
 
 def resume_horse(records: Path, which: str) -> Change:
@@ -77,7 +91,7 @@ def resume_horse(records: Path, which: str) -> Change:
     return Change(
         records,
         f"{home.record.name}: the record of {horse.record.name} taken up again",
-        (f"the record of {horse.record.name} at {home.record.name} is taken up again",),
+        (say("the record of {horse} at {stable} is taken up again", horse=horse.record.name, stable=home.record.name),),
         f"recordgen visit {which}",
         files={horse.file: without(horse.raw, "left", str(horse.file))},
     )
@@ -93,7 +107,7 @@ def resume_stable(records: Path, stable: str) -> Change:
     return Change(
         records,
         f"{home.record.name}: visited again",
-        (f"{home.record.name} is visited again, with {counted(len(back), 'horse')}",),
+        (say("{stable} is visited again, with {horses}", stable=home.record.name, horses=counted(len(back), "horse")),),
         f"recordgen visit {stable}",
         files=files,
     )

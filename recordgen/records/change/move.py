@@ -25,10 +25,18 @@ def move_horse(records: Path, which: str, stable: str, slug: str | None = None) 
         records,
         f"{there.record.name}: {horse.record.name} moved from {home.slug}/{horse.slug}",
         (
-            f"{horse.record.name} moves from {home.record.name} to {there.record.name}",
-            f"{horse.folder} becomes {folder}",
-            f"Whoever reads the site of {there.record.name} will read all its visits. If they shall not, say "
-            "--without-past: the record here ends, and a new one begins there.",
+            say(
+                "{horse} moves from {home} to {there}",
+                horse=horse.record.name,
+                home=home.record.name,
+                there=there.record.name,
+            ),
+            say("{old} becomes {new}", old=horse.folder, new=folder),
+            say(
+                "Whoever reads the site of {stable} will read all its visits. If they shall not, say --without-past: "
+                "the record here ends, and a new one begins there.",
+                stable=there.record.name,
+            ),
         ),
         f"recordgen summary {there.slug}/{folder.name}",
         ((horse.folder, folder),),
@@ -53,8 +61,17 @@ def move_without_past(records: Path, which: str, stable: str, day: dt.date, slug
         records,
         f"{there.record.name}: {horse.record.name} begun anew, from {home.slug}",
         (
-            f"the record of {horse.record.name} at {home.record.name} ends on {day}, and stays there",
-            f"{folder / 'horse.yaml'}  a new one at {there.record.name}, without earlier visits",
+            say(
+                "the record of {horse} at {home} ends on {day}, and stays there",
+                horse=horse.record.name,
+                home=home.record.name,
+                day=day,
+            ),
+            say(
+                "{file}  a new one at {there}, without earlier visits",
+                file=folder / "horse.yaml",
+                there=there.record.name,
+            ),
         ),
         f"recordgen visit {there.slug}/{folder.name}",
         files={horse.file: ended, folder / "horse.yaml": begun},

@@ -28,7 +28,10 @@ def keep_outlines(records: Path, table: ShapeTable, soles: int, today: dt.date) 
     return Change(
         records,
         f"Table of usual outlines made of {counted(soles, 'traced sole')}",
-        (f"{OUTLINES}/{file.name}: of {counted(soles, 'traced sole')}", "soles traced from now on follow it"),
-        "recordgen publish, so that phones have it too",
+        (
+            say("{file}: made of {soles}", file=f"{OUTLINES}/{file.name}", soles=counted(soles, "traced sole")),
+            say("soles traced from now on follow it"),
+        ),
+        say("recordgen publish, so that phones have it too"),
         files={file: text.encode()},
     )

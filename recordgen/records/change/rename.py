@@ -12,7 +12,7 @@ from recordgen.records.load.folders import slug_of, stable_names
 from recordgen.records.models.stable import Stable
 from recordgen.records.yaml.edit import with_value
 from recordgen.records.yaml.read import read_record
-from recordgen.sentences import say
+from recordgen.sentences import Said, say
 
 
 def rename_stable(records: Path, stable: str, name: str, slug: str | None = None) -> Change:
@@ -25,7 +25,7 @@ def rename_stable(records: Path, stable: str, name: str, slug: str | None = None
     return Change(
         records,
         f"{name}: was {was.record.name} before",
-        (f"{was.record.name} is called {name} from now on", *_folder_note(was, folder)),
+        (say("{old} is called {new} from now on", old=was.record.name, new=name), *_folder_note(was, folder)),
         "recordgen build",
         _folders(was, folder),
         files,
@@ -40,7 +40,12 @@ def rename_horse(records: Path, which: str, name: str, slug: str | None = None) 
     return Change(
         records,
         f"{home.record.name}: {was.record.name} is called {name} now",
-        (f"{was.record.name} at {home.record.name} is called {name} from now on", *_folder_note(was, folder)),
+        (
+            say(
+                "{old} at {stable} is called {new} from now on", old=was.record.name, stable=home.record.name, new=name
+            ),
+            *_folder_note(was, folder),
+        ),
         "recordgen build",
         _folders(was, folder),
         {folder / "horse.yaml": with_value(was.raw, "name", name, str(was.file))},
@@ -60,8 +65,8 @@ def _folders(was: OneRecord[Any], folder: Path) -> tuple[tuple[Path, Path], ...]
     return ((was.folder, folder),) if folder != was.folder else ()
 
 
-def _folder_note(was: OneRecord[Any], folder: Path) -> tuple[str, ...]:
-    return (f"{was.folder} becomes {folder}",) if folder != was.folder else ()
+def _folder_note(was: OneRecord[Any], folder: Path) -> tuple[Said, ...]:
+    return (say("{old} becomes {new}", old=was.folder, new=folder),) if folder != was.folder else ()
 
 
 def _near_others(records: Path, old: str, new: str) -> dict[Path, bytes]:

@@ -16,7 +16,7 @@ from recordgen.records.checks.seen import FITS_NOTHING, about_of
 from recordgen.records.layout import home_of
 from recordgen.records.yaml.edit import with_item
 from recordgen.records.yaml.tree import Document, document
-from recordgen.sentences import counted, listed, say
+from recordgen.sentences import Said, counted, listed, say
 
 _HOLDING = ("practice", "stable", "horse", "visit")
 
@@ -75,11 +75,16 @@ def leave(asked: Seeing, problems: Problems, why: str, today: dt.date, every: bo
     )
 
 
-def _lines_told(asked: Seeing, found: Document, meant: Sequence[Problem], why: str) -> Iterator[str]:
+def _lines_told(asked: Seeing, found: Document, meant: Sequence[Problem], why: str) -> Iterator[Said]:
     for one in meant:
-        yield f"{f'line {one.place.line}' if one.place.path == found.path else _place(found, one)}: {said(one)}"
-    yield f"{asked.file} notes it as seen and left: {why}"
-    yield "It is told again as soon as it says anything else, such as another value."
+        line = say("line {line}", line=one.place.line)
+        yield say(
+            "{place}: {message}",
+            place=line if one.place.path == found.path else _place(found, one),
+            message=one.message,
+        )
+    yield say("{file} notes it as seen and left: {why}", file=asked.file, why=why)
+    yield say("It is told again as soon as it says anything else, such as another value.")
 
 
 def _meant(asked: Seeing, problems: Problems, found: Document) -> list[Problem]:

@@ -76,9 +76,9 @@ def _next_beyond_plan(horse: Written[Horse], visits: Sequence[Written[Visit]]) -
     weeks = last.record.next.weeks
     if weeks and weeks > plan.weeks:
         message = say(
-            "next visit in {weeks:g} weeks, but the vet's plan says {weeks_2:g} at the most",
+            "next visit in {weeks:g} weeks, but the vet's plan says {most:g} at the most",
             weeks=weeks,
-            weeks_2=plan.weeks,
+            most=plan.weeks,
         )
         yield warning(last.place("next", "weeks"), "next-beyond-vet-plan", message, say("Ask the vet, or shorten it"))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pydantic.fields import FieldInfo
@@ -15,8 +15,19 @@ from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import SizeClass
 from recordgen.records.models.visit import Visit
 from recordgen.records.yaml.read import Written, unusual
+from recordgen.sentences import NOTHING, Said, say
 
 _SIZES = {name: info for name, info in Measures.model_fields.items() if "by_class" in extra(info)}
+
+
+_FOR_WHOM: dict[SizeClass, Said] = {
+    "foal": say(" for foals"),
+    "yearling": say(" for yearlings"),
+    "donkey": say(" for donkeys"),
+    "pony": say(" for ponies"),
+    "heavy": say(" for heavy horses"),
+    "horse": say(" for horses"),
+}
 
 
 @dataclass(frozen=True)
@@ -27,13 +38,13 @@ class Animal:
     """
 
     size: SizeClass | None = None
-    named: str = ""
+    named: Said = NOTHING
 
     @classmethod
-    def of(cls, horse: Horse | None, day: dt.date, phrases: Mapping[str, str]) -> Animal:
-        """The animal on a day. phrases: what we say, in English as all problems."""
+    def of(cls, horse: Horse | None, day: dt.date) -> Animal:
+        """The animal on a day."""
         size = horse.size_class(day) if horse else None
-        return cls(size, f" for {phrases[f'size_class_{size}']}") if size else cls()
+        return cls(size, _FOR_WHOM[size]) if size else cls()
 
 
 ANY = Animal()

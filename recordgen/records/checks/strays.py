@@ -19,7 +19,7 @@ from recordgen.records.load.folders import BESIDE, LEFT_BEHIND, OWN_FOLDERS, PIC
 from recordgen.records.photos.metadata import FIRST_BYTES, is_picture, metadata_in
 from recordgen.sentences import Said, counted, listed, say
 
-_NO_RECORD = "this file is no record"
+_NO_RECORD = say("this file is no record")
 _MESSAGES = {
     **dict.fromkeys(PICTURES, say("this picture is no photograph of the records")),
     **dict.fromkeys(

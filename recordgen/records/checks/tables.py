@@ -162,7 +162,7 @@ def _facts(over: Written[Reference], steps: tuple[str, ...], text: str, known: s
         )
         return
     for fact in sorted(found - known):
-        named = ", ".join(f"{{{name}}}" for name in sorted(known)) or "none"
+        named = ", ".join(f"{{{name}}}" for name in sorted(known)) or say("none")
         yield Problem(
             over.place(*steps),
             "brace-unknown",

@@ -121,7 +121,7 @@ class Walk:
         self.tell(
             path,
             "link-leads-out",
-            say("this link leads out of {out_of}", out_of=out_of or "the records"),
+            say("this link leads out of {out_of}", out_of=out_of or say("the records")),
             say("Put the file itself here"),
         )
         return True

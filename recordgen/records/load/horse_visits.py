@@ -30,7 +30,6 @@ from recordgen.records.checks.sizes import Animal, size_problems
 from recordgen.records.checks.trims import trim_problems
 from recordgen.records.load.folders import Walk
 from recordgen.records.load.on_demand import Packed
-from recordgen.records.load.tables import read_reference
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.lines.shape_table import known_versions
 from recordgen.records.models.practice import VisitPrint
@@ -39,6 +38,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.photos.files import Photo, warn_without_visit
 from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
+from recordgen.sentences import say
 from recordgen.workers import spread
 
 KIND = "readings"
@@ -106,7 +106,7 @@ class VisitReader:
         missing = [folder for folder, one in zip(folders, found, strict=True) if one is None]
         alone = sum(len(folder.days) for folder in missing) < MANY
         made = spread(self.read, missing, 1 if alone else None)
-        return [one or next(made) for one in steps("Reading horses", found)]
+        return [one or next(made) for one in steps(say("Reading horses"), found)]
 
     def read(self, folder: HorseFolder) -> VisitsRead:
         """The visits of one horse, read and looked over; kept for the next time where nothing is wrong."""
@@ -130,7 +130,7 @@ class VisitReader:
         written, problems = read_partly(path, walk.shown(path), Visit)
         walk.problems.extend(problems)
         if written:
-            animal = Animal.of(horse, written.record.date, self._english)
+            animal = Animal.of(horse, written.record.date)
             walk.problems.extend(visit_problems(written, path.name[:10], self.today, animal))
             walk.problems.extend(trim_problems(written, self.usual, self.reference))
             walk.problems.extend(size_problems(written, animal))
@@ -174,11 +174,6 @@ class VisitReader:
         own = folder.file.text if folder.file else b""
         photos = [photo.file.name for photo in self._photos_here(folder)]
         return key_of(self._shared, Walk(self.root).shown(folder.path), own, digests, photos)
-
-    @cached_property
-    def _english(self) -> dict[str, str]:
-        """The phrases that we say in problems, whatever the practice's language."""
-        return read_reference(None)[0].phrases
 
     @cached_property
     def _keeps(self) -> bool:

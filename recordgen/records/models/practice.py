@@ -89,7 +89,9 @@ class Practice:
         found = next((record for record in here if record.slug == horse), None)
         if found is None:
             names = [record.slug for record in here]
-            way_out = did_you_mean(horse, names, say("The horses there are: {names}", names=", ".join(names) or "none"))
+            way_out = did_you_mean(
+                horse, names, say("The horses there are: {names}", names=", ".join(names) or say("none"))
+            )
             raise Trouble(
                 say("there is no horse {horse} at {stable}", horse=quoted(horse), stable=quoted(stable)), way_out
             )

@@ -62,7 +62,7 @@ def _step(scale: str, grade: float) -> None:
         raise refusal(
             "grade-step",
             say("the {scale} scale has no {grade:g}, only {steps}", scale=scale, grade=grade, steps=steps),
-            say("Write {low:g} or {low_2:g}", low=low, low_2=low + step),
+            say("Write {low:g} or {high:g}", low=low, high=low + step),
         )
 
 

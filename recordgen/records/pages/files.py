@@ -80,9 +80,7 @@ def _text_problems(page: OwnPage, shown: str) -> list[Problem]:
         return [Problem(Place(shown), "nested-too-deep", _TOO_DEEP, say("Write it flatter"))]
     begins = next(number for number, line in enumerate(page.source.splitlines(), 1) if line.strip())
     if not text.title:
-        way_out = say(
-            "Begin it with a line such as: # {capitalize}", capitalize=page.name.replace("-", " ").capitalize()
-        )
+        way_out = say("Begin it with a line such as: # {title}", title=page.name.replace("-", " ").capitalize())
         return [Problem(Place(shown, begins), "page-title", say("the page has no title"), way_out)]
     if not all(map(is_visible, text.title)):
         return [
@@ -95,7 +93,7 @@ def _text_problems(page: OwnPage, shown: str) -> list[Problem]:
         Problem(
             Place(shown, line_of(lines, one, after=begins)),
             "page-title",
-            say("a second title stands here: {one}", one=quoted(one)),
+            say("a second title stands here: {title}", title=quoted(one)),
             say("Begin it with ## instead of #"),
         )
         for one in text.further

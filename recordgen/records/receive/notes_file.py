@@ -173,8 +173,8 @@ class _Lines:
         if gone:
             last = max([1, *(place.line for _, place in self.parts.values())])
             at_the_end = gone == list(range(gone[0], self.head.lines + 1))
-            why = say("the file was cut short: ") if at_the_end else ""
-            message = say("{why}{numbers} missing, of {lines}", why=why, numbers=_numbers(gone), lines=self.head.lines)
+            message = say("{numbers} missing, of {lines}", numbers=_numbers(gone), lines=self.head.lines)
+            message = say("the file was cut short: {what}", what=message) if at_the_end else message
             self._lost(Place(self.shown, last), message, _AGAIN)
 
     def incoming(self) -> Incoming:
@@ -225,10 +225,10 @@ class _Lines:
                 self._lost(place, message, _AGAIN)
 
 
-def _numbers(numbers: list[int]) -> str:
+def _numbers(numbers: list[int]) -> Said:
     """Numbers of lines in words: `line 4 is`, `lines 4 to 9 are`, `6 lines are`."""
     if len(numbers) == 1:
-        return say("line {numbers} is", numbers=numbers[0])
+        return say("line {number} is", number=numbers[0])
     if numbers[-1] - numbers[0] == len(numbers) - 1:
-        return say("lines {numbers} to {numbers_2} are", numbers=numbers[0], numbers_2=numbers[-1])
-    return say("{numbers} lines are", numbers=len(numbers))
+        return say("lines {first} to {last} are", first=numbers[0], last=numbers[-1])
+    return say("{number} lines are", number=len(numbers))

@@ -78,7 +78,7 @@ class EndPart(_Part):
 
 Part: TypeAlias = HeadPart | VisitPart | PhotoPart | EndPart
 _PARTS: TypeAdapter[Part] = TypeAdapter(Annotated[Part, Field(discriminator="kind")])
-_NAMES = {"head": "the head", "visit": "the visit", "photo": "the photograph", "end": "the end"}
+_NAMES = {"head": say("the head"), "visit": say("the visit"), "photo": say("the photograph"), "end": say("the end")}
 
 
 def part_of(content: bytes) -> Part:
@@ -108,7 +108,9 @@ def _not_understood(value: Any, wrong: ValidationError) -> Trouble:
     error = wrong.errors(include_url=False)[0]
     return Trouble(
         say(
-            "{names} does not tell its {loc} as it should", names=_NAMES[kind], loc=".".join(map(str, error["loc"][1:]))
+            "{part} does not tell its {field} as it should",
+            part=_NAMES[kind],
+            field=".".join(map(str, error["loc"][1:])),
         )
     )
 

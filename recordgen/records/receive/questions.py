@@ -10,12 +10,14 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field
 
 from recordgen.files import write_whole, writing
+from recordgen.language.catalogs import ENGLISH_CODE
+from recordgen.language.translator import translator_of
 from recordgen.problems import Place, Problem, Problems, Trouble, quoted
 from recordgen.records.models.fields import Record, Text, several, told
 from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written, read_record
 from recordgen.records.yaml.write import on_one_line
-from recordgen.sentences import Said, say
+from recordgen.sentences import Said, in_words_of, say
 
 # A phrase of the tables by its key, with its facts filled in.
 Phrase = Callable[..., str]
@@ -23,9 +25,17 @@ Phrase = Callable[..., str]
 Fits = Callable[[str], Said | None]
 
 
-def phrases_of(phrases: Mapping[str, str], about: str = "receive") -> Phrase:
-    """The phrases about taking in, or about something else, by their key without `receive_`."""
-    return lambda key, **facts: phrases[f"{about}_{key}"].format(**facts)
+def phrases_of(phrases: Mapping[str, str], about: str = "receive", language: str = ENGLISH_CODE) -> Phrase:
+    """The phrases about taking in, or about something else, by their key without `receive_`.
+
+    language: its code; the phrases are in it already, sentences among their facts are told in it.
+    """
+    tongue = translator_of(language)
+
+    def phrase(key: str, **facts: Any) -> str:
+        return phrases[f"{about}_{key}"].format(**{name: in_words_of(tongue, fact) for name, fact in facts.items()})
+
+    return phrase
 
 
 @dataclass(frozen=True)

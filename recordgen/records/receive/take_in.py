@@ -94,7 +94,7 @@ class Intake:
                 for visit in incoming.visits
             ]
         outcomes = []
-        for visit in steps("Taking in visits", incoming.visits):
+        for visit in steps(say("Taking in visits"), incoming.visits):
             told = describe_visit(visit, self.horses)
             try:
                 outcomes.append(self._visit(visit, incoming))
@@ -168,9 +168,9 @@ class Intake:
     ) -> Outcome:
         name = found.new_name or self.horses.horses[which].name
         told = say(
-            "{name} at {partition}, {day}",
-            name=name,
-            partition=self.horses.stables.get(which.partition("/")[0], which),
+            "{horse} at {stable}, {day}",
+            horse=name,
+            stable=self.horses.stables.get(which.partition("/")[0], which),
             day=spoken_day(day),
         )
         folder, before = self.records / which, known.photos if known else {}

@@ -149,7 +149,7 @@ def _sheet_of(book: CalamineWorkbook, shown: str, wanted: str | None) -> str:
         if wanted not in names:
             raise Trouble(
                 say("{shown} has no sheet {wanted}", shown=shown, wanted=quoted(wanted)),
-                say("Its sheets are: {names}", names=", ".join(map(quoted, names)) or "none"),
+                say("Its sheets are: {names}", names=", ".join(map(quoted, names)) or say("none")),
             )
         return wanted
     for name in names:

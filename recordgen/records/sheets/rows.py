@@ -97,7 +97,7 @@ class _Rows:
 
     def read(self) -> None:
         """Read every row below the headings."""
-        for row in progress.steps("Reading rows", range(self.layout.file.first_row - 1, len(self.grid.rows))):
+        for row in progress.steps(say("Reading rows"), range(self.layout.file.first_row - 1, len(self.grid.rows))):
             if not self._is_passed_over(row):
                 self._row(row)
 

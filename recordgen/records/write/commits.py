@@ -13,7 +13,6 @@ from recordgen.git.changes import KindOfChange
 from recordgen.records.history.moves import Move
 from recordgen.records.layout import Home, Part, home_of
 from recordgen.records.models.practice import Practice, StableRecord
-from recordgen.sentences import say
 
 _OF_PRACTICE: dict[Part, About] = {
     "practice": "practice",
@@ -192,7 +191,7 @@ def _short(stable_name: str, by_day: dict[dt.date, list[str]], more: int) -> str
     visits = sum(map(len, by_day.values()))
     told = [
         f"{count} {word}{'' if count == 1 else 's'}"
-        for count, word in ((visits, "visit"), (more, say("other change")))
+        for count, word in ((visits, "visit"), (more, "other change"))
         if count
     ]
     return f"{stable_name}{', ' if between else ''}{between}: {listed(told)}"

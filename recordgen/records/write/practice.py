@@ -84,6 +84,9 @@ def _free(folder: Path) -> None:
         raise Trouble(say("{folder} cannot be opened", folder=folder), way_out) from None
 
 
+_WHOSE = {"practice": say("practice"), "trimmer": say("trimmer"), "stable": say("stable")}
+
+
 def _check_names(stable_slug: str, names: dict[str, str]) -> None:
     if not SLUG.fullmatch(stable_slug) or stable_slug in NOT_FREE:
         message = say("{stable_slug} cannot be the name of a stable's folder", stable_slug=quoted(stable_slug))
@@ -91,7 +94,7 @@ def _check_names(stable_slug: str, names: dict[str, str]) -> None:
     for what, name in names.items():
         if not name.strip() or not name.isprintable() or len(name) > 200:
             raise Trouble(
-                say("{name} cannot be the name of the {what}", name=quoted(name), what=what),
+                say("{name} cannot be the name of the {what}", name=quoted(name), what=_WHOSE[what]),
                 say("Give a name on one line"),
             )
 

@@ -13,7 +13,6 @@ from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
 from recordgen.records.write.past_visits import HALF_A_YEAR, PastVisits
 from recordgen.records.write.templates import one_line
-from recordgen.sentences import say
 
 MOMENTS = ("before", "after")
 # What is looked at again each time it was found; the rest is an event, and has its lines in the long form.
@@ -35,8 +34,7 @@ def short_foot(past: PastVisits, foot: Foot) -> ShortFoot:
     """The line of one foot after its visits before a day; findings of more than half a year ago are left out."""
     found = {visit.date: parts for visit, parts in _last_parts(past, foot)}
     told = (
-        say("{items} on {day}", items="; ".join(_part_text(*part) for part in parts.items()), day=spoken_day(day))
-        for day, parts in found.items()
+        f"{'; '.join(_part_text(*part) for part in parts.items())} on {spoken_day(day)}" for day, parts in found.items()
     )
     all_found = {name: value for parts in found.values() for name, value in parts.items()}
     in_order = {name: all_found[name] for name in FootVisit.model_fields if name in all_found}

@@ -22,7 +22,7 @@ from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import missing_told_already
 from recordgen.records.yaml.validation_errors import problem_of, say_steps, steps_of
 from recordgen.records.yaml.values import without_empty
-from recordgen.sentences import say
+from recordgen.sentences import NOTHING, Said, say
 
 Kind = TypeVar("Kind", bound=Record)
 
@@ -206,7 +206,7 @@ def unusual(
     steps: tuple[Step, ...],
     value: float,
     likely: tuple[float, float],
-    of_whom: str = "",
+    of_whom: Said = NOTHING,
 ) -> Problem:
     """The warning about a value outside what is likely. of_whom: for which animals it is, such as ' for ponies'."""
     write, unit = teller(found.typed(steps), extra(info)["unit"])

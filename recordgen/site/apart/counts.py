@@ -112,10 +112,10 @@ def read_counts(path: Path) -> Counts:
     if version != __version__:
         raise Trouble(
             say(
-                "the counts in {path} were made by recordgen {version}, and this is {version_2}",
+                "the counts in {path} were made by recordgen {version}, and this is {own}",
                 path=path,
                 version=version,
-                version_2=__version__,
+                own=__version__,
             ),
             ANEW,
         )

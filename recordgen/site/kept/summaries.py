@@ -37,6 +37,7 @@ from recordgen.hoof.summary import HorseSummary, StableSummary, summarise
 from recordgen.progress import steps
 from recordgen.records.load.everything import Whole, read_whole
 from recordgen.records.models.practice import HorseRecord, StableRecord
+from recordgen.sentences import say
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
 from recordgen.workers import spread
@@ -150,7 +151,7 @@ class Summaries:
         kept = {_place(one): self._kept(one) for one in records}
         missing = [one for one in records if kept[_place(one)] is None]
         made = spread(self._compute, missing, 1 if len(missing) < MANY else None)
-        for record, told in zip(steps("Computing horses", missing), made, strict=True):
+        for record, told in zip(steps(say("Computing horses"), missing), made, strict=True):
             kept[_place(record)] = told
             self._fresh[_place(record)] = told.told
         return {place: one for place, one in kept.items() if one}

@@ -10,10 +10,11 @@ from pydantic import ValidationError
 
 from recordgen.files import write_whole, writing
 from recordgen.hoof.tracing.figures import Figures, reckoned
+from recordgen.language.catalogs import ENGLISH_CODE
+from recordgen.language.translator import translator_of
 from recordgen.problems import Trouble
 from recordgen.records.checks.sizes import Animal
 from recordgen.records.checks.tracings import TracedAt, problems_of
-from recordgen.records.load.tables import read_reference
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.tracing import ONE, TAKES, Tracing
@@ -21,7 +22,7 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.write.tracing import with_tracing
 from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.tree import document
-from recordgen.sentences import say, sentences
+from recordgen.sentences import Said, in_words_of, say, sentences, worded
 from recordgen.site.trace.photo import PhotoToTrace
 
 # Of the answer; the rest is known from the photograph.
@@ -34,13 +35,18 @@ class Kept:
     """Tells what became of a tracing: whether it was written, what is wrong or to be looked at, and its figures."""
 
     written: bool
-    problems: tuple[str, ...] = ()
+    problems: tuple[Said, ...] = ()
     figures: Figures = field(default_factory=dict)
 
-    def as_json(self) -> dict[str, Any]:
-        """The same as plain values: each figure with its standard deviation."""
+    def as_json(self, language: str = ENGLISH_CODE) -> dict[str, Any]:
+        """The same as plain values, each figure with its standard deviation. language: its code, for what is wrong."""
+        tongue = translator_of(language)
         figures = {name: [figure.value, figure.sd] for name, figure in self.figures.items()}
-        return {"written": self.written, "problems": list(self.problems), "figures": figures}
+        return {
+            "written": self.written,
+            "problems": [in_words_of(tongue, problem) for problem in self.problems],
+            "figures": figures,
+        }
 
 
 def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False) -> Kept:
@@ -93,10 +99,13 @@ def _is_single(name: str, points: Any) -> bool:
     return TAKES.get(name) == ONE and isinstance(points, list) and len(points) == 1
 
 
-def _sentence(error: Any) -> str:
+def _sentence(error: Any) -> Said:
     where = ", ".join(str(step).replace("_", " ") for step in error["loc"] if isinstance(step, str))
-    way_out = (error.get("ctx") or {}).get("way_out", "")
-    return sentences(f"{where}: {error['msg']}" if where else error["msg"], way_out)
+    context = error.get("ctx") or {}
+    message = context.get("message") or worded(error["msg"])
+    return sentences(
+        say("{name}: {message}", name=where, message=message) if where else message, context.get("way_out", "")
+    )
 
 
 def _alone(photo: PhotoToTrace, tracing: Tracing) -> TracedAt:
@@ -115,7 +124,7 @@ def _animal(photo: PhotoToTrace) -> Animal:
     """The animal on the day of the photograph, as far as its file tells."""
     file = photo.visit.parent / "horse.yaml"
     written = read_partly(file, file.name, Horse)[0] if file.is_file() else None
-    return Animal.of(written.record if written else None, photo.subject.day, read_reference(None)[0].phrases)
+    return Animal.of(written.record if written else None, photo.subject.day)
 
 
 def _write(photo: PhotoToTrace, tracing: Tracing, instead_of: int | None, near_and_off: bool) -> None:

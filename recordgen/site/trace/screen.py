@@ -44,11 +44,10 @@ def trace_photo(
 def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
     """The screen of one photograph, and what takes its tracing in."""
     naming = _naming(records)
-    near_and_off = naming.near_and_off
     outlines = read_outlines(Walk(records))
     page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.language, outlines)
     files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
-    return Shown(files, lambda answer: _take(photo, answer, near_and_off))
+    return Shown(files, lambda answer: _take(photo, answer, naming))
 
 
 def _naming(records: Path) -> Naming:
@@ -59,15 +58,15 @@ def _naming(records: Path) -> Naming:
     return Naming(phrases, practice is not None and practice.feet == "near and off", language_of(code))
 
 
-def _take(photo: PhotoToTrace, answer: bytes, near_and_off: bool) -> tuple[Mapping[str, Any], bool]:
+def _take(photo: PhotoToTrace, answer: bytes, naming: Naming) -> tuple[Mapping[str, Any], bool]:
     try:
-        kept = keep_tracing(photo, answer, near_and_off)
+        kept = keep_tracing(photo, answer, naming.near_and_off)
     except Trouble as trouble:
-        return Kept(False, (sentences(trouble.message, trouble.way_out),)).as_json(), False
+        kept = Kept(False, (sentences(trouble.message, trouble.way_out),))
     except OSError as fault:
         told = sentences(
             say("{photo} cannot be read: {strerror}", photo=photo.shown, strerror=fault.strerror),
             say("Look whether the visit is still there"),
         )
-        return Kept(False, (told,)).as_json(), False
-    return kept.as_json(), kept.written
+        kept = Kept(False, (told,))
+    return kept.as_json(naming.language.code), kept.written

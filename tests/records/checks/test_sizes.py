@@ -9,7 +9,6 @@ import pytest
 
 from recordgen.problems import Problem
 from recordgen.records.checks.sizes import Animal, size_problems
-from recordgen.records.load.tables import read_reference
 from recordgen.records.models import ranges
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.names import SizeClass
@@ -38,7 +37,7 @@ def asked(animal: dict[str, str], measure: str, value: float, day: str = "2026-1
     """Questions asked about one value of an animal on a day."""
     visit = Visit.model_validate({"date": day, "feet": {"LF": {"before": {measure: value}}}})
     horse = Horse.model_validate({"name": "Bramble", **animal})
-    whose = Animal.of(horse, visit.date, read_reference(None)[0].phrases)
+    whose = Animal.of(horse, visit.date)
     return list(size_problems(Written(visit, Path("a.yaml"), "a.yaml", b"date: 2026-10-14\n"), whose))
 
 
