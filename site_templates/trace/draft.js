@@ -15,17 +15,19 @@ const traceDraft = (data, store) => {
   const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, ridge: null, back: [] });
   // A tap of an earlier tracing is as sure as its landmark was.
   const handOfRecord = (one) => (one.hand_error ? Object.fromEntries(Object.entries({ ...one.landmarks, scale: [1, 1] }).map(([key, points]) => [key, points.map(() => one.hand_errors?.[key] ?? one.hand_error)])) : {});
-  // What the white line hangs on.
-  const lined = (points) => ["frog_apex", "frog_medial", "frog_lateral", "wall", "white_line"].map((key) => points[key] || []);
+  // What the white line hangs on: its points, those of the wall and the frog, and the table of outlines that it follows.
+  const lined = (points, version = data.model.version) => JSON.stringify([version, ...["frog_apex", "frog_medial", "frog_lateral", "wall", "white_line"].map((key) => points[key] || [])]);
   const recorded = (one) => {
     const scale = one.scale, points = { ...one.landmarks, ...(scale ? { scale: [scale.from, scale.to] } : {}) };
-    const ridge = one.ridge ? { told: one.ridge, kept: true, at: JSON.stringify(lined(points)) } : null;
+    const ridge = one.ridge ? { told: one.ridge, kept: true, at: lined(points, one.model ?? null) } : null;
     return { ...fresh(), points, ridge, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
   };
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();
   let now = kept || (earlier ? recorded(earlier) : fresh());
-  const source = data.changed ? "changed" : kept ? "again" : earlier ? (earlier.same ? "from_visit" : "changed") : "";
+  // The ridge that was found, as long as the line stands by which it was looked for.
+  const ridge = () => (now.ridge?.at === lined(now.points) ? now.ridge : null);
+  const source = data.changed ? "changed" : now.ridge?.kept && !ridge() ? "ridge_gone" : kept ? "again" : earlier ? (earlier.same ? "from_visit" : "changed") : "";
   let unkept = false;
   const save = async () => { unkept = !(await store.write(now)); };
 
@@ -80,9 +82,7 @@ const traceDraft = (data, store) => {
     const usual = landmarks.wall ? { sd: sd(), table: data.model } : null;
     return { view: data.view, scale, drawn, landmarks, usual, ridge: landmarks.white_line && ridge()?.kept ? ridge().told : null };
   };
-  // The ridge that was found, as long as the points stand by which it was looked for.
-  const ridge = () => (now.ridge && now.ridge.at === JSON.stringify(lined(now.points)) ? now.ridge : null);
-  const setRidge = (told, kept) => change(() => { now.ridge = told && { told, kept, at: JSON.stringify(lined(now.points)) }; });
+  const setRidge = (told, kept) => change(() => { now.ridge = told && { told, kept, at: lined(now.points) }; });
   // SD of a tap in px of this picture.
   const sd = () => ((handError() || USUAL_HAND) * data.size[0]) / 1000;
   const meanError = (all) => {

@@ -10,12 +10,12 @@ import pytest
 from playwright.sync_api import Browser, Page
 
 from recordgen.site.single_page import read_part
-from recordgen.site.trace.page import FOLDER, usual_outlines
+from recordgen.site.trace.page import FOLDER, screen_data, usual_outlines
 from tests.tapped.cases import in_python_alone, written
 
 CASES = written()
 SCRIPTS = "\n".join(
-    read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "ridge", "sole", "upright", "faults")
+    read_part(FOLDER, f"{name}.js") for name in ("lines", "usual", "ridge", "sole", "upright", "faults", "draft")
 )
 
 
@@ -29,7 +29,9 @@ def usual(case: dict[str, Any]) -> dict[str, Any] | None:
 def scripts(browser: Browser) -> Iterator[Page]:
     """A page with the scripts that reckon."""
     page = browser.new_page()
-    page.add_script_tag(content=SCRIPTS + "\nObject.assign(window, {traceFigures, traceRidge, traceFaults});")
+    page.add_script_tag(
+        content=SCRIPTS + "\nObject.assign(window, {traceFigures, traceRidge, traceFaults, traceDraft});"
+    )
     yield page
     page.close()
 
@@ -109,6 +111,26 @@ def test_the_ridge_is_found_to_less_than_a_px(scripts: Page) -> None:
     assert streak["found"]
     assert np.abs(np.array(streak["ridge"]) - true).max() < 1
     assert (step["found"], none["found"]) == (False, False)
+
+
+REOPENED = """([data, version]) => {
+  data.model.version = version;
+  const draft = traceDraft(data, {read: () => null, length: () => 100, write: async () => true});
+  return [draft.source, draft.tracing().ridge];
+}"""
+
+
+@pytest.mark.parametrize(("model", "kept"), [(1, True), ("own-0a1b2c3d", False), (None, False)])
+def test_a_ridge_is_kept_with_the_table_of_outlines_it_was_found_by(
+    scripts: Page, model: int | str | None, kept: bool
+) -> None:
+    """Told from another line it would lie elsewhere, so a tracing opened again leaves it out and says so."""
+    case = CASES["usual to the ridge"]
+    earlier = {"number": 0, "same": True} | {name: case[name] for name in ("scale", "drawn", "ridge", "landmarks")}
+    data = {"view": "sole", "size": case["image"], **screen_data(), "earlier": [earlier | {"model": model}]}
+
+    assert scripts.evaluate(REOPENED, [data, 1]) == (["from_visit", case["ridge"]] if kept else ["ridge_gone", None])
+    assert scripts.evaluate(REOPENED, [data, "own-11112222"]) == ["ridge_gone", None]
 
 
 def test_most_are_far_nearer(reckoned: dict[str, dict[str, float]]) -> None:

@@ -116,7 +116,9 @@ def usual_outlines(table: ShapeTable = SHIPPED) -> dict[str, Any]:
 
 def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
     return {
-        name: value for name, value in entry.items() if name in ("scale", "drawn", "ridge", "hand_error", "hand_errors")
+        name: value
+        for name, value in entry.items()
+        if name in ("scale", "drawn", "model", "ridge", "hand_error", "hand_errors")
     } | {
         "landmarks": {
             name: value if isinstance(value[0], list) else [value]
