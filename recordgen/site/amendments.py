@@ -55,10 +55,10 @@ def _amendment_text(change: Amendment, naming: Naming) -> str:
     when = naming.phrase("trail_on", day=naming.day(change.day)) if change.day else naming.phrases["trail_on_no_day"]
     how = [] if change.kind == "changed" else [naming.phrases[f"trail_{change.kind.replace(' ', '_')}"]]
     why = [naming.phrase("trail_reason", reason=change.reason)] if change.reason else []
-    return f"{when}: " + "; ".join([*how, *(part_told(part, False, naming) for part in change.parts), *why])
+    return f"{when}: " + "; ".join([*how, *(describe_part(part, False, naming) for part in change.parts), *why])
 
 
-def part_told(part: Part, private: bool, naming: Naming) -> str:
+def describe_part(part: Part, private: bool, naming: Naming) -> str:
     """One value that changed, in words. private: for the trimmer, who alone reads earlier wordings of a free text."""
     how = "added" if part.before is None else "gone" if part.after is None else "from_to"
     key = f"trail_{'worded_' if part.worded and not private else ''}{how}"

@@ -109,7 +109,7 @@ def stable_calendar(planned: PlannedDays, slug: str) -> bytes:
     It holds no word of another stable. Errors as with `rounds_calendar`.
     """
     rounds = planned.plan.rounds
-    days = [_planned(one.day, wish, planned) for one in rounds for wish in one.wishes if wish.stable == slug]
+    days = [_planned_day(one.day, wish, planned) for one in rounds for wish in one.wishes if wish.stable == slug]
     return _file(planned.ways.naming.phrase("calendar_stable", stable=planned.names[slug]), days, planned.today)
 
 
@@ -160,7 +160,7 @@ def _outside(wish: Wish, day: date, naming: Naming) -> str:
     return naming.phrase("calendar_early" if day < wish.earliest else "calendar_late")
 
 
-def _planned(day: date, wish: Wish, planned: PlannedDays) -> _Day:
+def _planned_day(day: date, wish: Wish, planned: PlannedDays) -> _Day:
     naming = planned.ways.naming
     how = _outside(wish, day, naming)
     lines = [

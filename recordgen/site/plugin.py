@@ -53,7 +53,7 @@ def _inside(mark: Path) -> str:
     return f"data:image/svg+xml;base64,{base64.b64encode(mark.read_bytes()).decode()}"
 
 
-def _generated(config: MkDocsConfig, page: Page) -> File:
+def _generate_file(config: MkDocsConfig, page: Page) -> File:
     """A page as a file of the engine's, which leaves out those that it is told have not been modified."""
     file = File.generated(config, page.uri, content=" ")
     if page.finished:
@@ -127,7 +127,7 @@ class RecordsPlugin(BasePlugin[Options]):  # type: ignore[no-untyped-call]
             if file.abs_src_path and Path(file.abs_src_path).is_relative_to(THEME):
                 files.remove(file)
         for page in self.site.pages:
-            files.append(_generated(config, page))
+            files.append(_generate_file(config, page))
         return files
 
     def on_post_build(self, config: MkDocsConfig) -> None:

@@ -26,7 +26,7 @@ from recordgen.site.build_context import BuildContext
 from recordgen.site.drawings.dated import DaySayer
 from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.frame.styles import EVERY_PAGE, style_text
-from recordgen.site.horse.parts import said_last
+from recordgen.site.horse.parts import opening_of_note
 from recordgen.site.model import Page
 from recordgen.site.templates import render, signed
 from recordgen.site.tracing.page import tracings_of
@@ -78,7 +78,7 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "scale_words": scales,
         "grade_words": lambda scale, grade: grade_words(scale, grade, scales, naming),
         "class_words": ways.group(sheet.summary.care_class),
-        "sourced": _sourced(sheet),
+        "sourced": _error_sources(sheet),
         "tracings": tracings_of(sheet.summary, ways),
         "figures_of": lambda row, figures: naming.figures(figures_of(row, figures)),
         "change_of": lambda measure, step: change_of(naming, measure, step),
@@ -89,7 +89,7 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "same_since": same_since,
         "lame_first": lame_first,
         "condition_scales": CONDITION_SCALES.values(),
-        "said": said_last(sheet.summary),
+        "said": opening_of_note(sheet.summary),
         "leading": leading_changes(sheet.summary.changes),
         "leading_found": FOUND,
         "foot_names": naming.feet,
@@ -141,7 +141,7 @@ def days_tiny(naming: Naming, first: date, last: date) -> str:
     return naming.phrase("days_from_to", first=begins, last=language.tiny_day(last))
 
 
-def _sourced(sheet: Sheet) -> Mapping[str, str]:
+def _error_sources(sheet: Sheet) -> Mapping[str, str]:
     """By measure, where its error comes from, of those whose error is not assumed; computed ones go by their parts."""
     rows = [row for row in sheet.rows if not row.measure.parts]
     taken = [(row.measure.words.name, one) for row in rows for one in row.taken.values()]

@@ -34,7 +34,7 @@ def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any
     found: dict[str, Any] = {}
     try:
         for text in dict.fromkeys(read_part(folder, name, place) for place in (None, own)):
-            found = _laid_over(found, yaml.safe_load(text) or {})
+            found = _merge(found, yaml.safe_load(text) or {})
     except (yaml.YAMLError, UnicodeError, TypeError) as fault:
         mark = fault.problem_mark if isinstance(fault, yaml.MarkedYAMLError) else None
         file = f"site_templates/{folder}/{name}"
@@ -46,7 +46,7 @@ def read_table(folder: str, name: str, own: Path | None = None) -> dict[str, Any
     return found
 
 
-def _laid_over(under: Any, over: Any, *steps: str) -> Any:
+def _merge(under: Any, over: Any, *steps: str) -> Any:
     """Entries over those beneath, in tables within tables too.
 
     steps: to these. Raises TypeError, which tells them, where a table, a list or words stand in the place of another.
@@ -55,7 +55,7 @@ def _laid_over(under: Any, over: Any, *steps: str) -> Any:
         raise TypeError(".".join(steps))
     if not isinstance(under, dict):
         return over
-    return {**under, **{key: _laid_over(under.get(key, value), value, *steps, key) for key, value in over.items()}}
+    return {**under, **{key: _merge(under.get(key, value), value, *steps, key) for key, value in over.items()}}
 
 
 def page_with(

@@ -24,7 +24,7 @@ def mark_folder(folder: Path, slug: str) -> None:
 
 def is_site(folder: Path) -> bool:
     """Tell whether a folder carries the mark of a built site."""
-    return _marked(folder) is not None
+    return _read_mark(folder) is not None
 
 
 def refuse_place(place: Path, slug: str) -> None:
@@ -36,14 +36,14 @@ def refuse_place(place: Path, slug: str) -> None:
         raise Trouble(
             say("{place} is no folder", place=place), say("Name another folder with --out; nothing was changed")
         )
-    site, written = _marked(place) or (slug, set())
+    site, written = _read_mark(place) or (slug, set())
     if site != slug:
         raise Trouble(say("{place} holds the site of {site}", place=place, site=site), _WAY_OUT)
     found = [*list_files(place), *list_empty_folders(place)]
     refuse_strangers([name for name in found if name not in written], str(place), _WAY_OUT)
 
 
-def _marked(folder: Path) -> tuple[str, set[str]] | None:
+def _read_mark(folder: Path) -> tuple[str, set[str]] | None:
     """Whose site a folder holds, and the names of what was written into it; None without a mark that reads."""
     try:
         held = json.loads((folder / MARK).read_bytes())

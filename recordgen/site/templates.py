@@ -25,7 +25,7 @@ from recordgen.problems import Trouble
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.sentences import say
-from recordgen.site.amendments import part_told
+from recordgen.site.amendments import describe_part
 from recordgen.site.pages.ticks import tick_key
 
 
@@ -76,7 +76,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "unit": naming.unit,
         "way": lambda way: naming.listed([naming.value(one) for one in way.split(" and ")]),
         "inside": language.inside,
-        "said": catalog_of(language.code).gettext,
+        "translated": catalog_of(language.code).gettext,
         "dialled": dialled,
         "length_of": naming.length,
         "weeks": naming.lasting,
@@ -90,7 +90,7 @@ def environment(records: Path, naming: Naming) -> Environment:
         "age": lambda months: _age(months, naming),
         "born": naming.born,
     }
-    made.globals |= {"part_told": lambda part, private: part_told(part, private, naming), "tick_key": tick_key}
+    made.globals |= {"describe_part": lambda part, private: describe_part(part, private, naming), "tick_key": tick_key}
     made.globals |= {
         "details": lambda found: details_of(found, naming),
         "handling": lambda one: handling_of(one, naming),

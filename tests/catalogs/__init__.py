@@ -19,7 +19,7 @@ from recordgen.records.load.tables import read_reference
 from recordgen.records.load.translated import messages
 from recordgen.records.models import ranges
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
-from recordgen.site.field.words import explained, names_of_page, words_of_page
+from recordgen.site.field.words import names_of_page, translate_help, words_of_page
 from recordgen.site.prose.guide import GUIDE, guide_source
 from recordgen.site.trace.page import words_of_screen
 
@@ -62,7 +62,7 @@ def asked_of_phone() -> Iterator[Asked]:
     names = words_of_page(listening).pop("names")
     names_of_page(names, Naming(read_reference(None)[0].phrases), listening)
     for entries in (visit_entries(), foot_entries()):
-        explained(entries, listening)
+        translate_help(entries, listening)
     words_of_screen(listening)
     yield from listening.asked
 

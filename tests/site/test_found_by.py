@@ -12,7 +12,7 @@ from recordgen.hoof.observations import Finding
 from recordgen.language.spoken import language_of
 from recordgen.site.frame.home_screen import MANIFEST
 from recordgen.site.frame.search_index import words_of
-from recordgen.site.pages.found_by import day_spellings, everyday_names, found_by
+from recordgen.site.pages.found_by import day_spellings, everyday_names, search_names
 from tests.support.horse_records import NAMING, summary, visit
 from tests.support.kinds import MOST_INDEX_BYTES, SEARCH_INDEX
 from tests.support.pages import all_pages, search_entries, words
@@ -30,7 +30,7 @@ def test_a_finding_goes_by_the_names_of_the_trade() -> None:
 def test_what_was_found_years_ago_is_found_still() -> None:
     """Names of all visits, each once."""
     sore = {"frog": {"infection": "deep groove"}}
-    names = found_by(summary(visit("2024-03-04", left_hind=sore), visit("2026-11-20", left_hind=sore)), NAMING)
+    names = search_names(summary(visit("2024-03-04", left_hind=sore), visit("2026-11-20", left_hind=sore)), NAMING)
 
     assert names.count("thrush") == 1
 

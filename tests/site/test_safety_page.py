@@ -12,7 +12,7 @@ from bs4 import BeautifulSoup
 
 from recordgen.hoof.law_notes import scope_notes
 from recordgen.site.model import link
-from recordgen.site.prose.render import rendered_prose
+from recordgen.site.prose.render import render_prose
 from recordgen.site.templates import environment
 from tests.support.horse_records import NAMING, REFERENCE, practice
 from tests.support.pages import text_of
@@ -27,7 +27,7 @@ PENALTY = re.compile(
 def page(country: str | None, private: bool = False) -> BeautifulSoup:
     """The page of a practice in a country."""
     found = practice(country=country) if country else practice()
-    html = rendered_prose(
+    html = render_prose(
         environment(Path("none"), NAMING),
         "safety.md",
         here="safety.md",

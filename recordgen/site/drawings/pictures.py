@@ -32,6 +32,7 @@ from recordgen.pictures.feet.wall_marks import mark_key
 from recordgen.records.models.foot import MarkKind
 from recordgen.records.models.names import FEET, Foot
 from recordgen.site.drawings.dated import DaySayer, dated_part
+from recordgen.site.drawings.descriptions import describe_growing_out, describe_rates, describe_series
 from recordgen.site.drawings.growth import (
     by_foot,
     defects,
@@ -40,7 +41,6 @@ from recordgen.site.drawings.growth import (
     rate_rows,
     usual_a_month,
 )
-from recordgen.site.drawings.told import growing_out_told, rates_told, series_told
 from recordgen.site.horse.courses import Courses
 from recordgen.site.model import DatedPart, late_place
 from recordgen.site.tracing.pictures import TracingPictures
@@ -145,7 +145,7 @@ class Pictures:
     def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
         """A panel for each foot, with its words and in the language of the page."""
         return {
-            foot: panel(foot, series, series_told(self.naming, measure, foot, series), self.naming.language)
+            foot: panel(foot, series, describe_series(self.naming, measure, foot, series), self.naming.language)
             for foot, series in readings.items()
         }
 
@@ -153,7 +153,7 @@ class Pictures:
         """The course of a toe's length alone, as small as a word, on the scale of all feet."""
         readings = toes.by_foot[foot].readings
         scale = shared_scale({foot: one.readings for foot, one in toes.by_foot.items()})
-        told = series_told(self.naming, "toe_length", foot, readings)
+        told = describe_series(self.naming, "toe_length", foot, readings)
         span = shared_span({foot: readings})
         return self._place(self.kept.picture(course_line, foot, readings, span, scale, told))
 
@@ -162,7 +162,7 @@ class Pictures:
         rows = rate_rows(summary, self.naming)
         if not rows:
             return None
-        unit, title = self.naming.phrase("chart_rate_unit"), rates_told(self.naming, rows)
+        unit, title = self.naming.phrase("chart_rate_unit"), describe_rates(self.naming, rows)
         return self._place(self.kept.picture(growth_rates, rows, usual_a_month(summary), unit, title))
 
     def rate_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
@@ -189,7 +189,7 @@ class Pictures:
                     heights(one),
                     labels,
                     foot,
-                    growing_out_told(self.naming, foot, defects(one, self.naming)),
+                    describe_growing_out(self.naming, foot, defects(one, self.naming)),
                 )
             )
             for foot, one in by_foot(summary.feet)
@@ -221,7 +221,7 @@ class Pictures:
         words = dict(sorted(kinds.items()))
         return self._key(event_key(words), words)
 
-    def explained(self, which: str) -> Markup:
+    def labelled_drawing(self, which: str) -> Markup:
         """A labelled drawing for the page that explains the words: foot, side or growth."""
         draw = {"foot": plain_foot, "side": side_view, "growth": wall_growth}[which]
         prefix = f"draw_{which}_"

@@ -25,7 +25,9 @@ OVERDUE = "overdue"
 NOT_LAST = {"tracings", "repeat", "note", "done"}
 
 
-def stables_known(stables: Sequence[StableSummary], naming: Naming, words: Mapping[str, str]) -> list[dict[str, Any]]:
+def stables_for_phone(
+    stables: Sequence[StableSummary], naming: Naming, words: Mapping[str, str]
+) -> list[dict[str, Any]]:
     """Each stable with its horses that have not left, as plain values. words: of the field page."""
     return [
         {"id": one.slug, "name": one.stable.name, "horses": [_horse(horse, naming, words) for horse in one.present]}
@@ -33,7 +35,7 @@ def stables_known(stables: Sequence[StableSummary], naming: Naming, words: Mappi
     ]
 
 
-def rounds_known(plan: Plan) -> list[dict[str, Any]]:
+def rounds_for_phone(plan: Plan) -> list[dict[str, Any]]:
     """The planned rounds: the day and the horses of each, as stable/horse."""
     return [
         {"day": one.day.isoformat(), "horses": [f"{wish.stable}/{wish.horse}" for wish in one.wishes]}

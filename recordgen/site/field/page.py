@@ -17,10 +17,10 @@ from recordgen.language.catalogs import catalog_of
 from recordgen.language.spoken import ENGLISH
 from recordgen.records.models.lines.shape_table import SHIPPED, ShapeTable
 from recordgen.records.models.names import FEET
-from recordgen.site.field.horses import done_before, rounds_known, stables_known
+from recordgen.site.field.horses import done_before, rounds_for_phone, stables_for_phone
 from recordgen.site.field.sole_map import sole_map
 from recordgen.site.field.vocabulary import foot_entries, visit_entries
-from recordgen.site.field.words import FOLDER, explained, names_of_page, words_of_page
+from recordgen.site.field.words import FOLDER, names_of_page, translate_help, words_of_page
 from recordgen.site.single_page import page_with, read_part
 from recordgen.site.trace.page import FOLDER as TRACE
 from recordgen.site.trace.page import SCREEN, SCREEN_STYLE, head_texts, screen_data
@@ -107,10 +107,10 @@ def page_data(
         "practice": ways.practice.name,
         "trimmer": ways.practice.trimmer,
         "key": base64.urlsafe_b64encode(key).rstrip(b"=").decode(),
-        "stables": stables_known(stables, naming, words),
-        "rounds": rounds_known(plan_of(stables, Calendar.of(ways, today))),
-        "visit": explained(visit_entries(), catalog),
-        "foot": explained(foot_entries(), catalog),
+        "stables": stables_for_phone(stables, naming, words),
+        "rounds": rounds_for_phone(plan_of(stables, Calendar.of(ways, today))),
+        "visit": translate_help(visit_entries(), catalog),
+        "foot": translate_help(foot_entries(), catalog),
         "feet": {foot: naming.foot(foot) for foot in FEET},
         "soles": {"fore": sole_map(True), "hind": sole_map(False)},
         "done": done_before(stables),

@@ -37,11 +37,11 @@ def names_of_page(named: Mapping[str, str], naming: Naming, catalog: Catalog) ->
     for word in vocabulary():
         key = key_of(word)
         if key not in known:
-            known[key] = naming.phrases.get(f"place_{key}") or _said(word, naming, catalog)
+            known[key] = naming.phrases.get(f"place_{key}") or _word_of_page(word, naming, catalog)
     return {key: name for key, name in known.items() if name != key.replace("_", " ")}
 
 
-def _said(word: str, naming: Naming, catalog: Catalog) -> str:
+def _word_of_page(word: str, naming: Naming, catalog: Catalog) -> str:
     if naming.has_value(word):
         return naming.value(word)
     return str(table_in(catalog, word.replace("_", " "), f"{NAMES}.{key_of(word)}"))
@@ -59,17 +59,17 @@ def _words(entries: Sequence[Entry]) -> Iterator[str]:
         yield from _words([*entry.get("fields", ()), *([entry["of"]] if "of" in entry else ())])
 
 
-def explained(entries: Sequence[Entry], catalog: Catalog) -> list[Entry]:
+def translate_help(entries: Sequence[Entry], catalog: Catalog) -> list[Entry]:
     """The vocabulary with the help of each field in the language of a catalog."""
-    return [_explained(entry, catalog) for entry in entries]
+    return [_translate_entry(entry, catalog) for entry in entries]
 
 
-def _explained(entry: Entry, catalog: Catalog) -> Entry:
+def _translate_entry(entry: Entry, catalog: Catalog) -> Entry:
     told = dict(entry)
     if entry.get("help"):
         told["help"] = catalog.gettext(entry["help"])
     if "fields" in entry:
-        told["fields"] = [_explained(inner, catalog) for inner in entry["fields"]]
+        told["fields"] = [_translate_entry(inner, catalog) for inner in entry["fields"]]
     if "of" in entry:
-        told["of"] = _explained(entry["of"], catalog)
+        told["of"] = _translate_entry(entry["of"], catalog)
     return told

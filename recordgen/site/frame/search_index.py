@@ -40,7 +40,7 @@ _COMMON = frozenset(
 )
 
 
-def indexed(page: Page) -> Page:
+def with_search_entry(page: Page) -> Page:
     """The page with its entry in the index; as it is where search does not read it, or where it is finished."""
     if page.finished or not page.searched:
         return page
@@ -52,18 +52,18 @@ def index_script(entries: Iterable[Entry], language: Language = ENGLISH) -> str:
     """The script of a site's search. language: in which its readers type days."""
     pages = [list(entry) for entry in entries]
     days = sorted({day for entry in pages for day in entry[3]})
-    spelled = {day: [folded(one) for one in day_spellings(date.fromisoformat(day), language)] for day in days}
+    spelled = {day: [fold_letters(one) for one in day_spellings(date.fromisoformat(day), language)] for day in days}
     told = json.dumps({"days": spelled, "pages": pages}, ensure_ascii=False, separators=(",", ":"))
     return f"recordgenFound({told});\n"
 
 
 def words_of(html: str) -> str:
     """The words of a page's text, folded, each once; none of what is marked `data-search-exclude`."""
-    found = dict.fromkeys(_WORD.findall(folded(" ".join(_texts(html)))))
+    found = dict.fromkeys(_WORD.findall(fold_letters(" ".join(_texts(html)))))
     return " ".join(word for word in found if len(word) > 1 and word not in _COMMON)
 
 
-def folded(text: str) -> str:
+def fold_letters(text: str) -> str:
     """Small letters without accents, by the steps of search.js: Márta as marta, weiß as weiss."""
     return _BEYOND_ASCII.sub(_without_accents, unicodedata.normalize("NFD", text)).upper().lower()
 

@@ -27,18 +27,18 @@ def style_of(*parts: str) -> str:
 
 def style_text(names: Sequence[str]) -> str:
     """The rules of some style files, packed, in this order."""
-    return "\n".join(_packed(name) for name in names)
+    return "\n".join(_minify(name) for name in names)
 
 
 def light_colour(name: str) -> str:
     """A colour of the light pages by its name, such as paper: the first that the styles of every page give it."""
-    found = re.search(rf"--{name}:\s*(#[0-9a-f]{{6}})", _packed("recordgen"))
+    found = re.search(rf"--{name}:\s*(#[0-9a-f]{{6}})", _minify("recordgen"))
     assert found is not None, name
     return found[1]
 
 
 @cache
-def _packed(name: str) -> str:
+def _minify(name: str) -> str:
     """The text of a style file without comments, line breaks and indents."""
     text = (packaged() / "site_templates" / "styles" / f"{name}.css").read_text("utf-8")
     return _BETWEEN.sub(r"\1", " ".join(_COMMENT.sub("", text).split())).replace(";}", "}")
@@ -51,4 +51,4 @@ def _own_classes(kind: str) -> frozenset[str]:
 
 
 def _classes(name: str) -> frozenset[str]:
-    return frozenset(_CLASS.findall(_BLOCK.sub("{}", _packed(name))))
+    return frozenset(_CLASS.findall(_BLOCK.sub("{}", _minify(name))))

@@ -97,7 +97,7 @@ def days_seen(summary: HorseSummary, naming: Naming) -> DaysSeen | None:
     )
 
 
-def found_in(visit: VisitSummary, naming: Naming) -> list[str]:
+def kinds_found(visit: VisitSummary, naming: Naming) -> list[str]:
     """The kinds of what one visit found, each once, the horse's before those of its feet, in lower case."""
     lame = visit.visit.lameness is not None and visit.visit.lameness.grade > 0
     kinds = dict.fromkeys(one.kind for at in visit.feet.values() for one in at.findings)

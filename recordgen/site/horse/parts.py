@@ -54,7 +54,7 @@ def foot_parts(summary: HorseSummary, tracings: Tracings, album: Album) -> tuple
     return tuple(_part(foot, summary, tracings, album) for foot in FEET)
 
 
-def said_last(summary: HorseSummary, most_words: int = MOST_WORDS) -> OpeningWords | None:
+def opening_of_note(summary: HorseSummary, most_words: int = MOST_WORDS) -> OpeningWords | None:
     """The note of the last visit, cut after the sentence that fills so many words, or in one of twice as many.
 
     None where there is none.

@@ -16,7 +16,7 @@ from recordgen.language.spoken import ENGLISH, Language
 OF_THE_FROG = ("frog", "central groove", "medial groove", "lateral groove")
 
 
-def found_by(horse: HorseSummary, naming: Naming) -> tuple[str, ...]:
+def search_names(horse: HorseSummary, naming: Naming) -> tuple[str, ...]:
     """The everyday names of all that was ever found on a horse, each once."""
     found = [one for visit in horse.history for foot in visit.feet.values() for one in foot.findings]
     return tuple(dict.fromkeys(name for one in found for name in everyday_names(one, naming)))

@@ -13,11 +13,11 @@ from recordgen.hoof.whom_to_ring import vet_of
 from recordgen.site.amendments import amendments, trail_finder
 from recordgen.site.horse.comparing import comparison_of
 from recordgen.site.horse.courses import toe_courses
-from recordgen.site.horse.glance import days_seen, found_in
+from recordgen.site.horse.glance import days_seen, kinds_found
 from recordgen.site.horse.overlay import overlay_of
-from recordgen.site.horse.parts import foot_parts, said_last
+from recordgen.site.horse.parts import foot_parts, opening_of_note
 from recordgen.site.model import Page
-from recordgen.site.pages.found_by import found_by
+from recordgen.site.pages.found_by import search_names
 from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.photographs import Album
 from recordgen.site.sheet import sheet_values
@@ -64,13 +64,13 @@ def render_horse(renderer: PageRenderer, uri: str, sheet: str, horse: HorseSumma
         horse=horse.horse,
         stable=stable.stable,
         sheet=sheet,
-        **_told_first(renderer, uri, horse, stable),
+        **_opening_values(renderer, uri, horse, stable),
         **_feet(renderer, horse, photographs),
-        **_folded(renderer, horse),
+        **_folded_values(renderer, horse),
         measures={measure.key: measure for measure in ways.measures},
     )
     days = tuple(visit.visit.date.isoformat() for visit in horse.history)
-    return replace(page, found_by=found_by(horse, ways.naming), visits=days, weight=HORSES_FIRST)
+    return replace(page, found_by=search_names(horse, ways.naming), visits=days, weight=HORSES_FIRST)
 
 
 def calendar_name(uri: str) -> str:
@@ -86,14 +86,14 @@ def has_calendar(renderer: PageRenderer, horse: HorseSummary) -> bool:
     return not renderer.private and horse.due is not None and horse.due.best >= renderer.context.today
 
 
-def _told_first(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> dict[str, Any]:
+def _opening_values(renderer: PageRenderer, uri: str, horse: HorseSummary, stable: StableSummary) -> dict[str, Any]:
     """The values of what an owner reads first: whom to ring, what the trimmer says, what is next, what changed."""
     ways = renderer.context.ways
     return {
         "ring_of": renderer.ring_finder(stable),
         "vet": vet_of(horse.horse, stable.stable),
         "urgent": [note for note in ways.reference.safety.values() if note.section == "vet now"],
-        "said": said_last(horse),
+        "said": opening_of_note(horse),
         "dates": calendar_name(uri) if has_calendar(renderer, horse) else None,
         "leading": leading_changes(horse.changes),
         "foot_names": ways.naming.feet,
@@ -114,12 +114,12 @@ def _feet(renderer: PageRenderer, horse: HorseSummary, photographs: Album) -> di
     }
 
 
-def _folded(renderer: PageRenderer, horse: HorseSummary) -> dict[str, Any]:
+def _folded_values(renderer: PageRenderer, horse: HorseSummary) -> dict[str, Any]:
     """The values of what is folded: tables, history, context."""
     ways = renderer.context.ways
     scales = ways.reference.scales
     return {
-        "found_in": lambda visit: found_in(visit, ways.naming),
+        "kinds_found": lambda visit: kinds_found(visit, ways.naming),
         "measured": {key for one in horse.feet.values() for key in one.measures},
         "comparison": comparison_of(horse, ways.measures, ways.naming),
         "trail_of": trail_finder(horse, renderer.context.trails_of(horse)),

@@ -18,7 +18,7 @@ def worst_first(horses: Iterable[HorseSummary]) -> list[tuple[HorseSummary, Caut
     return sorted(found, key=lambda pair: (LEVELS.index(pair[1].level), pair[0].horse.name))
 
 
-def ended_lately(horses: Iterable[HorseSummary], today: date) -> list[tuple[HorseSummary, ClosedCaution]]:
+def recently_ended(horses: Iterable[HorseSummary], today: date) -> list[tuple[HorseSummary, ClosedCaution]]:
     """The cautions of several horses that ended in the last twelve weeks, the latest first, then by name."""
     found = [(horse, one) for horse in horses for one in horse.closed_cautions if today - one.ended <= ENDED_LATELY]
     return sorted(found, key=lambda pair: (-pair[1].ended.toordinal(), pair[0].horse.name))

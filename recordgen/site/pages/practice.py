@@ -21,7 +21,7 @@ from recordgen.records.models.fields import DaySpan
 from recordgen.site.drawings.due_picture import DayLine, Stretch, due_rows
 from recordgen.site.drawings.scales import aim_scale, forecast_rows, month_bars
 from recordgen.site.model import Page
-from recordgen.site.pages.order import ended_lately, overdue_first
+from recordgen.site.pages.order import overdue_first, recently_ended
 from recordgen.site.pages.renderer import PageRenderer
 
 # The file for a calendar program: the rounds that would do.
@@ -54,7 +54,7 @@ def render_practice(renderer: PageRenderer, stables: Sequence[StableSummary], pl
         **_windows(renderer, stables, plan),
         levels=LEVELS,
         watch=_watch(renderer, horses, plan),
-        ended=ended_lately(horses, context.today),
+        ended=recently_ended(horses, context.today),
         off_aims=[(one, aim_scale(one.aimed)) for one in off_aim(horses)],
         numbers=numbers_missing(stables),
         gaps=gaps_together(horses),

@@ -20,7 +20,7 @@ from recordgen.site.model import PackedTexts, Page, link
 from recordgen.site.photographs import MOST_DAYS, Album, album
 from recordgen.site.prose.guide import START, guide_text
 from recordgen.site.prose.own_pages import own_menu
-from recordgen.site.prose.render import rendered_prose
+from recordgen.site.prose.render import render_prose
 from recordgen.site.templates import render
 
 # The trimmer has all photographs in the records; on the own site stand those of the last day and of the first.
@@ -61,7 +61,7 @@ class PageRenderer:
             "pictures": pictures,
             "link": lambda there: link(uri, there),
         }
-        fill = rendered_prose if template.endswith(".md") else render
+        fill = render_prose if template.endswith(".md") else render
         html = fill(context.templates, template, **shared, **values)
         more = render(context.templates, head, **shared, **values) if head else ""
         in_menu = any(uri == place for place, _ in self.menu[0])

@@ -12,7 +12,7 @@ from recordgen.progress import steps
 from recordgen.records.pages.model import OwnPage
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import PlannedDays, due_calendar, horse_calendar, rounds_calendar
-from recordgen.site.frame.search_index import indexed
+from recordgen.site.frame.search_index import with_search_entry
 from recordgen.site.model import Finished, Page, Site
 from recordgen.site.pages.explanations import PROBLEMS, render_explanations, render_problems
 from recordgen.site.pages.guide import render_guide
@@ -23,7 +23,7 @@ from recordgen.site.pages.renderer import PageRenderer
 from recordgen.site.pages.stable import DATES, StablePlaces, render_jobs, render_stable
 from recordgen.site.photographs import Album, PhotoFiles
 from recordgen.site.prose.guide import guide_pictures
-from recordgen.site.prose.own_pages import own_pictures, placed
+from recordgen.site.prose.own_pages import own_pictures, pages_by_place
 
 # The slug of the trimmer's own site.
 PRACTICE = "practice"
@@ -40,7 +40,7 @@ def render_site(context: BuildContext, slug: str, finished: Finished | None = No
         site = _practice_site(context, finished)
     else:
         site = _stable_site(context.alone(slug), context.stable(slug), finished)
-    return replace(site, pages=tuple(indexed(page) for page in site.pages))
+    return replace(site, pages=tuple(with_search_entry(page) for page in site.pages))
 
 
 def _stable_site(context: BuildContext, stable: StableSummary, finished: Finished) -> Site:
@@ -48,7 +48,7 @@ def _stable_site(context: BuildContext, stable: StableSummary, finished: Finishe
     horses = {horse.slug: f"horses/{context.page_name(horse.slug)}.md" for horse in stable.horses}
     places = StablePlaces(FRONT, JOBS, horses)
     menu = [[(FRONT, stable.stable.name), *_menu_of_horses(stable, places)]]
-    own = placed(context.own_pages_of()) | placed(context.own_pages_of(stable.slug))
+    own = pages_by_place(context.own_pages_of()) | pages_by_place(context.own_pages_of(stable.slug))
     renderer = PageRenderer(context, private=False, menu=menu, own=own)
     pages = _pages_of_stable(renderer, stable, places, own, finished)
     pages += render_explanations(renderer, finished.pages)
@@ -64,13 +64,13 @@ def _practice_site(context: BuildContext, finished: Finished) -> Site:
     plan = plan_of(context.stables, Calendar.of(context.ways, context.today))
     fronts = [(f"{stable.slug}/{FRONT}", stable.stable.name) for stable in context.stables]
     menu = [[(FRONT, context.ways.naming.phrase("menu_due")), *fronts]]
-    shared = placed(context.own_pages_of())
+    shared = pages_by_place(context.own_pages_of())
     overall = PageRenderer(context, private=True, menu=menu, own=shared)
     pictures = own_pictures(context.own_pages_of()) | _pictures_of_guide(finished)
     pages, albums = [render_practice(overall, context.stables, plan)], []
     for stable in context.stables:
         places = _places_below_practice(stable)
-        own = placed(context.own_pages_of(stable.slug), f"{stable.slug}/")
+        own = pages_by_place(context.own_pages_of(stable.slug), f"{stable.slug}/")
         menu_here = [*menu, _menu_of_horses(stable, places)]
         renderer = PageRenderer(context.alone(stable.slug), private=True, menu=menu_here, own=shared | own)
         pages += _pages_of_stable(renderer, stable, places, own, finished)

@@ -35,10 +35,10 @@ def guide_text(uri: str, code: str = ENGLISH_CODE) -> PageText:
 
     uri: its place in a site, such as user_guide/start.md.
     """
-    english = _rendered(guide_source(uri))
+    english = _render_source(guide_source(uri))
     if code == ENGLISH_CODE:
         return english
-    other = _rendered(guide_source(uri, catalog_of(code)))
+    other = _render_source(guide_source(uri, catalog_of(code)))
     html = other.html.replace(_ANSWER, f'{_ANSWER} lang="{ENGLISH_CODE}"')
     for told, heading in zip(other.headings, english.headings, strict=True):
         html = html.replace(f'id="{told}"', f'id="{heading}"', 1)
@@ -62,7 +62,7 @@ def guide_file(uri: str) -> Path:
     return packaged() / "site_templates" / "pages" / "guide" / uri.removeprefix(f"{FOLDER}/")
 
 
-def _rendered(source: str) -> PageText:
+def _render_source(source: str) -> PageText:
     return render_page(source, _leading, [FencedCodeExtension(), SizedPictures(guide_file(START).parent), Sections()])
 
 

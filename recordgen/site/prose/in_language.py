@@ -25,17 +25,17 @@ def in_language(source: str, catalog: Catalog) -> str:
     for line in source.splitlines():
         fence = line.startswith(_FENCE)
         if begun and (fence or not line or _BEGINS.match(line)):
-            lines.append(_said(" ".join(begun), catalog))
+            lines.append(_translate_line(" ".join(begun), catalog))
             begun = []
         if fenced or fence or not line:
             lines.append(line)
         else:
             begun.append(line.strip())
         fenced ^= fence
-    return "\n".join([*lines, *([_said(" ".join(begun), catalog)] if begun else ()), ""])
+    return "\n".join([*lines, *([_translate_line(" ".join(begun), catalog)] if begun else ()), ""])
 
 
-def _said(line: str, catalog: Catalog) -> str:
+def _translate_line(line: str, catalog: Catalog) -> str:
     parts = _MESSAGE.fullmatch(line)
     if parts is None or _COMMAND.fullmatch(line) or not any(sign.isalpha() for sign in parts["text"]):
         return line

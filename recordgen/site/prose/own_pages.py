@@ -13,7 +13,7 @@ from recordgen.site.model import link
 from recordgen.site.prose.sections import Sections
 
 
-def placed(own: OwnPages, under: str = "") -> dict[str, OwnPage]:
+def pages_by_place(own: OwnPages, under: str = "") -> dict[str, OwnPage]:
     """The pages of a folder by their places in a site, such as pages/winter-mud.md. under: a folder of the site."""
     return {f"{under}{PAGES}/{page.name}.md": page for page in own.pages}
 

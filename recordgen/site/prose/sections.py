@@ -37,7 +37,7 @@ class _Parting(Treeprocessor):
             if not parts or _begins(element, parts[-1]):
                 parts.append(_part(element))
             parts[-1].append(element)
-        root.extend(_folded(part) if part.get("class") == FOLDED else part for part in parts)
+        root.extend(_fold(part) if part.get("class") == FOLDED else part for part in parts)
 
 
 def _begins(element: Element, part: Element) -> bool:
@@ -56,7 +56,7 @@ def _part(first: Element) -> Element:
     return part
 
 
-def _folded(part: Element) -> Element:
+def _fold(part: Element) -> Element:
     """The part with all but its heading folded; a link to its id opens it."""
     section = Element("section")
     fold = SubElement(section, "details", {name: value for name, value in part.attrib.items() if name != "class"})

@@ -55,7 +55,7 @@ def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False)
     answer: JSON with the landmarks, scale and how it was drawn, as the screen sends it. near_and_off: how the practice
     names feet. Raises Trouble where the visit cannot take it.
     """
-    told = _read(answer)
+    told = _parse_answer(answer)
     try:
         tracing = Tracing.model_validate(_values(photo, told))
     except ValidationError as wrong:
@@ -68,7 +68,7 @@ def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False)
     return Kept(True, words, reckoned(tracing, tracing.error_px()))
 
 
-def _read(answer: bytes) -> dict[str, Any]:
+def _parse_answer(answer: bytes) -> dict[str, Any]:
     told: Any
     try:
         told = json.loads(answer)

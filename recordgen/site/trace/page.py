@@ -78,7 +78,7 @@ def page_data(
         "picture": PICTURE,
         "visit": photo.shown,
         "earlier": [
-            {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain(entry_of(one))}
+            {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain_entry(entry_of(one))}
             for number, one in photo.earlier
         ],
         **screen_data(own, language, outlines),
@@ -114,7 +114,7 @@ def usual_outlines(table: ShapeTable = SHIPPED) -> dict[str, Any]:
     return {"version": table.version, "first": FIRST_DEG, "step": STEP_DEG, **rows}
 
 
-def _plain(entry: Mapping[str, Any]) -> dict[str, Any]:
+def _plain_entry(entry: Mapping[str, Any]) -> dict[str, Any]:
     return {
         name: value
         for name, value in entry.items()

@@ -45,7 +45,7 @@ class DatedTracing:
 
 
 @dataclass(frozen=True)
-class ViewTold:
+class TracedViewPart:
     """The latest tracing of a view of one foot, with all that stands beside it.
 
     moments: the tracings of that day, before the trim first; `shown` is the last of them. earlier: the latest of a day
@@ -78,21 +78,21 @@ class ViewTold:
 
 
 @dataclass(frozen=True)
-class FootTold:
+class TracedFootPart:
     """One foot: its views, and earlier days with what was traced, the newest first.
 
     year: its soles of the last year at one moment, the oldest first.
     """
 
     foot: Foot
-    views: tuple[ViewTold, ...]
+    views: tuple[TracedViewPart, ...]
     earlier: tuple[tuple[date, tuple[DatedTracing, ...]], ...]
     earlier_left_out: int
     year: tuple[DatedTracing, ...] = ()
 
 
 @dataclass(frozen=True)
-class PairTold:
+class TracedPairPart:
     """Left and right of a pair, traced from the same side."""
 
     pair: Pair
@@ -104,8 +104,8 @@ class PairTold:
 class Tracings:
     """All tracings of a horse as a page tells them."""
 
-    feet: tuple[FootTold, ...] = ()
-    pairs: tuple[PairTold, ...] = ()
+    feet: tuple[TracedFootPart, ...] = ()
+    pairs: tuple[TracedPairPart, ...] = ()
 
     @cached_property
     def drawn(self) -> list[DatedTracing]:
@@ -119,7 +119,7 @@ class Tracings:
         soles = [seen.sole for seen in self.drawn if seen.sole]
         return extent_of(soles) if soles else None
 
-    def latest(self, most: int) -> list[ViewTold]:
+    def latest(self, most: int) -> list[TracedViewPart]:
         """The latest views of all feet: the newest first, soles before others of the same day, feet in their order."""
         found = [view for foot in self.feet for view in foot.views]
         return sorted(found, key=lambda view: (-view.shown.day.toordinal(), VIEWS.index(view.shown.view)))[:most]

@@ -13,7 +13,7 @@ from recordgen.hoof.tracing.figures import Traced
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.tracing import TracedMoment, TracedView
 from recordgen.site.photographs import Album, ShownPhoto
-from recordgen.site.tracing.feet import VIEWS, DatedTracing, FootTold, PairTold, Tracings, ViewTold
+from recordgen.site.tracing.feet import VIEWS, DatedTracing, TracedFootPart, TracedPairPart, TracedViewPart, Tracings
 from recordgen.site.tracing.words import TracedWords
 
 # Of each foot so many earlier days are shown, the newest first.
@@ -25,13 +25,13 @@ MOST_FRAMES, YEAR = 10, timedelta(days=380)
 def tracings_of(summary: HorseSummary, ways: Context, album: Album | None = None) -> Tracings:
     """The words on a horse's tracings; nothing where none was traced. album: the photographs of the same page."""
     words = TracedWords(ways)
-    seen = {foot: list(_seen(summary, foot)) for foot in FEET}
+    seen = {foot: list(_tracings_of_foot(summary, foot)) for foot in FEET}
     photos = {copy.file.name: shown for shown in (album.shown if album else ()) for copy in shown.copies}
     feet = tuple(_foot(summary.feet[foot], held, words, photos) for foot, held in seen.items() if held)
     return Tracings(feet, tuple(_pairs(seen)))
 
 
-def _seen(summary: HorseSummary, foot: Foot) -> Iterator[DatedTracing]:
+def _tracings_of_foot(summary: HorseSummary, foot: Foot) -> Iterator[DatedTracing]:
     """The tracings of one foot, newest day first, before the trim before after it."""
     for visit in summary.history:
         at = visit.feet.get(foot)
@@ -41,12 +41,12 @@ def _seen(summary: HorseSummary, foot: Foot) -> Iterator[DatedTracing]:
 
 def _foot(
     one: FootSummary, held: Sequence[DatedTracing], words: TracedWords, photos: Mapping[str, ShownPhoto]
-) -> FootTold:
+) -> TracedFootPart:
     by_view = {view: [seen for seen in held if seen.view == view] for view in VIEWS}
     views = tuple(_view(found, words, photos) for found in by_view.values() if found)
     shown = [seen for view in views for seen in view.moments]
     days = _by_day(seen for seen in held if seen not in shown)
-    return FootTold(
+    return TracedFootPart(
         one.foot,
         views,
         tuple(days[:MOST_EARLIER]),
@@ -71,12 +71,12 @@ def _by_day(held: Iterable[DatedTracing]) -> list[tuple[date, tuple[DatedTracing
     return [(day, tuple(found[view] for view in VIEWS if view in found)) for day, found in days.items()]
 
 
-def _view(found: Sequence[DatedTracing], words: TracedWords, photos: Mapping[str, ShownPhoto]) -> ViewTold:
+def _view(found: Sequence[DatedTracing], words: TracedWords, photos: Mapping[str, ShownPhoto]) -> TracedViewPart:
     moments = tuple(seen for seen in found if seen.day == found[0].day)[:2]
     before = [seen for seen in found if seen.day != found[0].day]
     last = moments[-1].one
     traced = [seen.one for seen in moments]
-    return ViewTold(
+    return TracedViewPart(
         moments,
         _like(moments[-1], _of_last_day(before)),
         tuple(words.rows(traced)),
@@ -102,12 +102,12 @@ def _photo(one: Traced, photos: Mapping[str, ShownPhoto]) -> ShownPhoto | None:
     return shown if same else None
 
 
-def _pairs(seen: Mapping[Foot, Sequence[DatedTracing]]) -> Iterator[PairTold]:
+def _pairs(seen: Mapping[Foot, Sequence[DatedTracing]]) -> Iterator[TracedPairPart]:
     for pair, (left, right) in PAIRS.items():
         for view in VIEWS:
             both = _counterparts(*([one for one in seen[foot] if one.view == view] for foot in (left, right)))
             if both:
-                yield PairTold(pair, *both)
+                yield TracedPairPart(pair, *both)
 
 
 def _counterparts(

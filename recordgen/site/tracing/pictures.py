@@ -18,7 +18,7 @@ from recordgen.pictures.tracing.sole_over import sole_over_photo
 from recordgen.pictures.tracing.soles_together import OverlayForm, film_strip, overlay, overlay_key
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
 from recordgen.records.models.names import ZONES, Zone
-from recordgen.site.tracing.feet import DatedTracing, FootTold, PairTold, Tracings, ViewTold
+from recordgen.site.tracing.feet import DatedTracing, TracedFootPart, TracedPairPart, TracedViewPart, Tracings
 from recordgen.site.tracing.soles import RingShape, named_zones
 from recordgen.site.tracing.together import off_shape, register_soles, sole_on_photo, zones_outside
 from recordgen.site.tracing.upright import PASTERN, WALLS, upright_shape
@@ -75,7 +75,7 @@ class TracingPictures:
             if figure in held
         }
 
-    def strip(self, told: ViewTold) -> Markup | None:
+    def strip(self, told: TracedViewPart) -> Markup | None:
         """The ring of the latest sole, with that of the other moment and an earlier one; None where none was traced."""
         rings = self._rings(told)
         if not rings or "latest" not in rings:
@@ -87,7 +87,7 @@ class TracingPictures:
         labels = {**self._labels(), "unit": self._phrase("mm")}
         return self.place(self.kept.picture(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
 
-    def strip_key(self, told: ViewTold, rings_alone: bool = False) -> list[tuple[Markup, str]]:
+    def strip_key(self, told: TracedViewPart, rings_alone: bool = False) -> list[tuple[Markup, str]]:
         """The form and the words of each line of the strip. rings_alone: without what belongs to the latest ring."""
         rings = self._rings(told)
         words: dict[RingForm, str] = {form: words for form, (_, words) in rings.items()}
@@ -100,7 +100,7 @@ class TracingPictures:
             words["above"] = self._phrase("key_flare")
         return self._key(ring_key(words), words)
 
-    def _rings(self, told: ViewTold) -> dict[RingForm, tuple[RingShape, str]]:
+    def _rings(self, told: TracedViewPart) -> dict[RingForm, tuple[RingShape, str]]:
         found: dict[RingForm, tuple[RingShape, str]] = {}
         lined: list[tuple[RingForm, DatedTracing]] = [
             ("latest", told.shown),
@@ -117,7 +117,7 @@ class TracingPictures:
                 )
         return found
 
-    def pair(self, told: PairTold) -> Markup | None:
+    def pair(self, told: TracedPairPart) -> Markup | None:
         """Two soles side by side on one scale; None where one cannot be drawn."""
         soles = {self.naming.foot(seen.foot): seen.sole for seen in (told.left, told.right) if seen.sole}
         if len(soles) < 2:
@@ -125,7 +125,7 @@ class TracingPictures:
         title = self._phrase("title_pair", pair=self._phrase(f"pair_{told.pair}"))
         return self.place(self.kept.picture(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
 
-    def overlay(self, told: ViewTold) -> Markup | None:
+    def overlay(self, told: TracedViewPart) -> Markup | None:
         """The latest sole over that of the other moment, else over an earlier one; None where they do not fit."""
         first = self._first_of(told)
         both = register_soles(first.one, told.shown.one) if first else None
@@ -138,26 +138,26 @@ class TracingPictures:
         )
         return self.place(self.kept.picture(overlay, *both, self._labels(), title))
 
-    def overlay_words(self, told: ViewTold) -> dict[OverlayForm, str]:
+    def overlay_words(self, told: TracedViewPart) -> dict[OverlayForm, str]:
         """The words for both that `overlay` shows."""
         first = self._first_of(told)
         last: dict[OverlayForm, str] = {"last": self._dated(told.shown)}
         return {"first": self._dated(first), **last} if first else last
 
-    def overlay_key(self, told: ViewTold) -> list[tuple[Markup, str]]:
+    def overlay_key(self, told: TracedViewPart) -> list[tuple[Markup, str]]:
         """The form and the words of both."""
         words = self.overlay_words(told)
         return self._key(overlay_key(words), words)
 
     @staticmethod
-    def _first_of(told: ViewTold) -> DatedTracing | None:
+    def _first_of(told: TracedViewPart) -> DatedTracing | None:
         return told.moments[0] if len(told.moments) > 1 else told.earlier
 
     def _dated(self, seen: DatedTracing) -> str:
         moment = self.naming.phrase(f"photo_moment_{seen.one.tracing.moment}")
         return f"{moment}, {self.naming.language.short_day(seen.day)}"
 
-    def film(self, foot: FootTold) -> Markup | None:
+    def film(self, foot: TracedFootPart) -> Markup | None:
         """The soles of a year side by side; None of fewer than three."""
         frames = [(self.naming.language.short_month_day(seen.day), seen.sole) for seen in foot.year if seen.sole]
         if len(frames) < FEWEST_FRAMES:
@@ -169,7 +169,7 @@ class TracingPictures:
         title = self._phrase("title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other)
         return self.place(self.kept.picture(film_strip, frames, title))
 
-    def off_concentric(self, view: ViewTold, words: bool = True) -> Markup | None:
+    def off_concentric(self, view: TracedViewPart, words: bool = True) -> Markup | None:
         """The latest sole against the line of equal distance; None where it was not traced far enough.
 
         words: whether what it shows is told on the drawing, or beside it.

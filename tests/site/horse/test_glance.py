@@ -7,7 +7,7 @@ from typing import Any, get_args
 
 from recordgen.records.models.names import FindingKind
 from recordgen.records.models.visit import Visit
-from recordgen.site.horse.glance import Glance, GlanceRow, days_seen, found_in
+from recordgen.site.horse.glance import Glance, GlanceRow, days_seen, kinds_found
 from tests.support.horse_records import NAMING, summary, visit
 
 TODAY = date(2026, 12, 1)
@@ -88,5 +88,5 @@ def test_a_visit_is_told_by_what_it_found() -> None:
     lame = visit("2026-01-10", left_fore=GAP, right_fore=GAP, lameness={"scale": "AAEP", "grade": 1})
     first, second = summary(lame, visit("2026-02-10", left_fore={})).history[::-1]
 
-    assert found_in(first, NAMING) == ["lame", "white line gap"]
-    assert found_in(second, NAMING) == []
+    assert kinds_found(first, NAMING) == ["lame", "white line gap"]
+    assert kinds_found(second, NAMING) == []

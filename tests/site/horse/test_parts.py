@@ -6,7 +6,7 @@ from datetime import date
 
 from recordgen.records.models.names import FEET
 from recordgen.site.horse.comparing import comparison_of
-from recordgen.site.horse.parts import MOST_VISITS, foot_parts, said_last
+from recordgen.site.horse.parts import MOST_VISITS, foot_parts, opening_of_note
 from recordgen.site.photographs import Album
 from recordgen.site.tracing.feet import Tracings
 from tests.support.horse_records import NAMING, WAYS, summary, toes, visit
@@ -33,19 +33,19 @@ def test_a_foot_tells_its_last_visits() -> None:
 
 def test_the_trimmers_words_are_those_of_the_last_visit() -> None:
     """An older note may be over."""
-    told = said_last(summary(visit("2026-09-01", note="Old."), visit("2026-10-14", note="It is working.")))
+    told = opening_of_note(summary(visit("2026-09-01", note="Old."), visit("2026-10-14", note="It is working.")))
 
     assert told is not None
     assert (told.first, told.rest) == ("It is working.", "")
-    assert said_last(summary(visit("2026-09-01", note="Old."), visit("2026-10-14"))) is None
-    assert said_last(summary()) is None
+    assert opening_of_note(summary(visit("2026-09-01", note="Old."), visit("2026-10-14"))) is None
+    assert opening_of_note(summary()) is None
 
 
 def test_a_long_note_is_cut_after_a_sentence() -> None:
     """Nothing is lost; within a first sentence only where that has no end."""
     told, endless = (
-        said_last(summary(visit("2026-10-14", note=LONG))),
-        said_last(summary(visit("2026-10-14", note="word " * 790))),
+        opening_of_note(summary(visit("2026-10-14", note=LONG))),
+        opening_of_note(summary(visit("2026-10-14", note="word " * 790))),
     )
 
     assert told is not None

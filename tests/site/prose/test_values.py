@@ -11,7 +11,7 @@ from jinja2 import DictLoader
 from markupsafe import Markup
 
 from recordgen.problems import Trouble
-from recordgen.site.prose.render import rendered_prose
+from recordgen.site.prose.render import render_prose
 from recordgen.site.prose.values import cover, uncover
 from recordgen.site.templates import environment
 from tests.support.horse_records import NAMING
@@ -53,7 +53,7 @@ def prose(text: str, **values: object) -> BeautifulSoup:
     made = environment(Path("none"), NAMING)
     made.loader = DictLoader({"page.md": text, "prose.html": "{{ prose }}"})
     made.bytecode_cache = None
-    return BeautifulSoup(rendered_prose(made, "page.md", **values), "lxml")
+    return BeautifulSoup(render_prose(made, "page.md", **values), "lxml")
 
 
 @pytest.mark.parametrize("place", PLACES)

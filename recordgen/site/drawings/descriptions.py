@@ -12,7 +12,7 @@ from recordgen.pictures.feet.growing_out import Defect
 from recordgen.records.models.names import Foot
 
 
-def series_told(naming: Naming, measure: str, foot: Foot, readings: Sequence[Reading]) -> str:
+def describe_series(naming: Naming, measure: str, foot: Foot, readings: Sequence[Reading]) -> str:
     """The first and the last value of a foot's measure with their days; measure: as the phrases of charts name it."""
     taken = [one for one in sorted(readings, key=lambda one: one.day) if values_of([one])]
     ends = taken[:1] + taken[1:][-1:]
@@ -32,13 +32,13 @@ def _value(naming: Naming, measure: str, value: float) -> str:
     return naming.phrase(f"chart_heel_{side}", size=naming.mm(abs(value)))
 
 
-def rates_told(naming: Naming, rows: Sequence[RateRow]) -> str:
+def describe_rates(naming: Naming, rows: Sequence[RateRow]) -> str:
     """The growth of each foot in a month."""
     feet = [f"{row.label} {naming.mm(round(row.middle, 1))}" for row in rows]
     return naming.phrase("chart_rates", told=naming.listed(feet))
 
 
-def growing_out_told(naming: Naming, foot: Foot, defects: Sequence[Defect]) -> str:
+def describe_growing_out(naming: Naming, foot: Foot, defects: Sequence[Defect]) -> str:
     """The marks that grow out of a foot's wall, where they are, and when they are gone."""
     marks = [
         naming.phrase(
