@@ -28,6 +28,12 @@ const traceHand = (canvas, view, draft, tell) => {
     if (tap) draft.now.points = JSON.parse(tap.before);
     [tap, hand.touched, hand.chosen] = [null, null, null];
   };
+  // A tap that nobody will end: the picture moved under it, or the finger was lost on its way.
+  const letGo = () => {
+    undone();
+    fingers.clear();
+    pinch = null;
+  };
   const slide = (at) => {
     const way = [0, 1].map((k) => ((at[k] - tap.from[k]) * tap.slow) / view.unit);
     tap.moved ||= away(at, tap.from) > MOVED;
@@ -47,6 +53,8 @@ const traceHand = (canvas, view, draft, tell) => {
   };
 
   const down = (event) => {
+    // The first finger of a touch: one that is still held to be down was lost.
+    if (event.isPrimary) letGo();
     fingers.set(event.pointerId, spotOf(event));
     canvas.setPointerCapture?.(event.pointerId);
     if (event.pointerType === "mouse" && event.button !== 0) return;
@@ -135,5 +143,6 @@ const traceHand = (canvas, view, draft, tell) => {
   };
   canvas.addEventListener("keydown", keys);
   hand.forget = () => { undone(); hand.cursor = null; };
+  hand.letGo = letGo;
   return hand;
 };

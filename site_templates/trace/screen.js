@@ -144,6 +144,7 @@ const traceScreen = (root, data, picture, store, done, leave = null) => {
   const sized = () => {
     const box = canvas.getBoundingClientRect(), times = window.devicePixelRatio || 1;
     if (!box.width || !box.height) return;
+    if (box.width !== view.width || box.height !== view.height) hand.letGo();
     [canvas.width, canvas.height] = [Math.round(box.width * times), Math.round(box.height * times)];
     view.resize(box.width, box.height);
     paint(hand);

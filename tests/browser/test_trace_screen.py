@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
 from playwright.sync_api import Browser, BrowserContext
 
@@ -168,6 +169,60 @@ def test_a_turned_phone_keeps_points_and_place(hand: Tapper) -> None:
 
     assert {name: hand.points()[name] for name in before} == before
     assert hand.points()["frog_medial"][0] == pytest.approx(MARKS["frog_medial"][0], abs=3)
+
+
+def test_a_phone_turned_during_a_tap_sets_nothing(hand: Tapper) -> None:
+    """The picture moves under the finger, which would else set a point where nobody looked."""
+    touch = hand.page.context.new_cdp_session(hand.page)
+    x, y = hand.at(MARKS["scale"][0])
+    touch.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x, "y": y}]})
+    hand.turn()
+    touch.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+    held = hand.points()
+    hand.tap(*MARKS["scale"])
+
+    assert [points for points in held.values() if points] == []
+    assert np.array(hand.points()["scale"]) == pytest.approx(np.array(MARKS["scale"]), abs=2)
+
+
+def test_a_finger_that_was_lost_on_its_way_bars_no_other(hand: Tapper) -> None:
+    """A call may come in the middle of a tap, and nobody tells the page that the finger has left."""
+    hand.page.evaluate("""() => {
+      const canvas = document.querySelector("canvas");
+      canvas.setPointerCapture = () => {};
+      const down = { pointerId: 77, pointerType: "touch", isPrimary: true, clientX: 150, clientY: 400 };
+      canvas.dispatchEvent(new PointerEvent("pointerdown", down));
+    }""")
+    hand.tap(*MARKS["scale"])
+
+    assert np.array(hand.points()["scale"]) == pytest.approx(np.array(MARKS["scale"]), abs=1)
+
+
+@pytest.mark.parametrize("size", [(320, 568), (667, 375), (844, 390)])
+def test_all_words_of_a_step_are_seen_on_small_phones(hand: Tapper, size: tuple[int, int]) -> None:
+    """Title, count and what is said, in the longer German words, upright and on its side."""
+    hand.page.set_viewport_size({"width": size[0], "height": size[1]})
+    hand.page.evaluate(PUT, MARKS)
+    hand.page.reload()
+    hand.page.wait_for_selector("body[data-ready]")
+    hand.press("back")
+    words = words_of_screen(catalog_of("de"))
+    longest = max(words["marks"].values(), key=len)
+    hand.page.evaluate(
+        """([title, count, said]) => {
+          document.querySelector("#trace h1").firstChild.textContent = title;
+          document.querySelector("#trace .count").textContent = count;
+          document.querySelector("#trace .say").textContent = said;
+        }""",
+        [longest + " ", "10 von 11", words["needs"].replace("{least}", "7")],
+    )
+    cut = hand.page.evaluate("""() => {
+      const told = document.querySelector("#trace .told"), bottom = one => one.getBoundingClientRect().bottom;
+      const low = bottom(document.querySelector("#trace header")) + 1, live = document.querySelector("#trace .live");
+      return [told.scrollHeight > told.clientHeight + 1, bottom(told) > low, bottom(live) > low];
+    }""")
+
+    assert cut == [False, False, False]
 
 
 def test_a_page_killed_in_the_middle_is_there_again(
