@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
+from shlex import quote
 
 import click
 
@@ -90,4 +91,4 @@ def _restore(to: str | None, folder: Path) -> None:
         echo(phrase("restore_keys", count=counted(len(done.keys), "file")))
     if done.without_words:
         echo(phrase("restore_no_words"))
-    echo(phrase("restore_next", folder=str(folder)))
+    echo(phrase("restore_next", folder=quote(str(folder))))

@@ -21,6 +21,11 @@ class Sayings:
     way_out: Said
 
 
+# The oldest git that knows all that is asked of it: `merge-tree --write-tree`, by which two computers are joined.
+# Source: release notes of git 2.38.
+OLDEST_GIT = "2.38"
+# The answer of any git to a word that it does not know.
+_UNKNOWN_WORD = "usage: git "
 # Where a disk is full git says so in three ways; of a branch it only tells that it could not write.
 _FULL = ("no space left", "out of diskspace", "couldn't write")
 LOCAL = Sayings(
@@ -197,6 +202,9 @@ def explain_failure(asked: str, said: str, sayings: Sayings = LOCAL) -> GitTroub
 
     asked: the first word of the command. said: what git printed.
     """
+    if _UNKNOWN_WORD in said:
+        way_out = say("Install git {version} or newer, then try again", version=OLDEST_GIT)
+        return GitTrouble(say("git on this computer is too old"), way_out)
     found = next((words for part, words in sayings.known.items() if part in said.lower()), None)
     if found:
         return GitTrouble(*found)

@@ -86,6 +86,23 @@ def test_a_host_whose_key_is_not_the_known_one_is_told(said: str, told: str) -> 
         assert told in explain_failure("ls-remote", said, sayings).message
 
 
+@pytest.mark.parametrize(
+    ("asked", "said"),
+    [
+        ("merge-tree", "usage: git merge-tree <base-tree> <branch1> <branch2>"),
+        ("fetch", "error: unknown option `no-write-fetch-head'\nusage: git fetch [<options>] [<repository>]"),
+    ],
+)
+def test_a_git_that_is_too_old_is_told(asked: str, said: str) -> None:
+    """As older ones answer words that came later; which git is needed stands in the way out. From memory, not read."""
+    told = explain_failure(asked, said, COPY)
+
+    assert (told.message, told.way_out) == (
+        "git on this computer is too old",
+        "Install git 2.38 or newer, then try again",
+    )
+
+
 def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -> None:
     """Nor is anything written meanwhile."""
     found = told(tmp_path, READ)

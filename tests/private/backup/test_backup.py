@@ -173,3 +173,13 @@ def test_the_copy_holds_two_lines_and_only_grows(one: Computer, monkeypatch: pyt
     names = one.git("ls-remote", "--heads", one.stick)
 
     assert {line.split("\t")[1] for line in names.splitlines()} == {MAIN_LINE, SIDE_LINE}
+
+
+def test_the_next_line_holds_a_folder_with_a_blank_together(tmp_path: Path, one: Computer) -> None:
+    """It is pasted into a terminal, where an unquoted blank would part it; an umlaut comes through."""
+    assert one.backup().exit_code == 0
+    folder = tmp_path / "Praxis für Pferde"
+    told = one.run("backup", one.stick, "--restore", folder)
+
+    assert f"Next: cd '{folder}', then" in told.output
+    assert (folder / "practice.yaml").is_file()
