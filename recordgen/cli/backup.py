@@ -8,7 +8,7 @@ from shlex import quote
 
 import click
 
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import Said, and_more, counted, say, say_counted
 
@@ -37,7 +37,7 @@ def command(to: str | None, records: Path, folder: Path | None) -> None:
     The keys of your sites go with it, sealed under six words that are shown once. A copy only ever grows. What is not
     kept in git yet is named. On a second computer, restore it once; then fetch and backup join the two.
     """
-    with told_plainly():
+    with exit_on_trouble():
         if folder is not None:
             _restore(to, folder)
         else:

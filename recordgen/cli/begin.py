@@ -10,7 +10,7 @@ import click
 
 from recordgen.cli.asking import ask, can_ask
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.places import StableName
 from recordgen.sentences import say
 
@@ -54,12 +54,12 @@ def command(
     if name is None:
         if not asks:
             raise click.UsageError(say('Say what to begin, such as "Hazel Bottom" or hazel-bottom/Bilberry.'))
-        name, stable = _asked_name(records)
-    with told_plainly():
-        carry_out(_planned(records, name, stable, folder, told, asks), today, dry_run)
+        name, stable = _ask_name(records)
+    with exit_on_trouble():
+        carry_out(_plan_change(records, name, stable, folder, told, asks), today, dry_run)
 
 
-def _asked_name(records: Path) -> tuple[str, str | None]:
+def _ask_name(records: Path) -> tuple[str, str | None]:
     from recordgen.records.load.named import all_stables
 
     slugs = [slug for slug, _ in all_stables(records)]
@@ -70,7 +70,7 @@ def _asked_name(records: Path) -> tuple[str, str | None]:
     return name, StableName().convert(home, None, click.get_current_context()) if home else None
 
 
-def _planned(
+def _plan_change(
     records: Path, name: str, stable: str | None, folder: str | None, told: dict[str, str], asks: bool
 ) -> Change:
     from recordgen.records.change.begin import begin_horse, begin_stable

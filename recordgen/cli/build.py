@@ -14,16 +14,16 @@ import click
 
 from recordgen.cli.options import (
     cache_option,
+    exit_on_trouble,
     from_here,
     json_option,
     print_json,
     print_warnings,
     records_option,
     today_option,
-    told_plainly,
 )
 from recordgen.cli.places import stable_option
-from recordgen.cli.remembered import Remembered, outputs_told
+from recordgen.cli.remembered import Remembered, outputs_digest
 from recordgen.cli.terminal import echo
 from recordgen.sentences import counted, say, sentences
 
@@ -76,7 +76,7 @@ def command(
     if counts and stable in (None, TAKEN):
         raise click.UsageError("--with goes with --stable NAME.")
     stages = Stages(verbose)
-    with told_plainly(as_json):
+    with exit_on_trouble(as_json):
         if stages.aloud and cache.why_not:
             echo(sentences(cache.why_not), err=True)
         asked = BuildAsked(records, today, out, stable, _counts(counts), processes, cache)
@@ -198,7 +198,7 @@ def _tell(answer: dict[str, Any], unchanged: bool, stages: Stages) -> None:
 def _outputs(out: Path, answer: dict[str, Any]) -> str:
     """The sites as they stand, and which other folders beside them are sites built here."""
     slugs: Sequence[str] = [site["site"] for site in answer["sites"]]
-    return f"{outputs_told([out / slug for slug in slugs])} {sorted(map(str, out.glob('*/.recordgen-site.json')))}"
+    return f"{outputs_digest([out / slug for slug in slugs])} {sorted(map(str, out.glob('*/.recordgen-site.json')))}"
 
 
 class Stages:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from recordgen.cli.options import json_option, print_json, told_plainly
+from recordgen.cli.options import exit_on_trouble, json_option, print_json
 from recordgen.cli.terminal import echo
 from recordgen.sentences import counted, say, sentences
 
@@ -24,7 +24,7 @@ def command(clear: bool, as_json: bool) -> None:
     from recordgen.cache import place
     from recordgen.cache.entries import user_cache
 
-    with told_plainly():
+    with exit_on_trouble():
         folder, why_not = place.place_of_user(), user_cache().why_not
         gone = place.clear(folder) if clear and not why_not else 0
         found = [] if why_not else list(place.stored(folder))

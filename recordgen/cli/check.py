@@ -11,13 +11,13 @@ import click
 
 from recordgen.cli.options import (
     cache_option,
+    exit_on_trouble,
     from_here,
     json_option,
     print_json,
     print_problems,
     records_option,
     today_option,
-    told_plainly,
 )
 from recordgen.cli.places import StableName, stable_option
 from recordgen.cli.remembered import Remembered
@@ -67,8 +67,8 @@ def command(
 
         explain(code)
         return
-    records, stable = _looked_at(where, records, stable)
-    with told_plainly(as_json):
+    records, stable = _records_to_check(where, records, stable)
+    with exit_on_trouble(as_json):
         known = Remembered(cache, records, "check", today, stable, key_files())
         answer = known.answer()
         if answer is None:
@@ -106,11 +106,11 @@ def _look(records: Path, today: dt.date, stable: str | None, cache: Cache) -> di
     return {
         "problems": tuple(problems.open),
         "seen": tuple((one, to.on, to.why) for one, to in problems.left),
-        "told": sentences(problems.counted()) if practice is None else _told(practice, problems),
+        "told": sentences(problems.counted()) if practice is None else _closing_line(practice, problems),
     }
 
 
-def _told(practice: Practice, problems: Problems) -> Said:
+def _closing_line(practice: Practice, problems: Problems) -> Said:
     """The last line: whether all is well, what was looked at, and what is left to look at."""
     stables, horses = counted(len(practice.stables), "stable"), counted(len(practice.horses), "horse")
     looked_at = listed((stables, horses, counted(practice.visit_count, "visit")), ", ")
@@ -126,7 +126,7 @@ def _told(practice: Practice, problems: Problems) -> Said:
     return say("All is well: {looked_at}; {problems}.", looked_at=looked_at, problems=problems.counted())
 
 
-def _looked_at(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:
+def _records_to_check(where: str | None, records: Path, stable: str | None) -> tuple[Path, str | None]:
     """The folder of the records and the one stable in it: a stable's name, or a folder of records, may be told."""
     if where is None:
         return records, stable

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import print_warnings, records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, print_warnings, records_option, today_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
 
@@ -26,7 +26,7 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
     While anything is wrong, nothing is kept. What is no record, such as an original photograph or a sheet, is named and
     never added.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.git.changes import kinds_of_change
         from recordgen.git.keep import commit
         from recordgen.records.history.moves import moves

@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.places import horse_argument
 from recordgen.sentences import say
 
@@ -42,7 +42,7 @@ def command(
     """
     if sum(map(bool, (owner, payer, drop))) != 1:
         raise click.UsageError(say("Say one of --owner NAME, --payer NAME and --drop."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.contact import drop_contact, name_contact
 
         if drop:

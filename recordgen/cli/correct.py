@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.places import horse_argument
 from recordgen.sentences import say
 
@@ -36,7 +36,7 @@ def command(
     pairs = [value.partition("=") for value in values]
     if any(not sign or not place for place, sign, _ in pairs):
         raise click.UsageError(say("Write --set PLACE=VALUE, such as feet.LF.before.toe_length=82."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.correct import correct_visit
 
         planned = correct_visit(records, which, visit, why, {place: value for place, _, value in pairs})

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from recordgen.cli.columns import cut
-from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo, width
 
@@ -31,7 +31,7 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
         recordgen due
         recordgen due --stable willowmere --json
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.site.kept.summaries import summarised
 
         ways, stables = summarised(records, today, stable)

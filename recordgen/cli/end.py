@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, records_option, today_option
 from recordgen.cli.places import HorseOrStable
 
 
@@ -28,7 +28,7 @@ def command(which: str, records: Path, today: dt.date, why: str, day: dt.date | 
 
     Everything that was written stays, and its pages tell kindly that it ended. Nothing more is planned.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.end import end_horse, end_stable
 
         planned = (end_horse if "/" in which else end_stable)(records, which, day or today, why)

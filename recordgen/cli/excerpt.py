@@ -24,12 +24,12 @@ def excerpt(place: Place, records: Path, cells: int) -> Iterator[str]:
     if line is None:
         return
     number = f"{place.line:5} | "
-    text, before = marked(line, place.column, cells - len(number))
+    text, before = line_around_mark(line, place.column, cells - len(number))
     yield f"{number}{text}"
     yield f"{'| ':>{len(number)}}{' ' * before}^"
 
 
-def marked(line: str, column: int, cells: int) -> tuple[str, int]:
+def line_around_mark(line: str, column: int, cells: int) -> tuple[str, int]:
     """A line as it shows in so many cells, cut where it is longer, and how many cells stand before the mark.
 
     column: of the mark, from 1. A tab is shown as four blanks, and what does not show is spelled out.

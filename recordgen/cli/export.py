@@ -8,7 +8,7 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import counted, say
 
@@ -27,7 +27,7 @@ def command(folder: Path, records: Path, today: dt.date) -> None:
     means, its unit and its words. Photographs and pages of your own are files already and stay where they are;
     photographs.csv names them. All of it stands there in plain text, private notes too: it is for yourself.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.csv_text import csv_of
         from recordgen.private.sharing.output_folder import fit_place
         from recordgen.records.load.everything import read_whole

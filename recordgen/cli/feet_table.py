@@ -35,12 +35,12 @@ def feet_table(summary: HorseSummary, naming: Naming, most: int | None) -> Itera
     rows = _rows(summary, feet, naming)
     if most is not None and len(feet) > 2 and _wide(rows) > most:
         for pair in (feet[:2], feet[2:]):
-            yield from columns(list(_folded(_rows(summary, pair, naming), most)), most, "  ")
+            yield from columns(list(_fold_names(_rows(summary, pair, naming), most)), most, "  ")
     else:
         yield from columns(rows, most, "  ")
 
 
-def _folded(rows: Sequence[Row], most: int) -> Iterator[Row]:
+def _fold_names(rows: Sequence[Row], most: int) -> Iterator[Row]:
     """The rows, with a name that leaves no room for the figures folded over several lines."""
     cells = [max(map(len, column)) for column in list(zip(*rows, strict=True))[1:]]
     room = max(NARROWEST_NAME, most - sum(cells) - 2 * len(cells) - 2)

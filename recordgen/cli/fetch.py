@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say, sentences
 
@@ -34,14 +34,14 @@ def command(address: str | None, records: Path, answers_file: Path | None) -> No
     is answered nothing changes. Where nobody can be asked, the questions go into received/answers.yaml. Afterwards
     recordgen backup gives the other computer yours.
     """
-    with told_plainly():
-        found, naming = _fetched(address, records, answers_file)
+    with exit_on_trouble():
+        found, naming = _run_fetch(address, records, answers_file)
         _tell(found, naming, address or "")
     if found.open:
         raise click.exceptions.Exit(1)
 
 
-def _fetched(address: str | None, records: Path, answers_file: Path | None) -> tuple[Fetched, Naming]:
+def _run_fetch(address: str | None, records: Path, answers_file: Path | None) -> tuple[Fetched, Naming]:
     from recordgen.cli.backup import ask_words
     from recordgen.cli.receive import ask_question
     from recordgen.private.backup.fetch import Asking, fetch

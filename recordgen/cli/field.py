@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from recordgen.cli.options import port_told, records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, explain_taken_port, records_option, today_option
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
@@ -30,7 +30,7 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
     It holds the horses with their last values and open cautions, works without a signal, and hands its notes over as a
     file for recordgen receive. Like any site of yours it is not sealed until it is published.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.private.keystore.field_key import field_key
         from recordgen.private.sharing.output_folder import refuse_sites
         from recordgen.site.field.build import build_field, serve_field
@@ -40,7 +40,7 @@ def command(stables: tuple[str, ...], records: Path, today: dt.date, out: Path, 
         echo(say("{folder}  the field page", folder=folder / "index.html"))
         if serve:
             echo(say("Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.", port=port))
-            with port_told(port):
+            with explain_taken_port(port):
                 serve_field(folder, port)
         else:
             echo(say("Put it on your phone: recordgen publish field-notes. Or try it here: recordgen field --serve"))

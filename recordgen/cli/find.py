@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.columns import cut
-from recordgen.cli.options import csv_option, json_option, print_csv, print_json, records_option, told_plainly
+from recordgen.cli.options import csv_option, exit_on_trouble, json_option, print_csv, print_json, records_option
 from recordgen.cli.terminal import echo, width
 from recordgen.sentences import say, say_counted
 
@@ -32,7 +32,7 @@ def command(words: tuple[str, ...], records: Path, as_json: bool, as_csv: bool) 
     All words must fit, in any case; each is a part of a value, its name, its file's name or its day. Exit code 1 means
     that nothing was found.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.load.search import search
 
         rows = [

@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.asking import ask, can_ask
-from recordgen.cli.options import told_plainly
+from recordgen.cli.options import exit_on_trouble
 from recordgen.cli.terminal import echo
 from recordgen.problems import quoted
 from recordgen.records.models.names import PLACEHOLDERS
@@ -39,7 +39,7 @@ def command(folder: Path, **told: str | None) -> None:
     """
     names = {what: told[what] or (ask(words) if can_ask() else PLACEHOLDERS[what]) for what, words in _ASKED.items()}
     stable_name, practice_name, trimmer = names["stable"], names["practice"], names["trimmer"]
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.load.folders import slug_of
         from recordgen.records.write.practice import start_practice
 

@@ -13,12 +13,12 @@ from recordgen.cli.columns import columns, cut
 from recordgen.cli.language import in_our_words
 from recordgen.cli.options import (
     csv_option,
+    exit_on_trouble,
     json_option,
     print_csv,
     print_json,
     records_option,
     today_option,
-    told_plainly,
 )
 from recordgen.cli.places import stable_option
 from recordgen.cli.since import Since, SinceType, day_of
@@ -44,7 +44,7 @@ _CLASSES = {
     "aged": say("aged"),
     "donkey": say("donkey"),
 }
-Found = list[tuple["HorseSummary", "list[RecordedThing]"]]
+HorsesFound = list[tuple["HorseSummary", "list[RecordedThing]"]]
 
 
 @click.command("list")
@@ -78,7 +78,7 @@ def command(
     """
     if since and not words:
         raise click.UsageError(say("--since goes with --with."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.hoof.export.overview import find_recorded
 
         horses, naming = _horses(records, today, stable, ended)
@@ -103,7 +103,7 @@ def _horses(records: Path, today: dt.date, stable: str | None, ended: bool) -> t
     return [horse for one in stables for horse in (one.horses if ended else one.present)], ways.naming
 
 
-def _print_plain(found: Found, with_words: bool, as_json: bool) -> None:
+def _print_plain(found: HorsesFound, with_words: bool, as_json: bool) -> None:
     from recordgen.hoof.export.overview import FOUND_COLUMNS, OVERVIEW_COLUMNS, overview_row, recorded_row
 
     if with_words:
@@ -116,7 +116,7 @@ def _print_plain(found: Found, with_words: bool, as_json: bool) -> None:
         print_csv(FOUND_COLUMNS if with_words else OVERVIEW_COLUMNS, rows)
 
 
-def _print(found: Found, naming: Naming, with_words: bool) -> None:
+def _print(found: HorsesFound, naming: Naming, with_words: bool) -> None:
     from recordgen.hoof.export.overview import overview_row
 
     wide = width()
@@ -128,7 +128,7 @@ def _print(found: Found, naming: Naming, with_words: bool) -> None:
             stable = horse.stable
             echo(stable)
         echo(cut(f"  {line}", wide), colour=_colour(horse))
-        for told in columns(_seen(seen, naming), wide, "      ") if seen else ():
+        for told in columns(_recorded_rows(seen, naming), wide, "      ") if seen else ():
             echo(told)
     echo(_heading(found, with_words))
 
@@ -138,7 +138,7 @@ def _colour(horse: HorseSummary) -> str | None:
     return "red" if any(caution.level in ("call now", "call today") for caution in horse.cautions) else None
 
 
-def _heading(found: Found, with_words: bool) -> Said:
+def _heading(found: HorsesFound, with_words: bool) -> Said:
     stables = counted(len({horse.stable for horse, _ in found}), "stable")
     if not found:
         return (
@@ -174,7 +174,7 @@ def _due(row: dict[str, str | float | int | None]) -> Said:
     return say_counted("{due}, {count} day late", "{due}, {count} days late", late, due=due) if late else due
 
 
-def _seen(seen: Iterable[RecordedThing], naming: Naming) -> list[Sequence[str]]:
+def _recorded_rows(seen: Iterable[RecordedThing], naming: Naming) -> list[Sequence[str]]:
     return [(str(one.day), ", ".join(_where(one, naming)), one.text) for one in seen]
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
-from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, records_option, today_option
 from recordgen.cli.places import StableName, horse_argument
 from recordgen.sentences import say
 
@@ -43,7 +43,7 @@ def command(
     """
     if day and not without_past:
         raise click.UsageError(say("--date goes with --without-past alone."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.move import move_horse, move_without_past
 
         if without_past:

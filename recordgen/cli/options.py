@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 
 from recordgen.cli.excerpt import excerpt
-from recordgen.cli.terminal import echo, waiting_told
+from recordgen.cli.terminal import echo, show_waiting
 from recordgen.days import days_meant
 from recordgen.problems import Problem, Trouble, is_visible
 from recordgen.sentences import say, say_counted, sentences
@@ -180,18 +180,18 @@ def _is_near(records: Path) -> bool:
 
 
 @contextmanager
-def told_plainly(as_json: bool = False) -> Iterator[None]:
+def exit_on_trouble(as_json: bool = False) -> Iterator[None]:
     """Turn every trouble that is somebody's to mend into sentences and exit code 1, without a traceback.
 
     From a second on it tells on a terminal how far the command has come. A closed pipe is nobody's trouble.
     as_json: trouble is told as JSON, with the keys error, way_out and problems.
     """
-    with waiting_told(), _troubles_told(as_json):
+    with show_waiting(), _explain_troubles(as_json):
         yield
 
 
 @contextmanager
-def _troubles_told(as_json: bool) -> Iterator[None]:
+def _explain_troubles(as_json: bool) -> Iterator[None]:
     try:
         yield
     except BrokenPipeError:
@@ -219,7 +219,7 @@ def _tell(trouble: Trouble, as_json: bool) -> None:
 
 
 @contextmanager
-def port_told(port: int) -> Iterator[None]:
+def explain_taken_port(port: int) -> Iterator[None]:
     """Turns a port that is taken into sentences that name the option for another one. Raises Trouble."""
     try:
         yield

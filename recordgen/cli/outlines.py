@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
 
@@ -26,7 +26,7 @@ def command(records: Path, today: dt.date, dry_run: bool) -> None:
     Between taps a line runs as outlines usually do; the table says how. Soles traced before stay as they were drawn,
     since each names its table.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.hoof.tracing.own_outlines import FEWEST, own_outlines, traced_soles
         from recordgen.records.change.outlines import keep_outlines
         from recordgen.records.load.everything import read_whole

@@ -9,7 +9,7 @@ from typing import Any
 
 import click
 
-from recordgen.cli.options import DayType, records_option, today_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, records_option, today_option
 from recordgen.cli.places import HorseName
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
@@ -59,7 +59,7 @@ def command(
     JPEG, PNG, WebP and, with recordgen[heic], HEIC come in as JPEG of at most 1600 pixels. Place, time, camera and
     comments are left out. Foot and view may stand in a file's own name instead. The originals stay as they are.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.photos.add import OnTheLine, add_photo, clean_photo, horse_folder
 
         if clean:

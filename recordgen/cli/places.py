@@ -75,7 +75,7 @@ class HorseName(_NamedPlace):
         found = super().convert(value, param, ctx)
         if "/" in found:
             return found
-        return self.fail(self.unknown(found, records_of(ctx)), param, ctx)
+        return self.fail(self.explain_unknown(found, records_of(ctx)), param, ctx)
 
     def one(self, records: Path, typed: str) -> str:
         """The one horse that is meant; what was typed where it is not clear."""
@@ -92,7 +92,7 @@ class HorseName(_NamedPlace):
         found = nearest(typed, names)
         return names[found] if found else None
 
-    def unknown(self, typed: str, records: Path) -> Said:
+    def explain_unknown(self, typed: str, records: Path) -> Said:
         """The sentences about a horse that is not there."""
         example = say("Name the stable and the horse, such as willowmere/bramble")
         if StableName().meant(records, typed):
@@ -125,7 +125,7 @@ class HorseOrStable(_NamedPlace):
         records = records_of(ctx)
         if "/" in found or StableName().meant(records, found) or not HorseName().near(found, records):
             return found
-        return self.fail(HorseName().unknown(found, records), param, ctx)
+        return self.fail(HorseName().explain_unknown(found, records), param, ctx)
 
     def meant(self, records: Path, typed: str) -> list[str]:
         """The stables that somebody may mean, else the horses."""

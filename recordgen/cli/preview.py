@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import DayType, port_told, records_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, explain_taken_port, records_option
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
@@ -36,13 +36,13 @@ def command(stable: str | None, records: Path, today: dt.date | None, port: int)
 
     def make_again() -> Site | None:
         try:
-            with told_plainly():
+            with exit_on_trouble():
                 return render_one_site(records, today or dt.date.today(), stable)
         except click.exceptions.Exit:
             return None
 
-    with told_plainly():
+    with exit_on_trouble():
         first = render_one_site(records, today or dt.date.today(), stable)
         echo(say("Open http://127.0.0.1:{port}/ in a browser; end with Ctrl+C.", port=port))
-        with port_told(port):
+        with explain_taken_port(port):
             serve_site(first, make_again, records, port)

@@ -12,13 +12,13 @@ import click
 from recordgen.cli.asking import agrees, must_be_askable, show_once
 from recordgen.cli.options import (
     cache_option,
+    exit_on_trouble,
     from_here,
     json_option,
     print_json,
     print_warnings,
     records_option,
     today_option,
-    told_plainly,
 )
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
@@ -58,13 +58,13 @@ def command(
     from recordgen.private.publishing.publish import edition
 
     must_be_askable(yes or dry_run)
-    with told_plainly(as_json), edition(records, stable, today, plain, cache) as ready:
+    with exit_on_trouble(as_json), edition(records, stable, today, plain, cache) as ready:
         if as_json:
             print_json(_as_json(ready, plain, dry_run))
             return
         print_warnings(list(ready.task.whole.warnings), ready.task.whole.seen_before)
         naming = ready.task.naming
-        for line in _pages_told(ready, naming, plain):
+        for line in _page_lines(ready, naming, plain):
             echo(line)
         question = "publish_question_plain" if plain else "publish_question"
         if dry_run or not (yes or agrees(naming.phrase(question))):
@@ -117,7 +117,7 @@ def _sizes(ready: Edition) -> list[int]:
     return [path.stat().st_size for path in ready.folder.rglob("*") if path.is_file()]
 
 
-def _pages_told(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
+def _page_lines(ready: Edition, naming: Naming, plain: bool) -> Iterator[str]:
     name = ready.task.name
     yield naming.phrase("publish_heading", stable=name, address=ready.task.publish.address)
     kinds = _kinds(ready)

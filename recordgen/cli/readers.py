@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.asking import agrees, ask, must_be_askable, show_once
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.sentences import counted, say
@@ -57,7 +57,7 @@ def command(stable: str | None, records: Path, yes: bool, **asked: str | bool | 
         raise click.UsageError(say("Do one thing at a time."))
     if bool(stable) == bool(chosen.keys() & {"copy_to", "copy_from"}):
         raise click.UsageError(say("Name the stable, such as willowmere; a copy is of all stables and takes none."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.private.keystore.readers import naming_of
 
         desk = _Desk(records, stable or "", naming_of(records), yes)

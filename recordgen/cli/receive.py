@@ -14,10 +14,10 @@ import click
 
 from recordgen.cli.asking import ask
 from recordgen.cli.options import (
+    exit_on_trouble,
     json_option,
     records_option,
     today_option,
-    told_plainly,
 )
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
@@ -58,7 +58,7 @@ def command(
     nobody can be asked, the questions go into received/answers.yaml, to be filled in before the next run. Each file is
     kept as it came in the folder received, which git leaves alone.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.cli.receive_run import ReceiveRun
         from recordgen.cli.receive_sheet import is_sheet, take_sheet
         from recordgen.locks import hold_lock

@@ -80,14 +80,14 @@ def _propose(run: ReceiveRun, file: Path, grid: Grid, columns: Path) -> None:
         run.lines.append(run.phrase("columns_proposed", file=str(columns)))
     incoming = read_visits(grid, proposal.as_read(columns), run.taking.horses)
     run.problems += incoming.problems
-    outcomes = _tried(run, incoming)
+    outcomes = _try_first(run, incoming)
     run.lines += list(_previews(run, outcomes))
     run.is_unfinished = run.is_unfinished or not incoming.whole
     told = {"file": str(file), "columns": str(columns), "proposed": proposal.text}
     run.told.append({**told, "visits": [], "receipt": None})
 
 
-def _tried(run: ReceiveRun, incoming: Incoming) -> list[Outcome]:
+def _try_first(run: ReceiveRun, incoming: Incoming) -> list[Outcome]:
     """Tell what would become of the first visits, with nothing asked and nothing written."""
     from recordgen.records.receive.questions import Answers
     from recordgen.records.receive.seen import SeenVisits

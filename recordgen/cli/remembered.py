@@ -60,6 +60,6 @@ class Remembered:
         return key_of(str(self.records), records, held, repository_state(self.records), program, self.asked)
 
 
-def outputs_told(folders: Sequence[Path]) -> str:
+def outputs_digest(folders: Sequence[Path]) -> str:
     """The files of some folders, so that one that was edited, taken out or put in shows."""
     return stat_digest(files_in(*folders))

@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option, folder_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.places import HorseOrStable
 from recordgen.cli.terminal import echo
 
@@ -29,7 +29,7 @@ def command(which: str, name: str, records: Path, today: dt.date, folder: str | 
 
     Its history, its pages' addresses and the words of its readers stay.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.rename import rename_horse, rename_stable
 
         planned = (rename_horse if "/" in which else rename_stable)(records, which, name, folder)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
     Readings taken again (repeat: in a visit) replace what is assumed or published, once there are ten or more. The last
     line tells how steady the hand is that traces pictures, from five on that were traced twice.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.hoof.context import hand_error_of
         from recordgen.hoof.measures.repeatability import list_errors
         from recordgen.hoof.tracing.errors.told import told_hand

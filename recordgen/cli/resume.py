@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option, today_option
 from recordgen.cli.places import HorseOrStable
 
 
@@ -26,7 +26,7 @@ def command(which: str, records: Path, today: dt.date, dry_run: bool) -> None:
 
     The horses whose records ended with their stable are taken up with it.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.end import resume_horse, resume_stable
 
         carry_out((resume_horse if "/" in which else resume_stable)(records, which), today, dry_run)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from recordgen.cli.options import DayType, json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say, sentences
@@ -103,7 +103,7 @@ def command(
 
     A round is a day at one stable, or at stables near each other. What days hold stands in practice.yaml.
     """
-    with told_plainly():
+    with exit_on_trouble():
         if folder:
             from recordgen.private.sharing.output_folder import fit_place
 
@@ -143,7 +143,7 @@ def _plan_lines(planned: _Planned) -> Iterator[str]:
             horse = _horse_at(one.wish.name, names[one.wish.stable], naming)
             yield sentences(f"  {horse}: {explain_unmet(one, naming)}")
     yield from _held(planned)
-    yield from _open(planned)
+    yield from _caution_lines(planned)
     if planned.unvisited:
         unvisited = [_horse_at(one.horse.name, names[one.stable], naming) for one in planned.unvisited]
         yield sentences(naming.phrase("rounds_unvisited", horses=naming.listed(unvisited)))
@@ -159,7 +159,7 @@ def _held(planned: _Planned) -> Iterator[str]:
         yield f"  {_horse_at(horse.horse.name, planned.names[horse.stable], naming)}: {seen}"
 
 
-def _open(planned: _Planned) -> Iterator[str]:
+def _caution_lines(planned: _Planned) -> Iterator[str]:
     from recordgen.hoof.cautions.typed_names import names_to_type
 
     naming = planned.ways.naming
@@ -178,7 +178,7 @@ def _table(planned: _Planned) -> Iterator[str]:
     naming, most = planned.ways.naming, str(planned.calendar.horses_a_day)
     rows = [
         (
-            _day_told(one.day, planned.ways),
+            _describe_day(one.day, planned.ways),
             ", ".join(planned.names[stable] for stable in one.stables),
             naming.phrase("rounds_held", count=str(len(one.wishes)), most=most),
             ", ".join(wish.name for wish in one.wishes),
@@ -190,7 +190,7 @@ def _table(planned: _Planned) -> Iterator[str]:
         yield "  ".join(text.ljust(width) for text, width in zip(row, wide, strict=True)).rstrip()
 
 
-def _day_told(day: dt.date, ways: Context) -> str:
+def _describe_day(day: dt.date, ways: Context) -> str:
     told, name = ways.naming.language.weekday_day(day), ways.public.name(day)
     return ways.naming.phrase("rounds_on_holiday", day=told, name=name) if name else told
 

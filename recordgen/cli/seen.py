@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.changing import carry_out, dry_run_option
-from recordgen.cli.options import cache_option, records_option, today_option, told_plainly
+from recordgen.cli.options import cache_option, exit_on_trouble, records_option, today_option
 from recordgen.cli.places import HorseOrStable
 from recordgen.problems import Trouble, quoted
 from recordgen.sentences import say
@@ -48,7 +48,7 @@ def command(
     horse, a stable, or the practice where you name none. recordgen check --seen lists them. An error cannot be left.
     """
     *where, code = about
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.cli.looking import look_over
         from recordgen.records.change.seen import Seeing, leave
 

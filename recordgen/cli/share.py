@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.asking import show_once
-from recordgen.cli.options import DayType, records_option, today_option, told_plainly, why_option
+from recordgen.cli.options import DayType, exit_on_trouble, records_option, today_option, why_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say, sentences
@@ -65,7 +65,7 @@ def command(
     if not to.strip() or not to.isprintable():
         raise click.UsageError(say("--with needs a name on one line."))
     handing = Handing(to.strip(), today, until, photo_days, not no_pdf, why)
-    with told_plainly():
+    with exit_on_trouble():
         _share(records, stable, horse, out, handing)
 
 

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import json_option, records_option, today_option, told_plainly, why_option
+from recordgen.cli.options import exit_on_trouble, json_option, records_option, today_option, why_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo
 from recordgen.problems import Trouble
@@ -58,15 +58,15 @@ def command(
         raise click.UsageError(say("Ask for one of --csv, --json and --dictionary."))
     if why and (as_csv or dictionary):
         raise click.UsageError(say("--why has no place in CSV; leave it out."))
-    with told_plainly():
-        sheet, ways = _read(records, today, stable, horse, why)
+    with exit_on_trouble():
+        sheet, ways = _make_sheet(records, today, stable, horse, why)
         if out or not (as_csv or as_json or dictionary):
             _fit(out, records, horse)
         if dictionary:
             _print_or_write(_dictionary(ways), out)
             return
         if not for_myself:
-            _agreed(sheet.summary.horse)
+            _require_agreement(sheet.summary.horse)
         if as_csv:
             _print_or_write(_csv(sheet), out)
         elif as_json:
@@ -75,7 +75,7 @@ def command(
             _print_or_write(_html(sheet, ways, records), out or Path(f"{horse}-{today}.html"))
 
 
-def _read(records: Path, today: dt.date, stable: str, horse: str, why: str | None) -> tuple[Sheet, Context]:
+def _make_sheet(records: Path, today: dt.date, stable: str, horse: str, why: str | None) -> tuple[Sheet, Context]:
     from recordgen.hoof.export.sheet import sheet_of
     from recordgen.hoof.summary import summarise
     from recordgen.records.load.everything import read_whole
@@ -97,7 +97,7 @@ def _fit(out: Path | None, records: Path, horse: str) -> None:
     fit_place(out.parent if out else None, records, f"--out ../{horse}.html")
 
 
-def _agreed(horse: Horse) -> None:
+def _require_agreement(horse: Horse) -> None:
     """Raises Trouble where nobody agreed, as the record says, that a vet may have it."""
     from recordgen.hoof.export.sheet import may_be_shared
 

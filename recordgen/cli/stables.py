@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from recordgen.cli.options import cache_option, json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.options import cache_option, exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
 
@@ -50,7 +50,7 @@ def command(
     With the counts each stable is built from its own folder and what lies beside the stables' folders, to the bytes of
     a build of all. They hold numbers and no record; keep them as private as the records.
     """
-    with told_plainly(as_json):
+    with exit_on_trouble(as_json):
         from recordgen.records.history.changed_stables import why_changed
         from recordgen.records.load.named import all_stables
 

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from recordgen.cli.feet_table import feet_table
-from recordgen.cli.options import json_option, print_json, records_option, today_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.places import horse_argument
 from recordgen.cli.terminal import echo, width
 
@@ -39,7 +39,7 @@ def command(which: str, records: Path, today: dt.date, as_json: bool) -> None:
         recordgen summary willowmere/bramble --json
     """
     stable, _, horse = which.partition("/")
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.hoof.export.summary_json import as_json as plain
         from recordgen.hoof.summary import summarise
         from recordgen.records.load.everything import read_whole
@@ -69,7 +69,7 @@ def _print(summary: HorseSummary, naming: Naming) -> None:
         for finding in one.findings:
             _say(f"{naming.foot(foot)}, {naming.place(finding.place)}: {finding.text}")
     for change in (*summary.changes.real, *summary.changes.maybe):
-        _say(_change_told(change, naming))
+        _say(_describe_change(change, naming))
 
 
 def name_of(caution: Caution, naming: Naming) -> str:
@@ -104,7 +104,7 @@ def _due_lines(summary: HorseSummary, naming: Naming) -> Iterator[str]:
         yield naming.phrase("summary_not_now", job=kept.job.what, why=kept.cautions[0].seen)
 
 
-def _change_told(one: Claim[FootMeasure], naming: Naming) -> str:
+def _describe_change(one: Claim[FootMeasure], naming: Naming) -> str:
     how = "summary_since" if one.kind == "trend" else "summary_between"
     when = naming.phrase(how, before=str(one.before), day=str(one.since))
     what = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"

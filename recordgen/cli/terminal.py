@@ -56,7 +56,7 @@ def has_colour(err: bool = False) -> bool:
 
 
 @contextmanager
-def waiting_told(patience_seconds: float = PATIENCE_SECONDS) -> Iterator[None]:
+def show_waiting(patience_seconds: float = PATIENCE_SECONDS) -> Iterator[None]:
     """Tells on a terminal, from a second on, how far a command has come, or at least how long it has been at work."""
     if not (sys.stderr.isatty() and sys.stdout.isatty()) or Waiting.now:
         yield

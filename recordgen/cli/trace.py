@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
 
@@ -33,7 +33,7 @@ def command(photo: Path, records: Path, moment: TracedMoment | None, port: int) 
     The screen opens on this machine alone. What you tapped is kept in the browser until it is written, also where you
     close it in the middle. Nothing else in the visit is touched.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.site.trace.screen import trace_photo
 
         written = trace_photo(records, photo, moment, port, _tell)

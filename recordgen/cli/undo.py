@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from recordgen.cli.changing import dry_run_option
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
 
@@ -24,7 +24,7 @@ def command(records: Path, dry_run: bool) -> None:
 
     Nothing is rewritten: both entries stay. Once more does the change again.
     """
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.change.undo import plan_undo, undo
 
         planned = plan_undo(records)

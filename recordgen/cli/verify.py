@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import records_option, told_plainly
+from recordgen.cli.options import exit_on_trouble, records_option
 from recordgen.cli.places import StableName
 from recordgen.cli.terminal import echo
 from recordgen.sentences import counted, say
@@ -39,7 +39,7 @@ def command(stable: str, records: Path, folder: Path | None, url: str | None) ->
     """
     if folder and url:
         raise click.UsageError(say("Name a folder or an address, not both."))
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.private.keystore.readers import naming_of, refuse_unknown
         from recordgen.private.publishing.address import publish_of
         from recordgen.private.publishing.verify import faults_at, faults_in_folder

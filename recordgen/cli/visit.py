@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from recordgen.cli.options import DayType, records_option, told_plainly
+from recordgen.cli.options import DayType, exit_on_trouble, records_option
 from recordgen.cli.places import HorseOrStable
 from recordgen.cli.terminal import echo
 from recordgen.sentences import say
@@ -42,7 +42,7 @@ def command(which: str, records: Path, horse: str | None, day: dt.date, short: b
         raise click.UsageError(
             say("{day} is still to come. Begin a visit on its day: records of later days are refused.", day=day)
         )
-    with told_plainly():
+    with exit_on_trouble():
         from recordgen.records.load.everything import read_whole
         from recordgen.records.load.named import folder_of_horse
         from recordgen.records.write.visit import start_visits

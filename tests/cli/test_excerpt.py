@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.cli.excerpt import excerpt, marked
+from recordgen.cli.excerpt import excerpt, line_around_mark
 from recordgen.problems import Place
 from tests.conftest import TODAY
 from tests.support.commands import run_today, small_practice
@@ -39,7 +39,7 @@ def write(records: Path, text: str) -> Path:
 )
 def test_the_mark_stands_under_the_place(line: str, column: int, shown: str, before: int) -> None:
     """Behind a tab, wide signs, accents, and signs that would act on the terminal."""
-    assert marked(line, column, 60) == (shown, before)
+    assert line_around_mark(line, column, 60) == (shown, before)
 
 
 @pytest.mark.parametrize("column", [1, 30, 500, 990, 1000])
@@ -47,7 +47,7 @@ def test_a_long_line_is_cut_around_the_place(column: int) -> None:
     """The marked part stays in sight, and the line fits."""
     line = "x" * 1000
     line = f"{line[: column - 1]}o{line[column:]}"
-    text, before = marked(line, column, 40)
+    text, before = line_around_mark(line, column, 40)
 
     assert len(text) <= 40
     assert text[before] == "o"

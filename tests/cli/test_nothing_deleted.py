@@ -12,7 +12,7 @@ from pathlib import Path
 import click
 import pytest
 
-from recordgen.cli.options import told_plainly
+from recordgen.cli.options import exit_on_trouble
 from recordgen.files import fingerprints
 from recordgen.locks import hold_lock
 from recordgen.sentences import worded
@@ -236,7 +236,7 @@ def test_a_sheet_is_never_written_into_the_records(records: Path, name: str) -> 
 
 def test_a_copy_that_found_no_room_names_where_it_was_to_go(capsys: pytest.CaptureFixture[str]) -> None:
     """Not what it was made from, which is well."""
-    with pytest.raises(click.exceptions.Exit), told_plainly():
+    with pytest.raises(click.exceptions.Exit), exit_on_trouble():
         raise OSError(errno.ENOSPC, "No space left on device", "a-photograph.jpg", None, "out/site")
 
     assert capsys.readouterr().err == (

@@ -105,7 +105,7 @@ def test_nothing_is_coloured_for_other_programs(monkeypatch: pytest.MonkeyPatch)
     """Nor is a wait told."""
     pipe = io.StringIO()
     monkeypatch.setattr(sys, "stdout", pipe)
-    with terminal.waiting_told(patience_seconds=0):
+    with terminal.show_waiting(patience_seconds=0):
         terminal.echo("red", colour="red")
 
     assert pipe.getvalue() == "red\n"
@@ -115,7 +115,7 @@ def waited(monkeypatch: pytest.MonkeyPatch, meanwhile: Callable[[], object] = la
     """The screen of a command that draws once after `meanwhile`, then prints that it is done."""
     screen = on_screen(monkeypatch)
     monkeypatch.setattr(terminal.Waiting, "start", lambda self: None)
-    with terminal.waiting_told():
+    with terminal.show_waiting():
         meanwhile()
         found = terminal.Waiting.now
         assert found
