@@ -12,6 +12,7 @@ from pathlib import Path
 
 from recordgen.cache.place import place_of_user, why_unusable
 from recordgen.files import write_whole
+from recordgen.sentences import say
 
 # The first line of each file; another number for another form.
 MAGIC = b"recordgen cache 1"
@@ -35,7 +36,7 @@ class Cache:
     def why_not(self) -> str:
         """The reason why nothing is kept, as a sentence without a full stop; empty where all is well."""
         if self.folder is None:
-            return "nothing is kept"
+            return say("nothing is kept")
         return why_unusable(self.folder)
 
     def get(self, kind: str, key: str) -> bytes | None:

@@ -13,6 +13,7 @@ from pathlib import Path
 from platformdirs import user_cache_path
 
 from recordgen.files import clear_part, is_part, write_new
+from recordgen.sentences import say
 
 # Tells programs that make backups that nothing here need be kept, and us that the folder is ours.
 # Source: Cache Directory Tagging Specification, version 0.6.
@@ -42,11 +43,11 @@ def why_unusable(folder: Path) -> str:
             folder.mkdir(mode=0o700, parents=True)
         if not is_marked(folder):
             if any(not is_part(path.name) for path in folder.iterdir()):
-                return f"{folder} is no folder of recordgen's"
+                return say("{folder} is no folder of recordgen's", folder=folder)
             write_new(folder / TAG, MARK, mode=0o600)
         return _closed_to_others(folder)
     except OSError as fault:
-        return f"{folder} cannot be used: {fault.strerror or fault}"
+        return say("{folder} cannot be used: {fault}", folder=folder, fault=fault.strerror or fault)
 
 
 def is_marked(folder: Path) -> bool:
@@ -61,7 +62,7 @@ def _closed_to_others(folder: Path) -> str:
     """Closes a folder to everybody else; why it is not used, where it is another user's. Raises OSError."""
     found = folder.stat()
     if hasattr(os, "getuid") and found.st_uid != os.getuid():
-        return f"{folder} belongs to another user"
+        return say("{folder} belongs to another user", folder=folder)
     if os.name == "posix" and stat.S_IMODE(found.st_mode) != 0o700:
         folder.chmod(0o700)
     return ""

@@ -74,7 +74,7 @@ def command(
     from recordgen.records.load.folders import TAKEN
 
     if counts and stable in (None, TAKEN):
-        raise click.UsageError("--with goes with --stable NAME.")
+        raise click.UsageError(say("--with goes with --stable NAME."))
     stages = Stages(verbose)
     with exit_on_trouble(as_json):
         if stages.aloud and cache.why_not:

@@ -66,7 +66,7 @@ def _run_fetch(address: str | None, records: Path, answers_file: Path | None) ->
             received_folder(records)
         answers.keep(found.open)
         for question in found.open:
-            echo(f"{question.about}: {sentences(question.asks)}")
+            echo(say("{about}: {asks}", about=question.about, asks=sentences(question.asks)))
             for answer, means in question.choices.items():
                 echo(f"    {answer}: {means}")
         echo(phrase("answers", file=str(file)))

@@ -23,15 +23,26 @@ def in_our_words(text: object) -> str:
     return str(in_words_of(translator_of(_code()), text))
 
 
-def _code() -> str:
-    """The code of the language, looked for once a command."""
-    ctx = click.get_current_context(silent=True)
-    if ctx is None:
-        return language_code(None)
+def is_english() -> bool:
+    """Tell whether who reads it here reads English."""
+    from recordgen.language.catalogs import ENGLISH_CODE
+
+    return _code() == ENGLISH_CODE
+
+
+def settle_language(ctx: click.Context) -> None:
+    """Look for the language of a command, once; from then on all that it prints is told in it."""
     meta = ctx.find_root().meta
     if _KEPT not in meta:
         meta[_KEPT] = language_code(ctx.params.get("records"))
-    return str(meta[_KEPT])
+
+
+def _code() -> str:
+    ctx = click.get_current_context(silent=True)
+    if ctx is None:
+        return language_code(None)
+    settle_language(ctx)
+    return str(ctx.find_root().meta[_KEPT])
 
 
 def language_code(records: Path | None) -> str:

@@ -73,6 +73,11 @@ class Lazy(click.Group):
         except BrokenPipeError:
             self.pipe_closed = True
             raise
+        except click.UsageError as error:
+            from recordgen.cli.misuse import tell_misuse
+
+            tell_misuse(error)
+            raise
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """The commands under the head of their group, each with the first sentence of its help."""

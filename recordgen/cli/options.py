@@ -21,7 +21,7 @@ from recordgen.cli.excerpt import excerpt
 from recordgen.cli.terminal import echo, show_waiting
 from recordgen.days import days_meant
 from recordgen.problems import Problem, Trouble, is_visible
-from recordgen.sentences import say, say_counted, sentences
+from recordgen.sentences import OR, listed, say, say_counted, sentences
 
 if TYPE_CHECKING:
     from recordgen.cache.entries import Cache
@@ -45,8 +45,10 @@ class DayType(click.ParamType):  # type: ignore[type-arg]
             return dt.datetime.strptime(value, "%Y-%m-%d").date()
         except ValueError:
             meant = [day.isoformat() for day in days_meant(value)]
-            write = f"write it {' or '.join(meant)}" if meant else "write it like 2026-11-25"
-            self.fail(f"'{value}' is not a day; {write}", param, ctx)
+            told = say("'{value}' is not a day; write it like 2026-11-25", value=value)
+            if meant:
+                told = say("'{value}' is not a day; write it {days}", value=value, days=listed(meant, OR))
+            self.fail(told, param, ctx)
 
 
 class WhyType(click.ParamType):  # type: ignore[type-arg]
@@ -58,15 +60,19 @@ class WhyType(click.ParamType):  # type: ignore[type-arg]
         """The words in one line; refused where there are none, too many, or signs that do not show."""
         text = " ".join(str(value).split())
         if not text:
-            self.fail(
-                'nothing stands there; say why in a sentence, such as --why "lame in front since Monday"', param, ctx
-            )
+            told = say('nothing stands there; say why in a sentence, such as --why "lame in front since Monday"')
+            self.fail(told, param, ctx)
         if len(text) > MOST_OF_WHY:
-            way_out = f"say it in {MOST_OF_WHY}, and leave the rest to the visit's notes"
-            self.fail(f"{len(text)} signs are too many for the first page; {way_out}", param, ctx)
+            told = say(
+                "{signs} signs are too many for the first page; say it in {most}, and leave the rest to the visit's "
+                "notes",
+                signs=len(text),
+                most=MOST_OF_WHY,
+            )
+            self.fail(told, param, ctx)
         hidden = next((sign for sign in text if not is_visible(sign)), None)
         if hidden:
-            self.fail(f"U+{ord(hidden):04X} is a sign that does not show; take it out", param, ctx)
+            self.fail(say("U+{sign:04X} is a sign that does not show; take it out", sign=ord(hidden)), param, ctx)
         return text
 
 

@@ -126,8 +126,10 @@ def _somebody_is_there() -> bool:
 
 def ask_question(question: Question, phrase: Phrase) -> str:
     """The answer that somebody gives at a terminal; empty where the question stays open."""
-    for line in (f"\n{question.about}. {sentences(question.asks)}", *(f"    {one}" for one in question.beside)):
-        echo(line)
+    echo()
+    echo(sentences(question.about, question.asks))
+    for line in question.beside:
+        echo(f"    {line}")
     choices = list(question.choices)
     for letter, answer in zip(ascii_lowercase, choices, strict=False):
         echo(f"  {letter}  {answer}: {question.choices[answer]}")

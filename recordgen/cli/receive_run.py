@@ -119,7 +119,10 @@ class ReceiveRun:
             print_json(self._as_json(asked))
             return
         print_problems(self.problems)
-        for line in (*self.lines, *(f"{one.about}: {sentences(one.asks)}" for one in asked)):
+        for line in (
+            *self.lines,
+            *(say("{about}: {asks}", about=one.about, asks=sentences(one.asks)) for one in asked),
+        ):
             echo(line)
         if asked:
             key = "answers" if written or not self.dry_run else "answers_dry"

@@ -10,6 +10,7 @@ from recordgen.hoof.rounds.rounds import Calendar, Plan, plan_of
 from recordgen.hoof.summary import HorseSummary, StableSummary, last_visits
 from recordgen.progress import steps
 from recordgen.records.pages.model import OwnPage
+from recordgen.sentences import say
 from recordgen.site.build_context import BuildContext
 from recordgen.site.calendar import PlannedDays, due_calendar, horse_calendar, rounds_calendar
 from recordgen.site.frame.search_index import with_search_entry
@@ -107,7 +108,7 @@ def _pages_of_stable(
             *render_own_pages(renderer, own),
         )
     pages = [front, jobs]
-    for horse in steps(f"Pages of {stable.stable.name}", stable.horses):
+    for horse in steps(say("Pages of {stable}", stable=stable.stable.name), stable.horses):
         uri = places.horses[horse.slug]
         if uri in finished.pages:
             pages += [finished.pages[uri], finished.pages[sheet_uri(uri)]]
