@@ -9,9 +9,12 @@ from pathlib import Path
 import pytest
 
 from recordgen.cache.entries import Cache, user_cache
+from tests.support import practice_folders
 from tests.support.commands import run, run_today, small_practice
 from tests.support.publishing import ADDRESS
 
+# Of all kinds a horse's records have, and traced: pictures, figures, readings.
+TRACED = ("bramble",)
 # Text as SVG, JSON, and photographs.
 PLAIN = {"pictures", "figures", "photographs", "answers", "summaries", "places", "sites", "holidays", "readings"}
 
@@ -49,7 +52,7 @@ def test_a_folder_of_somebody_is_told_and_left_alone(place: Path) -> None:
 
 def test_without_the_cache_nothing_is_kept_and_the_sites_are_the_same(place: Path, tmp_path: Path) -> None:
     """To the last byte; and with it nothing is kept that Python or a template would run."""
-    records = small_practice(tmp_path)
+    records = small_practice(tmp_path, TRACED)
     sites = [tmp_path / "without", tmp_path / "with"]
     assert run_today("build", "--out", sites[0], "--no-cache", records=records).exit_code == 0
     assert not place.exists()
@@ -62,7 +65,7 @@ def test_without_the_cache_nothing_is_kept_and_the_sites_are_the_same(place: Pat
 
 def test_without_the_cache_a_stable_that_is_built_apart_keeps_nothing(place: Path, tmp_path: Path) -> None:
     """Neither counting nor building with the counts keeps what it read."""
-    records, counts = small_practice(tmp_path), tmp_path / "counts.json"
+    records, counts = small_practice(tmp_path, TRACED), tmp_path / "counts.json"
     assert run_today("stables", "--counts", counts, "--no-cache", records=records).exit_code == 0
     words: list[str | Path] = ["--stable", "willowmere", "--with", counts, "--out", tmp_path / "sites"]
     assert run_today("build", *words, "--no-cache", records=records).exit_code == 0
@@ -79,7 +82,7 @@ def test_without_the_cache_a_publication_keeps_nothing(
 ) -> None:
     """Nothing of what it read, and nothing of what it drew."""
     monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
-    records = small_practice(tmp_path)
+    records = small_practice(tmp_path, TRACED)
     with (records / file).open("a") as opened:
         opened.write(f"{key}: {{address: '{ADDRESS}', to: {tmp_path / 'public'}}}\n")
     assert run_today("publish", what, "--dry-run", "--no-cache", records=records).exit_code == 0
@@ -90,7 +93,7 @@ def test_without_the_cache_a_publication_keeps_nothing(
 def test_a_cache_that_cannot_be_used_is_told_with_the_stages(place: Path, tmp_path: Path) -> None:
     """In one line, and the sites are built."""
     place.write_text("in the way")
-    found = run_today("build", "--out", tmp_path / "sites", "-v", records=small_practice(tmp_path))
+    found = run_today("build", "--out", tmp_path / "sites", "-v", records=practice_folders.build(tmp_path / "records"))
 
     assert found.exit_code == 0
     assert f"{place} cannot be used: Not a directory." in found.output

@@ -6,7 +6,7 @@ import errno
 import os
 import shutil
 import subprocess
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 import click
@@ -17,17 +17,18 @@ from recordgen.files import fingerprints
 from recordgen.locks import hold_lock
 from recordgen.sentences import worded
 from recordgen.site import engine
-from recordgen.site.model import Site
+from recordgen.site.model import Placed, Site
 from recordgen.site.site_folders import MARK, mark_folder
 from tests.conftest import TODAY
-from tests.support.commands import run, run_today, small_practice
+from tests.support import practice_folders
+from tests.support.commands import run, run_today
 from tests.support.publishing import git
 
 
 @pytest.fixture
 def records(tmp_path: Path) -> Path:
     """A small practice in a git repository of its own, called as the trimmer's own site is."""
-    made = small_practice(tmp_path).rename(tmp_path / "practice")
+    made = practice_folders.build(tmp_path / "practice")
     (made / ".gitignore").write_text("/sites/\n/other/\n")
     for words in (["init", "--quiet"], ["add", "."], ["commit", "--quiet", "--message", "begun"]):
         git(made, *words)
@@ -38,9 +39,10 @@ def records(tmp_path: Path) -> Path:
 def quick_pages(monkeypatch: pytest.MonkeyPatch) -> None:
     """A page of one line in place of what the engine would write."""
 
-    def write(site: Site, folder: Path, *_: Path | None) -> None:
+    def write(site: Site, folder: Path, *_: Path | None) -> Mapping[str, Sequence[Placed]]:
         folder.mkdir()
         (folder / "index.html").write_text(f"{site.name}\n")
+        return {page.uri: () for page in site.pages}
 
     monkeypatch.setattr(engine, "write_site", write)
 
@@ -105,7 +107,7 @@ def test_sites_that_git_would_keep_are_refused(records: Path, monkeypatch: pytes
 @pytest.mark.usefixtures("quick_pages")
 def test_records_without_git_have_sites_too(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """In their own folder of sites."""
-    records = small_practice(tmp_path)
+    records = practice_folders.build(tmp_path / "records")
     monkeypatch.chdir(records)
 
     assert build(records)[0] == 0

@@ -17,6 +17,7 @@ from recordgen.files import fingerprints
 from recordgen.private.keystore.lock import alone
 from recordgen.private.sealing.unseal import read_manifest, unseal
 from tests.conftest import TODAY
+from tests.support import practice_folders
 from tests.support.commands import run, run_today
 from tests.support.publishing import ADDRESS, TO_FOLDER, WORDS, Desk, amend, git
 
@@ -138,8 +139,11 @@ def test_nobody_to_ask_is_wrong_use(new: Desk) -> None:
 
 
 @pytest.mark.parametrize(("answer", "code"), [("n", 1), ("y", 0)])
-def test_on_a_terminal_it_asks(new: Desk, answer: str, code: int) -> None:
+def test_on_a_terminal_it_asks(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, answer: str, code: int) -> None:
     """After the list; no means that nothing is published and no words are made."""
+    monkeypatch.setenv("RECORDGEN_PRIVATE", str(tmp_path / "keys"))
+    new = Desk(tmp_path)
+    practice_folders.build(new.records, {"willowmere/stable.yaml": f"name: Willowmere\n{TO_FOLDER}"})
     told, ended = on_terminal(answer, "publish", "willowmere", "--records", new.records, "--today", TODAY.isoformat())
 
     assert ended == code

@@ -5,6 +5,7 @@ from __future__ import annotations
 import multiprocessing
 import os
 import pickle
+import shutil
 import signal
 import subprocess
 import sys
@@ -192,8 +193,11 @@ def test_a_picture_is_drawn_once_for_what_it_shows(
 
 def test_the_bare_engine_shows_the_practice_too(tmp_path: Path) -> None:
     """`mkdocs build` with the configuration at the top of the repository makes the trimmer's own site."""
+    shutil.copy(ROOT / "mkdocs.yml", tmp_path)
+    (tmp_path / "site_templates").symlink_to(ROOT / "site_templates")
+    practice_folders.build(tmp_path / "records")
     command = [sys.executable, "-m", "mkdocs", "build", "--quiet", "--site-dir", str(tmp_path / "site")]
-    subprocess.run(command, cwd=ROOT, check=True, capture_output=True)
+    subprocess.run(command, cwd=tmp_path, check=True, capture_output=True)
 
     assert (tmp_path / "site" / "willowmere" / "bramble.html").is_file()
 
