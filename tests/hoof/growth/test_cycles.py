@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from statistics import NormalDist
 
 import pytest
 from hypothesis import given
@@ -151,6 +152,18 @@ def test_a_slip_is_named_and_not_averaged_in(growth: list[float], expected: list
     One or two cycles have no others; they are held against what is usual for the class.
     """
     assert doubts(*growth) == expected
+
+
+def test_a_slip_lies_four_standard_deviations_off() -> None:
+    """With one cycle: of two readings and life between, 2 mm in six weeks, and of what horses of its class differ by.
+
+    Common practice, no source: four of them. They add in squares, as the statistics module adds normal distributions.
+    """
+    middle, spread = 42 * ADULT.mm_per_day, (NormalDist(0, 2.0) + NormalDist(0, 42 * ADULT.sd)).stdev
+
+    assert doubts(middle + 3.99 * spread) == doubts(middle - 3.99 * spread) == []
+    assert doubts(middle + 4.01 * spread) == [(0, "too fast")]
+    assert doubts(middle - 4.01 * spread) == [(0, "too slow")]
 
 
 def test_two_slips_do_not_hide_each_other() -> None:

@@ -113,6 +113,21 @@ def test_the_height_of_a_quarter(after: dict[str, Any], expected: float, measure
     assert (ring.height_mm, ring.height_measured) == (pytest.approx(expected), measured)
 
 
+@pytest.mark.parametrize("side", ["medial", "lateral"])
+def test_the_wall_is_as_high_as_the_months_say_in_which_it_is_renewed(side: str) -> None:
+    """Where only the toe was measured; the toe quarter is midway between its neighbours.
+
+    Source: Lungwitz & Adams, A Text-Book of Horseshoeing, section F: toe 11 to 13 months, sides 6 to 8, back 3 to 5.
+    """
+    toe, quarter, heel = (sum(months) / 2 for months in ((11, 13), (6, 8), (3, 5)))
+    months = {"toe quarter": (toe + quarter) / 2, "quarter": quarter, "heel": heel}
+    rings = out(seen(0), seen(1, *(mark(5, f"{side} {zone}") for zone in months)))
+
+    assert {ring.zone: ring.height_mm for ring in rings} == {
+        f"{side} {zone}": pytest.approx(80 * share / toe) for zone, share in months.items()
+    }
+
+
 def test_a_height_by_proportion_is_less_certain() -> None:
     """Its interval is wider than that of the same height measured."""
     widths = []
