@@ -67,6 +67,23 @@ def test_what_is_expected_goes_by_class(born: str, group: CareClass) -> None:
     assert found.usual.mm_per_day == REFERENCE.classes[group].growth.mm_per_day
 
 
+@pytest.mark.parametrize(("born", "weeks"), [("2015-05-01", 2 * 8), ("2026-01-15", 2 * 6)])
+def test_a_cycle_twice_as_long_as_its_class_may_wait_is_the_longest(born: str, weeks: int) -> None:
+    """A grown horse may wait eight weeks and a foal six: over more than twice that somebody else may have trimmed.
+
+    Twice: Judgement. The weeks: as the table of classes tells.
+    """
+    last = date(2026, 11, 20)
+    told = []
+    for days in (7 * weeks, 7 * weeks + 1):
+        first = last - timedelta(days=days)
+        mm = round(80 + 0.28 * days, 1)
+        found = growth(*toes((first.isoformat(), 90, 80), (last.isoformat(), mm, 80)), born=born)
+        told.append([one.why for one in found.feet["left_fore"].left_out])
+
+    assert told == [[], ["too long"]]
+
+
 def test_a_slip_changes_the_estimate_little() -> None:
     """It is named and left out."""
     visits = growing({"left_fore": 0.26}, cycles=9)
