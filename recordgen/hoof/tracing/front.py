@@ -29,7 +29,7 @@ def front_figures(points: Points) -> dict[str, Floats]:
 
     *_wall_angle_deg: the wall to the ground, inside the hoof: 90 is upright, less leans out on its way down.
     *_flare_deg: the upper third less the part below, above 0 where the wall runs out below. *_gap_mm: as
-    `straight_edge.gap` tells. *_wall_height_mm: straight down from the hairline. wall_*_difference: lateral less
+    `upright.gap` tells. *_wall_height_mm: straight down from the hairline. wall_*_difference: lateral less
     medial. coronet_tilt_deg: of the hairline against the ground, above 0 where it is higher on the lateral side.
     """
     foot = level(points)

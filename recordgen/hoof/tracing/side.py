@@ -36,7 +36,7 @@ def side_figures(points: Points) -> dict[str, Floats]:
     which the trade calls broken back, above 0 the hoof is, which it calls broken forward.
     Source: USDA, Special Report on Diseases of the Horse, shoeing chapter, Fig. 6.
     dorsal_flare_deg: the front wall's upper third less the part below, above 0 where it runs out flatter below.
-    dorsal_gap_mm: as `straight_edge.gap` tells. toe_length_mm: from the hairline at the toe (else the wall's first
+    dorsal_gap_mm: as `upright.gap` tells. toe_length_mm: from the hairline at the toe (else the wall's first
     point) to the tip of the toe (else its last point); heel_length_mm: along the heel wall; heel_height_mm: straight
     down from the hairline at the heel. coronet_angle_deg: of the hairline, above 0 where it stands higher at the toe.
     support_length_mm: from the tip of the toe to the hindmost point that bears weight, along the ground;
