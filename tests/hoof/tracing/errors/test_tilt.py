@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.stats import rayleigh
 
 from recordgen.hoof.tracing.errors import tilt
 from recordgen.hoof.tracing.errors.draws import frame
@@ -23,29 +24,43 @@ def tilted(spots: Floats, angle: float, way: Floats, away: float) -> Floats:
 
 
 @pytest.mark.parametrize("number", [0, 1, 7])
-def test_a_tilt_is_undone(number: int) -> None:
-    """A picture taken with the tilt of a draw comes out of that draw as it was, to a thousandth of a mm."""
-    lean = np.radians(tilt.TILT_DEG) * standard_errors(TILT, 100, 1)[number, 0] @ frame({"wall": SPOTS}, np.eye(2))
+@pytest.mark.parametrize(
+    ("mm_per_px", "away_px"), [(1.0, 450.0), (0.5, 900.0), (None, 450 / 130 * float(np.hypot(120, 140)))]
+)
+def test_a_tilt_is_undone(number: int, mm_per_px: float | None, away_px: float) -> None:
+    """A picture taken with the tilt of a draw comes out of that draw as it was, to a thousandth of a px.
+
+    From 450 mm away, as the scale tells; without one 130 mm lie across the foot, wherever it lies. Both: Judgement.
+    """
+    place = np.array([900.0, 400.0])
+    foot = {"wall": SPOTS + place}
+    lean = np.radians(tilt.TILT_DEG) * standard_errors(TILT, 100, 1)[number, 0] @ frame(foot, np.eye(2))
     angle = float(np.hypot(*lean))
-    picture = tilted(SPOTS, angle, lean / angle, tilt.AWAY_MM)
+    picture = tilted(SPOTS, angle, lean / angle, away_px) + place
     draws = {"wall": np.broadcast_to(picture, (100, *picture.shape))}
 
-    centred = tilt.as_seen_square({"wall": SPOTS}, draws, 1.0)["wall"][number]
+    centred = tilt.as_seen_square(foot, draws, mm_per_px)["wall"][number]
     assert centred == pytest.approx(SPOTS, abs=1e-3)
 
 
-def found(scale_mm: float) -> Points:
-    """Draws of a foot beside a scale of this length."""
-    px = {"wall": SPOTS, SCALE_FROM: np.array([[-scale_mm / 2, 0.0]]), SCALE_TO: np.array([[scale_mm / 2, 0.0]])}
-    return tilt.as_seen_square(px, {name: np.repeat(spots[None], 100, 0) for name, spots in px.items()}, 1.0)
-
-
 def test_a_rule_that_lies_off_the_plane_makes_every_length_as_unsure() -> None:
-    """By how far off it lies over how far the camera is, and a little by the tilt. Derived from: similar triangles."""
-    seen = found(100.0)
-    span = np.hypot(*(seen[SCALE_TO] - seen[SCALE_FROM])[:, 0].T)
+    """By how far off it lies, 2.5 mm, over how far the camera is, 450 mm: against two points of the foot beside it.
 
-    assert float(span.std()) / 100 == pytest.approx(tilt.OFF_PLANE_MM / tilt.AWAY_MM, rel=0.25)
+    Derived from: similar triangles. Both figures: Judgement.
+    """
+    ends = np.array([[-50.0, 0.0], [50.0, 0.0]])
+    px = {"wall": SPOTS, "beside": ends, SCALE_FROM: ends[:1], SCALE_TO: ends[1:]}
+    seen = tilt.as_seen_square(px, {name: np.repeat(spots[None], 100, 0) for name, spots in px.items()}, 1.0)
+    rule, foot = seen[SCALE_TO] - seen[SCALE_FROM], seen["beside"][:, 1:] - seen["beside"][:, :1]
+
+    lengths = np.linalg.norm(rule, axis=-1) / np.linalg.norm(foot, axis=-1)
+    assert float(lengths.mean()) == pytest.approx(1)
+    assert float(lengths.std(ddof=1)) == pytest.approx(2.5 / 450)
+
+
+def test_five_of_a_hundred_cameras_are_more_than_nine_degrees_off() -> None:
+    """Nearly: 8.6, by two normal errors of 3.5 degrees. Source: the Rayleigh distribution, scipy.stats.rayleigh."""
+    assert rayleigh.isf(0.05, scale=tilt.TILT_DEG) == pytest.approx(8.6, abs=0.05)
 
 
 @pytest.mark.parametrize("px", [{}, {"frog_apex": SPOTS[:1]}])
