@@ -210,3 +210,27 @@ def test_a_horse_called_as_the_sheet_of_another_has_a_page_of_its_own(tmp_path: 
 
         assert sum("bramble" in uri for uri in uris) == 4
         assert len(uris) == len(set(uris))
+
+
+BARE_VISITS = {
+    "note": "note: Would not be caught.\n",
+    "signs": "signs: none\n",
+    "lame": "lameness: {scale: AAEP, grade: 0}\n",
+    "planned": "next: {weeks: 6}\n",
+    "foot": "feet: {LF: {note: Looked at.}}\n",
+    "found": "feet: {LF: {frog: {infection: surface}}}\n",
+    "vet": "vet: [{date: 2026-10-01, by: Dr Sage, kind: seen}]\n",
+    "untrimmed": "trimmed: no\nnote: Sore.\n",
+}
+
+
+def test_a_horse_that_was_seen_and_not_measured_stops_no_site(tmp_path: Path) -> None:
+    """Whatever little its only visit tells, its page, its sheet and the trimmer's own site are made."""
+    files = {f"willowmere/{name}/horse.yaml": f"name: {name.title()}\n" for name in BARE_VISITS}
+    files |= {f"willowmere/{name}/2026-10-14.yaml": f"date: 2026-10-14\n{text}" for name, text in BARE_VISITS.items()}
+    whole = read_whole(practice_folders.build(tmp_path, files), TODAY)
+    context = BuildContext.of(whole, TODAY, None)
+    made = {page.uri for slug in SLUGS for page in render_site(context, slug).pages}
+
+    assert [name for name in BARE_VISITS if not any(f"horses/{name}" in path for path in made)] == []
+    assert [name for name in BARE_VISITS if not any(f"{name}_sheet" in path for path in made)] == []
