@@ -63,7 +63,7 @@ def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
     for pair in _alike(here).values():
         if sum(count for _, _, count in pair) >= LEAST_READINGS:
             visit, first = (here[number].written[index] for number, index in pair[0][:2])
-            message = say("the readings are those of {first}, number for number", first=first.shown)
+            message = say("the readings are those of {first}, number for number", first=first.within)
             if len(pair) > 1:
                 days = counted(len(pair) - 1, "day")
                 message = say("{message} and so on {days} more", message=message, days=days)

@@ -25,7 +25,7 @@ def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
             first = seen.setdefault(number, horse)
             if first is not horse:
                 message = say(
-                    "the {name} {number} stands in {first} too", name=name, number=quoted(number), first=first.shown
+                    "the {name} {number} stands in {first} too", name=name, number=quoted(number), first=first.within
                 )
                 way_out = say("Correct one of the two; where the horse moved, write left: in the record that ended")
                 yield warning(horse.place(name), "horse-twice", message, way_out)
@@ -40,7 +40,7 @@ def namesakes(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
             first = seen.setdefault((horse.file.parent.parent, name), horse)
             if first is not horse:
                 message = say(
-                    "the name {horse} stands in {first} too", horse=quoted(horse.record.name), first=first.shown
+                    "the name {horse} stands in {first} too", horse=quoted(horse.record.name), first=first.within
                 )
                 way_out = say("Tell the two apart, such as by Bramble (grey); delete one if it is one horse")
                 yield warning(horse.place("name"), "horse-namesake", message, way_out)

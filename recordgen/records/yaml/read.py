@@ -43,6 +43,11 @@ class Written(Generic[Kind]):
     text: bytes = field(repr=False)
     whole: bool = True
 
+    @property
+    def within(self) -> str:
+        """The path inside the records: the same on every computer, whatever their folder is called there."""
+        return self.shown.partition("/")[2]
+
     def place(self, *steps: Step) -> Place:
         """The place where the value at `steps` stands. The text is parsed again; only a problem asks for this."""
         return self.document().place(steps)

@@ -32,7 +32,7 @@ def test_a_visit_under_another_horse_is_told_once_a_pair(tmp_path: Path) -> None
     }
     (line,) = copies(tmp_path, files)
 
-    assert line.startswith(f"{FENNEL}2026-09-02.yaml:4:1: warning: the readings are those of ")
+    assert line.startswith(f"{FENNEL}2026-09-02.yaml:4:1: warning: the readings are those of willowmere/bramble/")
     assert "willowmere/bramble/2026-09-02.yaml, number for number and so on 1 day more. " in line
 
 

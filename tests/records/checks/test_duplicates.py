@@ -33,7 +33,7 @@ def test_one_number_in_two_records_is_told_with_both_files(tmp_path: Path, numbe
 
     (found,) = problems
     assert (found.place.line, found.level) == (2, "warning")
-    assert "fallow-end/bramble/horse.yaml too" in found.message
+    assert " stands in fallow-end/bramble/horse.yaml too" in found.message
     assert "write left:" in found.way_out
 
 
@@ -62,7 +62,7 @@ def test_two_horses_of_one_name_in_one_stable_are_told(tmp_path: Path, second: s
 
     (found,) = problems
     assert (found.place.path.split("/", 1)[1], found.place.line) == ("willowmere/fennel/horse.yaml", 2)
-    assert found.message.endswith("willowmere/bramble/horse.yaml too")
+    assert found.message.endswith(" stands in willowmere/bramble/horse.yaml too")
 
 
 def test_a_name_goes_on_to_another_horse(tmp_path: Path) -> None:
