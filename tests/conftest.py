@@ -23,6 +23,9 @@ from hypothesis import settings
 sys.dont_write_bytecode = False
 os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
+# Where no practice tells its language, the computer does.
+os.environ["LC_ALL"] = "C.UTF-8"
+
 # A machine may be busy; no test is about how long something takes.
 settings.register_profile("patient", deadline=None)
 settings.load_profile("patient")

@@ -20,14 +20,14 @@ def in_our_words(text: object) -> str:
         return str(text)
     from recordgen.language.translator import translator_of
 
-    return str(in_words_of(translator_of(_code()), text))
+    return str(in_words_of(translator_of(code_here()), text))
 
 
 def is_english() -> bool:
     """Tell whether who reads it here reads English."""
     from recordgen.language.catalogs import ENGLISH_CODE
 
-    return _code() == ENGLISH_CODE
+    return code_here() == ENGLISH_CODE
 
 
 def settle_language(ctx: click.Context) -> None:
@@ -37,7 +37,8 @@ def settle_language(ctx: click.Context) -> None:
         meta[_KEPT] = language_code(ctx.params.get("records"))
 
 
-def _code() -> str:
+def code_here() -> str:
+    """The code of the language of who reads it here."""
     ctx = click.get_current_context(silent=True)
     if ctx is None:
         return language_code(None)
@@ -48,7 +49,7 @@ def _code() -> str:
 def language_code(records: Path | None) -> str:
     """The code of a language that we have. records: else the folder around this one; English where nothing tells."""
     from recordgen.language.catalogs import ENGLISH_CODE, languages
-    from recordgen.records.load.named import found_records, language_in
+    from recordgen.records.home import found_records, language_in
 
     told = language_in(records or found_records()) or next(filter(None, map(os.environ.get, ENVIRONMENT)), "")
     code = told.partition(".")[0].partition("_")[0]

@@ -10,6 +10,7 @@ from typing import Any
 import click
 
 from recordgen import __version__
+from recordgen.cli.help import HelpContext, first_sentence
 from recordgen.nearest import did_you_mean
 from recordgen.problems import quoted
 from recordgen.sentences import say, sentences
@@ -25,8 +26,6 @@ GROUPS = {
 }
 # A shell's word for an end by a closed pipe: 128 and the number of the signal. Source: POSIX, sh, Exit Status.
 PIPE_CLOSED = 128 + 13
-# Of the first sentence of a command's help all is shown.
-LONGEST = 200
 COMMANDS = tuple(name for group in GROUPS.values() for name in group)
 
 
@@ -34,6 +33,7 @@ class Lazy(click.Group):
     """Loads a command's file only when that command is asked for."""
 
     pipe_closed = False
+    context_class = HelpContext
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         """The names of all commands, in the order of a trimmer's day."""
@@ -44,6 +44,7 @@ class Lazy(click.Group):
         if cmd_name not in COMMANDS:
             return None
         found: click.Command = importlib.import_module(f"recordgen.cli.{cmd_name}").command
+        found.context_class = HelpContext
         return found
 
     def main(self, *args: Any, **extra: Any) -> Any:
@@ -85,9 +86,7 @@ class Lazy(click.Group):
         for head, names in GROUPS.items():
             found = [(name, self.get_command(ctx, name)) for name in names]
             with formatter.section(head):
-                formatter.write_dl(
-                    [(name.ljust(widest), one.get_short_help_str(LONGEST)) for name, one in found if one]
-                )
+                formatter.write_dl([(name.ljust(widest), first_sentence(one)) for name, one in found if one])
 
     def resolve_command(
         self, ctx: click.Context, args: list[str]

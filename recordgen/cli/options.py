@@ -80,7 +80,7 @@ why_option = click.option("--why", type=WhyType(), help="Why you send it, in a s
 
 
 def _records_folder(ctx: click.Context, param: click.Parameter, value: Path | None) -> Path:
-    from recordgen.records.load.named import found_records
+    from recordgen.records.home import found_records
 
     return value or found_records()
 

@@ -139,7 +139,7 @@ class HorseOrStable(_NamedPlace):
 
 def records_of(ctx: click.Context | None) -> Path:
     """The folder of the records that the command was given, or found."""
-    from recordgen.records.load.named import found_records
+    from recordgen.records.home import found_records
 
     given = ctx.params.get("records") if ctx else None
     return Path(given) if given else found_records()

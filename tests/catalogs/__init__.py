@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from importlib import import_module
 from io import BytesIO
 from pathlib import Path
 
@@ -12,6 +13,8 @@ from babel.messages.extract import extract, extract_from_dir
 from babel.messages.pofile import read_po, write_po
 
 import recordgen
+from recordgen.cli.help import OF_CLICK, texts_of
+from recordgen.cli.main import COMMANDS, GROUPS, main
 from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Listening, catalogs_folder
 from recordgen.packaged import packaged
@@ -84,6 +87,13 @@ def asked_of_terminal() -> Iterator[Asked]:
         yield from ((None, (f"{{count}} {noun}", f"{{count}} {noun}s")) for _, noun, _, _ in nouns)
 
 
+def asked_of_help() -> Iterator[Asked]:
+    """The messages of `--help`: what click says, the heads of the groups, and each command's paragraphs and options."""
+    commands = [main, *(import_module(f"recordgen.cli.{name}").command for name in COMMANDS)]
+    texts = [*OF_CLICK, *GROUPS, *(text for command in commands for text in texts_of(command))]
+    yield from ((None, text) for text in dict.fromkeys(texts))
+
+
 # The files of a language, and what each holds.
 DOMAINS = {
     "pages": asked_of_templates,
@@ -91,6 +101,7 @@ DOMAINS = {
     "phone": asked_of_phone,
     "guide": asked_of_guide,
     "terminal": asked_of_terminal,
+    "help": asked_of_help,
 }
 
 

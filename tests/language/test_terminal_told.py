@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from recordgen.cli.main import COMMANDS
 from recordgen.language.translator import translator_of
 from recordgen.problems import Problem
 from recordgen.records.load.practice import read_practice
@@ -86,3 +87,19 @@ def test_a_mistake_in_a_command_is_told_in_german(one: Run, tmp_path: Path, monk
     said = " ".join(line for line in result.output.splitlines() if not line.startswith(("Aufruf:", "Hilfe")))
 
     assert (result.exit_code, words_in(said) & ENGLISH - TYPED_WORDS) == (one.code, set()), result.output
+
+
+@pytest.mark.parametrize("command", ["", *COMMANDS])
+def test_help_is_told_in_german_and_its_lines_to_paste_stay(
+    command: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """By the language of the computer, where there is no practice."""
+    monkeypatch.chdir(tmp_path)
+    english = run(*filter(None, [command]), "--help").output
+    monkeypatch.setenv("LC_ALL", "de_DE.UTF-8")
+    german = run(*filter(None, [command]), "--help").output
+    lines = [line for line in english.splitlines() if line.startswith("      recordgen")]
+
+    assert lines
+    assert [line for line in german.splitlines() if line.startswith("      recordgen")] == lines
+    assert words_in(german) & ENGLISH - TYPED_WORDS - words_in(" ".join(lines)) == set(), german

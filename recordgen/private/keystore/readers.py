@@ -13,8 +13,8 @@ from recordgen.language.spoken import language_of
 from recordgen.private.keystore.key_store import KeyStore
 from recordgen.private.keystore.site_keys import Reader, SiteKeys
 from recordgen.problems import Trouble, quoted
+from recordgen.records.home import language_in
 from recordgen.records.load.folders import FIELD, SLUG, stable_meant
-from recordgen.records.load.named import language_in
 from recordgen.records.load.tables import read_reference
 from recordgen.sentences import say
 

@@ -2,40 +2,16 @@
 
 from __future__ import annotations
 
-import os
 import re
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.records.load.folders import SLUG, slug_of
 from recordgen.records.models.fields import without_quotes
 
 _NAME = re.compile(r"^name:[ \t]*(.*?)[ \t]*$", re.MULTILINE)
-_LANGUAGE = re.compile(r"^language:[ \t]*(.*?)[ \t]*$", re.MULTILINE)
-# The name stands in the first lines, a practice's language among its own; a longer file is not read to its end.
-_HEAD_BYTES, _PRACTICE_BYTES = 4096, 65536
-
-
-def home_above(folder: Path) -> Path | None:
-    """The nearest folder, this one or one around it, that holds practice.yaml; None where none does."""
-    here = folder.absolute()
-    return next((one for one in (here, *here.parents) if (one / "practice.yaml").is_file()), None)
-
-
-def language_in(records: Path) -> str | None:
-    """The code of the language that practice.yaml names, even where it cannot be read as a whole; None without one.
-
-    Of a practice that names none it is English.
-    """
-    found = _value_in(records / "practice.yaml", _LANGUAGE, _PRACTICE_BYTES)
-    return ENGLISH_CODE if found == "" else found
-
-
-def found_records() -> Path:
-    """The folder of the records as seen from here: this one or one around it with practice.yaml, else ./records."""
-    home = home_above(Path())
-    return Path(os.path.relpath(home)) if home else Path("records")
+# The name stands in the first lines; a longer file is not read to its end for it.
+_HEAD_BYTES = 4096
 
 
 def stables_meant(records: Path, typed: str) -> list[str]:
@@ -96,17 +72,12 @@ def _plain(name: str) -> str:
 
 def _name_in(file: Path) -> str:
     """The name that a record's file begins with; empty where none can be read at a glance."""
-    return _value_in(file, _NAME, _HEAD_BYTES) or ""
-
-
-def _value_in(file: Path, key: re.Pattern[str], most_bytes: int) -> str | None:
-    """The value of a key in the first bytes of a file; empty where it is not there, None where the file is not."""
     try:
         with file.open("rb") as opened:
-            head = opened.read(most_bytes).decode("utf-8-sig", "replace").replace("\r", "")
+            head = opened.read(_HEAD_BYTES).decode("utf-8-sig", "replace").replace("\r", "")
     except OSError:
-        return None
-    found = key.search(head)
+        return ""
+    found = _NAME.search(head)
     return _bare(found[1]) if found else ""
 
 

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from recordgen.records.load.named import home_above, horses_meant, stables_meant
+from recordgen.records.home import home_above
+from recordgen.records.load.named import horses_meant, stables_meant
 from tests.support.practice_folders import build
 
 TWO_STABLES = {
