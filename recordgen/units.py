@@ -80,9 +80,20 @@ def as_on_a_rule(mm: float) -> str:
     return f"-{text}" if parts < 0 else text
 
 
+def typed_length(mm: float) -> str:
+    """A length as it is typed in inches, with its unit; one of less than half a sixteenth stays in millimetres."""
+    return f"{as_on_a_rule(mm)} in" if sixteenths(mm) or not mm else f"{mm:g} mm"
+
+
+def inch_digits(digits: int) -> int:
+    """The digits of a length in inches that has so many in millimetres: one more, and two at the least."""
+    return max(digits + MORE_DIGITS_IN, FEWEST_DIGITS_IN)
+
+
 def decimal_inches(mm: float, digits: int) -> str:
-    """A length in inches as a decimal, with one digit more than it has in millimetres, and two at the least."""
-    return f"{mm / INCH_MM:.{max(digits + MORE_DIGITS_IN, FEWEST_DIGITS_IN)}f}"
+    """A length in inches as a decimal. digits: those that it has in millimetres."""
+    shown = inch_digits(digits)
+    return f"{round(mm / INCH_MM, shown) + 0.0:.{shown}f}"
 
 
 def in_hands(height_cm: float) -> str:

@@ -118,6 +118,20 @@ def demo_sites(of_the_run: Path) -> Path:
     return out
 
 
+@pytest.fixture(scope="session")
+def inch_sites(of_the_run: Path) -> Path:
+    """The built sites of a practice that measures in inches; built once a run, as `demo_sites` are."""
+    from tests.support.inches import build_inches
+
+    folder = of_the_run / "inches"
+    with (of_the_run / "inches.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not (folder / "sites").exists():
+            shutil.rmtree(folder, ignore_errors=True)
+            build_inches(folder)
+    return folder / "sites"
+
+
 def build_demo(out: Path) -> None:
     """Build the sites of the demo practice as of the fixed day. out: a folder that is not there yet."""
     from recordgen.cache.entries import user_cache

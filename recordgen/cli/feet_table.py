@@ -70,22 +70,25 @@ def _growth(kind: str, growths: Sequence[FootGrowth], naming: Naming) -> Row:
     from recordgen.hoof.naming import MONTH_DAYS
 
     found = [getattr(growth, kind) for growth in growths]
+    written = naming.quantities
     monthly = [
-        {name: f"{getattr(one, name) * MONTH_DAYS:.1f}" for name in ("mean", "low", "high")} if one else None
+        {name: written.span_figure(getattr(one, name) * MONTH_DAYS, 1) for name in ("mean", "low", "high")}
+        if one
+        else None
         for one in found
     ]
     cells = ("" if one is None else naming.phrase("summary_interval", **one) for one in monthly)
-    return (naming.phrase(f"summary_{kind}"), *cells)
+    return (naming.phrase(f"summary_{kind}", unit=naming.unit("mm")), *cells)
 
 
 def _measure(key: str, feet: Sequence[FootSummary], looks: Mapping[Foot, Sequence[Look]], naming: Naming) -> Row:
     measure = next(one.measures[key].measure for one in feet if key in one.measures)
     label = naming.measure(measure.words.name, measure.zone)
-    cells = [naming.figures(_cell(one.measures[key], looks[one.foot])) if key in one.measures else "" for one in feet]
+    cells = [_cell(one.measures[key], looks[one.foot], naming) if key in one.measures else "" for one in feet]
     return (f"{label}, {naming.unit(measure.unit)}" if measure.unit not in ("", NO_UNIT) else label, *cells)
 
 
-def _cell(one: MeasureSummary, looks: Sequence[Look]) -> str:
+def _cell(one: MeasureSummary, looks: Sequence[Look], naming: Naming) -> str:
     """Before and after the trim, to what their error carries; the error beside what was traced."""
     from recordgen.records.models.reference import TRACING
 
@@ -93,8 +96,16 @@ def _cell(one: MeasureSummary, looks: Sequence[Look]) -> str:
     way = look.way(one.measure, one.moment)
     sd = look.sd(one.measure, one.moment)
     typed = TRACING not in way and not one.measure.parts
-    values = [figure_text(value, sd, typed) for value in (one.before, one.after) if value is not None]
-    return " → ".join(values) + (f" ± {figure_text(HALF_OF_95 * sd, sd)}" if TRACING in way else "")
+    taken = [value for value in (one.before, one.after) if value is not None]
+    unit, written = one.measure.unit, naming.quantities
+    if naming.units.of(unit) != unit:
+        by_rule = unit == "mm" and TRACING not in way
+        values = [written.length_figure(value) if by_rule else written.figure(value, unit, 1) for value in taken]
+        error = written.figure(HALF_OF_95 * sd, unit, 1)
+    else:
+        values = [naming.figures(figure_text(value, sd, typed)) for value in taken]
+        error = naming.figures(figure_text(HALF_OF_95 * sd, sd))
+    return " → ".join(values) + (f" ± {error}" if TRACING in way else "")
 
 
 def figure_text(value: float, sd: float, typed: bool = False) -> str:

@@ -94,6 +94,7 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     from recordgen.records.receive.take_in import Intake
     from recordgen.records.receive.whose import Horses
     from recordgen.records.yaml.read import read_partly
+    from recordgen.units import METRIC, UNITS
 
     # A sole traced on the phone, or in a visit that is there, may name one of the practice's own tables.
     read_outlines(Walk(records))
@@ -101,6 +102,7 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
     code = practice.record.language if practice else ENGLISH_CODE
     reference, _ = read_reference(records, code)
     near_and_off = practice is not None and practice.record.feet == "near and off"
+    units = UNITS[practice.record.units] if practice is not None else METRIC
     answers = Answers.read(answers_file, str(answers_file))
     phrase = phrases_of(reference.phrases, language=code)
     if _somebody_is_there() and not as_json and not dry_run:
@@ -115,7 +117,7 @@ def _begun(records: Path, today: dt.date, answers_file: Path, dry_run: bool, as_
         Horses.read(records),
         near_and_off,
         dry_run,
-        lambda folder, day: written_by_hand(folder, day, near_and_off, reference.care),
+        lambda folder, day: written_by_hand(folder, day, near_and_off, reference.care, units),
     )
     return ReceiveRun(records, taking, answers, phrase, dry_run)
 

@@ -13,6 +13,7 @@ from recordgen.cli.terminal import echo
 
 if TYPE_CHECKING:
     from recordgen.hoof.measures.repeatability import ToldError
+    from recordgen.language.quantities import Quantities
 
 
 @click.command("repeatability")
@@ -33,17 +34,20 @@ def command(records: Path, today: dt.date, as_json: bool) -> None:
         from recordgen.hoof.context import hand_error_of
         from recordgen.hoof.measures.repeatability import list_errors
         from recordgen.hoof.tracing.errors.told import told_hand
+        from recordgen.language.quantities import Quantities
         from recordgen.records.load.everything import read_whole
+        from recordgen.units import UNITS
 
         whole = read_whole(records, today)
         file, phrases = whole.practice.file, whole.reference.phrases
+        written = Quantities(units=UNITS[file.units])
         rows = list_errors(whole.reference, file.methods, whole.repeated)
         rows.append(told_hand(whole.repeated, hand_error_of(file), phrases))
     if as_json:
         print_json([_plain(row) for row in rows])
         return
     for row in rows:
-        echo(_line(row))
+        echo(_line(row, written))
 
 
 def _plain(row: ToldError) -> dict[str, Any]:
@@ -64,7 +68,9 @@ def _plain(row: ToldError) -> dict[str, Any]:
     }
 
 
-def _line(row: ToldError) -> str:
+def _line(row: ToldError, written: Quantities) -> str:
     usual = "*" if row.usual else " "
-    real = f"{row.sd:8.2f} {row.smallest_real_change:8.2f} {row.unit}"
+    digits = written.digits(row.unit, 2)
+    sd, least = (written.units.shown(value, row.unit) for value in (row.sd, row.smallest_real_change))
+    real = f"{sd:8.{digits}f} {least:8.{digits}f} {written.unit(row.unit)}"
     return f"{usual} {row.name:28} {row.way:12} {real:28} {row.source}"

@@ -108,6 +108,12 @@ def _describe_change(one: Claim[FootMeasure], naming: Naming) -> str:
     how = "summary_since" if one.kind == "trend" else "summary_between"
     when = naming.phrase(how, before=str(one.before), day=str(one.since))
     what = f"{naming.foot(one.of.foot)}, {naming.measure(one.of.measure.words.name, one.of.measure.zone)}"
-    change, low, high = (naming.figures(f"{round(value, 1) + 0.0:+.1f}") for value in (one.change, one.low, one.high))
-    told = {"what": what, "change": change, "low": low, "high": high, "unit": naming.unit(one.of.measure.unit)}
+    unit = one.of.measure.unit
+    change, low, high = (_signed(value, unit, naming) for value in (one.change, one.low, one.high))
+    told = {"what": what, "change": change, "low": low, "high": high, "unit": naming.unit(unit)}
     return naming.phrase("summary_change" if one.real else "summary_maybe", when=when, **told)
+
+
+def _signed(value: float, unit: str, naming: Naming) -> str:
+    digits = naming.quantities.digits(unit, 1)
+    return naming.figures(f"{round(naming.units.shown(value, unit), digits) + 0.0:+.{digits}f}")

@@ -46,13 +46,15 @@ def command(which: str, records: Path, horse: str | None, day: dt.date, short: b
         from recordgen.records.load.everything import read_whole
         from recordgen.records.load.named import folder_of_horse
         from recordgen.records.write.visit import start_visits
+        from recordgen.units import UNITS
 
         whole = read_whole(records, max(day, dt.date.today()), stable)
         practice, notes, still_open = whole.practice, whole.reference.care, _still_open(whole, day)
-        near_and_off = practice.file.feet == "near and off"
+        near_and_off, units = practice.file.feet == "near and off", UNITS[practice.file.units]
         folder, here = records / stable, practice.stables[0]
         one = horse and folder_of_horse(records, stable, horse)
-        for path, written in start_visits(here, folder, day, one, near_and_off, records, notes, still_open, short):
+        begun = start_visits(here, folder, day, one, near_and_off, records, notes, still_open, short, units)
+        for path, written in begun:
             done = say("begun") if written else say("was there already and stays as it is")
             echo(say("{file}  {done}", file=path, done=done))
 

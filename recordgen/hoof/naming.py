@@ -7,12 +7,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
+from recordgen.language.quantities import Quantities
 from recordgen.language.spoken import ENGLISH, Language, language_of
 from recordgen.language.translator import translator_of
 from recordgen.records.models.fields import Birth
 from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.settings import PracticeFile
 from recordgen.sentences import in_words_of
+from recordgen.units import METRIC, UNITS, Units
 
 MONTH_DAYS = 365.25 / 12
 _NUMBER = re.compile(r"-?\d+\.\d+")
@@ -32,11 +34,12 @@ class Naming:
     phrases: dict[str, str]
     near_and_off: bool = False
     language: Language = ENGLISH
+    units: Units = METRIC
 
     @classmethod
     def of(cls, practice: PracticeFile, phrases: dict[str, str]) -> Naming:
         """The naming a practice chose."""
-        return cls(phrases, practice.feet == "near and off", language_of(practice.language))
+        return cls(phrases, practice.feet == "near and off", language_of(practice.language), UNITS[practice.units])
 
     def foot(self, foot: Foot) -> str:
         """A foot's name, such as left fore or near fore."""
@@ -100,7 +103,7 @@ class Naming:
 
     def a_month(self, mm_per_day: float) -> str:
         """A rate by the month: 7.9 mm."""
-        return self.mm(round(mm_per_day * MONTH_DAYS, 1))
+        return self.quantities.span(round(mm_per_day * MONTH_DAYS, 1))
 
     def listed(self, parts: Sequence[str]) -> str:
         """Several parts as one: one, two and three."""
@@ -110,9 +113,14 @@ class Naming:
         """A day in words: 14 October 2026."""
         return self.language.day(day)
 
+    @property
+    def quantities(self) -> Quantities:
+        """The writer of lengths, heights and weights, in the units of the practice."""
+        return Quantities(self.language, self.units)
+
     def mm(self, value: float) -> str:
-        """A length in words: 18 mm."""
-        return f"{self.figures(f'{value:g}')} mm"
+        """A length, mm, in words: 18 mm, or 11/16 in."""
+        return self.quantities.length(value)
 
     def born(self, birth: Birth) -> str:
         """A birth as far as it is known: 6 May 2015, May 2015 or 2015."""
@@ -120,13 +128,9 @@ class Naming:
             return self.day(birth.first)
         return self.language.month_year(birth.first) if birth.first.month == birth.last.month else str(birth)
 
-    def length(self, mm: float, digits: int = 0) -> str:
-        """A length to so many digits: 18 mm."""
-        return f"{self.figures(f'{mm:.{digits}f}')} mm"
-
     def unit(self, unit: str) -> str:
-        """A unit as readers read it: degrees; marks such as mm and ° stay."""
-        return self.phrases.get(f"unit_{unit.replace(' ', '_')}", unit)
+        """A unit as readers read it: degrees, or in where mm are not shown; marks such as ° stay."""
+        return self.phrases.get(f"unit_{unit.replace(' ', '_')}") or self.quantities.unit(unit)
 
     def level(self, level: str) -> str:
         """The urgency of a caution in few words: call now."""

@@ -10,6 +10,7 @@ from recordgen.hoof.care.advice import Advice
 from recordgen.hoof.context import Context
 from recordgen.hoof.growth.cycles import Doubted
 from recordgen.hoof.growth.growth import HorseGrowth
+from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.tracing.readings import Disagreement, PicturesApart, disagreements, pictures_apart
 from recordgen.problems import Step
@@ -83,9 +84,7 @@ def _pictures_remark(visit: int, foot: Foot, pair: PicturesApart, found: FootVis
         "measure": naming.measure(pair.measure.words.name, pair.measure.zone),
         "first": str(first if named else pair.first + 1),
         "second": str(second if named else pair.second + 1),
-        "one": f"{pair.one:.1f}",
-        "other": f"{pair.other:.1f}",
-        "apart": f"{pair.apart:.1f}",
+        **_figures(pair.measure, naming, one=pair.one, other=pair.other, apart=pair.apart),
         "unit": naming.unit(pair.measure.unit),
     }
     steps = ("feet", foot, "tracings", pair.second)
@@ -93,13 +92,16 @@ def _pictures_remark(visit: int, foot: Foot, pair: PicturesApart, found: FootVis
     return Remark(visit, steps, "traced-pictures-differ", naming.phrase("remark_pictures", **facts), way_out)
 
 
+def _figures(measure: Measure, naming: Naming, **values: float) -> dict[str, str]:
+    """Values of a measure that stand beside each other, in the unit that is shown."""
+    return {name: naming.quantities.figure(value, measure.unit, 1) for name, value in values.items()}
+
+
 def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -> Remark:
     facts = {
         "foot": naming.foot(foot),
         "measure": naming.measure(one.measure.words.name, one.measure.zone),
-        "typed": f"{one.typed:.1f}",
-        "traced": f"{one.traced:.1f}",
-        "apart": f"{one.apart:.1f}",
+        **_figures(one.measure, naming, typed=one.typed, traced=one.traced, apart=one.apart),
         "unit": naming.unit(one.measure.unit),
     }
     steps = ("feet", foot, "tracings", one.number)
@@ -111,7 +113,11 @@ def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming
     cycle = doubted.cycle
     number = max(count for count, visit in enumerate(visits) if visit.date == cycle.end)
     key = f"remark_growth_{doubted.why.replace(' ', '_')}"
-    facts = {"foot": naming.foot(foot), "growth": naming.mm(round(cycle.growth_mm, 1)), "days": naming.days(cycle.days)}
+    facts = {
+        "foot": naming.foot(foot),
+        "growth": naming.quantities.span(round(cycle.growth_mm, 1)),
+        "days": naming.days(cycle.days),
+    }
     return Remark(
         number,
         ("feet", foot),

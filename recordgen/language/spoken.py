@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import cache, cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from recordgen import days
 from recordgen.language.catalogs import ENGLISH_CODE
@@ -16,6 +16,14 @@ if TYPE_CHECKING:
     from babel import Locale
 
 _LONG_WEEKDAY, _LONG_MONTH = re.compile(r"E+\.?"), re.compile("M{3,}")
+# Units that a language may have words for, as CLDR calls them, and in which form. The short form of an inch is often
+# the English in, which reads as another word, and the long one of a pound is in some languages another weight.
+_UnitForm = Literal["short", "long", "narrow"]
+_CLDR_UNITS: dict[str, tuple[str, _UnitForm]] = {
+    "in": ("length-inch", "long"),
+    "in²": ("area-square-inch", "long"),
+    "lb": ("mass-pound", "short"),
+}
 # A Monday, from which the days of a week are named.
 _MONDAY = date(2024, 1, 1)
 
@@ -79,6 +87,14 @@ class Language:
     def figures(self, text: str) -> str:
         """A number that is written with a point, as the language writes it."""
         return text
+
+    def unit(self, unit: str) -> str:
+        """A unit as it stands alone: mm, in, lb."""
+        return unit
+
+    def with_unit(self, figure: str, unit: str) -> str:
+        """A figure with its unit: 3 3/16 in."""
+        return f"{figure} {unit}"
 
     def listed(self, parts: Sequence[str], joined_by: str = "and") -> str:
         """Several parts as one: one, two and three. joined_by: and, or."""
@@ -156,6 +172,20 @@ class OtherLanguage(Language):
         from babel.numbers import get_decimal_symbol
 
         return text.replace(".", get_decimal_symbol(self._locale))
+
+    def unit(self, unit: str) -> str:  # noqa: D102
+        from babel.units import get_unit_name
+
+        if "/" in unit:
+            return "/".join(map(self.unit, unit.split("/")))
+        name, form = _CLDR_UNITS.get(unit, ("", "short"))
+        return (get_unit_name(name, form, self._locale) if name else None) or unit
+
+    def with_unit(self, figure: str, unit: str) -> str:  # noqa: D102
+        from babel.units import format_unit
+
+        name, form = _CLDR_UNITS.get(unit, ("", "short"))
+        return format_unit(figure, name, form, locale=self._locale) if name else f"{figure} {self.unit(unit)}"
 
     def listed(self, parts: Sequence[str], joined_by: str = "and") -> str:  # noqa: D102
         from babel.lists import format_list

@@ -28,7 +28,7 @@ from recordgen.site.drawings.pictures import Pictures
 from recordgen.site.frame.styles import EVERY_PAGE, style_text
 from recordgen.site.horse.parts import opening_of_note
 from recordgen.site.model import Page
-from recordgen.site.templates import render, signed
+from recordgen.site.templates import difference, render, signed
 from recordgen.site.tracing.page import tracings_of
 
 # Two pages hold so many, and so many letters of somebody's words; how many more there are is told, and the CSV and the
@@ -80,12 +80,12 @@ def sheet_values(sheet: Sheet, ways: Context) -> dict[str, Any]:
         "class_words": ways.group(sheet.summary.care_class),
         "sourced": _error_sources(sheet),
         "tracings": tracings_of(sheet.summary, ways),
-        "figures_of": lambda row, figures: naming.figures(figures_of(row, figures)),
+        "figures_of": lambda row, figures: figures_of(row, figures, naming),
         "change_of": lambda measure, step: change_of(naming, measure, step),
         "day_tiny": naming.language.tiny_day,
         "month_tiny": lambda day: f"{naming.language.short_month(day)} {day.year % 100:02}",
         "days_tiny": lambda first, last: days_tiny(naming, first, last),
-        "month_mm": lambda mm_per_day: naming.figures(month_mm(mm_per_day)),
+        "month_figure": lambda mm_per_day: month_figure(mm_per_day, naming),
         "same_since": same_since,
         "lame_first": lame_first,
         "condition_scales": CONDITION_SCALES.values(),
@@ -111,11 +111,16 @@ def sheet_alone(sheet: Sheet, context: BuildContext) -> str:
     return Page("sheet.md", title, html, tuple(pictures.late)).complete(html)
 
 
-def figures_of(row: SheetRow, figures: tuple[float, float]) -> str:
+def figures_of(row: SheetRow, figures: tuple[float, float], naming: Naming) -> str:
     """The least and the largest of some figures in the unit of a measure, told as one where they read the same."""
     digits = 2 if row.measure.words.decimals > 1 else 1
-    told = dict.fromkeys(f"{figure:.{digits}f}".removesuffix(".0") for figure in figures)
+    told = dict.fromkeys(_whole(difference(naming, row.measure, figure, digits), naming) for figure in figures)
     return "–".join(told)
+
+
+def _whole(figure: str, naming: Naming) -> str:
+    """A figure without its only decimal where that is nought."""
+    return figure.removesuffix(naming.figures(".0"))
 
 
 def change_of(naming: Naming, measure: Measure, step: Step) -> str:
@@ -129,9 +134,9 @@ def lame_first(grades: Mapping[str, Sequence[Grade]]) -> list[tuple[str, Sequenc
     return sorted(grades.items(), key=lambda one: one[0] in CONDITION_SCALES.values())
 
 
-def month_mm(mm_per_day: float) -> str:
-    """A rate in mm a month, with one digit behind the point."""
-    return f"{mm_per_day * MONTH_DAYS:.1f}".replace("-", "−")
+def month_figure(mm_per_day: float, naming: Naming) -> str:
+    """A rate by the month in the unit shown, without it; of millimetres with one digit behind the point."""
+    return naming.quantities.span_figure(mm_per_day * MONTH_DAYS, 1).replace("-", "−")
 
 
 def days_tiny(naming: Naming, first: date, last: date) -> str:

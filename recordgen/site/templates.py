@@ -22,6 +22,7 @@ from recordgen.hoof.naming import Naming
 from recordgen.language.catalogs import Catalog, catalog_of
 from recordgen.language.direction import isolated, with_isolated_facts
 from recordgen.problems import Trouble
+from recordgen.records.models.horse import Aim
 from recordgen.records.models.names import FEET
 from recordgen.records.sandbox import templates_of
 from recordgen.sentences import say
@@ -78,7 +79,10 @@ def environment(records: Path, naming: Naming) -> Environment:
         "inside": language.inside,
         "translated": catalog_of(language.code).gettext,
         "dialled": dialled,
-        "length_of": naming.length,
+        "length_of": lambda mm, digits=0: naming.quantities.length(mm, digits),
+        "length_figure": lambda mm, digits=0: _minus(naming.quantities.length_figure(mm, digits)),
+        "span_of": lambda mm, digits=1: _minus(naming.quantities.span(mm, digits)),
+        "span_figure": lambda mm, digits=1: _minus(naming.quantities.span_figure(mm, digits)),
         "weeks": naming.lasting,
         "plain": lambda value, digits=0: naming.figures(_plain(value, digits)),
         "plain_signed": _plain_signed,
@@ -98,6 +102,9 @@ def environment(records: Path, naming: Naming) -> Environment:
     phrase, counted = with_isolated_facts(naming.phrase), with_isolated_facts(naming.counted)
     made.globals |= {"FEET": FEET, "phrase": phrase, "counted": counted, "named": measure_namer(naming)}
     made.globals |= {"number": partial(number, naming), "signed": partial(signed, naming), "language": language}
+    made.globals |= {"difference": partial(difference, naming), "roughly": partial(roughly, naming)}
+    made.globals |= {"bound": partial(bound, naming)}
+    made.globals |= {"quantities": naming.quantities, "one_mm": lambda: one_mm(naming)}
     return made
 
 
@@ -111,6 +118,9 @@ def compile_all(made: Environment, leave_out: tuple[str, ...] = ()) -> None:
             made.get_template(name)
 
 
+LENGTH = "mm"
+# An owner reads sizes from here on in whole units.
+WHOLE_FROM = 3
 _SAYERS = ("gettext", "ngettext", "pgettext", "npgettext")
 
 
@@ -152,15 +162,56 @@ def number(naming: Naming, measure: Measure, value: float | None) -> Markup:
     """A reading with the digits its measure is told in; a dash where there is none."""
     if value is None:
         return Markup('<span class="none" title="{}">–</span>').format(naming.phrase("not_recorded"))
+    if naming.units.of(measure.unit) != measure.unit:
+        return Markup(_minus(_in_units(naming, measure, value)))
     digits = measure.words.decimals
     text = f"{value:.{digits}f}" if digits != 1 and value == round(value, digits) else f"{value:.{max(digits, 1)}f}"
     return Markup(naming.figures(_minus(text.removesuffix(".0") if digits < 2 else text)))
 
 
+def _in_units(naming: Naming, measure: Measure, value: float) -> str:
+    """A reading in another unit than ours: of a rule in its fractions, out of a tracing alone as a decimal."""
+    written = naming.quantities
+    if measure.unit != LENGTH:
+        return written.figure(value, measure.unit, measure.words.decimals)
+    by_rule = bool(measure.path or measure.parts)
+    return written.length_figure(value) if by_rule else written.span_figure(value, measure.words.decimals)
+
+
 def signed(naming: Naming, measure: Measure, value: float) -> str:
     """A change with its sign."""
-    text = str(number(naming, measure, abs(value)))
+    text = str(difference(naming, measure, abs(value)))
     return text if value == 0 else f"{'+' if value > 0 else '−'}{text}"
+
+
+def difference(naming: Naming, measure: Measure, value: float, digits: int | None = None) -> str:
+    """A figure that is no reading: a change, a bound or an error, in the unit of a measure as it is shown.
+
+    digits: in our own unit; else as a reading has them.
+    """
+    if measure.unit == LENGTH and naming.units.inches:
+        return _minus(naming.quantities.span_figure(value, measure.words.decimals if digits is None else digits))
+    return str(number(naming, measure, value)) if digits is None else naming.figures(_plain(value, digits))
+
+
+def bound(naming: Naming, measure: Measure, aim: Aim) -> str:
+    """The value that an aim sets, in the unit of its measure as it is shown."""
+    value = aim.over if aim.under is None else aim.under
+    if measure.unit == LENGTH:
+        return naming.quantities.length_figure(value or 0)
+    return naming.figures(f"{value:g}")
+
+
+def one_mm(naming: Naming) -> str:
+    """The error of a usual reading, as people call it."""
+    return naming.quantities.span(1) if naming.units.inches else naming.phrase("one_mm")
+
+
+def roughly(naming: Naming, measure: Measure, value: float) -> str:
+    """A size as an owner reads it: whole units from three on; of lengths in inches what a rule reads."""
+    if measure.unit == LENGTH and naming.units.inches:
+        return _minus(naming.quantities.length_figure(value))
+    return difference(naming, measure, value, 0 if value >= WHOLE_FROM else 1)
 
 
 def measure_namer(naming: Naming) -> Callable[[Measure], str]:

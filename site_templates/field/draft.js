@@ -75,11 +75,11 @@ const lastOf = (draft, foot, path) => {
   return horse && horse.feet[foot] ? horse.feet[foot].last[path.join(".")] : undefined;
 };
 const unlikely = (entry, value, last) => {
-  if (entry.likely && (value < entry.likely[0] || value > entry.likely[1])) return words("unlikely_range", { low: figure(entry.likely[0]), high: figure(entry.likely[1]) });
-  if (last && Math.abs(value - last[0]) > UNLIKELY_STEP) return words("unlikely_step", { difference: figure(Math.round(Math.abs(value - last[0]) * 10) / 10) });
+  if (entry.likely && (value < entry.likely[0] || value > entry.likely[1])) return words("unlikely_range", { low: sized(entry, entry.likely[0]), high: sized(entry, entry.likely[1]) });
+  if (last && Math.abs(value - last[0]) > UNLIKELY_STEP) return words("unlikely_step", { difference: sized(entry, Math.round(Math.abs(value - last[0]) * 10) / 10) });
   return "";
 };
-const impossible = (entry, value) => (entry.possible && (value < entry.possible[0] || value > entry.possible[1]) ? words("impossible", { low: figure(entry.possible[0]), high: figure(entry.possible[1]), unit: named(entry.unit || "") }) : "");
+const impossible = (entry, value) => (entry.possible && (value < entry.possible[0] || value > entry.possible[1]) ? words("impossible", { low: sized(entry, entry.possible[0]), high: sized(entry, entry.possible[1]), unit: named(entry.unit || "") }) : "");
 
 // Once around the horse, as one walks: left fore, left hind, right hind, right fore.
 const AROUND = ["left_fore", "left_hind", "right_hind", "right_fore"];

@@ -101,11 +101,11 @@ const cautionList = (cautions) => cautions.length > 0 && h("section", { class: "
 
 const footTile = (draft, foot) => {
   const record = at(draft.record, ["feet", foot]);
-  const lines = mainMeasures(foot, draft, []).map(([entry, path, label]) => { const value = at(record || {}, ["after", ...path]) ?? at(record || {}, ["before", ...path]); const last = lastOf(draft, foot, ["after", ...path]) || lastOf(draft, foot, ["before", ...path]); return [label, value, memory.meta.get("covered") ? "" : last?.[0] ?? ""]; });
+  const lines = mainMeasures(foot, draft, []).map(([entry, path, label]) => { const value = at(record || {}, ["after", ...path]) ?? at(record || {}, ["before", ...path]); const last = lastOf(draft, foot, ["after", ...path]) || lastOf(draft, foot, ["before", ...path]); return [label, sized(entry, value), memory.meta.get("covered") ? "" : sized(entry, last?.[0]) ?? ""]; });
   const found = foundWords(record);
   return h("button", { type: "button", class: measured(draft, foot) ? "tile done" : "tile", "data-key": `tile-${foot}`, onclick: pressed(foot, () => go("foot", draft.id, foot)) },
     h("h3", {}, capital(DATA.feet[foot])),
-    h("span", { class: "values" }, lines.map(([label, value, last]) => [h("i", {}, label), h("b", {}, figure(value) ?? "–"), h("i", {}, figure(last))])),
+    h("span", { class: "values" }, lines.map(([label, value, last]) => [h("i", {}, label), h("b", {}, value ?? "–"), h("i", {}, last)])),
     found && h("span", { class: "found" }, found));
 };
 const foundWords = (record) => {

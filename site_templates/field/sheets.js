@@ -35,7 +35,7 @@ const ofItsSize = (draft, entry) => {
 };
 
 const numberField = (entry, value, last, key, set, seen) => h("div", { class: "measure" },
-  h("p", {}, h("b", {}, labelOf(entry)), h("span", {}, nowWords(value, last, memory.meta.get("covered")))),
+  h("p", {}, h("b", {}, labelOf(entry)), h("span", {}, nowWords(value, last, memory.meta.get("covered"), entry))),
   numberRow(entry, value === EMPTY_CHOICE ? undefined : value, last, key, set, () => keypad(entry, value, last, set)),
   seen && choice(words("seen_not_measured"), value === EMPTY_CHOICE, `${key}-seen`, () => set(value === EMPTY_CHOICE ? undefined : EMPTY_CHOICE, "keys")));
 
@@ -91,6 +91,7 @@ const valueWords = (what, entry) => {
   if (typeof what === "boolean") return words(what ? "yes" : "no");
   if (Array.isArray(what)) return what.map((one) => (typeof one === "string" ? named(one, entry.key) : groupWords(one))).join(", ");
   if (typeof what === "object") return groupWords(what);
+  if (DATA.inches && isSize(what) && (byInches(entry) || typeof what === "string")) return `${sized({ unit: "mm", ...entry }, what)} ${named("mm")}`;
   return typeof what === "number" ? `${figure(what)}${entry.unit === "mm" ? " mm" : entry.unit === "degrees" ? "°" : ""}` : named(what, entry.key);
 };
 

@@ -41,30 +41,29 @@ const ROW_REACH = 9;
 const numberRow = (entry, value, last, key, set, type) => {
   const covered = memory.meta.get("covered");
   const about = value ?? (covered ? undefined : last?.[0]);
-  const strip = h("div", { class: "strip", role: "group", "aria-label": `${labelOf(entry)}. ${lastWords(last, covered)}` });
+  const strip = h("div", { class: "strip", role: "group", "aria-label": `${labelOf(entry)}. ${lastWords(last, covered, entry)}` });
   for (const number of rowOf(entry, about)) {
     const on = value === number;
-    const was = !covered && last && Math.round(last[0]) === number;
-    strip.append(choice(figure(number), on, `${key}-${number}`, () => set(on ? undefined : number, "row"), { class: was ? "was" : "", "data-middle": typeof about === "number" && number === Math.round(about) }));
+    const was = !covered && last && stepsOf(entry, last[0]) === stepsOf(entry, number);
+    strip.append(choice(sized(entry, number), on, `${key}-${number}`, () => set(on ? undefined : number, "row"), { class: was ? "was" : "", "data-middle": isSize(about) && stepsOf(entry, number) === stepsOf(entry, about) }));
   }
   return h("div", { class: "row-of" }, strip, button(words("keys"), `${key}-keys`, type, { "aria-label": `${labelOf(entry)}: ${words("by_keys")}` }));
 };
 // Around the value; where there is none yet, all that are likely, if they are few: so many mm of a flare.
 const FEW = 40;
 const rowOf = (entry, about) => {
-  const [low, high] = entry.likely || [0, Infinity];
-  const from = typeof about === "number" ? Math.round(about) - ROW_REACH : Math.ceil(low);
-  const to = typeof about === "number" ? Math.round(about) + ROW_REACH : high - low <= FEW ? Math.floor(high) : from - 1;
+  const [low, high] = (entry.likely || [0, Infinity]).map((one) => one / stepSize(entry));
+  const from = isSize(about) ? stepsOf(entry, about) - ROW_REACH : Math.ceil(low);
+  const to = isSize(about) ? stepsOf(entry, about) + ROW_REACH : high - low <= FEW ? Math.floor(high) : from - 1;
   const [least, most] = entry.possible || [-Infinity, Infinity];
-  return Array.from({ length: Math.max(0, to - from + 1) }, (_, step) => from + step).filter((number) => number >= least && number <= most);
+  return Array.from({ length: Math.max(0, to - from + 1) }, (_, step) => atStep(entry, from + step)).filter((number) => inUnit(entry, number) >= least && inUnit(entry, number) <= most);
 };
 const labelOf = (entry) => (entry.unit && entry.unit !== "points" ? `${capital(named(entry.key))}, ${named(entry.unit)}` : capital(named(entry.key)));
-const lastWords = (last, covered, entry = {}) => (!last ? words("no_last") : covered ? words("covered") : words("last", { value: typeof last[0] === "boolean" ? words(last[0] ? "yes" : "no") : typeof last[0] === "string" ? named(last[0], entry.key) : figure(last[0]), day: spokenDay(last[1]) }));
-const nowWords = (value, last, covered) => {
-  if (value === undefined) return lastWords(last, covered);
-  if (!last || typeof value !== "number" || covered) return words("now", { value: value === "?" ? words("not_measured") : figure(value) });
-  const difference = Math.round((value - last[0]) * 10) / 10;
-  return words("last_now", { last: figure(last[0]), now: figure(value), difference: `${difference > 0 ? "+" : ""}${figure(difference)}` });
+const lastWords = (last, covered, entry = {}) => (!last ? words("no_last") : covered ? words("covered") : words("last", { value: typeof last[0] === "boolean" ? words(last[0] ? "yes" : "no") : typeof last[0] === "string" ? named(last[0], entry.key) : sized(entry, last[0]), day: spokenDay(last[1]) }));
+const nowWords = (value, last, covered, entry) => {
+  if (value === undefined) return lastWords(last, covered, entry);
+  if (!last || !isSize(value) || covered) return words("now", { value: value === "?" ? words("not_measured") : sized(entry, value) });
+  return words("last_now", { last: sized(entry, last[0]), now: sized(entry, value), difference: apart(entry, value, last[0]) });
 };
 
 // What lies over the page, or nothing; under a sheet no key and no screen reader gets to the rest.
@@ -107,41 +106,54 @@ const settleStrips = (around) => {
 };
 
 // Big keys. A comma is a point, and is shown as the language writes it; a value that is unlikely is kept only when it is set twice.
+// In inches the whole ones are typed, and the sixteenths behind them are chosen.
 const keypad = (entry, value, last, set) => {
   const comma = DATA.tracing.decimal;
-  let typed = value === undefined || value === "?" ? "" : String(figure(value));
+  const inches = byInches(entry);
+  let typed = value === undefined || value === "?" ? "" : String(sized(entry, value));
+  let part = 0;
+  if (inches && typed.includes("/")) {
+    part = partsOf(entry, value) % PARTS;
+    typed = typed.includes(" ") ? typed.split(" ")[0] : "";
+  }
   let asked = "";
   sheet(labelOf(entry), (again, close) => {
-    const number = () => Number(typed.replace(comma, "."));
+    const written = () => [typed, part ? onRule(part) : ""].filter(Boolean).join(" ");
+    const entered = () => (inches ? `${written().replace(comma, ".")}${UNIT_IN}` : Number(typed.replace(comma, ".")));
+    const number = () => inUnit(entry, entered());
+    const choose = (one) => () => { asked = ""; typed = typed.split(comma)[0]; part = part === one ? 0 : one; again(); };
     const press = (sign) => () => {
       asked = "";
-      if (sign === "back") typed = typed.slice(0, -1);
+      if (sign === "back" && part) part = 0;
+      else if (sign === "back") typed = typed.slice(0, -1);
+      else if (inches && sign === "half") return choose(PARTS / 2)();
       else if (sign === "half") typed = typed && !typed.includes(comma) ? `${typed}${comma}5` : typed;
-      else if (sign === ",") typed = typed.includes(comma) ? typed : `${typed || "0"}${comma}`;
+      else if (sign === ",") { part = 0; typed = typed.includes(comma) ? typed : `${typed || "0"}${comma}`; }
       else if (typed.replace(comma, "").length < 5) typed += sign;
       again();
     };
     const keepIt = () => {
-      if (typed === "" || Number.isNaN(number())) { set(undefined, "keys"); return close(); }
+      if (written() === "" || Number.isNaN(Number(number()))) { set(undefined, "keys"); return close(); }
       const wrong = impossible(entry, number());
       const odd = unlikely(entry, number(), last);
-      if (wrong || (odd && asked !== typed)) {
-        asked = wrong ? "" : typed;
+      if (wrong || (odd && asked !== written())) {
+        asked = wrong ? "" : written();
         again();
         return say(wrong || odd);
       }
-      set(number(), "keys");
+      set(entered(), "keys");
       return close();
     };
-    const wrong = typed ? impossible(entry, number()) : "";
-    const odd = typed && !wrong ? unlikely(entry, number(), last) : "";
+    const wrong = written() ? impossible(entry, number()) : "";
+    const odd = written() && !wrong ? unlikely(entry, number(), last) : "";
     return [
       h("p", { class: "quiet" }, entry.help),
-      h("output", { "aria-live": "polite" }, typed || "–"),
-      h("p", { class: "quiet room" }, wrong || odd || lastWords(last, memory.meta.get("covered"))),
+      h("output", { "aria-live": "polite" }, written() || "–"),
+      h("p", { class: "quiet room" }, wrong || odd || lastWords(last, memory.meta.get("covered"), entry)),
+      inches && h("div", { class: "strip", role: "group", "aria-label": labelOf(entry) }, Array.from({ length: PARTS - 1 }, (_, one) => choice(onRule(one + 1), part === one + 1, `pad-part-${one + 1}`, choose(one + 1)))),
       h("div", { class: "keys" },
         ["7", "8", "9", "back", "4", "5", "6", "half", "1", "2", "3", ",", "0"].map((sign) => button(sign === "," ? comma : /\d/.test(sign) ? sign : words(`key_${sign}`), `pad-${sign}`, press(sign), { class: sign === "0" ? "wide" : "" })),
-        button(asked === typed && typed ? words("keep_it", { value: typed }) : words("set"), "pad-set", keepIt, { class: "go wide" })),
+        button(asked === written() && asked ? words("keep_it", { value: asked }) : words("set"), "pad-set", keepIt, { class: "go wide" })),
     ];
   });
 };

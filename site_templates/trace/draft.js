@@ -12,7 +12,9 @@ const traceDraft = (data, store) => {
   };
   const SCALE = { key: "scale", least: 2, exactly: true }, REVIEW = { key: "review", least: 0 };
 
-  const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || 100, lay: "", noScale: false, more: false, from: null, ridge: null, back: [] });
+  // Of a rule, mm: a round length in the unit that is shown.
+  const USUAL = data.units.mm ? 4 * data.units.mm.per : 100;
+  const fresh = () => ({ at: 0, points: {}, hand: {}, length: store.length() || USUAL, lay: "", noScale: false, more: false, from: null, ridge: null, back: [] });
   // A tap of an earlier tracing is as sure as its landmark was.
   const handOfRecord = (one) => (one.hand_error ? Object.fromEntries(Object.entries({ ...one.landmarks, scale: [1, 1] }).map(([key, points]) => [key, points.map(() => one.hand_errors?.[key] ?? one.hand_error)])) : {});
   // What the white line hangs on: its points, those of the wall and the frog, and the table of outlines that it follows.
@@ -20,7 +22,7 @@ const traceDraft = (data, store) => {
   const recorded = (one) => {
     const scale = one.scale, points = { ...one.landmarks, ...(scale ? { scale: [scale.from, scale.to] } : {}) };
     const ridge = one.ridge ? { told: one.ridge, kept: true, at: lined(points, one.model ?? null) } : null;
-    return { ...fresh(), points, ridge, noScale: !scale, length: scale ? scale.length : 100, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
+    return { ...fresh(), points, ridge, noScale: !scale, length: scale ? scale.length : USUAL, lay: scale ? scale.lay || "on foot" : "", from: one.number, more: table.later.some(({ mark }) => one.landmarks[mark]), hand: handOfRecord(one) };
   };
   const earlier = data.earlier[data.earlier.length - 1];
   const kept = store.read();

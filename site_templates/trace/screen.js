@@ -30,7 +30,7 @@ const traceScreen = (root, data, picture, store, done, leave = null) => {
   const showLive = () => {
     const tracing = draft.tracing(), found = traceFigures(tracing);
     const shown = Object.entries(table.headline[data.view]).filter(([name]) => name in found).slice(0, 4);
-    live.replaceChildren(...shown.map(([name, short]) => h("div", { "data-figure": name }, h("dt", {}, [short, table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
+    live.replaceChildren(...shown.map(([name, short]) => h("div", { "data-figure": name }, h("dt", {}, [short, (data.units[table.figures[name][1]] || {}).unit || table.figures[name][1]].filter(Boolean).join(", ")), h("dd", {}, sheets.told(name, found[name], 0, true)))));
     const faults = faultsOf(tracing), usual = tracing.usual;
     const off = usual && !traceUsual.lines(tracing.landmarks, usual.sd, usual.table);
     if (off ? !message : message === "off_usual") message = off ? "off_usual" : "";

@@ -36,18 +36,21 @@ const traceSheets = (root, data, draft, words) => {
   };
 
   const written = (number) => String(number).replace(".", data.decimal);
-  const LENGTHS = [20, 50, 100, 150, 200];
+  // Of a rule, in the unit that is shown; what is kept is mm.
+  const inches = data.units.mm, per = inches ? inches.per : 1, unit = inches ? inches.unit : "mm";
+  const LENGTHS = inches ? [1, 2, 4, 6, 8] : [20, 50, 100, 150, 200];
+  const typedNumber = (text) => text.split(/[ -]+/).reduce((sum, part) => { const [top, below] = part.split("/"); return sum + (below ? top / below : Number(part)); }, 0);
   const scale = (done) => {
-    const typed = h("input", { type: "text", inputMode: "decimal", value: written(draft.now.length), "aria-label": words("how_long") });
+    const typed = h("input", { type: "text", inputMode: "decimal", value: written(Math.round((draft.now.length / per) * 10000) / 10000), "aria-label": words("how_long", { unit }) });
     const said = h("p", { className: "wrong", role: "alert" });
-    const length = () => Number(typed.value.replace(",", ".").trim());
+    const length = () => Math.round((inches ? typedNumber : Number)(typed.value.replace(",", ".").trim()) * per * 10000) / 10000;
     const chosen = (lay) => {
-      if (!(length() >= 1 && length() <= 2000)) { said.textContent = words("length_wrong"); return; }
+      if (!(length() >= 1 && length() <= 2000)) { said.textContent = words("length_wrong", inches ? { low: "1/16", high: 78 } : { low: 1, high: 2000 }); return; }
       draft.change((now) => Object.assign(now, { length: length(), lay, noScale: false }));
       close();
       done();
     };
-    open(words("how_long"),
+    open(words("how_long", { unit }),
       h("div", { className: "choices" }, LENGTHS.map((mm) => button(String(mm), `length-${mm}`, () => { typed.value = String(mm); })), typed), said,
       h("h2", {}, words("where_lay")),
       Object.entries(words.table.lay).map(([lay, text]) => button(text, `lay-${lay.replace(" ", "-")}`, () => chosen(lay), draft.now.lay === lay ? "go" : "")),
@@ -59,7 +62,9 @@ const traceSheets = (root, data, draft, words) => {
     h("div", { className: "choices" }, button(words("close"), "close", close, "go"), button(words("anew"), "anew", () => { close(); anew(); }), leave && button(words("leave"), "leave", leave)));
 
   const told = (name, value, sd, bare) => {
-    const [, unit, decimals] = words.table.figures[name], text = written(value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−"));
+    const [, kept, fewest] = words.table.figures[name], shown = data.units[kept], unit = shown ? shown.unit : kept, decimals = fewest + (shown ? shown.more : 0);
+    if (shown) [value, sd] = [value / shown.per, sd && sd / shown.per];
+    const text = written(value.toFixed(decimals).replace(/^-(?=[0.]*$)/, "").replace("-", "−"));
     return `${text}${sd ? ` ± ${written(Math.max(1.96 * sd, 10 ** -decimals).toFixed(decimals))}` : ""}${unit && !bare ? ` ${unit}` : ""}`;
   };
   const figures = (found) => {

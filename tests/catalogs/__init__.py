@@ -63,9 +63,10 @@ def asked_of_phone() -> Iterator[Asked]:
     """The messages of the field page and of the tracing screen: sentences, names of keys, help of fields."""
     listening = Listening()
     names = words_of_page(listening).pop("names")
-    names_of_page(names, Naming(read_reference(None)[0].phrases), listening)
+    naming = Naming(read_reference(None)[0].phrases)
+    names_of_page(names, naming, listening)
     for entries in (visit_entries(), foot_entries()):
-        translate_help(entries, listening)
+        translate_help(entries, listening, naming)
     words_of_screen(listening)
     yield from listening.asked
 

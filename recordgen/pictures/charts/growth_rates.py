@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from recordgen.language.quantities import IN_ENGLISH, Quantities
 from recordgen.pictures.canvas import Canvas, legend
 from recordgen.pictures.charts.strokes import pen_of
 from recordgen.pictures.pen import FOOT_COLOUR, Pen
@@ -29,7 +30,7 @@ LEFT_OUT = Pen("quiet", 0.9, "card")
 
 @dataclass(frozen=True)
 class RateRow:
-    """The growth of one foot, in the unit shown.
+    """The growth of one foot, mm a month.
 
     low, middle, high: the estimate of net growth with its interval. cycles: each cycle it rests on. left_out: those
     that it does not. true: growth by a mark on the wall, low, middle and high, where one was followed.
@@ -50,17 +51,24 @@ class RateRow:
         return (self.low, self.middle, self.high, *self.cycles, *self.left_out, *(self.true or ()))
 
 
-def growth_rates(rows: Sequence[RateRow], usual: tuple[float, float], unit: str, title: str) -> str:
+def growth_rates(
+    rows: Sequence[RateRow],
+    usual: tuple[float, float],
+    unit: str,
+    title: str,
+    written: Quantities = IN_ENGLISH,
+) -> str:
     """The growth of each foot on one scale, a row a foot in the order given.
 
-    rows, usual: rates in the unit shown, such as mm a month; usual is the range of the horse's class.
+    rows, usual: rates, mm a month; usual is the range of the horse's class. unit: the words below the axis. written:
+    how they are labelled.
     Raises ValueError where there is no row, an interval is out of order or a value is no number.
     """
     _check(rows, usual)
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.charts.rate_axes import WIDTH, rate_frame, rate_view
 
-    frame = rate_frame([*usual, *(value for row in rows for value in row.values)], len(rows), unit)
+    frame = rate_frame([*usual, *(value for row in rows for value in row.values)], len(rows), unit, written)
     canvas = Canvas(WIDTH, frame.height, view=rate_view(frame))
     _draw_usual(canvas, len(rows), usual)
     for index, row in enumerate(rows):

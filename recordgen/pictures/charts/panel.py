@@ -13,8 +13,9 @@ from matplotlib.dates import MONTHLY, YEARLY, AutoDateLocator
 from matplotlib.lines import Line2D
 from matplotlib.ticker import MaxNLocator
 
-from recordgen.language.spoken import ENGLISH, Language
+from recordgen.language.quantities import IN_ENGLISH, Quantities
 from recordgen.pictures.axes import Lettering, Limits, View, framed_axes, lines_of, on_axes
+from recordgen.pictures.charts.inch_ticks import inch_ticks
 from recordgen.pictures.charts.limits import FIRST_DAY, Scale, Span, day_number
 from recordgen.pictures.charts.panel_size import BOTTOM, HEIGHT, LEFT, LOWER, RIGHT, TOP, WIDTH
 from recordgen.pictures.pen import COLOURS
@@ -27,6 +28,7 @@ MOST_STEPS = 3
 # So few that no two labels of days touch; a year stands in place of its January, else beside the first month.
 MONTH_STEPS, YEAR_STEPS = [2, 3, 4, 6, 12], [1, 2, 5, 10, 20, 50]
 MOST_LABELS = 4
+MINUS = "\N{MINUS SIGN}"
 
 
 @dataclass(frozen=True)
@@ -34,7 +36,8 @@ class Frame:
     """All that the panels of the four feet of a horse have in common.
 
     band: room kept free above the days, picture units. sides: words at the right of the upper and of the lower half;
-    then values are shown without their sign. low: less high than other panels. language: of months and numbers.
+    then values are shown without their sign. low: less high than other panels. written: the language of months and
+    numbers, and the unit in which lengths are labelled, though they are mm. unit: its words, of an angle ° or none.
     """
 
     span: Span
@@ -43,7 +46,7 @@ class Frame:
     band: float = 0.0
     sides: tuple[str, str] | None = None
     low: bool = False
-    language: Language = ENGLISH
+    written: Quantities = IN_ENGLISH
 
     @property
     def height(self) -> float:
@@ -71,11 +74,16 @@ class Frame:
         return self.span[0].year < self.span[1].year or self.span[0].timetuple().tm_yday == 1
 
     @property
-    def values(self) -> tuple[float, ...]:
-        """Round values to label."""
+    def values(self) -> dict[float, str]:
+        """Round values to label, with their words; those of both sides of nought are told by their size."""
         low, high = self.scale
+        if self.written.units.inches and self.unit != "°":
+            return {value: self._sized(words) for value, words in inch_ticks(low, high, MOST_STEPS).items()}
         ticks = MaxNLocator(MOST_STEPS, steps=ROUND_STEPS).tick_values(low, high)
-        return tuple(float(tick) for tick in ticks if low <= tick <= high)
+        return {float(tick): self._sized(f"{tick:g}") for tick in ticks if low <= tick <= high}
+
+    def _sized(self, words: str) -> str:
+        return self.written.language.figures(words.removeprefix("-") if self.sides else words).replace("-", MINUS)
 
     @property
     def up(self) -> Limits:
@@ -101,7 +109,7 @@ def day_ticks(frame: Frame) -> dict[float, str]:
     locator.intervald |= {YEARLY: YEAR_STEPS, MONTHLY: MONTH_STEPS}
     numbers = locator.tick_values(*(datetime.combine(day, time(), UTC) for day in frame.span))
     days = [FIRST_DAY + timedelta(days=number) for number in numbers]
-    words = [str(day.year) if day.month == 1 else frame.language.short_month(day) for day in days]
+    words = [str(day.year) if day.month == 1 else frame.written.language.short_month(day) for day in days]
     if days and all(day.month > 1 for day in days):
         words[0] += f" \N{RIGHT SINGLE QUOTATION MARK}{days[0].year % 100:02}"
     first, last = frame.across
@@ -129,9 +137,7 @@ def drawn_frame(frame: Frame) -> str:
     axes = _axes(frame.right, frame.low)
     days = day_ticks(frame)
     axes.set_xticks(list(days), list(days.values()))
-    axes.set_yticks(
-        frame.values, [_value_words(abs(one) if frame.sides else one, frame.language) for one in frame.values]
-    )
+    axes.set_yticks(list(frame.values), list(frame.values.values()))
     axes.set(xlim=frame.across, ylim=frame.up)
     added: list[Artist] = []
     if frame.unit:
@@ -141,7 +147,3 @@ def drawn_frame(frame: Frame) -> str:
         sides = zip(frame.sides, (0.77, 0.23), strict=True)
         added += [across, *(one for words, up in sides for one in lines_of(words, (1.06, up), axes.transAxes))]
     return svg_elements(axes, [axes, *added])
-
-
-def _value_words(value: float, language: Language) -> str:
-    return language.figures(f"{value:g}").replace("-", "\N{MINUS SIGN}")

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.observations import Event
-from recordgen.language.spoken import ENGLISH, Language
+from recordgen.language.quantities import IN_ENGLISH, Quantities
 from recordgen.pictures.canvas import Canvas
 from recordgen.pictures.charts.events import band_for, draw_events
 from recordgen.pictures.charts.forecast import ForecastCone, draw_forecast
@@ -50,17 +50,17 @@ def toe_length_panel(
     title: str,
     forecast: ForecastCone | None = None,
     low: bool = False,
-    language: Language = ENGLISH,
+    written: Quantities = IN_ENGLISH,
 ) -> str:
     """The wall growing from trim to trim: a full stroke climbs as it grows, a thin one drops where it was trimmed.
 
     readings: toe length, mm. Where a visit lacks a value, a dotted line only joins what was measured. forecast: the
     growth still to come as a light cone; span and scale should hold its last day and its reach. low: less high than the
-    other panels, and without its unit, which the page tells.
+    other panels, and without its unit, which the page tells. written: how they are labelled.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else "mm", low=low, language=language)
+    canvas, frame = _begun(events, span, scale, "" if low else written.unit("mm"), low=low, written=written)
     if forecast:
         draw_forecast(canvas, foot, forecast, weight, frame.up[0])
     draw_strokes(canvas, bridges(visits), NOT_MEASURED)
@@ -68,7 +68,7 @@ def toe_length_panel(
     draw_strokes(canvas, climbs(visits), pen_of(foot, 1.7 * weight))
     draw_ticks(canvas, foot, [v for v in visits if v.after is None], weight)
     draw_points(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days, language)
+    draw_events(canvas, events, span, frame.above_days, written.language)
     return canvas.picture(title, KIND)
 
 
@@ -81,7 +81,7 @@ def angle_panel(
     title: str,
     unit: str = "°",
     low: bool = False,
-    language: Language = ENGLISH,
+    written: Quantities = IN_ENGLISH,
 ) -> str:
     """An angle through time: the readings after each trim joined, the readings before it as level ticks.
 
@@ -89,9 +89,9 @@ def angle_panel(
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low, language=language)
+    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low, written=written)
     draw_joined(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days, language)
+    draw_events(canvas, events, span, frame.above_days, written.language)
     return canvas.picture(title, KIND)
 
 
@@ -104,21 +104,20 @@ def difference_panel(
     title: str,
     higher: tuple[str, str],
     error: float,
-    unit: str = "mm",
-    language: Language = ENGLISH,
+    written: Quantities = IN_ENGLISH,
 ) -> str:
     """The outer heel minus the inner one through time, about a line at zero.
 
-    readings: lateral minus medial, in the unit shown. higher: the words at the side of the upper half (the outer is
-    higher) and of the lower one (the inner is). error: half the height of the shaded band between two thin lines,
-    within which a difference may be none.
+    readings: lateral minus medial, mm. higher: the words at the side of the upper half (the outer is higher) and of
+    the lower one (the inner is). error: half the height of the shaded band between two thin lines, within which a
+    difference may be none. written: how lengths are labelled.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, unit, sides=higher, language=language)
+    canvas, frame = _begun(events, span, scale, written.unit("mm"), sides=higher, written=written)
     _draw_band(canvas, frame, error)
     draw_joined(canvas, foot, visits, weight)
-    draw_events(canvas, events, span, frame.above_days, language)
+    draw_events(canvas, events, span, frame.above_days, written.language)
     return canvas.picture(title, KIND)
 
 
@@ -134,13 +133,13 @@ def _begun(
     unit: str,
     sides: tuple[str, str] | None = None,
     low: bool = False,
-    language: Language = ENGLISH,
+    written: Quantities = IN_ENGLISH,
 ) -> tuple[Canvas, Frame]:
     """A sheet with the frame that all feet of a horse share."""
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.charts.panel import Frame, panel_view
 
-    frame = Frame(span, scale, unit, band_for(events, span), sides, low, language)
+    frame = Frame(span, scale, unit, band_for(events, span), sides, low, written)
     return Canvas(WIDTH, frame.height, view=panel_view(frame)), frame
 
 

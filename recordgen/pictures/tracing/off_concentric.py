@@ -25,7 +25,7 @@ from recordgen.pictures.tracing.sole import (
     height_of,
     unit_of,
 )
-from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
+from recordgen.pictures.tracing.upright_layout import BAR_MM, BAR_ROOM, draw_scale_bar
 
 OffForm = Literal["wall", "white line", "even", "outside"]
 EVEN = Pen("moss", 1.6, dash=(5.0, 3.0))
@@ -51,7 +51,7 @@ class OffConcentric:
     told: tuple[tuple[str, Point], ...] = ()
 
 
-def off_concentric(shown: OffConcentric, labels: Mapping[str, str], title: str) -> str:
+def off_concentric(shown: OffConcentric, labels: Mapping[str, str], title: str, bar_mm: float = BAR_MM) -> str:
     """The drawing. labels: `inner`, `outer`, `bar`, and `note`, which says that it is no plan to cut."""
     extent = extent_of([shown.sole])
     unit = unit_of(extent, PAIR_WIDTH - 2 * ASIDE)
@@ -69,7 +69,7 @@ def off_concentric(shown: OffConcentric, labels: Mapping[str, str], title: str) 
         else:
             left = at[0] < 0
             canvas.write(words, (x - AWAY if left else x + AWAY, y + 4), "end" if left else "start", "ink")
-    draw_scale_bar(canvas, labels["bar"], unit, height)
+    draw_scale_bar(canvas, labels["bar"], unit, height, bar_mm)
     return canvas.picture(title, "wide")
 
 

@@ -11,8 +11,10 @@ from matplotlib.ticker import FixedLocator, MaxNLocator, MultipleLocator, NullFo
 from matplotlib.transforms import blended_transform_factory
 
 from recordgen.pictures.axes import Limits, View, framed_axes, lines_of
+from recordgen.pictures.charts.inch_ticks import inch_ticks
 from recordgen.pictures.shapes import Point
 from recordgen.pictures.svg import svg_elements
+from recordgen.units import INCH_MM
 
 # A zone of the wall: its words, and from where to where it goes, degrees from the toe.
 Zone = tuple[str, float, float]
@@ -21,7 +23,7 @@ Zone = tuple[str, float, float]
 WIDTH, HEIGHT = 336.0, 186.0
 BOX = (30.0, 20.0, 332.0, 148.0)
 LEAST_REACH, REACH_STEP = 150.0, 15.0
-LEAST_TOP, MM_STEP = 10.0, 2.0
+LEAST_TOP, MM_STEP, MOST_STEPS = 10.0, 2.0, 4
 
 
 @dataclass(frozen=True)
@@ -29,6 +31,7 @@ class RingFrame:
     """All that the axes show.
 
     reach: degrees to both sides of the toe. highest: mm at the top. sides: words at the left and at the right end.
+    inches: whether mm are labelled in inches.
     """
 
     reach: float
@@ -36,6 +39,7 @@ class RingFrame:
     zones: tuple[Zone, ...]
     sides: tuple[str, str]
     unit: str
+    inches: bool = False
 
     @property
     def across(self) -> Limits:
@@ -43,23 +47,26 @@ class RingFrame:
         return -self.reach, self.reach
 
 
-def ring_frame(points: Sequence[Point], zones: tuple[Zone, ...], sides: tuple[str, str], unit: str) -> RingFrame:
+def ring_frame(
+    points: Sequence[Point], zones: tuple[Zone, ...], sides: tuple[str, str], unit: str, inches: bool = False
+) -> RingFrame:
     """Axes that hold all points, on to round numbers; zones out of their sight are left out."""
     reach = MultipleLocator(REACH_STEP).view_limits(0, max(abs(degrees) for degrees, _ in points))[1]
-    highest = MultipleLocator(MM_STEP).view_limits(0, max(mm for _, mm in points) + 0.5)[1]
+    highest = MultipleLocator(INCH_MM / 8 if inches else MM_STEP).view_limits(0, max(mm for _, mm in points) + 0.5)[1]
     reach, highest = max(float(reach), LEAST_REACH), max(float(highest), LEAST_TOP)
-    return RingFrame(reach, highest, tuple(z for z in zones if z[2] > -reach and z[1] < reach), sides, unit)
+    return RingFrame(reach, highest, tuple(z for z in zones if z[2] > -reach and z[1] < reach), sides, unit, inches)
 
 
 def ring_view(frame: RingFrame) -> View:
     """The axes with their frame drawn."""
-    return View(_axes(), frame.across, (0, frame.highest), (WIDTH, HEIGHT), _draw_axes(frame))
+    return View(_axes(frame.inches), frame.across, (0, frame.highest), (WIDTH, HEIGHT), _draw_axes(frame))
 
 
 @cache
-def _axes() -> Axes:
+def _axes(inches: bool) -> Axes:
     axes = framed_axes(WIDTH, HEIGHT, BOX)
-    axes.yaxis.set_major_locator(MaxNLocator(4, steps=(1, 2, 5, 10)))
+    if not inches:
+        axes.yaxis.set_major_locator(MaxNLocator(MOST_STEPS, steps=(1, 2, 5, 10)))
     axes.xaxis.set_major_formatter(NullFormatter())
     axes.xaxis.set_label_coords(0, 0)
     axes.yaxis.set_label_coords(0, 0)
@@ -69,7 +76,10 @@ def _axes() -> Axes:
 
 @lru_cache(maxsize=16)
 def _draw_axes(frame: RingFrame) -> str:
-    axes = _axes()
+    axes = _axes(frame.inches)
+    if frame.inches:
+        ticks = inch_ticks(0, frame.highest, MOST_STEPS)
+        axes.set_yticks(list(ticks), list(ticks.values()))
     axes.set(xlim=frame.across, ylim=(0, frame.highest))
     axes.xaxis.set_major_locator(FixedLocator([start for _, start, _ in frame.zones if start > -frame.reach]))
     below = blended_transform_factory(axes.transData, axes.transAxes)

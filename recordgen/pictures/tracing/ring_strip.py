@@ -55,8 +55,10 @@ class RingZone:
     end: float
 
 
-def ring_strip(lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Mapping[str, str], title: str) -> str:
-    """The unrolled ring with its zones named below and mm at the left. labels: `inner`, `outer`, `unit`.
+def ring_strip(
+    lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Mapping[str, str], title: str, inches: bool = False
+) -> str:
+    """The unrolled ring with its zones named below and mm, or inches, at the left. labels: `inner`, `outer`, `unit`.
 
     Raises ValueError where there is no point, or one is no number.
     """
@@ -67,9 +69,8 @@ def ring_strip(lines: Sequence[RingLine], zones: Sequence[RingZone], labels: Map
     # Loaded with the first picture really drawn: a build whose pictures are all kept never waits for matplotlib.
     from recordgen.pictures.tracing.ring_axes import HEIGHT, WIDTH, ring_frame, ring_view
 
-    frame = ring_frame(
-        points, tuple((z.words, z.start, z.end) for z in zones), (labels["inner"], labels["outer"]), labels["unit"]
-    )
+    named, sides = tuple((z.words, z.start, z.end) for z in zones), (labels["inner"], labels["outer"])
+    frame = ring_frame(points, named, sides, labels["unit"], inches)
     canvas = Canvas(WIDTH, HEIGHT, view=ring_view(frame))
     for form, pen in PENS.items():
         for one in lines:

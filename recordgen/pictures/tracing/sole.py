@@ -11,7 +11,7 @@ from recordgen.pictures.canvas import Canvas, box_key, legend, stroke_key
 from recordgen.pictures.pen import DEEP_GROOVE, GROOVE, Pen
 from recordgen.pictures.shapes import Point, line
 from recordgen.pictures.tracing import sole_anatomy as anatomy
-from recordgen.pictures.tracing.upright_layout import BAR_ROOM, draw_scale_bar
+from recordgen.pictures.tracing.upright_layout import BAR_MM, BAR_ROOM, draw_scale_bar
 from recordgen.pictures.tracing.zone_names import NamedZones, draw_zones
 
 # At 310 CSS px wide, what a phone gives it, 12 of these units are still more than 11 px.
@@ -86,15 +86,20 @@ def extent_of(soles: Sequence[TracedSole]) -> Extent:
 
 
 def traced_sole(
-    sole: TracedSole, extent: Extent, labels: Mapping[str, str], title: str, zones: NamedZones | None = None
+    sole: TracedSole,
+    extent: Extent,
+    labels: Mapping[str, str],
+    title: str,
+    zones: NamedZones | None = None,
+    bar_mm: float = BAR_MM,
 ) -> str:
-    """One sole with a bar of 20 mm. labels: `inner`, `outer`, and `bar`, the words beside the bar. zones: to name."""
+    """One sole with a bar of scale. labels: `inner`, `outer`, and `bar`, the words beside it. zones: to name."""
     unit = unit_of(extent, WIDTH)
     height = height_of(extent, unit, TOP)
     canvas, place = Canvas(WIDTH, height, FONT_SIZE), SolePlace(extent, unit, WIDTH / 2, TOP)
     _draw(canvas, sole, place)
     name_sides(canvas, labels, 0, WIDTH, 12)
-    draw_scale_bar(canvas, labels["bar"], unit, height)
+    draw_scale_bar(canvas, labels["bar"], unit, height, bar_mm)
     if zones:
         draw_zones(canvas, zones, place.at, [*_lines(sole, place), *_rows(canvas, labels, height)], WIDTH)
     return canvas.picture(title, "wide")
@@ -114,7 +119,9 @@ def _rows(canvas: Canvas, labels: Mapping[str, str], height: float) -> list[list
     return [[(0.0, 9.0), (inner, 9.0)], [(WIDTH - outer, 9.0), (WIDTH, 9.0)], [(0.0, below), (WIDTH, below)]]
 
 
-def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping[str, str], title: str) -> str:
+def traced_pair(
+    soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping[str, str], title: str, bar_mm: float = BAR_MM
+) -> str:
     """Two soles side by side on one scale, each under its name. soles: by name, left one first; labels as above."""
     cell, top = PAIR_WIDTH / 2, TOP + NAME_ROOM
     unit = unit_of(extent, cell)
@@ -124,7 +131,7 @@ def traced_pair(soles: Mapping[str, TracedSole], extent: Extent, labels: Mapping
         _draw(canvas, sole, SolePlace(extent, unit, start + cell / 2, top))
         canvas.write(name, (start + cell / 2, 12), "middle", "ink")
         name_sides(canvas, labels, start + PAIR_INSET, start + cell - PAIR_INSET, 12 + NAME_ROOM)
-    draw_scale_bar(canvas, labels["bar"], unit, height_of(extent, unit, top))
+    draw_scale_bar(canvas, labels["bar"], unit, height_of(extent, unit, top), bar_mm)
     return canvas.picture(title, "wide")
 
 

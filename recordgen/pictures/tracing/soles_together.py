@@ -23,7 +23,7 @@ from recordgen.pictures.tracing.sole import (
     name_sides,
     unit_of,
 )
-from recordgen.pictures.tracing.upright_layout import draw_scale_bar
+from recordgen.pictures.tracing.upright_layout import BAR_MM, draw_scale_bar
 
 OverlayForm = Literal["first", "last"]
 FIRST, LAST = Pen("clay", 1.6, dash=(5.0, 3.0)), Pen("ink", 2.0, round_ends=True)
@@ -32,7 +32,7 @@ COLUMNS, NAME_ROOM, FRAME_GAP = 5, 18.0, 6.0
 FRAME_EDGE = Pen("ink", 1.5, round_ends=True)
 
 
-def overlay(first: TracedSole, last: TracedSole, labels: Mapping[str, str], title: str) -> str:
+def overlay(first: TracedSole, last: TracedSole, labels: Mapping[str, str], title: str, bar_mm: float = BAR_MM) -> str:
     """Two soles on one scale, the first dashed under the last. labels: `inner`, `outer` and `bar`."""
     extent = extent_of([first, last])
     unit = unit_of(extent, PAIR_WIDTH)
@@ -46,7 +46,7 @@ def overlay(first: TracedSole, last: TracedSole, labels: Mapping[str, str], titl
         if sole.frog:
             canvas.draw(anatomy.frog(place.all(sole.frog)), inside)
     name_sides(canvas, labels, 0, PAIR_WIDTH, 12)
-    draw_scale_bar(canvas, labels["bar"], unit, height)
+    draw_scale_bar(canvas, labels["bar"], unit, height, bar_mm)
     return canvas.picture(title, "wide")
 
 

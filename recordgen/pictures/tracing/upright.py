@@ -11,6 +11,7 @@ from recordgen.pictures.canvas import Canvas, legend, stroke_key
 from recordgen.pictures.pen import Pen
 from recordgen.pictures.shapes import Point, Shape, circle, curve, line, segments
 from recordgen.pictures.tracing.upright_layout import (
+    BAR_MM,
     FONT_SIZE,
     PlacedFoot,
     below,
@@ -98,8 +99,8 @@ class TracedUpright:
         return [form for form, there in held.items() if there] + [mark for mark, _ in self.marks]
 
 
-def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
-    """The foot with its angles written beside and a bar of 20 mm where a mm is known; over a photograph as large as it.
+def traced_upright(foot: TracedUpright, bar_words: str, title: str, bar_mm: float = BAR_MM) -> str:
+    """The foot with its angles written beside and a bar where a mm is known; over a photograph as large as it.
 
     Raises ValueError where nothing was traced.
     """
@@ -115,7 +116,7 @@ def traced_upright(foot: TracedUpright, bar_words: str, title: str) -> str:
         ink.draw(_mark(mark, place.at(point)), MARK)
     _write(canvas, foot, place)
     if foot.mm:
-        draw_scale_bar(canvas, bar_words, place.unit * foot.mm, place.height)
+        draw_scale_bar(canvas, bar_words, place.unit * foot.mm, place.height, bar_mm)
     return canvas.picture(title, "" if foot.image else "wide")
 
 

@@ -79,13 +79,22 @@ def _values(line: str) -> Iterator[tuple[str, str]]:
 
 
 def line_of(measures: dict[str, Any]) -> str:
-    """The line that stands for some measures, as `foot_line` reads it; measures: as a mapping, None where not taken."""
+    """The line that stands for some measures, as `foot_line` reads it.
+
+    measures: as a mapping, None where not taken, text where it has a unit.
+    """
     parts = []
     for letter, names in LETTERS.items():
         values = [_at(measures, *name.split(".")) for name in names]
         if any(value is not None for value in values):
-            parts.append(letter + "/".join("-" if value is None else f"{value:.10g}" for value in values))
+            parts.append(letter + "/".join(map(_in_line, values)))
     return " ".join(parts)
+
+
+def _in_line(value: Any) -> str:
+    if isinstance(value, str):
+        return value
+    return "-" if value is None else f"{value:.10g}"
 
 
 def _at(measures: dict[str, Any], *steps: str) -> Any:

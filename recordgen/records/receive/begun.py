@@ -15,14 +15,17 @@ from recordgen.records.models.visit import Visit
 from recordgen.records.receive.compare import there_on
 from recordgen.records.write.visit import VISIT_SCHEMA, skeleton
 from recordgen.records.yaml.read import read_partly
+from recordgen.units import METRIC, Units
 
 _COMMENT = re.compile(r"(?:^|\s)#\s?(.*)")
 
 
-def written_by_hand(folder: Path, day: dt.date, near_and_off: bool, library: Mapping[str, CareWords]) -> list[str]:
+def written_by_hand(
+    folder: Path, day: dt.date, near_and_off: bool, library: Mapping[str, CareWords], units: Units = METRIC
+) -> list[str]:
     """The comments in a horse's begun file of a day that were not begun with it, without their `#`.
 
-    folder: of the horse. near_and_off: how feet are named. library: the care notes by name.
+    folder: of the horse. near_and_off: how feet are named. library: the care notes by name. units: of lengths.
     """
     blank = next((one for one in there_on(folder, day) if one.is_blank), None)
     horse = _horse(folder) if blank else None
@@ -30,7 +33,9 @@ def written_by_hand(folder: Path, day: dt.date, near_and_off: bool, library: Map
         return []
     schema = "../../" + VISIT_SCHEMA.as_posix()
     own = folder.parent.parent
-    forms = (skeleton(horse, day, near_and_off, schema, own, library, short=short) for short in (False, True))
+    forms = (
+        skeleton(horse, day, near_and_off, schema, own, library, short=short, units=units) for short in (False, True)
+    )
     usual = {comment for form in forms for comment in _comments(form)}
     return [comment for comment in _comments(blank.text) if comment not in usual]
 

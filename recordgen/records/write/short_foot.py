@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -49,11 +49,25 @@ def _measure_lines(past: PastVisits, foot: Foot) -> Iterator[str]:
         parts = [
             f"{line} {moment}"
             for moment, leaves in taken.items()
-            if (line := line_of(_nest({name: value for name, value in leaves.items() if name not in seen})))
+            if (line := line_of(_nest(_new_leaves(past, leaves, seen))))
         ]
         seen.update(*taken.values())
         if parts:
             yield f"{', '.join(parts)} on {spoken_day(visit.date)}"
+
+
+def _new_leaves(past: PastVisits, leaves: Mapping[str, float], seen: Collection[str]) -> dict[str, Any]:
+    """The measures that no later visit has, as the line takes them."""
+    return {
+        name: _in_line(past.shown(value, "before", *name.split(".")))
+        for name, value in leaves.items()
+        if name not in seen
+    }
+
+
+def _in_line(value: Any) -> Any:
+    """A length of a line, which holds no blanks: 3-3/16in."""
+    return value.replace(" in", "in").replace(" ", "-") if isinstance(value, str) else value
 
 
 def _leaves(foot: FootVisit | None, moment: str) -> dict[str, float]:
@@ -88,6 +102,7 @@ def _last_parts(past: PastVisits, foot: Foot) -> Iterator[tuple[Visit, dict[str,
         parts = _without_empty(
             visit.feet[foot].model_dump(include=FOUND_AGAIN - seen, exclude_none=True, exclude_unset=True)
         )
+        parts = past.shown(parts)
         seen.update(parts)
         if parts:
             yield visit, parts

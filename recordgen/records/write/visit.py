@@ -18,6 +18,7 @@ from recordgen.records.write.past_visits import PastVisits
 from recordgen.records.write.short_foot import short_foot
 from recordgen.records.write.templates import render_template
 from recordgen.sentences import say, spoken_day
+from recordgen.units import METRIC, Units
 
 NO_NOTES: Mapping[str, CareWords] = MappingProxyType({})
 VISIT_SCHEMA = Path(".schemas") / "visit.json"
@@ -32,13 +33,15 @@ def skeleton(
     library: Mapping[str, CareWords] = NO_NOTES,
     still_open: Sequence[StillOpen] = (),
     short: bool = False,
+    units: Units = METRIC,
 ) -> str:
     """The text of a new visit file: usual lines left empty, what was found last time as comments beside them.
 
     short: one line a foot, with what this horse had before and nothing else.
     near_and_off: feet are named near_fore and off_fore rather than left_fore and right_fore.
     schema: where the editor's schema lies, as seen from the file. own: a practice's folder with its own templates.
-    library: the care notes by name. still_open: the open cautions, each with a line ready that ends it.
+    library: the care notes by name. still_open: the open cautions, each with a line ready that ends it. units: those in
+    which lengths are typed.
     """
     feet = [(typed_foot(foot, near_and_off), foot) for foot in FEET]
     over = endings(still_open, near_and_off)
@@ -48,9 +51,10 @@ def skeleton(
         horse=horse.horse,
         day=day,
         feet=feet,
-        past=PastVisits(horse, day, library),
+        past=PastVisits(horse, day, library, units),
         short_foot=short_foot,
         schema=schema,
+        inches=units.inches,
         over_by_a_word=over[False],
         over_by_a_vet=over[True],
     )
@@ -66,6 +70,7 @@ def start_visits(
     library: Mapping[str, CareWords] = NO_NOTES,
     still_open: Callable[[HorseRecord], Sequence[StillOpen]] = lambda record: (),
     short: bool = False,
+    units: Units = METRIC,
 ) -> list[tuple[Path, bool]]:
     """Writes `<horse>/<day>.yaml` for each horse that has not left, and never over a file that is there.
 
@@ -78,7 +83,7 @@ def start_visits(
     started = []
     for record in _choose_horses(stable, horse, day):
         path = folder / record.slug / f"{day.isoformat()}.yaml"
-        text = skeleton(record, day, near_and_off, schema, own, library, still_open(record), short)
+        text = skeleton(record, day, near_and_off, schema, own, library, still_open(record), short, units)
         started.append((path, _write_new(path, text)))
     return started
 

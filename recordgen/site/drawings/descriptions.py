@@ -34,7 +34,7 @@ def _value(naming: Naming, measure: str, value: float) -> str:
 
 def describe_rates(naming: Naming, rows: Sequence[RateRow]) -> str:
     """The growth of each foot in a month."""
-    feet = [f"{row.label} {naming.mm(round(row.middle, 1))}" for row in rows]
+    feet = [f"{row.label} {naming.quantities.span(round(row.middle, 1))}" for row in rows]
     return naming.phrase("chart_rates", told=naming.listed(feet))
 
 

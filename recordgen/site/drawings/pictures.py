@@ -13,7 +13,7 @@ from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.naming import Naming
 from recordgen.hoof.observations import Event, EventKind, Finding
 from recordgen.hoof.summary import HorseSummary
-from recordgen.language.spoken import Language
+from recordgen.language.quantities import Quantities
 from recordgen.pictures.cache import PictureCache
 from recordgen.pictures.charts.course import course_line
 from recordgen.pictures.charts.day_mark import with_mark
@@ -50,8 +50,8 @@ Form = TypeVar("Form", bound=str)
 # A picture names itself by an id made of its content; the same picture a second time on a page needs another.
 _ID = re.compile(r'((?:aria-labelledby|id)="[^"]+)')
 ReadingsByFoot = Mapping[Foot, Sequence[Reading]]
-# One foot's readings, what they tell in words, and the language of days and numbers, to a picture.
-Panel = Callable[[Foot, Sequence[Reading], str, Language], str]
+# One foot's readings, what they tell in words, and how days, numbers and lengths are written, to a picture.
+Panel = Callable[[Foot, Sequence[Reading], str, Quantities], str]
 
 
 @dataclass
@@ -95,8 +95,8 @@ class Pictures:
         panels = self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.picture(
-                toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), low, language
+            lambda foot, series, told, written: self.kept.picture(
+                toe_length_panel, foot, series, summary.events, span, scale, told, ahead.get(foot), low, written
             ),
         )
         return panels if summary.horse.left else self._with_today(panels, span, low)
@@ -106,8 +106,8 @@ class Pictures:
         return self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.picture(
-                angle_panel, foot, series, summary.events, span, scale, told, low=low, language=language
+            lambda foot, series, told, written: self.kept.picture(
+                angle_panel, foot, series, summary.events, span, scale, told, low=low, written=written
             ),
         )
 
@@ -119,8 +119,8 @@ class Pictures:
         return self._by_foot(
             measure,
             readings,
-            lambda foot, series, told, language: self.kept.picture(
-                difference_panel, foot, series, summary.events, span, scale, told, higher, error, language=language
+            lambda foot, series, told, written: self.kept.picture(
+                difference_panel, foot, series, summary.events, span, scale, told, higher, error, written
             ),
         )
 
@@ -130,8 +130,8 @@ class Pictures:
         svgs = self._by_foot(
             "toe_length",
             {foot: one.readings for foot, one in toes.by_foot.items()},
-            lambda foot, series, told, language: self.kept.picture(
-                toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], True, language
+            lambda foot, series, told, written: self.kept.picture(
+                toe_length_panel, foot, series, (), toes.span, toes.scale, told, ahead[foot], True, written
             ),
         )
         marked = self._with_today(svgs, toes.span, low=True) if toes.present else svgs
@@ -145,7 +145,7 @@ class Pictures:
     def _by_foot(self, measure: str, readings: ReadingsByFoot, panel: Panel) -> dict[Foot, str]:
         """A panel for each foot, with its words and in the language of the page."""
         return {
-            foot: panel(foot, series, describe_series(self.naming, measure, foot, series), self.naming.language)
+            foot: panel(foot, series, describe_series(self.naming, measure, foot, series), self.naming.quantities)
             for foot, series in readings.items()
         }
 
@@ -162,8 +162,9 @@ class Pictures:
         rows = rate_rows(summary, self.naming)
         if not rows:
             return None
-        unit, title = self.naming.phrase("chart_rate_unit"), describe_rates(self.naming, rows)
-        return self._place(self.kept.picture(growth_rates, rows, usual_a_month(summary), unit, title))
+        unit = self.naming.phrase("chart_rate_unit", unit=self.naming.unit("mm"))
+        title, written = describe_rates(self.naming, rows), self.naming.quantities
+        return self._place(self.kept.picture(growth_rates, rows, usual_a_month(summary), unit, title, written))
 
     def rate_key(self, summary: HorseSummary) -> list[tuple[Markup, str]]:
         """The form and the words of what the picture of growth holds."""

@@ -30,6 +30,7 @@ BRITISH = "en-GB"
 # In the order in which each needs the ones before it.
 SCRIPTS = (
     "words.js",
+    "lengths.js",
     "store.js",
     "draft.js",
     "seal.js",
@@ -109,13 +110,14 @@ def page_data(
         "key": base64.urlsafe_b64encode(key).rstrip(b"=").decode(),
         "stables": stables_for_phone(stables, naming, words),
         "rounds": rounds_for_phone(plan_of(stables, Calendar.of(ways, today))),
-        "visit": translate_help(visit_entries(), catalog),
-        "foot": translate_help(foot_entries(), catalog),
+        "visit": translate_help(visit_entries(), catalog, naming),
+        "foot": translate_help(foot_entries(), catalog, naming),
         "feet": {foot: naming.foot(foot) for foot in FEET},
         "soles": {"fore": sole_map(True), "hind": sole_map(False)},
         "done": done_before(stables),
         "care": {name: note.what for name, note in ways.reference.care.items()},
+        "inches": naming.units.inches,
         "words": words,
         "names": names,
-        "tracing": screen_data(own, naming.language, outlines),
+        "tracing": screen_data(own, naming.quantities, outlines),
     }

@@ -44,7 +44,8 @@ def names_of_page(named: Mapping[str, str], naming: Naming, catalog: Catalog) ->
 def _word_of_page(word: str, naming: Naming, catalog: Catalog) -> str:
     if naming.has_value(word):
         return naming.value(word)
-    return str(table_in(catalog, word.replace("_", " "), f"{NAMES}.{key_of(word)}"))
+    shown = naming.quantities.unit(word)
+    return shown if shown != word else str(table_in(catalog, word.replace("_", " "), f"{NAMES}.{key_of(word)}"))
 
 
 def vocabulary() -> list[str]:
@@ -59,17 +60,24 @@ def _words(entries: Sequence[Entry]) -> Iterator[str]:
         yield from _words([*entry.get("fields", ()), *([entry["of"]] if "of" in entry else ())])
 
 
-def translate_help(entries: Sequence[Entry], catalog: Catalog) -> list[Entry]:
-    """The vocabulary with the help of each field in the language of a catalog."""
-    return [_translate_entry(entry, catalog) for entry in entries]
+def translate_help(entries: Sequence[Entry], catalog: Catalog, naming: Naming) -> list[Entry]:
+    """The vocabulary with the help of each field in the language of a catalog and the units that are shown."""
+    return [_translate_entry(entry, catalog, naming) for entry in entries]
 
 
-def _translate_entry(entry: Entry, catalog: Catalog) -> Entry:
+def _translate_entry(entry: Entry, catalog: Catalog, naming: Naming) -> Entry:
     told = dict(entry)
     if entry.get("help"):
-        told["help"] = catalog.gettext(entry["help"])
+        told["help"] = _in_units(catalog.gettext(entry["help"]), naming)
     if "fields" in entry:
-        told["fields"] = [_translate_entry(inner, catalog) for inner in entry["fields"]]
+        told["fields"] = [_translate_entry(inner, catalog, naming) for inner in entry["fields"]]
     if "of" in entry:
-        told["of"] = _translate_entry(entry["of"], catalog)
+        told["of"] = _translate_entry(entry["of"], catalog, naming)
     return told
+
+
+def _in_units(help_text: str, naming: Naming) -> str:
+    """A field's help, whose last word in brackets is its unit, with the unit that is shown."""
+    for unit in ("mm", "cm"):
+        help_text = help_text.replace(f"({unit})", f"({naming.unit(unit)})")
+    return help_text

@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import Any
 
 from recordgen.language.catalogs import Catalog, catalog_of, table_in
-from recordgen.language.spoken import ENGLISH, Language
+from recordgen.language.quantities import IN_ENGLISH, Quantities
+from recordgen.language.spoken import Language
 from recordgen.records.models.lines.shape_table import FIRST_DEG, SHIPPED, STEP_DEG, ShapeTable
 from recordgen.records.models.tracing import LANDMARKS, OUTLINES
 from recordgen.records.write.tracing import entry_of
@@ -45,17 +46,17 @@ def trace_page(
     photo: PhotoToTrace,
     foot: str,
     own: Path | None = None,
-    language: Language = ENGLISH,
+    written: Quantities = IN_ENGLISH,
     outlines: ShapeTable = SHIPPED,
 ) -> bytes:
     """The page on which a photograph is traced. foot: its name as people say it. own: a practice's own templates.
 
-    outlines: the table that lines follow.
+    written: the language and the units. outlines: the table that lines follow.
     """
-    told = page_data(photo, foot, own, language, outlines)
+    told = page_data(photo, foot, own, written, outlines)
     data, styles = json.dumps(told, ensure_ascii=False), ("style.css", SCREEN_STYLE)
     return page_with(
-        FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, styles, head_texts(language, told["words"])
+        FOLDER, ("TRACE", data), SCRIPTS, POLICY, own, styles, head_texts(written.language, told["words"])
     ).encode()
 
 
@@ -65,7 +66,7 @@ def head_texts(language: Language, words: Mapping[str, Any]) -> dict[str, str]:
 
 
 def page_data(
-    photo: PhotoToTrace, foot: str, own: Path | None, language: Language, outlines: ShapeTable
+    photo: PhotoToTrace, foot: str, own: Path | None, written: Quantities, outlines: ShapeTable
 ) -> dict[str, Any]:
     """The data of the page, as plain values."""
     return {
@@ -81,14 +82,18 @@ def page_data(
             {"number": number, "same": one.sha256 in (None, photo.sha256), **_plain_entry(entry_of(one))}
             for number, one in photo.earlier
         ],
-        **screen_data(own, language, outlines),
+        **screen_data(own, written, outlines),
     }
 
 
 def screen_data(
-    own: Path | None = None, language: Language = ENGLISH, outlines: ShapeTable = SHIPPED
+    own: Path | None = None, written: Quantities = IN_ENGLISH, outlines: ShapeTable = SHIPPED
 ) -> dict[str, Any]:
-    """The data of the screen whatever is traced: how many points each landmark takes, its steps, drawings and words."""
+    """The data of the screen whatever is traced: how many points each landmark takes, its steps, drawings and words.
+
+    written: the language, and the units in which figures are shown and the length of a rule is typed.
+    """
+    language = written.language
     return {
         "takes": {
             view: {name: [takes.least, takes.exactly] for name, takes in marks.items()}
@@ -98,7 +103,21 @@ def screen_data(
         "outlines": {name: takes.least for name, takes in OUTLINES.items()},
         "steps": steps_of_screen(own),
         "decimal": language.figures("."),
+        "units": _units_of_screen(written),
         "words": words_of_screen(catalog_of(language.code), own),
+    }
+
+
+def _units_of_screen(written: Quantities) -> dict[str, Any]:
+    """By unit of a figure, where another is shown: its words, how much of the first it is, and digits it has more."""
+    shown = [unit for unit in ("mm", "mm²") if written.units.of(unit) != unit]
+    return {
+        unit: {
+            "unit": written.unit(unit),
+            "per": 1 / written.units.shown(1, unit),
+            "more": written.digits(unit, 1) - 1,
+        }
+        for unit in shown
     }
 
 

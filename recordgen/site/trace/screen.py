@@ -21,6 +21,7 @@ from recordgen.site.trace.keep import Kept, keep_tracing
 from recordgen.site.trace.page import PICTURE, trace_page
 from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
 from recordgen.site.trace.serve import Shown, serve_screen
+from recordgen.units import METRIC, UNITS
 
 
 def trace_photo(
@@ -45,17 +46,18 @@ def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
     """The screen of one photograph, and what takes its tracing in."""
     naming = _naming(records)
     outlines = read_outlines(Walk(records))
-    page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.language, outlines)
+    page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.quantities, outlines)
     files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
     return Shown(files, lambda answer: _take(photo, answer, naming))
 
 
 def _naming(records: Path) -> Naming:
-    """Tell how the practice names feet, and its language; ours where its file tells neither."""
-    practice = read_with_key(records / "practice.yaml", PracticeFile, "feet", "language")
+    """Tell how the practice names feet, its language and its units; ours where its file tells none of them."""
+    practice = read_with_key(records / "practice.yaml", PracticeFile, "feet", "language", "units")
     code = practice.language if practice else ENGLISH_CODE
     phrases = read_reference(records, code)[0].phrases
-    return Naming(phrases, practice is not None and practice.feet == "near and off", language_of(code))
+    units = UNITS[practice.units] if practice else METRIC
+    return Naming(phrases, practice is not None and practice.feet == "near and off", language_of(code), units)
 
 
 def _take(photo: PhotoToTrace, answer: bytes, naming: Naming) -> tuple[Mapping[str, Any], bool]:

@@ -17,12 +17,14 @@ from recordgen.pictures.tracing.sole import SoleForm, extent_of, sole_key, trace
 from recordgen.pictures.tracing.sole_over import sole_over_photo
 from recordgen.pictures.tracing.soles_together import OverlayForm, film_strip, overlay, overlay_key
 from recordgen.pictures.tracing.upright import UprightForm, traced_upright, upright_key
+from recordgen.pictures.tracing.upright_layout import BAR_MM
 from recordgen.records.models.names import ZONES, Zone
 from recordgen.site.tracing.feet import DatedTracing, TracedFootPart, TracedPairPart, TracedViewPart, Tracings
 from recordgen.site.tracing.soles import RingShape, named_zones
 from recordgen.site.tracing.together import off_shape, register_soles, sole_on_photo, zones_outside
 from recordgen.site.tracing.upright import PASTERN, WALLS, upright_shape
 from recordgen.site.tracing.words import DASH
+from recordgen.units import INCH_MM
 
 Form = TypeVar("Form", bound=str)
 # A strip of fewer soles tells no more than two laid over each other.
@@ -57,23 +59,30 @@ class TracingPictures:
             return None
         extent = all_of.extent or extent_of([seen.sole])
         named = named_zones(seen.one, self._named()) if zones else None
-        return self.kept.picture(traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen), named)
+        return self.kept.picture(
+            traced_sole, seen.sole, extent, self._labels(), self._title("sole", seen), named, self._bar_mm
+        )
 
     def _upright(self, seen: DatedTracing, over: bool) -> str | None:
         shape = upright_shape(seen.one, self._angles(seen), over)
         if shape is None:
             return None
-        return self.kept.picture(traced_upright, shape, self._phrase("bar"), self._title(seen.view, seen))
+        return self.kept.picture(traced_upright, shape, self._bar, self._title(seen.view, seen), self._bar_mm)
 
     def _angles(self, seen: DatedTracing) -> dict[str, str]:
         """Words for the figures that stand beside their lines."""
         held = seen.one.figures
         named = {figure for wall in WALLS[seen.view] for figure in wall[1:] if figure} | {PASTERN}
-        return {
-            figure: self._phrase(f"beside_{figure}", value=f"{held[figure].value:.1f}")
-            for figure in sorted(named)
-            if figure in held
-        }
+        return {figure: self._beside(figure, held[figure].value) for figure in sorted(named) if figure in held}
+
+    def _beside(self, figure: str, value: float) -> str:
+        """A figure of a picture: the size of a gap, or an angle with its name."""
+        if figure.endswith("_mm"):
+            return self.naming.quantities.span(value, 1)
+        return self._phrase(f"beside_{figure}", value=f"{value:.1f}")
+
+    def _area(self, mm2: float) -> str:
+        return self.naming.quantities.figure(mm2 / 100, "cm²", 0)
 
     def strip(self, told: TracedViewPart) -> Markup | None:
         """The ring of the latest sole, with that of the other moment and an earlier one; None where none was traced."""
@@ -84,8 +93,12 @@ class TracingPictures:
         lines = [RingLine(form, ring.stretches) for form, (ring, _) in rings.items()]
         lines += [RingLine("baseline", latest.baseline), RingLine("above", latest.above), RingLine("band", latest.band)]
         zones = [RingZone(words, *ZONE_BOUNDS[zone]) for zone, words in self._zones().items()]
-        labels = {**self._labels(), "unit": self._phrase("mm")}
-        return self.place(self.kept.picture(ring_strip, lines, zones, labels, self._title("ring", told.shown)))
+        labels = {**self._labels(), "unit": self.naming.unit("mm")}
+        return self.place(
+            self.kept.picture(
+                ring_strip, lines, zones, labels, self._title("ring", told.shown), self.naming.units.inches
+            )
+        )
 
     def strip_key(self, told: TracedViewPart, rings_alone: bool = False) -> list[tuple[Markup, str]]:
         """The form and the words of each line of the strip. rings_alone: without what belongs to the latest ring."""
@@ -123,7 +136,9 @@ class TracingPictures:
         if len(soles) < 2:
             return None
         title = self._phrase("title_pair", pair=self._phrase(f"pair_{told.pair}"))
-        return self.place(self.kept.picture(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title))
+        return self.place(
+            self.kept.picture(traced_pair, soles, extent_of(list(soles.values())), self._labels(), title, self._bar_mm)
+        )
 
     def overlay(self, told: TracedViewPart) -> Markup | None:
         """The latest sole over that of the other moment, else over an earlier one; None where they do not fit."""
@@ -132,11 +147,16 @@ class TracingPictures:
         if not first or not both:
             return None
         areas = [seen.one.figures.get("sole_area_mm2") for seen in (first, told.shown)]
-        one, other = (f"{area.value / 100:.0f}" if area else DASH for area in areas)
+        one, other = (self._area(area.value) if area else DASH for area in areas)
         title = self._phrase(
-            "title_laid", foot=self.naming.foot(first.foot), **self.overlay_words(told), a=one, b=other
+            "title_laid",
+            foot=self.naming.foot(first.foot),
+            **self.overlay_words(told),
+            a=one,
+            b=other,
+            unit=self.naming.unit("cm²"),
         )
-        return self.place(self.kept.picture(overlay, *both, self._labels(), title))
+        return self.place(self.kept.picture(overlay, *both, self._labels(), title, self._bar_mm))
 
     def overlay_words(self, told: TracedViewPart) -> dict[OverlayForm, str]:
         """The words for both that `overlay` shows."""
@@ -164,9 +184,12 @@ class TracingPictures:
             return None
         first, last = foot.year[0], foot.year[-1]
         widths = [seen.one.figures.get("sole_width_mm") for seen in (first, last)]
-        one, other = (f"{width.value:.0f}" if width else DASH for width in widths)
+        written = self.naming.quantities
+        one, other = (written.length_figure(width.value, 0) if width else DASH for width in widths)
         days = {"first": self.naming.day(first.day), "last": self.naming.day(last.day)}
-        title = self._phrase("title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other)
+        title = self._phrase(
+            "title_film", foot=self.naming.foot(foot.foot), **days, a=one, b=other, unit=self.naming.unit("mm")
+        )
         return self.place(self.kept.picture(film_strip, frames, title))
 
     def off_concentric(self, view: TracedViewPart, words: bool = True) -> Markup | None:
@@ -180,18 +203,18 @@ class TracingPictures:
             return None
         told = self._phrase("off_nothing")
         for zone, mm in zones_outside(seen.one)[:1]:
-            told = self._phrase("off_most", zone=self.naming.place(zone), mm=self.naming.language.figures(f"{mm:.1f}"))
+            told = self._phrase("off_most", zone=self.naming.place(zone), size=self.naming.quantities.span(mm, 1))
         facts = {"foot": self.naming.foot(seen.foot), "day": self.naming.day(seen.day)}
         title = self._phrase("title_off", **facts, told=told)
         if not words:
             return self.place(self.kept.picture(off_concentric_alone, replace(shape, told=()), title))
         labels = self._labels() | {"note": self._phrase("off_note")}
-        return self.place(self.kept.picture(off_concentric, shape, labels, title))
+        return self.place(self.kept.picture(off_concentric, shape, labels, title, self._bar_mm))
 
     def off_key(self) -> list[tuple[Markup, str]]:
         """The form and the words of what that drawing shows."""
         forms: tuple[OffForm, ...] = ("wall", "white line", "even", "outside")
-        words = {form: self._phrase(f"key_{form.replace(' ', '_')}") for form in forms}
+        words = {form: self._phrase(f"key_{form.replace(' ', '_')}", unit=self.naming.unit("mm")) for form in forms}
         return self._key(off_key(words), words)
 
     def sole_key(self, shown: Sequence[DatedTracing]) -> list[tuple[Markup, str]]:
@@ -218,9 +241,19 @@ class TracingPictures:
         """The same, and the whole name of each."""
         return {zone: (words, self.naming.place(zone)) for zone, words in self._zones().items()}
 
+    @property
+    def _bar_mm(self) -> float:
+        """The true length of the bar that tells a drawing's scale."""
+        return INCH_MM if self.naming.units.inches else BAR_MM
+
+    @property
+    def _bar(self) -> str:
+        """Its words: 20 mm, or 1 in."""
+        return self.naming.quantities.length(self._bar_mm)
+
     def _labels(self) -> dict[str, str]:
         sides = {side: self.naming.phrase(f"chart_{side}") for side in ("inner", "outer")}
-        return {**sides, "bar": self._phrase("bar")}
+        return {**sides, "bar": self._bar}
 
     def _title(self, what: str, seen: DatedTracing) -> str:
         return self._phrase(
@@ -228,6 +261,7 @@ class TracingPictures:
             foot=self.naming.foot(seen.foot),
             moment=self.naming.phrase(f"photo_moment_{seen.one.tracing.moment}"),
             day=self.naming.day(seen.day),
+            unit=self.naming.unit("mm"),
         )
 
     def _phrase(self, key: str, **facts: str) -> str:

@@ -61,7 +61,7 @@ class TracedWords:
             if measure.zone is None and any(found):
                 cells, words = tuple(with_error(self.naming, measure, one) for one in found), measure.words
                 first = words.headline or measure.key in TOLD_FIRST
-                yield TracedRow(words.name, _unit(measure), cells, first, words.detail)
+                yield TracedRow(words.name, _unit(measure, self.naming), cells, first, words.detail)
 
     def zones(self, one: Traced) -> Iterator[tuple[str, tuple[str, ...]]]:
         """The name of each zone, how thick the wall is there, and what stands above the baseline."""
@@ -97,17 +97,21 @@ def with_error(naming: Naming, measure: Measure, figure: Figure | None) -> str:
     """A figure in the digits of its measure, with 95 % of its error; a dash without one."""
     if figure is None:
         return DASH
-    return with_hand_error(naming, figure, _digits(measure))
+    return with_hand_error(naming, figure, _digits(measure), measure.unit)
 
 
-def with_hand_error(naming: Naming, figure: Figure, digits: int) -> str:
-    """A figure in so many digits with 95 % of its error."""
-    error = max(WITHIN * figure.sd, 10.0**-digits)
-    return naming.figures(f"{_number(figure.value, digits)} ± {error:.{digits}f}")
+def with_hand_error(naming: Naming, figure: Figure, digits: int, unit: str = "mm") -> str:
+    """A figure with 95 % of its error, both as they are shown. unit: its own, in which it has so many digits."""
+    units, shown_digits = naming.units, naming.quantities.digits(unit, digits)
+    value, sd = units.shown(figure.value, unit), units.shown(figure.sd, unit)
+    error = max(WITHIN * sd, 10.0**-shown_digits)
+    return naming.figures(f"{_number(value, shown_digits)} ± {error:.{shown_digits}f}")
 
 
-def _unit(measure: Measure) -> str:
-    return "" if measure.unit in BARE_UNITS else "°" if measure.unit == "degrees" else measure.unit
+def _unit(measure: Measure, naming: Naming) -> str:
+    if measure.unit in BARE_UNITS:
+        return ""
+    return "°" if measure.unit == "degrees" else naming.quantities.unit(measure.unit)
 
 
 def _rank(measure: Measure) -> tuple[bool, bool]:

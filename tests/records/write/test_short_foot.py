@@ -20,6 +20,7 @@ from recordgen.records.write.visit import skeleton
 from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.tree import document
 from recordgen.records.yaml.values import without_empty
+from recordgen.units import UNITS
 from tests.conftest import RECORDS, TODAY
 from tests.support.any_visit import visits
 from tests.support.practice_folders import build, practice
@@ -148,3 +149,14 @@ def test_a_practice_may_have_a_short_form_of_its_own(tmp_path: Path) -> None:
     folder = build(tmp_path, {"site_templates/records/visit_short.yaml.jinja": form})
 
     assert short(folder, own=folder) == "86 h33/32 a50 before, 75 h29/30 a53 after on 14 October 2026\n"
+
+
+@pytest.mark.parametrize("short", [False, True])
+def test_a_rule_in_inches_reads_the_last_values(tmp_path: Path, short: bool) -> None:
+    """What was taken stands in sixteenths with its unit, as it may be typed again; angles stay."""
+    text = skeleton(practice(tmp_path).horses[0], DAY, short=short, units=UNITS["inches"])
+    toe = "3-3/8in h1-5/16in/1-1/4in a50 before" if short else "3 3/8 in before, 2 15/16 in after"
+
+    assert toe in text
+    assert "11/16 in" in text
+    assert "86" not in text
