@@ -41,7 +41,7 @@ const ROW_REACH = 9;
 const numberRow = (entry, value, last, key, set, type) => {
   const covered = memory.meta.get("covered");
   const about = value ?? (covered ? undefined : last?.[0]);
-  const strip = h("div", { class: "strip", role: "group", "aria-label": `${labelOf(entry)}. ${lastWords(last, covered, entry)}` });
+  const strip = h("div", { class: byInches(entry) ? "strip sizes" : "strip", role: "group", "aria-label": `${labelOf(entry)}. ${lastWords(last, covered, entry)}` });
   for (const number of rowOf(entry, about)) {
     const on = value === number;
     const was = !covered && last && stepsOf(entry, last[0]) === stepsOf(entry, number);

@@ -153,7 +153,7 @@ def test_a_practice_may_have_a_short_form_of_its_own(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("short", [False, True])
 def test_a_rule_in_inches_reads_the_last_values(tmp_path: Path, short: bool) -> None:
-    """What was taken stands in sixteenths with its unit, as it may be typed again; angles stay."""
+    """A reading stands in sixteenths with its unit, as it may be typed again; angles stay."""
     text = skeleton(practice(tmp_path).horses[0], DAY, short=short, units=UNITS["inches"])
     toe = "3-3/8in h1-5/16in/1-1/4in a50 before" if short else "3 3/8 in before, 2 15/16 in after"
 
