@@ -367,11 +367,11 @@ def measured(
     return Field(default, ge=possible[0], le=possible[1], description=told, json_schema_extra=extra)
 
 
-def told(description: str, default: Any = None) -> Any:
+def field(description: str, default: Any = None) -> Any:
     """A field with a description and a default (None: it may be left out)."""
     return Field(default, description=description)
 
 
-def several(description: str) -> Any:
+def list_field(description: str) -> Any:
     """A field for a list that may be left out."""
     return Field((), description=description)

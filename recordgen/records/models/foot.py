@@ -15,10 +15,10 @@ from recordgen.records.models.fields import (
     Record,
     Text,
     YesNo,
+    field,
+    list_field,
     measured,
-    several,
     spell_as,
-    told,
     with_names,
 )
 from recordgen.records.models.foot_line import foot_line
@@ -57,8 +57,10 @@ class Measures(Record):
         basis=basis.TOE_LENGTH,
         by_class=basis.TOE_LENGTHS,
     )
-    heel_height: Sides | None = told("each heel, from the hairline straight down to the ground (mm)")
-    wall_height: Sides | None = told("the wall at its widest place, from the hairline straight down to the ground (mm)")
+    heel_height: Sides | None = field("each heel, from the hairline straight down to the ground (mm)")
+    wall_height: Sides | None = field(
+        "the wall at its widest place, from the hairline straight down to the ground (mm)"
+    )
     toe_angle: Degrees | None = measured(
         "degrees",
         (15, 90),
@@ -70,7 +72,7 @@ class Measures(Record):
     heel_angle: Degrees | None = measured(
         "degrees", (5, 90), (20, 70), "heel wall to the ground", basis=basis.HEEL_ANGLE
     )
-    heel_angles: AngleSides | None = told("each heel wall to the ground, where the two differ (degrees)")
+    heel_angles: AngleSides | None = field("each heel wall to the ground, where the two differ (degrees)")
     pastern_angle: Degrees | None = measured(
         "degrees", (15, 90), (38, 70), "front of the pastern to the ground", basis=basis.PASTERN_ANGLE
     )
@@ -109,26 +111,26 @@ TypedMeasures = Annotated[Measures, BeforeValidator(foot_line), OrText()]
 class Again(Record):
     """The same measures taken again, the foot put down between: how well this practice's readings repeat."""
 
-    before: tuple[TypedMeasures, ...] = several("further readings before the trim, each as before:")
-    after: tuple[TypedMeasures, ...] = several("further readings after the trim, each as after:")
+    before: tuple[TypedMeasures, ...] = list_field("further readings before the trim, each as before:")
+    after: tuple[TypedMeasures, ...] = list_field("further readings after the trim, each as after:")
 
 
 class Frog(Record):
     """The frog and its grooves, as found."""
 
-    infection: Infection | None = told("how far an infection of the frog goes; an ordered list of our own")
+    infection: Infection | None = field("how far an infection of the frog goes; an ordered list of our own")
     central_groove_depth: Millimetres | None = measured(
         "mm", (0, 60), (0, 30), "the middle groove, from the frog's edge", basis=basis.JUDGEMENT
     )
-    groove_depth: Sides | None = told("the grooves beside the frog, at its point (mm)")
+    groove_depth: Sides | None = field("the grooves beside the frog, at its point (mm)")
     length: Millimetres | None = measured(
         "mm", (10, 200), (40, 130), "point of the frog to its base", basis=basis.FROG_LENGTH
     )
     width: Millimetres | None = measured("mm", (5, 180), (20, 100), "the frog at its widest", basis=basis.FROG_WIDTH)
-    tissue: Literal["usual", "proud", "creamy"] | None = told(
+    tissue: Literal["usual", "proud", "creamy"] | None = field(
         "proud: grows over and bleeds easily; creamy: pale discharge"
     )
-    painful: YesNo | None = told("whether it hurts when the groove is opened")
+    painful: YesNo | None = field("whether it hurts when the groove is opened")
 
 
 class Separation(Record):
@@ -142,11 +144,11 @@ class Crack(Record):
     """A crack of the wall."""
 
     length: Millimetres | None = measured("mm", (1, 200), (3, 110), "along the crack", basis=basis.JUDGEMENT)
-    depth: Literal["surface", "full"] | None = told("surface, or through the whole thickness of the wall")
-    direction: Literal["vertical", "horizontal"] | None = told("which way it runs")
-    reaches: Literal["ground", "hairline", "both", "neither"] | None = told("which edges of the wall it reaches")
-    blood: YesNo | None = told("whether blood was seen in it")
-    moisture: YesNo | None = told("whether it was moist")
+    depth: Literal["surface", "full"] | None = field("surface, or through the whole thickness of the wall")
+    direction: Literal["vertical", "horizontal"] | None = field("which way it runs")
+    reaches: Literal["ground", "hairline", "both", "neither"] | None = field("which edges of the wall it reaches")
+    blood: YesNo | None = field("whether blood was seen in it")
+    moisture: YesNo | None = field("whether it was moist")
 
 
 class WallZone(Record):
@@ -164,43 +166,43 @@ class WallZone(Record):
     taken_back: Millimetres | None = measured(
         "mm", (0, 60), (0, 20), "how far the wall was taken back from outside", basis=basis.JUDGEMENT
     )
-    sound_connection: YesNo | None = told("whether the wall was sound and joined to the sole where that ended")
-    separation: Separation | None = told("a gap at the white line")
-    crack: Crack | None = told("a crack")
+    sound_connection: YesNo | None = field("whether the wall was sound and joined to the sole where that ended")
+    separation: Separation | None = field("a gap at the white line")
+    crack: Crack | None = field("a crack")
     chip: Millimetres | None = measured(
         "mm", (1, 150), (2, 80), "length of a broken piece of the edge", basis=basis.JUDGEMENT
     )
     thickness: Millimetres | None = measured(
         "mm", (1, 30), (4, 18), "the wall at the ground, to the white line", basis=basis.THICKNESS
     )
-    bruise: YesNo | None = told("whether a bruise was seen")
-    white_line_blood: YesNo | None = told("whether blood was seen in the white line")
+    bruise: YesNo | None = field("whether a bruise was seen")
+    white_line_blood: YesNo | None = field("whether blood was seen in the white line")
 
 
 class Sole(Record):
     """The sole, as found."""
 
-    shedding: YesNo | None = told("whether old sole comes away by itself")
-    toe_callus: Literal["left", "thinned", "not seen"] | None = told(
+    shedding: YesNo | None = field("whether old sole comes away by itself")
+    toe_callus: Literal["left", "thinned", "not seen"] | None = field(
         "left: left in place; thinned: taken down a little"
     )
     depth: Millimetres | None = measured(
         "mm", (0, 60), (3, 35), "hollow of the sole beside the point of the frog", basis=basis.JUDGEMENT
     )
-    against_wall: Literal["below", "level", "proud"] | None = told(
+    against_wall: Literal["below", "level", "proud"] | None = field(
         "the sole's edge against the wall's: below it, level with it, or proud of it"
     )
-    shape: Literal["hollow", "flat", "bulging"] | None = told("as seen from the side; bulging: below the wall's edge")
-    bruise: YesNo | None = told("whether a bruise was seen")
-    gives: YesNo | None = told("whether the sole gives under the thumbs")
-    sensitive: YesNo | None = told("whether it hurts under thumb pressure")
+    shape: Literal["hollow", "flat", "bulging"] | None = field("as seen from the side; bulging: below the wall's edge")
+    bruise: YesNo | None = field("whether a bruise was seen")
+    gives: YesNo | None = field("whether the sole gives under the thumbs")
+    sensitive: YesNo | None = field("whether it hurts under thumb pressure")
 
 
 class WhiteLine(Record):
     """The white line all around; gaps, blood and stones stand in their zones and places."""
 
-    joint: Literal["tight", "stretched"] | None = told("stretched: wider than it was, or than on the other feet")
-    colour: Literal["usual", "yellow", "grey", "black", "red"] | None = told("its colour where it was cut fresh")
+    joint: Literal["tight", "stretched"] | None = field("stretched: wider than it was, or than on the other feet")
+    colour: Literal["usual", "yellow", "grey", "black", "red"] | None = field("its colour where it was cut fresh")
 
 
 HeelForm = Literal["upright", "usual", "low", "collapsed"]
@@ -209,15 +211,15 @@ HeelForm = Literal["upright", "usual", "low", "collapsed"]
 class HeelForms(Record):
     """The stand of each heel, by eye: words of the trade without a published limit."""
 
-    medial: HeelForm | None = told("inner heel; collapsed: the horn tubes lie along the ground")
-    lateral: HeelForm | None = told("outer heel")
+    medial: HeelForm | None = field("inner heel; collapsed: the horn tubes lie along the ground")
+    lateral: HeelForm | None = field("outer heel")
 
 
 class Mark(Record):
     """Something on the wall that grows down with it."""
 
-    kind: MarkKind = told("what it is", ...)
-    zone: OneZone = told("where on the wall", "toe")
+    kind: MarkKind = field("what it is", ...)
+    zone: OneZone = field("where on the wall", "toe")
     below_hairline: Millimetres = measured(
         "mm", (0, 200), (0, 130), "along the wall, from the hairline to the mark", ..., basis=basis.BELOW_HAIRLINE
     )
@@ -226,33 +228,33 @@ class Mark(Record):
 class Wound(Record):
     """A wound of the foot."""
 
-    where: Literal["coronet", "heel bulbs", "sole", "frog"] = told("where it is", ...)
-    healed: YesNo = told("whether it was found healed", False)
-    note: Text | None = told("what was seen")
+    where: Literal["coronet", "heel bulbs", "sole", "frog"] = field("where it is", ...)
+    healed: YesNo = field("whether it was found healed", False)
+    note: Text | None = field("what was seen")
 
 
 class Abscess(Record):
     """An abscess that was seen, or that has drained since last time."""
 
-    where: AbscessPlace = told("where it is or came out", ...)
-    state: Literal["suspected", "draining", "drained"] | None = told("what was seen")
+    where: AbscessPlace = field("where it is or came out", ...)
+    state: Literal["suspected", "draining", "drained"] | None = field("what was seen")
 
 
 class Object(Record):
     """Something that stuck in the foot."""
 
-    what: Text = told("what it was", ...)
-    where: Literal["frog", "central groove", "medial groove", "lateral groove", "sole", "white line"] = told(
+    what: Text = field("what it was", ...)
+    where: Literal["frog", "central groove", "medial groove", "lateral groove", "sole", "white line"] = field(
         "where", ...
     )
-    still_in: YesNo = told("whether it is still in the foot", True)
+    still_in: YesNo = field("whether it is still in the foot", True)
 
 
 class Testers(Record):
     """Answers to the hoof testers. There is no agreed scale, so only whether and where."""
 
-    reaction: YesNo = told("whether the horse reacted", ...)
-    where: Text | None = told("where")
+    reaction: YesNo = field("whether the horse reacted", ...)
+    where: Text | None = field("where")
 
 
 def _several(value: Any) -> Any:
@@ -266,34 +268,36 @@ Walls = Annotated[dict[Zone, WallZone], BeforeValidator(with_names(zone_named)),
 class FootVisit(Record):
     """One foot at one visit."""
 
-    landing: Landing | None = told("which part touches the ground first at a walk")
-    landing_after: Landing | None = told("the same once more after the trim")
-    before: TypedMeasures | None = told("measures before the trim; in one line as 96 h42/42 a48")
-    after: TypedMeasures | None = told("measures after the trim, in the same way")
-    repeat: Again | None = told(
+    landing: Landing | None = field("which part touches the ground first at a walk")
+    landing_after: Landing | None = field("the same once more after the trim")
+    before: TypedMeasures | None = field("measures before the trim; in one line as 96 h42/42 a48")
+    after: TypedMeasures | None = field("measures after the trim, in the same way")
+    repeat: Again | None = field(
         "readings taken again, such as {after: [{toe_length: 81}]}; they tell how well they repeat"
     )
-    tracings: tuple[Tracing, ...] = several("landmarks traced on a photograph or a drawing, with a scale")
-    frog: Frog | None = told("the frog and its grooves")
-    wall: Walls | None = told("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
-    bars: Sides | None = told("length of each bar along its crest (mm)")
-    bar_height: Sides | None = told("how high each bar stands above the sole (mm)")
-    heels: HeelForms | None = told("how each heel stands, by eye")
-    white_line: WhiteLine | None = told("the white line all around")
-    sole: Sole | None = told("the sole")
-    marks: tuple[Mark, ...] = several("marks that grow down the wall")
-    object: Object | None = told("something that stuck in the foot")
-    wound: Wound | None = told("a wound")
-    abscess: Abscess | None = told("an abscess seen or drained since last time")
-    heat: YesNo | None = told("whether the hoof was warmer than the others")
-    pulse: Literal["usual", "raised", "strong"] | None = told("the pulse at the fetlock")
-    hairline_dip: YesNo | None = told("whether a finger finds a dip just above the hairline")
-    testers: Testers | None = told("what hoof testers showed")
-    bears_weight: Literal["fully", "less", "not"] | None = told("how the foot is loaded at rest")
-    deviation: Text | None = told("a bend or turn of a young horse's limb, in words; none where it is straight")
-    drew_blood: YesNo | None = told("whether this trim drew blood")
-    done: Done = several("what was done, such as [toe taken back, edge rounded]; one thing may stand without brackets")
-    note: Text | None = told("anything else about this foot, for the owner to read")
+    tracings: tuple[Tracing, ...] = list_field("landmarks traced on a photograph or a drawing, with a scale")
+    frog: Frog | None = field("the frog and its grooves")
+    wall: Walls | None = field("the wall by zone: toe, medial or lateral toe quarter, quarter, heel")
+    bars: Sides | None = field("length of each bar along its crest (mm)")
+    bar_height: Sides | None = field("how high each bar stands above the sole (mm)")
+    heels: HeelForms | None = field("how each heel stands, by eye")
+    white_line: WhiteLine | None = field("the white line all around")
+    sole: Sole | None = field("the sole")
+    marks: tuple[Mark, ...] = list_field("marks that grow down the wall")
+    object: Object | None = field("something that stuck in the foot")
+    wound: Wound | None = field("a wound")
+    abscess: Abscess | None = field("an abscess seen or drained since last time")
+    heat: YesNo | None = field("whether the hoof was warmer than the others")
+    pulse: Literal["usual", "raised", "strong"] | None = field("the pulse at the fetlock")
+    hairline_dip: YesNo | None = field("whether a finger finds a dip just above the hairline")
+    testers: Testers | None = field("what hoof testers showed")
+    bears_weight: Literal["fully", "less", "not"] | None = field("how the foot is loaded at rest")
+    deviation: Text | None = field("a bend or turn of a young horse's limb, in words; none where it is straight")
+    drew_blood: YesNo | None = field("whether this trim drew blood")
+    done: Done = list_field(
+        "what was done, such as [toe taken back, edge rounded]; one thing may stand without brackets"
+    )
+    note: Text | None = field("anything else about this foot, for the owner to read")
 
     @property
     def repeats(self) -> bool:

@@ -21,12 +21,12 @@ from recordgen.records.models.fields import (
     Record,
     Text,
     YesNo,
+    field,
+    list_field,
     measured,
     refusal,
-    several,
     spell_as,
     stripped_text,
-    told,
 )
 from recordgen.records.models.names import Foot, Kind, SizeClass, Zone, foot_named, zone_named
 from recordgen.records.models.stable import SEEN, Contact, Left, SeenEntry
@@ -93,32 +93,32 @@ Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
 class VetPlan(Record):
     """A plan that a vet made; it comes before the usual interval."""
 
-    by: OneLine = told("which vet", ...)
-    date: Day = told("the day of the plan", ...)
-    words: Text = told("the plan in the vet's words", ...)
+    by: OneLine = field("which vet", ...)
+    date: Day = field("the day of the plan", ...)
+    words: Text = field("the plan in the vet's words", ...)
     weeks: Number | None = measured(
         "weeks", (0.5, 26), (2, 10), "longest time between visits under the plan", basis=basis.JUDGEMENT
     )
-    until: Day | None = told("last day of the plan")
+    until: Day | None = field("last day of the plan")
 
 
 class Consent(Record):
     """The owner's agreement to share."""
 
-    vet: YesNo = told("whether the record may be shared with the vet", ...)
-    by: OneLine = told("who agreed", ...)
-    date: Day = told("the day", ...)
+    vet: YesNo = field("whether the record may be shared with the vet", ...)
+    by: OneLine = field("who agreed", ...)
+    date: Day = field("the day", ...)
 
 
 class Aim(Record):
     """An aim of the trim: a measure of a foot, or of all feet, that shall come under or over a value."""
 
-    measure: Text = told("name of a measure, such as toe_length, heel_difference or flare", ...)
-    zone: Annotated[Zone, spell_as(zone_named)] | None = told("zone of the wall, for measures of the wall")
-    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
-    under: OfAnyMeasure | None = told("it shall come to this or less; of a difference, to either side of nothing")
-    over: OfAnyMeasure | None = told("it shall come to this or more")
-    note: Text | None = told("why, for the owner to read")
+    measure: Text = field("name of a measure, such as toe_length, heel_difference or flare", ...)
+    zone: Annotated[Zone, spell_as(zone_named)] | None = field("zone of the wall, for measures of the wall")
+    foot: Annotated[Foot, spell_as(foot_named)] | None = field("which foot; all where left out")
+    under: OfAnyMeasure | None = field("it shall come to this or less; of a difference, to either side of nothing")
+    over: OfAnyMeasure | None = field("it shall come to this or more")
+    note: Text | None = field("why, for the owner to read")
 
     @model_validator(mode="after")
     def _has_a_value(self) -> Self:
@@ -140,30 +140,32 @@ TypedKind = Annotated[Kind, BeforeValidator(_kind), WithJsonSchema({"enum": [*ge
 class Horse(Record):
     """A horse, pony, donkey or mule."""
 
-    name: OneLine = told("the name it is called by", ...)
-    kind: TypedKind = told("horse, pony, donkey or mule; foal where it is a young horse, with its birth", "horse")
-    sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = told("sex")
-    born: Born | None = told("day, month or year of birth")
-    heavy: YesNo | None = told("whether it is of a heavy breed, such as a Shire; its feet are larger")
+    name: OneLine = field("the name it is called by", ...)
+    kind: TypedKind = field("horse, pony, donkey or mule; foal where it is a young horse, with its birth", "horse")
+    sex: Literal["mare", "gelding", "stallion", "filly", "colt", "jenny", "jack"] | None = field("sex")
+    born: Born | None = field("day, month or year of birth")
+    heavy: YesNo | None = field("whether it is of a heavy breed, such as a Shire; its feet are larger")
     height: Height | None = measured(
         "cm", (50, 220), (70, 190), "at the withers; hands as 14.2 hh", basis=basis.JUDGEMENT
     )
-    microchip: Microchip | None = told("15 digits")
-    ueln: Ueln | None = told("15 characters from the passport")
-    conformation: tuple[Text, ...] = several("leg shape that explains what the feet do")
+    microchip: Microchip | None = field("15 digits")
+    ueln: Ueln | None = field("15 characters from the passport")
+    conformation: tuple[Text, ...] = list_field("leg shape that explains what the feet do")
     usual_weeks: Number | None = measured(
         "weeks", (1, 26), (3, 12), "usual interval of this horse", basis=basis.USUAL_WEEKS
     )
-    owner: Contact | None = told("who owns it; on the trimmer's site alone")
-    payer: Contact | None = told("who pays, where it is not the owner; on the trimmer's site alone")
-    vet: Contact | None = told("the horse's own vet, where it is not the stable's; shown to owners beside a call")
-    vet_plan: VetPlan | None = told("a vet's plan in force")
-    aims: tuple[Aim, ...] = several("what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}")
-    consent: Consent | None = told("what may be shared")
-    left: Left | None = told("when and why the record ends")
-    note: Text | None = told("about the horse, for the owner to read")
-    private_note: Text | None = told("about the horse, for the trimmer alone")
-    seen: tuple[SeenEntry, ...] = several(SEEN)
+    owner: Contact | None = field("who owns it; on the trimmer's site alone")
+    payer: Contact | None = field("who pays, where it is not the owner; on the trimmer's site alone")
+    vet: Contact | None = field("the horse's own vet, where it is not the stable's; shown to owners beside a call")
+    vet_plan: VetPlan | None = field("a vet's plan in force")
+    aims: tuple[Aim, ...] = list_field(
+        "what the trim aims at, such as {measure: flare, zone: lateral quarter, under: 2}"
+    )
+    consent: Consent | None = field("what may be shared")
+    left: Left | None = field("when and why the record ends")
+    note: Text | None = field("about the horse, for the owner to read")
+    private_note: Text | None = field("about the horse, for the trimmer alone")
+    seen: tuple[SeenEntry, ...] = list_field(SEEN)
 
     def size_class(self, day: dt.date) -> SizeClass | None:
         """The class by which the size of its feet goes on a day; None where neither kind nor youth is told, or a mule.
@@ -210,17 +212,17 @@ Edition = Annotated[Text, AfterValidator(_edition)]
 class Shared(Record):
     """One time that the record was handed over."""
 
-    date: Day = told("the day", ...)
-    to: OneLine = told("who got it", ...)
-    edition: Edition = told("which edition of the sheet it was, as its head tells", ...)
-    until: Day | None = told("the day after which they were asked to delete it")
-    what: tuple[SharedForm, ...] = told("the kinds of file: html, pdf", ...)
+    date: Day = field("the day", ...)
+    to: OneLine = field("who got it", ...)
+    edition: Edition = field("which edition of the sheet it was, as its head tells", ...)
+    until: Day | None = field("the day after which they were asked to delete it")
+    what: tuple[SharedForm, ...] = field("the kinds of file: html, pdf", ...)
 
 
 class SharedFile(Record):
     """Whom a horse's record was shared with."""
 
-    shared: tuple[Shared, ...] = several("each time it was handed over, oldest first")
+    shared: tuple[Shared, ...] = list_field("each time it was handed over, oldest first")
 
 
 def shared_problems(log: Written[SharedFile], today: dt.date) -> Iterator[Problem]:

@@ -19,10 +19,10 @@ from recordgen.records.models.fields import (
     Text,
     Whole,
     YesNo,
+    field,
+    list_field,
     measured,
     refusal,
-    several,
-    told,
 )
 from recordgen.records.models.names import CareClass, Kind
 from recordgen.sentences import say
@@ -60,36 +60,40 @@ class Method(Record):
     """A way of taking a measure and how well it repeats."""
 
     sd: Number = Field(gt=0, description="standard deviation of one reading, in the measure's unit")
-    source: Text = told("where the figure comes from", ...)
-    assumed: YesNo = told("whether the figure is assumed rather than published", False)
-    rounded: YesNo = told("whether the sd comes of figures rounded as they are typed, so that rounding is in it", False)
+    source: Text = field("where the figure comes from", ...)
+    assumed: YesNo = field("whether the figure is assumed rather than published", False)
+    rounded: YesNo = field(
+        "whether the sd comes of figures rounded as they are typed, so that rounding is in it", False
+    )
 
 
 class PublishedContext(Record):
     """A published figure, told as context and never as a verdict."""
 
-    text: Text = told("the figure and how many horses exceed it", ...)
-    source: Text = told("where it was published", ...)
+    text: Text = field("the figure and how many horses exceed it", ...)
+    source: Text = field("where it was published", ...)
 
 
 class MeasureWords(Record):
     """One measure: its name, its meaning, its landmarks, where it stands in a visit, and how well it repeats."""
 
-    name: Text = told("name in the trade", ...)
-    plain: Text = told("what it is, for an owner", ...)
-    landmarks: Text = told("from where to where it is taken", ...)
-    view: Literal["side", "front", "sole", "tape", "computed"] = told("how the foot is looked at", ...)
-    path: Text | None = told("where it stands in a foot's record; @ for the moment, * for the zone")
-    minus: tuple[Text, ...] = several("two measures: the first less the second")
-    ratio: tuple[Text, ...] = several("two measures: the first over the second")
-    traced: Text | None = told("the figure of a tracing that gives it where it was not measured; * for the zone")
-    together: Text | None = told("of two measures: the figure of a tracing that tells it, where one tracing gives both")
-    unit: Text | None = told("unit of a measure that stands nowhere in a foot's record")
-    detail: YesNo = told("whether it stands with the tracings alone, not among the measures of every visit", False)
-    headline: YesNo = told("whether a change of it is told among what changed", False)
-    decimals: Whole = told("digits shown behind the point", 0)
-    methods: dict[str, Method] = told("how it may be taken; the first is the usual way", {})
-    context: tuple[PublishedContext, ...] = several("published figures")
+    name: Text = field("name in the trade", ...)
+    plain: Text = field("what it is, for an owner", ...)
+    landmarks: Text = field("from where to where it is taken", ...)
+    view: Literal["side", "front", "sole", "tape", "computed"] = field("how the foot is looked at", ...)
+    path: Text | None = field("where it stands in a foot's record; @ for the moment, * for the zone")
+    minus: tuple[Text, ...] = list_field("two measures: the first less the second")
+    ratio: tuple[Text, ...] = list_field("two measures: the first over the second")
+    traced: Text | None = field("the figure of a tracing that gives it where it was not measured; * for the zone")
+    together: Text | None = field(
+        "of two measures: the figure of a tracing that tells it, where one tracing gives both"
+    )
+    unit: Text | None = field("unit of a measure that stands nowhere in a foot's record")
+    detail: YesNo = field("whether it stands with the tracings alone, not among the measures of every visit", False)
+    headline: YesNo = field("whether a change of it is told among what changed", False)
+    decimals: Whole = field("digits shown behind the point", 0)
+    methods: dict[str, Method] = field("how it may be taken; the first is the usual way", {})
+    context: tuple[PublishedContext, ...] = list_field("published figures")
 
     @property
     def by_zone(self) -> bool:
@@ -100,15 +104,17 @@ class MeasureWords(Record):
 class CautionWords(Record):
     """One caution: how urgent, what was seen, what is safe meanwhile, what not to do, and why we say so."""
 
-    level: Level = told("how urgent", ...)
-    seen: Text = told("what was recorded, with {foot}, {day} and the facts of the rule", ...)
-    meanwhile: Text = told("what is safe until somebody comes", ...)
-    do_not: Text | None = told("what not to do")
-    left_over: Text | None = told("what the record that ended it still told, with {size}")
-    ring: tuple[Whom, ...] = told("whom to ring, whose number is then told", ("vet",))
-    not_while: tuple[Text, ...] = several("open cautions, by name or level, to which what is safe meanwhile gives way")
-    no_trim: YesNo = told("whether nothing is trimmed until the vet agrees", False)
-    source: Text = told("where the advice comes from", ...)
+    level: Level = field("how urgent", ...)
+    seen: Text = field("what was recorded, with {foot}, {day} and the facts of the rule", ...)
+    meanwhile: Text = field("what is safe until somebody comes", ...)
+    do_not: Text | None = field("what not to do")
+    left_over: Text | None = field("what the record that ended it still told, with {size}")
+    ring: tuple[Whom, ...] = field("whom to ring, whose number is then told", ("vet",))
+    not_while: tuple[Text, ...] = list_field(
+        "open cautions, by name or level, to which what is safe meanwhile gives way"
+    )
+    no_trim: YesNo = field("whether nothing is trimmed until the vet agrees", False)
+    source: Text = field("where the advice comes from", ...)
 
 
 def _sourced(value: str) -> str:
@@ -123,19 +129,19 @@ def _sourced(value: str) -> str:
 class CareWords(Record):
     """One care note of the library."""
 
-    what: Text = told("what to do", ...)
-    why: Text = told("why", ...)
-    how_often: Text = told("how often", ...)
-    until: Text | None = told("until when")
-    until_next_visit: YesNo = told("whether it ends with the visit after it, whatever the words of until", False)
-    stop_if: Text | None = told("what to stop at")
-    caution: Text | None = told("what to beware of")
-    not_while: tuple[Text, ...] = several("open cautions, by name or level, while which the job is withheld")
+    what: Text = field("what to do", ...)
+    why: Text = field("why", ...)
+    how_often: Text = field("how often", ...)
+    until: Text | None = field("until when")
+    until_next_visit: YesNo = field("whether it ends with the visit after it, whatever the words of until", False)
+    stop_if: Text | None = field("what to stop at")
+    caution: Text | None = field("what to beware of")
+    not_while: tuple[Text, ...] = list_field("open cautions, by name or level, while which the job is withheld")
     times_a_week: Whole | None = measured(
         "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
     )
-    season: CareSeason | None = told("the months it is for, where it is not for all")
-    suits: tuple[CareReason, ...] = several("what is recorded that it may be a help with")
+    season: CareSeason | None = field("the months it is for, where it is not for all")
+    suits: tuple[CareReason, ...] = list_field("what is recorded that it may be a help with")
     source: Annotated[Text, BeforeValidator(_sourced)] = Field(
         "", validate_default=True, description="where the advice comes from"
     )
@@ -163,23 +169,23 @@ class UsualGrowth(Record):
     sd: Number = measured(
         "mm a day", (0.001, 1), (0.01, 0.2), "standard deviation between animals", ..., basis=basis.JUDGEMENT
     )
-    assumed: YesNo = told("whether the figures are assumed rather than published", False)
+    assumed: YesNo = field("whether the figures are assumed rather than published", False)
 
 
 class ClassWords(Record):
     """One class of animals: its name, the interval it usually needs, and how fast its hoof wall usually grows."""
 
-    name: Text = told("name of the class, in the plural", ...)
-    weeks: Interval = told("weeks between visits", ...)
-    weeks_source: Text = told("where the interval comes from", ...)
-    growth: UsualGrowth = told("net growth of the toe", ...)
-    growth_source: Text = told("where the growth comes from", ...)
+    name: Text = field("name of the class, in the plural", ...)
+    weeks: Interval = field("weeks between visits", ...)
+    weeks_source: Text = field("where the interval comes from", ...)
+    growth: UsualGrowth = field("net growth of the toe", ...)
+    growth_source: Text = field("where the growth comes from", ...)
 
 
 class PublishedShare(Record):
     """The share of animals that a survey found something in."""
 
-    name: Text = told("what the survey calls it", ...)
+    name: Text = field("what the survey calls it", ...)
     percent: Number = measured("per cent", (0, 100), (0, 100), "share of the animals", ..., basis=basis.BY_DEFINITION)
     of: Whole = Field(gt=0, description="animals in the survey")
 
@@ -187,18 +193,20 @@ class PublishedShare(Record):
 class PublishedClass(Record):
     """A class of feet that somebody published: its rule, and how many animals it takes in. It is no verdict."""
 
-    name: Text = told("what its author calls it", ...)
-    of: Literal["foot", "pair", "horse"] = told("whether it is of a foot, of two feet of a pair, or of a horse", "foot")
-    kinds: tuple[Kind, ...] = told("the animals it was published for", ("horse", "pony"))
-    measure: Text = told("the measure it is about; of a horse: load_kg_per_cm2", ...)
-    size: YesNo = told("whether only the size of the measure counts and not its sign", False)
-    over: Number | None = told("it begins above this")
-    at_least: Number | None = told("it begins at this")
-    under: Number | None = told("it begins below this")
-    unit: Text | None = told("unit, where the measure is not of the table")
-    rule: Text = told("the rule in words", ...)
-    share: Text = told("how many animals it takes in, as far as published", ...)
-    source: Text = told("where rule and share were published", ...)
+    name: Text = field("what its author calls it", ...)
+    of: Literal["foot", "pair", "horse"] = field(
+        "whether it is of a foot, of two feet of a pair, or of a horse", "foot"
+    )
+    kinds: tuple[Kind, ...] = field("the animals it was published for", ("horse", "pony"))
+    measure: Text = field("the measure it is about; of a horse: load_kg_per_cm2", ...)
+    size: YesNo = field("whether only the size of the measure counts and not its sign", False)
+    over: Number | None = field("it begins above this")
+    at_least: Number | None = field("it begins at this")
+    under: Number | None = field("it begins below this")
+    unit: Text | None = field("unit, where the measure is not of the table")
+    rule: Text = field("the rule in words", ...)
+    share: Text = field("how many animals it takes in, as far as published", ...)
+    source: Text = field("where rule and share were published", ...)
 
     @model_validator(mode="after")
     def _one_bound(self) -> Self:
@@ -221,21 +229,21 @@ class PublishedClass(Record):
 class PatternWords(Record):
     """One finding that says something about a place where several horses have it."""
 
-    name: Text = told("the finding", ...)
-    seen: Text = told("how many had it, with {count}, {looked}, {since} and {name}", ...)
-    maybe: Text = told("what it may come of, as a kind question in one sentence", ...)
-    published: PublishedShare | None = told("the nearest published figure")
-    source: Text = told("where the figure and the question come from", ...)
+    name: Text = field("the finding", ...)
+    seen: Text = field("how many had it, with {count}, {looked}, {since} and {name}", ...)
+    maybe: Text = field("what it may come of, as a kind question in one sentence", ...)
+    published: PublishedShare | None = field("the nearest published figure")
+    source: Text = field("where the figure and the question come from", ...)
 
 
 class ScaleWords(Record):
     """One scale of lameness, pain or condition: its ends, its steps, and what each grade means."""
 
-    name: Text = told("name of the scale, as it stands beside a grade", ...)
-    called: Literal["grade", "score", "total"] = told("what a value on it is called", ...)
-    meaning: Text = told("what it tells, for an owner", ...)
-    low: Number = told("lowest grade", ...)
-    high: Number = told("highest grade", ...)
+    name: Text = field("name of the scale, as it stands beside a grade", ...)
+    called: Literal["grade", "score", "total"] = field("what a value on it is called", ...)
+    meaning: Text = field("what it tells, for an owner", ...)
+    low: Number = field("lowest grade", ...)
+    high: Number = field("highest grade", ...)
     step: Number = measured(
         "grades",
         (0.1, 1),
@@ -244,34 +252,34 @@ class ScaleWords(Record):
         ...,
         basis=basis.BY_DEFINITION,
     )
-    grades: dict[Number, Text] = told("what each grade means; left out where only the total is known", {})
-    source: Text = told("where the scale was published", ...)
+    grades: dict[Number, Text] = field("what each grade means; left out where only the total is known", {})
+    source: Text = field("where the scale was published", ...)
 
 
 class SafetyWords(Record):
     """One statement of the page on safety: where it stands there, what it says, and where that comes from."""
 
-    section: SafetySection = told("where on the page; data is for the trimmer alone", ...)
-    text: Text = told("what is so, or what to do", ...)
-    meanwhile: Text | None = told("what is safe until somebody comes")
-    source: Text = told("where it comes from", ...)
+    section: SafetySection = field("where on the page; data is for the trimmer alone", ...)
+    text: Text = field("what is so, or what to do", ...)
+    meanwhile: Text | None = field("what is safe until somebody comes")
+    source: Text = field("where it comes from", ...)
 
 
 class ScopeWords(Record):
     """One note on what law asks in some countries, or in general: no legal advice, and true on the day it was read."""
 
-    about: Literal["work", "data"] = told("what a trimmer may do, or what is kept on people", ...)
-    countries: tuple[Country, ...] = several("where it holds, in two letters each; left out, everywhere")
-    text: Text = told("what it says", ...)
-    source: Text = told("where it was read", ...)
-    read: Day = told("the day it was read", ...)
+    about: Literal["work", "data"] = field("what a trimmer may do, or what is kept on people", ...)
+    countries: tuple[Country, ...] = list_field("where it holds, in two letters each; left out, everywhere")
+    text: Text = field("what it says", ...)
+    source: Text = field("where it was read", ...)
+    read: Day = field("the day it was read", ...)
 
 
 class Word(Record):
     """A word of the trade, explained."""
 
-    name: Text = told("the word", ...)
-    meaning: Text = told("what it means, for an owner", ...)
+    name: Text = field("the word", ...)
+    meaning: Text = field("what it means, for an owner", ...)
 
 
 class ProblemWords(Record):
@@ -280,12 +288,12 @@ class ProblemWords(Record):
     The example is lines of a file that is right otherwise.
     """
 
-    meaning: Text = told("what is wrong, in one or two sentences", ...)
-    file: Literal["practice", "stable", "horse", "visit", "shared", "words"] = told("the file it stands in", "visit")
-    wrong: Text | None = told("lines that raise it")
-    right: Text | None = told("the same lines, mended")
-    beside: Text | None = told("another code that these lines may raise")
-    shown: Text | None = told("what it looks like, where no lines can show it")
+    meaning: Text = field("what is wrong, in one or two sentences", ...)
+    file: Literal["practice", "stable", "horse", "visit", "shared", "words"] = field("the file it stands in", "visit")
+    wrong: Text | None = field("lines that raise it")
+    right: Text | None = field("the same lines, mended")
+    beside: Text | None = field("another code that these lines may raise")
+    shown: Text | None = field("what it looks like, where no lines can show it")
 
     @model_validator(mode="after")
     def _has_an_example(self) -> Self:
@@ -299,15 +307,15 @@ class ProblemWords(Record):
 class Reference(Record):
     """All tables, each by key."""
 
-    measures: dict[str, MeasureWords] = told("the measures", {})
-    cautions: dict[str, CautionWords] = told("the cautions", {})
-    care: dict[str, CareWords] = told("the care notes", {})
-    glossary: dict[str, Word] = told("words of the trade", {})
-    safety: dict[str, SafetyWords] = told("the statements of the page on safety", {})
-    scope: dict[str, ScopeWords] = told("notes on what law asks", {})
-    classes: dict[CareClass, ClassWords] = told("the classes of animals", {})
-    patterns: dict[str, PatternWords] = told("the patterns of a stable", {})
-    published: dict[str, PublishedClass] = told("published classes of feet, as context", {})
-    scales: dict[str, ScaleWords] = told("the scales of lameness, pain and condition", {})
-    problems: dict[str, ProblemWords] = told("the codes of problems", {})
-    phrases: dict[str, Text] = told("sentences that are put together while computing", {})
+    measures: dict[str, MeasureWords] = field("the measures", {})
+    cautions: dict[str, CautionWords] = field("the cautions", {})
+    care: dict[str, CareWords] = field("the care notes", {})
+    glossary: dict[str, Word] = field("words of the trade", {})
+    safety: dict[str, SafetyWords] = field("the statements of the page on safety", {})
+    scope: dict[str, ScopeWords] = field("notes on what law asks", {})
+    classes: dict[CareClass, ClassWords] = field("the classes of animals", {})
+    patterns: dict[str, PatternWords] = field("the patterns of a stable", {})
+    published: dict[str, PublishedClass] = field("published classes of feet, as context", {})
+    scales: dict[str, ScaleWords] = field("the scales of lameness, pain and condition", {})
+    problems: dict[str, ProblemWords] = field("the codes of problems", {})
+    phrases: dict[str, Text] = field("sentences that are put together while computing", {})

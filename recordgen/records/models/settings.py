@@ -21,10 +21,10 @@ from recordgen.records.models.fields import (
     Text,
     Whole,
     YesNo,
+    field,
+    list_field,
     measured,
     refusal,
-    several,
-    told,
 )
 from recordgen.records.models.names import FindingKind
 from recordgen.records.models.stable import SEEN, Publish, SeenEntry
@@ -53,7 +53,7 @@ class Allowances(Record):
 class Sooner(Record):
     """A rule of the practice: after a finding, the next visit comes no later than so many weeks after the last."""
 
-    finding: FindingKind = told("what was found on any foot", ...)
+    finding: FindingKind = field("what was found on any foot", ...)
     from_mm: Millimetres | None = measured(
         "mm", (0, 200), (1, 60), "the least size of it that counts", basis=basis.JUDGEMENT
     )
@@ -78,10 +78,10 @@ Month = Annotated[Whole, AfterValidator(_month)]
 class Seasons(Record):
     """The months by which care notes go here; what is left out, the country tells."""
 
-    wet_months: tuple[Month, ...] | None = told(
+    wet_months: tuple[Month, ...] | None = field(
         "months of wet ground, such as [10, 11, 12, 1, 2, 3]; the others are dry"
     )
-    warm_months: tuple[Month, ...] | None = told("months of warmth, such as [4, 5, 6, 7, 8, 9]; the others are cold")
+    warm_months: tuple[Month, ...] | None = field("months of warmth, such as [4, 5, 6, 7, 8, 9]; the others are cold")
 
 
 def _language(code: str) -> str:
@@ -98,33 +98,33 @@ def _language(code: str) -> str:
 class PracticeFile(Record):
     """The trimmer and the ways of the practice."""
 
-    name: OneLine = told("name of the practice", ...)
-    trimmer: OneLine = told("who trims", ...)
-    phone: OneLine | None = told("telephone number, as dialled")
-    email: OneLine | None = told("address")
-    country: Country | None = told("two letters, such as GB; local law decides")
-    region: OneLine | None = told("part of the country whose public holidays are kept, such as SCT in GB or BY in DE")
-    language: Annotated[OneLine, AfterValidator(_language)] = told("in which readers read, such as de", ENGLISH_CODE)
-    feet: Literal["left and right", "near and off"] = told("how feet are named on the pages", "left and right")
-    units: UnitsName = told(
+    name: OneLine = field("name of the practice", ...)
+    trimmer: OneLine = field("who trims", ...)
+    phone: OneLine | None = field("telephone number, as dialled")
+    email: OneLine | None = field("address")
+    country: Country | None = field("two letters, such as GB; local law decides")
+    region: OneLine | None = field("part of the country whose public holidays are kept, such as SCT in GB or BY in DE")
+    language: Annotated[OneLine, AfterValidator(_language)] = field("in which readers read, such as de", ENGLISH_CODE)
+    feet: Literal["left and right", "near and off"] = field("how feet are named on the pages", "left and right")
+    units: UnitsName = field(
         "in which pages, the phone and the terminal show lengths, heights and weights: metric (mm, cm, kg), metric and "
         "hands, or inches (inches in sixteenths, hands, pounds)",
         "metric",
     )
-    inches_since: Day | None = told("with units: inches, the first day whose visits may be typed in inches")
+    inches_since: Day | None = field("with units: inches, the first day whose visits may be typed in inches")
     usual_weeks: Weeks = Field(default_factory=Weeks.model_construct, description="usual interval by class")
     allowances: Allowances = Field(default_factory=Allowances.model_construct, description="growth by class")
-    sooner: tuple[Sooner, ...] = several("findings after which this practice comes sooner")
+    sooner: tuple[Sooner, ...] = list_field("findings after which this practice comes sooner")
     leeway_days: Whole = measured("days", (0, 28), (0, 14), "before and after the best day", 7, basis=basis.JUDGEMENT)
-    working_days: tuple[Weekday, ...] = told("days of work", ("mon", "tue", "wed", "thu", "fri"))
-    holidays: tuple[Days, ...] = several("days nobody works, such as 2026-12-24 to 2027-01-02")
-    work_on_public_holidays: YesNo = told("whether rounds may fall on a public holiday of the country", False)
+    working_days: tuple[Weekday, ...] = field("days of work", ("mon", "tue", "wed", "thu", "fri"))
+    holidays: tuple[Days, ...] = list_field("days nobody works, such as 2026-12-24 to 2027-01-02")
+    work_on_public_holidays: YesNo = field("whether rounds may fall on a public holiday of the country", False)
     horses_a_day: Whole = measured("horses", (1, 40), (2, 16), "most horses in one day", 8, basis=basis.COMMON_PRACTICE)
-    seasons: Seasons | None = told(
+    seasons: Seasons | None = field(
         "which months are wet and which are warm, where the country does not tell it rightly"
     )
-    field_page: Publish | None = told("where and how the page for the phone is published")
-    methods: dict[str, Text] = told("how each measure is usually taken, such as toe_angle: gauge", {})
+    field_page: Publish | None = field("where and how the page for the phone is published")
+    methods: dict[str, Text] = field("how each measure is usually taken, such as toe_angle: gauge", {})
     hand_error: Number | None = measured(
         "px",
         (0.1, 30),
@@ -132,7 +132,7 @@ class PracticeFile(Record):
         "SD of one point picked on a picture, at an image 1000 px wide",
         basis=basis.JUDGEMENT,
     )
-    seen: tuple[SeenEntry, ...] = several(SEEN)
+    seen: tuple[SeenEntry, ...] = list_field(SEEN)
 
 
 def inches_since(practice: PracticeFile) -> dt.date | None:

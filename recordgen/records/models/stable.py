@@ -13,9 +13,9 @@ from recordgen.records.models.fields import (
     OneLine,
     Record,
     Text,
+    field,
+    list_field,
     refusal,
-    several,
-    told,
 )
 from recordgen.sentences import say
 
@@ -23,27 +23,27 @@ from recordgen.sentences import say
 class Contact(Record):
     """Somebody to reach at a stable."""
 
-    name: OneLine = told("name", ...)
-    role: OneLine | None = told("owner, manager, groom")
-    phone: OneLine | None = told("telephone number, as dialled")
-    email: OneLine | None = told("address")
+    name: OneLine = field("name", ...)
+    role: OneLine | None = field("owner, manager, groom")
+    phone: OneLine | None = field("telephone number, as dialled")
+    email: OneLine | None = field("address")
 
 
 class Left(Record):
     """The end of a horse's record, or of the visits to a stable."""
 
-    date: Day = told("the day", ...)
-    why: Text | None = told("died, sold, left, or in your own words")
+    date: Day = field("the day", ...)
+    why: Text | None = field("died, sold, left, or in your own words")
 
 
 class SeenEntry(Record):
     """A warning about this file, or a file beside it, that was seen and may stand; it holds for what it said then."""
 
-    warning: OneLine = told("the code at the end of the warning's line, such as value-unlikely", ...)
-    at: OneLine | None = told("the place it is about, such as feet.left_fore, or the file beside this one")
-    was: Text | None = told("what the warning said; where it says anything else it is open again")
-    on: Day = told("the day it was seen", ...)
-    why: Text = told("why it may stand", ...)
+    warning: OneLine = field("the code at the end of the warning's line, such as value-unlikely", ...)
+    at: OneLine | None = field("the place it is about, such as feet.left_fore, or the file beside this one")
+    was: Text | None = field("what the warning said; where it says anything else it is open again")
+    on: Day = field("the day it was seen", ...)
+    why: Text = field("why it may stand", ...)
 
 
 SEEN = "warnings that were seen and may stand; recordgen seen writes them"
@@ -52,15 +52,15 @@ SEEN = "warnings that were seen and may stand; recordgen seen writes them"
 class Stable(Record):
     """A stable that is visited."""
 
-    name: OneLine = told("name of the stable", ...)
-    contacts: tuple[Contact, ...] = several("people to reach; on the trimmer's site alone")
-    near: tuple[Text, ...] = several("folders of stables that can be visited on the same day")
-    vet: Contact | None = told("the stable's vet; shown to owners beside a call to the vet")
-    left: Left | None = told("since when and why it is visited no more")
-    publish: Publish | None = told("where and how its site is published")
-    note: Text | None = told("a note for everybody at the stable")
-    private_note: Text | None = told("a note for the trimmer alone, such as the gate's code")
-    seen: tuple[SeenEntry, ...] = several(SEEN)
+    name: OneLine = field("name of the stable", ...)
+    contacts: tuple[Contact, ...] = list_field("people to reach; on the trimmer's site alone")
+    near: tuple[Text, ...] = list_field("folders of stables that can be visited on the same day")
+    vet: Contact | None = field("the stable's vet; shown to owners beside a call to the vet")
+    left: Left | None = field("since when and why it is visited no more")
+    publish: Publish | None = field("where and how its site is published")
+    note: Text | None = field("a note for everybody at the stable")
+    private_note: Text | None = field("a note for the trimmer alone, such as the gate's code")
+    seen: tuple[SeenEntry, ...] = list_field(SEEN)
 
 
 # Scheme, host, perhaps a port, and a path of plain signs; nothing after it.
@@ -108,17 +108,17 @@ BranchName = Annotated[Text, AfterValidator(_branch_name), WithJsonSchema({"type
 class Branch(Record):
     """A branch of a git repository that holds the published site and nothing else."""
 
-    remote: Remote = told("address or folder of the repository; never the one the records go to", ...)
-    branch: BranchName = told("name of the branch, which is written anew each time", "site")
+    remote: Remote = field("address or folder of the repository; never the one the records go to", ...)
+    branch: BranchName = field("name of the branch, which is written anew each time", "site")
 
 
 class Publish(Record):
     """The place where recordgen publish puts a site, and the address people open: one of to, git, command."""
 
-    address: SiteAddress = told("the address people open, such as https://willowmere.example.org/", ...)
-    to: Text | None = told("folder that is served there, which holds nothing else; counted from the records' folder")
-    git: Branch | None = told("branch that is served there")
-    command: Text | None = told(
+    address: SiteAddress = field("the address people open, such as https://willowmere.example.org/", ...)
+    to: Text | None = field("folder that is served there, which holds nothing else; counted from the records' folder")
+    git: Branch | None = field("branch that is served there")
+    command: Text | None = field(
         "program that sends the sealed folder, such as: rsync -a --delete {folder}/ host:site/; it runs without a shell"
     )
 

@@ -26,7 +26,7 @@ from pydantic_core import InitErrorDetails, PydanticCustomError
 from recordgen.nearest import did_you_mean
 from recordgen.problems import Step, quoted
 from recordgen.records.models import ranges as basis
-from recordgen.records.models.fields import Millimetres, Number, Record, Text, measured, refusal, several, told
+from recordgen.records.models.fields import Millimetres, Number, Record, Text, field, list_field, measured, refusal
 from recordgen.records.models.lines.points import Image, Line, Point, Size, Spot
 from recordgen.records.models.lines.shape_table import DIGITS, OWN, Version
 from recordgen.sentences import Said, counted, say, say_counted
@@ -132,11 +132,11 @@ class Scale(Record):
     """Two points of the picture, and how far apart they truly are."""
 
     from_: Point = Field(alias="from", description="one end of the scale, [x, y] in px")
-    to: Point = told("its other end, [x, y] in px", ...)
+    to: Point = field("its other end, [x, y] in px", ...)
     length: Millimetres = measured(
         "mm", (1, 2000), (10, 500), "true length from one end to the other", ..., basis=basis.JUDGEMENT
     )
-    lay: Literal["on foot", "on ground", "unknown"] = told(
+    lay: Literal["on foot", "on ground", "unknown"] = field(
         "where it lay: on the foot that is measured, or on the ground, whence no length is told", "on foot"
     )
 
@@ -216,17 +216,17 @@ def _count_fault(takes: Takes, spots: tuple[Spot, ...]) -> Iterator[Fault]:
 class Tracing(Record):
     """Landmarks of one foot, traced on one picture."""
 
-    view: TracedView = told("from where the foot is seen", ...)
-    moment: TracedMoment = told("before or after the trim", ...)
-    of: Literal["photograph", "drawing"] = told("what it was traced from", "photograph")
-    file: Text | None = told("name of the photograph in the horse's folder photos")
-    sha256: Checksum | None = told("checksum of the photograph's file, by which a changed picture is known")
-    image: Image = told("size of the picture, [width, height] in px", ...)
-    scale: Scale | None = told(
+    view: TracedView = field("from where the foot is seen", ...)
+    moment: TracedMoment = field("before or after the trim", ...)
+    of: Literal["photograph", "drawing"] = field("what it was traced from", "photograph")
+    file: Text | None = field("name of the photograph in the horse's folder photos")
+    sha256: Checksum | None = field("checksum of the photograph's file, by which a changed picture is known")
+    image: Image = field("size of the picture, [width, height] in px", ...)
+    scale: Scale | None = field(
         "a length in the picture, such as {from: [100, 1100], to: [500, 1100], length: 100}; without one, no lengths"
     )
-    drawn: Drawn = told("sole: how wall and white line run between their points; smooth takes 7 and 5", "straight")
-    model: Model | None = told("where smooth: the version of the table of usual outlines that the lines follow")
+    drawn: Drawn = field("sole: how wall and white line run between their points; smooth takes 7 and 5", "straight")
+    model: Model | None = field("where smooth: the version of the table of usual outlines that the lines follow")
     hand_error: Number | None = measured(
         "px",
         (0.1, MOST_HAND_ERROR),
@@ -234,36 +234,36 @@ class Tracing(Record):
         "SD of one picked point at an image 1000 px wide, where it is not the practice's",
         basis=basis.JUDGEMENT,
     )
-    hand_errors: dict[str, Number] | None = told(
+    hand_errors: dict[str, Number] | None = field(
         "the same of landmarks that were picked otherwise, such as {frog_apex: 15}; scale stands for both its ends"
     )
-    ground: Line = several("side, front: two points on the ground")
-    dorsal_wall: Line = several("side: the front wall from the hairline down, 3 points or more")
-    heel_wall: Line = several("side: the heel wall from the hairline down, 2 points or more")
-    pastern: Line = several("side: two points along the front of the pastern")
-    coronet_toe: Point | None = told("side: the hairline at the toe")
-    coronet_heel: Point | None = told("side: the hairline at the heel")
-    toe_tip: Point | None = told("side: the tip of the toe")
-    breakover: Point | None = told("side, sole: where the foot rolls over")
-    heel_contact: Point | None = told("side: the hindmost point that bears weight")
-    medial_wall: Line = several("front: the inner wall from the hairline down, 3 points or more")
-    lateral_wall: Line = several("front: the outer wall from the hairline down, 3 points or more")
-    coronet_medial: Point | None = told("front: the hairline on the inner side")
-    coronet_lateral: Point | None = told("front: the hairline on the outer side")
-    wall: Line = several(
+    ground: Line = list_field("side, front: two points on the ground")
+    dorsal_wall: Line = list_field("side: the front wall from the hairline down, 3 points or more")
+    heel_wall: Line = list_field("side: the heel wall from the hairline down, 2 points or more")
+    pastern: Line = list_field("side: two points along the front of the pastern")
+    coronet_toe: Point | None = field("side: the hairline at the toe")
+    coronet_heel: Point | None = field("side: the hairline at the heel")
+    toe_tip: Point | None = field("side: the tip of the toe")
+    breakover: Point | None = field("side, sole: where the foot rolls over")
+    heel_contact: Point | None = field("side: the hindmost point that bears weight")
+    medial_wall: Line = list_field("front: the inner wall from the hairline down, 3 points or more")
+    lateral_wall: Line = list_field("front: the outer wall from the hairline down, 3 points or more")
+    coronet_medial: Point | None = field("front: the hairline on the inner side")
+    coronet_lateral: Point | None = field("front: the hairline on the outer side")
+    wall: Line = list_field(
         "sole: outer edge of the wall, medial heel round the toe to lateral heel, 12 points or more, 7 where smooth"
     )
-    white_line: Line = several("sole: the white line, the same way round, 8 points or more, 5 where smooth")
-    ridge: tuple[Number, ...] | None = told(
+    white_line: Line = list_field("sole: the white line, the same way round, 8 points or more, 5 where smooth")
+    ridge: tuple[Number, ...] | None = field(
         f"sole, smooth: how far the white line was drawn to the picture's ridge, px outwards, at {RIDGE_PLACES} places"
     )
-    frog_apex: Point | None = told("sole: the point of the frog")
-    frog_medial: Point | None = told("sole: the inner corner of the frog's base")
-    frog_lateral: Point | None = told("sole: the outer corner of the frog's base")
-    buttress_medial: Point | None = told("sole: the inner heel buttress")
-    buttress_lateral: Point | None = told("sole: the outer heel buttress")
-    bar_medial: Line = several("sole: the inner bar, two points from the buttress forward")
-    bar_lateral: Line = several("sole: the outer bar, two points from the buttress forward")
+    frog_apex: Point | None = field("sole: the point of the frog")
+    frog_medial: Point | None = field("sole: the inner corner of the frog's base")
+    frog_lateral: Point | None = field("sole: the outer corner of the frog's base")
+    buttress_medial: Point | None = field("sole: the inner heel buttress")
+    buttress_lateral: Point | None = field("sole: the outer heel buttress")
+    bar_medial: Line = list_field("sole: the inner bar, two points from the buttress forward")
+    bar_lateral: Line = list_field("sole: the outer bar, two points from the buttress forward")
 
     @field_validator("file")
     @classmethod

@@ -20,11 +20,11 @@ from recordgen.records.models.fields import (
     Text,
     Whole,
     YesNo,
+    field,
+    list_field,
     measured,
     refusal,
-    several,
     spell_as,
-    told,
     with_names,
 )
 from recordgen.records.models.foot import FootVisit
@@ -82,9 +82,9 @@ def _with_scale(typed: Any) -> str:
 class Lameness(Record):
     """A grade, never without the name of its scale."""
 
-    scale: Literal["AAEP", "0-10", "Obel", "modified Obel", "Horse Grimace"] = told("name of the scale", ...)
-    grade: Number = told("grade on that scale", ...)
-    note: Text | None = told("which foot, which surface, which gait")
+    scale: Literal["AAEP", "0-10", "Obel", "modified Obel", "Horse Grimace"] = field("name of the scale", ...)
+    grade: Number = field("grade on that scale", ...)
+    note: Text | None = field("which foot, which surface, which gait")
 
     @model_validator(mode="before")
     @classmethod
@@ -115,13 +115,13 @@ class Lameness(Record):
 class Keeping(Record):
     """The keeping of the horse since last time: what changes feet."""
 
-    ground: Text | None = told("ground it moves on")
-    turnout: Text | None = told("how long and where it is out")
-    bedding: Text | None = told("what it stands on indoors")
-    work: Text | None = told("work, and on what")
-    weather: Text | None = told("weather since last time")
-    feed_change: Text | None = told("a change of feed or grazing; marked on the charts")
-    boots: Text | None = told("boots or shoes worn since last time; marked on the charts")
+    ground: Text | None = field("ground it moves on")
+    turnout: Text | None = field("how long and where it is out")
+    bedding: Text | None = field("what it stands on indoors")
+    work: Text | None = field("work, and on what")
+    weather: Text | None = field("weather since last time")
+    feed_change: Text | None = field("a change of feed or grazing; marked on the charts")
+    boots: Text | None = field("boots or shoes worn since last time; marked on the charts")
 
 
 class Condition(Record):
@@ -150,18 +150,18 @@ class Condition(Record):
 class Handling(Record):
     """The behaviour of the horse at the trim and was held: what the next trim, and its length, go by."""
 
-    stood: tuple[Literal["calm", "took a foot away", "leaned", "restless", "tired"], ...] = several(
+    stood: tuple[Literal["calm", "took a foot away", "leaned", "restless", "tired"], ...] = list_field(
         "how it stood, such as [calm] or [leaned, tired]"
     )
-    sedated: YesNo | None = told("whether a vet had sedated it")
-    note: Text | None = told("who held it, and what helped")
+    sedated: YesNo | None = field("whether a vet had sedated it")
+    note: Text | None = field("who held it, and what helped")
 
 
 class CautionEnd(Record):
     """A caution that a vet's finding ends."""
 
-    caution: Text = told("name of the caution as the site prints it in brackets", ...)
-    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
+    caution: Text = field("name of the caution as the site prints it in brackets", ...)
+    foot: Annotated[Foot, spell_as(foot_named)] | None = field("which foot; all where left out")
 
 
 def _caution_end(value: Any) -> Any:
@@ -174,12 +174,12 @@ EndsCaution = Annotated[CautionEnd, BeforeValidator(_caution_end), OrText()]
 class VetEntry(Record):
     """Words or findings of a vet, in the vet's words as far as known."""
 
-    date: Day = told("the day", ...)
-    by: OneLine = told("which vet", ...)
-    kind: Literal["advised", "seen"] = told("asked for by us, or seen by the vet", ...)
-    words: Text | None = told("what was said or found")
-    trim_agreed: YesNo | None = told("whether the vet agrees to a trim")
-    ends: tuple[EndsCaution, ...] = several("cautions that the vet's finding ends, by name or with their foot")
+    date: Day = field("the day", ...)
+    by: OneLine = field("which vet", ...)
+    kind: Literal["advised", "seen"] = field("asked for by us, or seen by the vet", ...)
+    words: Text | None = field("what was said or found")
+    trim_agreed: YesNo | None = field("whether the vet agrees to a trim")
+    ends: tuple[EndsCaution, ...] = list_field("cautions that the vet's finding ends, by name or with their foot")
 
     @model_validator(mode="after")
     def _ended_by_one_who_saw(self) -> Self:
@@ -195,20 +195,20 @@ class VetEntry(Record):
 class Resolved(Record):
     """The end of a caution: which one, when, and who says so. One to call the vet now for ends by the vet alone."""
 
-    caution: Text = told("name of the caution as the site prints it in brackets", ...)
-    foot: Annotated[Foot, spell_as(foot_named)] | None = told("which foot; all where left out")
-    date: Day = told("the day, after the one on which it was recorded", ...)
-    by: OneLine = told("who says so", ...)
+    caution: Text = field("name of the caution as the site prints it in brackets", ...)
+    foot: Annotated[Foot, spell_as(foot_named)] | None = field("which foot; all where left out")
+    date: Day = field("the day, after the one on which it was recorded", ...)
+    by: OneLine = field("who says so", ...)
 
 
 class Care(Record):
     """A care note written for this horse alone."""
 
-    what: Text = told("what to do", ...)
-    how_often: Text | None = told("how often")
-    until: Text | None = told("until when")
-    why: Text | None = told("why")
-    stop_if: Text | None = told("what to stop at")
+    what: Text = field("what to do", ...)
+    how_often: Text | None = field("how often")
+    until: Text | None = field("until when")
+    why: Text | None = field("why")
+    stop_if: Text | None = field("what to stop at")
     times_a_week: Whole | None = measured(
         "days", (1, 7), (1, 7), "on how many days of a week, for the list of ticks", basis=basis.BY_DEFINITION
     )
@@ -222,8 +222,8 @@ class Next(Record):
     """The trimmer's word on the next visit: weeks, or a day."""
 
     weeks: Number | None = measured("weeks", (0.5, 52), (2, 12), "weeks from this visit", basis=basis.USUAL_WEEKS)
-    date: Day | None = told("the day itself")
-    reason: Text | None = told("why, for the owner")
+    date: Day | None = field("the day itself")
+    reason: Text | None = field("why, for the owner")
 
     @model_validator(mode="after")
     def _one_of_two(self) -> Next:
@@ -274,26 +274,26 @@ BESIDE_THE_VISIT = {"seen"}
 class Visit(Record):
     """One visit: the horse as found, each foot before and after, what to do until next time, and when that is."""
 
-    date: Day = told("day of the visit", ...)
-    by: OneLine | None = told("who trimmed, where it was not the practice's own trimmer")
-    since_last: Text | None = told("what happened since last time, in a sentence")
-    keeping: Keeping | None = told("how the horse was kept since last time")
-    lameness: Lameness | None = told("lameness, with its scale")
-    signs: Signs = several("how the horse stood and moved; none where it was looked at and showed no sign")
-    sore_after_last_trim: YesNo | None = told("whether it was sore after the trim before this")
-    condition: Condition | None = told("body condition and girth")
-    handling: Handling | None = told("how it stood for the trim and was held")
-    trimmed: YesNo = told("no where the feet were only looked at", True)
-    feet: Feet = told("the feet that were looked at", {})
-    care: tuple[CareNote, ...] = several("care notes by name, or written out; they replace the earlier ones")
-    care_ends: Ended = several("care notes that end, as they were named, such as [dry-bed]; yes ends them all")
-    vet: tuple[VetEntry, ...] = several("what a vet advised or found")
-    resolved: tuple[Resolved, ...] = several("cautions that are over")
-    next: Next | None = told("the trimmer's word on the next visit")
-    note: Text | None = told("a note for the owner")
-    private_note: Text | None = told("a note for the trimmer alone; on no stable's site")
-    methods: dict[str, Text] = told("how a measure was taken, where it differs from the practice's way", {})
-    seen: tuple[SeenEntry, ...] = several(SEEN)
+    date: Day = field("day of the visit", ...)
+    by: OneLine | None = field("who trimmed, where it was not the practice's own trimmer")
+    since_last: Text | None = field("what happened since last time, in a sentence")
+    keeping: Keeping | None = field("how the horse was kept since last time")
+    lameness: Lameness | None = field("lameness, with its scale")
+    signs: Signs = list_field("how the horse stood and moved; none where it was looked at and showed no sign")
+    sore_after_last_trim: YesNo | None = field("whether it was sore after the trim before this")
+    condition: Condition | None = field("body condition and girth")
+    handling: Handling | None = field("how it stood for the trim and was held")
+    trimmed: YesNo = field("no where the feet were only looked at", True)
+    feet: Feet = field("the feet that were looked at", {})
+    care: tuple[CareNote, ...] = list_field("care notes by name, or written out; they replace the earlier ones")
+    care_ends: Ended = list_field("care notes that end, as they were named, such as [dry-bed]; yes ends them all")
+    vet: tuple[VetEntry, ...] = list_field("what a vet advised or found")
+    resolved: tuple[Resolved, ...] = list_field("cautions that are over")
+    next: Next | None = field("the trimmer's word on the next visit")
+    note: Text | None = field("a note for the owner")
+    private_note: Text | None = field("a note for the trimmer alone; on no stable's site")
+    methods: dict[str, Text] = field("how a measure was taken, where it differs from the practice's way", {})
+    seen: tuple[SeenEntry, ...] = list_field(SEEN)
 
     @property
     def showed_no_sign(self) -> bool:

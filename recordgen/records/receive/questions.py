@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Annotated, Any
 
@@ -13,7 +14,7 @@ from recordgen.files import write_whole, writing
 from recordgen.language.catalogs import ENGLISH_CODE
 from recordgen.language.translator import translator_of
 from recordgen.problems import Place, Problem, Problems, Trouble, quoted
-from recordgen.records.models.fields import Record, Text, several, told
+from recordgen.records.models.fields import Record, Text, field, list_field
 from recordgen.records.write.templates import render_template
 from recordgen.records.yaml.read import Written, read_record
 from recordgen.records.yaml.write import on_one_line
@@ -73,20 +74,20 @@ def _as_text(value: Any) -> Any:
 class Answer(Record):
     """A question in a file, and its answer once somebody wrote it."""
 
-    id: Text = told("which question", ...)
-    about: Text | None = told("which visit")
-    asks: Text | None = told("the question")
-    beside: tuple[Text, ...] = several("what to look at")
-    choices: dict[str, Text] = told("answers to choose from, and what each does", {})
+    id: Text = field("which question", ...)
+    about: Text | None = field("which visit")
+    asks: Text | None = field("the question")
+    beside: tuple[Text, ...] = list_field("what to look at")
+    choices: dict[str, Text] = field("answers to choose from, and what each does", {})
     or_: Text | None = Field(None, alias="or", description="what may be typed instead")
-    until_then: Text | None = told("what is done until there is an answer")
-    answer: Annotated[Text | None, BeforeValidator(_as_text)] = told("the answer")
+    until_then: Text | None = field("what is done until there is an answer")
+    answer: Annotated[Text | None, BeforeValidator(_as_text)] = field("the answer")
 
 
 class AnswersFile(Record):
     """Questions with their answers."""
 
-    answers: tuple[Answer, ...] = several("the questions, in the order in which they came up")
+    answers: tuple[Answer, ...] = list_field("the questions, in the order in which they came up")
 
 
 @dataclass
@@ -96,13 +97,13 @@ class Answers:
     ask: asks somebody at once; None where nobody can be asked. An empty answer leaves the question open.
     """
 
-    given: dict[str, str] = field(default_factory=dict)
+    given: dict[str, str] = dataclasses.field(default_factory=dict)
     ask: Callable[[Question], str] | None = None
     file: Path | None = None
     written: Written[AnswersFile] | None = None
-    problems: Problems = field(default_factory=Problems)
-    used: dict[str, str] = field(default_factory=dict)
-    _left_open: set[str] = field(default_factory=set)
+    problems: Problems = dataclasses.field(default_factory=Problems)
+    used: dict[str, str] = dataclasses.field(default_factory=dict)
+    _left_open: set[str] = dataclasses.field(default_factory=set)
 
     @classmethod
     def read(cls, file: Path, shown: str) -> Answers:

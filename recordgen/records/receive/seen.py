@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+import dataclasses
+from dataclasses import dataclass
 from pathlib import Path
 from textwrap import indent
 
 from recordgen.files import write_new, write_whole, writing
 from recordgen.problems import Trouble
 from recordgen.records.load.folders import RECEIVED
-from recordgen.records.models.fields import Record, Text, Whole, YesNo, several, told
+from recordgen.records.models.fields import Record, Text, Whole, YesNo, field, list_field
 from recordgen.records.yaml.read import read_record
 from recordgen.records.yaml.write import as_yaml
 from recordgen.sentences import say
@@ -21,21 +22,21 @@ _HEAD = "# What was taken in before, so that nothing comes in twice. Kept by rec
 class SeenVisit(Record):
     """One visit, as it was taken in last."""
 
-    rev: Whole = told("which of its states it was", ...)
-    horse: Text = told("stable/horse", ...)
-    file: Text | None = told("its file; none where it was left out, or another record of that day was kept")
-    sum: Text | None = told("SHA-256 of the text that was written")
-    photos: dict[str, Text] = told("file of each photograph by its id", {})
-    waiting: tuple[Text, ...] = several("questions about it that are still open")
-    answers: dict[str, Text] = told("answers by which it was taken in, by their questions", {})
-    begun: YesNo = told("whether taking it in was begun and not ended", False)
+    rev: Whole = field("which of its states it was", ...)
+    horse: Text = field("stable/horse", ...)
+    file: Text | None = field("its file; none where it was left out, or another record of that day was kept")
+    sum: Text | None = field("SHA-256 of the text that was written")
+    photos: dict[str, Text] = field("file of each photograph by its id", {})
+    waiting: tuple[Text, ...] = list_field("questions about it that are still open")
+    answers: dict[str, Text] = field("answers by which it was taken in, by their questions", {})
+    begun: YesNo = field("whether taking it in was begun and not ended", False)
 
 
 class SeenFile(Record):
     """All visits by their ids, and the horses that were made for some of them."""
 
-    visits: dict[str, SeenVisit] = told("visits by id", {})
-    horses: dict[str, Text] = told("the horse that was made, by the question that asked for it", {})
+    visits: dict[str, SeenVisit] = field("visits by id", {})
+    horses: dict[str, Text] = field("the horse that was made, by the question that asked for it", {})
 
 
 @dataclass
@@ -43,9 +44,9 @@ class SeenVisits:
     """The visits that are remembered. file: where; None where nothing is to be written."""
 
     file: Path | None
-    visits: dict[str, SeenVisit] = field(default_factory=dict)
-    horses: dict[str, str] = field(default_factory=dict)
-    _written: dict[str, str] = field(default_factory=dict)
+    visits: dict[str, SeenVisit] = dataclasses.field(default_factory=dict)
+    horses: dict[str, str] = dataclasses.field(default_factory=dict)
+    _written: dict[str, str] = dataclasses.field(default_factory=dict)
 
     @classmethod
     def read(cls, folder: Path, dry_run: bool = False) -> SeenVisits:

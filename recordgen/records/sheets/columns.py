@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from recordgen.problems import Trouble
-from recordgen.records.models.fields import OneLine, Record, Text, Whole, YesNo, several, told
+from recordgen.records.models.fields import OneLine, Record, Text, Whole, YesNo, field, list_field
 from recordgen.records.yaml.read import Written, read_record
 from recordgen.sentences import say, sentences
 
@@ -21,11 +21,11 @@ LengthUnit = Literal["mm", "cm", "in"]
 class SheetColumn(Record):
     """One column: where it stands, what is written over it, and what it is."""
 
-    column: OneLine = told("its letters, such as C", ...)
-    heading: Text | None = told("what is written over it, so that a moved column is noticed")
+    column: OneLine = field("its letters, such as C", ...)
+    heading: Text | None = field("what is written over it, so that a moved column is noticed")
     is_: OneLine = Field(NOTHING, alias="is", description="what it is, such as date or foot.before.toe_length")
-    unit: LengthUnit | None = told("unit of its lengths, where neither cell nor heading tells another")
-    words: dict[str, Text] = told("what a word in its cells stands for, such as {x: yes}", {})
+    unit: LengthUnit | None = field("unit of its lengths, where neither cell nor heading tells another")
+    words: dict[str, Text] = field("what a word in its cells stands for, such as {x: yes}", {})
     with_: dict[str, Text] = Field(
         {}, alias="with", description="what else is meant wherever a cell is filled, such as {lameness.scale: AAEP}"
     )
@@ -34,19 +34,19 @@ class SheetColumn(Record):
 class ColumnsFile(Record):
     """The way a sheet is read."""
 
-    sheet: OneLine | None = told("which sheet of a workbook")
-    first_row: Whole = told("the first row below the headings", ...)
-    heading_rows: Whole = told("how many rows of headings stand above it", 1)
-    each_row: Literal["visit", "foot"] = told("a row is a whole visit, or one foot of a visit", ...)
-    dates: DateOrder | None = told("the order in dates that were typed as text")
-    decimals: DecimalSign = told("the sign in numbers that were typed as text", "point")
-    lengths: LengthUnit | None = told("unit of lengths where neither the column nor the cell tells one")
-    stable: OneLine | None = told("folder of the stable, where no column tells it")
-    stables: dict[str, OneLine] = told("folders of stables by their names in the sheet", {})
-    new_horses: YesNo = told("whether a horse that is not known yet is begun without asking", False)
-    same_as_above: tuple[Text, ...] = several("columns in which an empty cell means the same as above")
-    leave_out: tuple[Text, ...] = several("rows whose first filled cell begins so are left out, such as [Total]")
-    columns: tuple[SheetColumn, ...] = told("the columns, from left to right", ...)
+    sheet: OneLine | None = field("which sheet of a workbook")
+    first_row: Whole = field("the first row below the headings", ...)
+    heading_rows: Whole = field("how many rows of headings stand above it", 1)
+    each_row: Literal["visit", "foot"] = field("a row is a whole visit, or one foot of a visit", ...)
+    dates: DateOrder | None = field("the order in dates that were typed as text")
+    decimals: DecimalSign = field("the sign in numbers that were typed as text", "point")
+    lengths: LengthUnit | None = field("unit of lengths where neither the column nor the cell tells one")
+    stable: OneLine | None = field("folder of the stable, where no column tells it")
+    stables: dict[str, OneLine] = field("folders of stables by their names in the sheet", {})
+    new_horses: YesNo = field("whether a horse that is not known yet is begun without asking", False)
+    same_as_above: tuple[Text, ...] = list_field("columns in which an empty cell means the same as above")
+    leave_out: tuple[Text, ...] = list_field("rows whose first filled cell begins so are left out, such as [Total]")
+    columns: tuple[SheetColumn, ...] = field("the columns, from left to right", ...)
 
 
 def read_columns(file: Path) -> Written[ColumnsFile]:

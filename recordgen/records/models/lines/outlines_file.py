@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from recordgen.records.models.fields import Day, Record, Text, Whole, told
+from recordgen.records.models.fields import Day, Record, Text, Whole, field
 
 
 class OutlinesFile(Record):
     """A table of usual outlines; its name tells the hash of its numbers."""
 
-    made: Day = told("the day it was made", ...)
-    tracings: Whole = told("of how many traced soles", ...)
-    wall: Text = told("the mean of the walls and their modes, in ten thousandths of the sole's size", ...)
-    ring: Text = told("the same of how thick the walls are", ...)
+    made: Day = field("the day it was made", ...)
+    tracings: Whole = field("of how many traced soles", ...)
+    wall: Text = field("the mean of the walls and their modes, in ten thousandths of the sole's size", ...)
+    ring: Text = field("the same of how thick the walls are", ...)
