@@ -91,15 +91,15 @@ class SeenWarning:
 
     def fits(self, problem: Problem) -> bool:
         """Tell whether a problem is a warning that says what it said then; an error fits no entry."""
-        return problem.level == "warning" and self.is_about(problem) and said(problem) == said_in(self.was)
+        return problem.level == "warning" and self.is_about(problem) and message_of(problem) == visible_line(self.was)
 
 
-def said(problem: Problem) -> str:
+def message_of(problem: Problem) -> str:
     """The message of a problem as an entry holds it: on one line, with every sign visible."""
-    return said_in(problem.message)
+    return visible_line(problem.message)
 
 
-def said_in(text: str) -> str:
+def visible_line(text: str) -> str:
     """Text on one line, with every sign visible."""
     return visible(" ".join(text.split()))
 

@@ -31,7 +31,9 @@ def can_fork() -> bool:
     return sys.platform == "linux" and not others and parent_process() is None
 
 
-def spread(work: Callable[[Item], Result], items: Sequence[Item], processes: int | None = None) -> Iterator[Result]:
+def map_over_cores(
+    work: Callable[[Item], Result], items: Sequence[Item], processes: int | None = None
+) -> Iterator[Result]:
     """The results of a function over some items, in their order; one after the other where this process cannot fork.
 
     processes: how many at once; one for each core where None. Raises what the function raised.

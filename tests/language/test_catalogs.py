@@ -10,7 +10,7 @@ import pytest
 
 from recordgen.language.catalogs import Catalog, catalog_of, languages
 from recordgen.records.load.tables import read_reference
-from recordgen.records.load.translated import translated
+from recordgen.records.load.translated import translate_tables
 from tests.catalogs import DOMAINS, held, path_of, renewed
 
 OTHERS = languages()[1:]
@@ -75,7 +75,7 @@ def test_without_words_a_message_stays_in_english() -> None:
     """And a plural that English has not is added to the phrases."""
     tables = read_reference(None)[0]
     polish = Catalog({("phrases.day_few", "{count} days"): "{count} dni", ("phrases.toe", "toe"): "palec"})
-    found = translated(tables, polish)
+    found = translate_tables(tables, polish)
 
     assert found.cautions == tables.cautions
     assert (found.phrases["day_few"], found.phrases["day_one"]) == ("{count} dni", tables.phrases["day_one"])

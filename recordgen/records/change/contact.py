@@ -8,7 +8,7 @@ from typing import Literal
 from recordgen.problems import Trouble
 from recordgen.records.change.change import Change
 from recordgen.records.change.subject import horse_of, plain_name, stable_of
-from recordgen.records.yaml.edit import with_value, without
+from recordgen.records.yaml.edit import with_value, without_key
 from recordgen.sentences import say
 
 Role = Literal["owner", "payer"]
@@ -57,5 +57,5 @@ def drop_contact(records: Path, which: str, role: Role) -> Change:
             ),
         ),
         "recordgen build",
-        files={horse.file: without(horse.raw, role, str(horse.file))},
+        files={horse.file: without_key(horse.raw, role, str(horse.file))},
     )

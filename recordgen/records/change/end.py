@@ -13,7 +13,7 @@ from recordgen.records.load.folders import VISIT_FILE
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Left
 from recordgen.records.models.visit import Visit
-from recordgen.records.yaml.edit import with_value, without
+from recordgen.records.yaml.edit import with_value, without_key
 from recordgen.records.yaml.read import read_partly
 from recordgen.sentences import Said, counted, say, say_counted, spoken_day
 
@@ -93,7 +93,7 @@ def resume_horse(records: Path, which: str) -> Change:
         f"{home.record.name}: the record of {horse.record.name} taken up again",
         (say("the record of {horse} at {stable} is taken up again", horse=horse.record.name, stable=home.record.name),),
         f"recordgen visit {which}",
-        files={horse.file: without(horse.raw, "left", str(horse.file))},
+        files={horse.file: without_key(horse.raw, "left", str(horse.file))},
     )
 
 
@@ -103,7 +103,7 @@ def resume_stable(records: Path, stable: str) -> Change:
     _require_ended(home.record.name, home.record.left)
     back = [horse for horse in _horses(records, home.folder) if horse.record.left == home.record.left]
     raws = {home.file: home.raw} | {horse.file: horse.raw for horse in back}
-    files = {file: without(raw, "left", str(file)) for file, raw in raws.items()}
+    files = {file: without_key(raw, "left", str(file)) for file, raw in raws.items()}
     return Change(
         records,
         f"{home.record.name}: visited again",

@@ -10,7 +10,7 @@ from recordgen.records.change.change import Change
 from recordgen.records.change.subject import OneRecord, free_folder, horse_of, stable_of
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.stable import Stable
-from recordgen.records.yaml.edit import with_value, without
+from recordgen.records.yaml.edit import with_value, without_key
 from recordgen.sentences import say
 
 # Parts that belong to a horse's record at one stable and goes to no other reader with it.
@@ -20,7 +20,7 @@ _STAYS = ("left", "consent", "private_note", "seen")
 def move_horse(records: Path, which: str, stable: str, slug: str | None = None) -> Change:
     """A horse's folder goes to another stable, with all its visits. Raises Trouble."""
     horse, home, there, folder = _ways(records, which, stable, slug)
-    files = {folder / "horse.yaml": without(horse.raw, "left", str(horse.file))} if horse.record.left else {}
+    files = {folder / "horse.yaml": without_key(horse.raw, "left", str(horse.file))} if horse.record.left else {}
     return Change(
         records,
         f"{there.record.name}: {horse.record.name} moved from {home.slug}/{horse.slug}",
@@ -55,7 +55,7 @@ def move_without_past(records: Path, which: str, stable: str, day: dt.date, slug
     shown = str(horse.file)
     begun = horse.raw
     for key in _STAYS:
-        begun = without(begun, key, shown)
+        begun = without_key(begun, key, shown)
     ended = with_value(horse.raw, "left", {"date": day, "why": f"moved to {there.record.name}"}, shown)
     return Change(
         records,

@@ -9,10 +9,10 @@ from pathlib import Path, PurePosixPath
 from typing import Any
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Problem, Problems, SeenWarning, Trouble, quoted, said
+from recordgen.problems import Problem, Problems, SeenWarning, Trouble, message_of, quoted
 from recordgen.records.change.change import Change
 from recordgen.records.change.correct import plain_reason
-from recordgen.records.checks.seen import FITS_NOTHING, about_of
+from recordgen.records.checks.seen import FITS_NOTHING, place_of_entry
 from recordgen.records.layout import home_of
 from recordgen.records.yaml.edit import with_item
 from recordgen.records.yaml.tree import Document, document
@@ -90,7 +90,7 @@ def _lines_told(asked: Seeing, found: Document, meant: Sequence[Problem], why: s
 def _meant(asked: Seeing, problems: Problems, found: Document) -> list[Problem]:
     """The open warnings of the code, which the file holds the entries of. Raises Trouble where there is none."""
     here = [one for one in problems.open if _holder(asked.records, one.place.path) == asked.shown]
-    place = about_of(found, asked.at) if asked.at else None
+    place = place_of_entry(found, asked.at) if asked.at else None
     meant = [one for one in here if one.code == asked.code and one.level == "warning" and place in (None, one.place)]
     if meant:
         return meant
@@ -132,10 +132,10 @@ def _holder(records: Path, path: str) -> str:
 
 def _entry(found: Document, problem: Problem, problems: Problems, why: str, today: dt.date) -> dict[str, Any]:
     """One entry as it is typed; its place alone where another warning says the same."""
-    same = [one for one in problems if (one.code, said(one)) == (problem.code, said(problem))]
+    same = [one for one in problems if (one.code, message_of(one)) == (problem.code, message_of(problem))]
     elsewhere = problem.place.path != found.path
     at = {"at": _place(found, problem)} if elsewhere or [one.place.path for one in same].count(found.path) > 1 else {}
-    return {"warning": problem.code, **at, "was": said(problem), "on": today, "why": why}
+    return {"warning": problem.code, **at, "was": message_of(problem), "on": today, "why": why}
 
 
 def _place(found: Document, problem: Problem) -> str:

@@ -53,7 +53,7 @@ def twice(written: Sequence[Written[Visit]]) -> Iterator[Problem]:
                 )
 
 
-def copied(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
+def copy_problems(horses: Sequence[HorseRecord]) -> Iterator[Problem]:
     """Visits of one horse that are those of another on the same days; each pair of horses is told once.
 
     horses: those of the practice, in the order of their files. Of those that left nothing is told: their record may

@@ -13,7 +13,7 @@ from recordgen.sentences import say
 IDENTITIES = ("microchip", "ueln")
 
 
-def doubled(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
+def duplicate_problems(horses: Sequence[Written[Horse]]) -> Iterator[Problem]:
     """Two records of one horse of which neither has ended. horses: in the order of their files."""
     present = [horse for horse in horses if horse.record.left is None]
     for name in IDENTITIES:

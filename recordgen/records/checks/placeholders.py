@@ -12,7 +12,7 @@ from recordgen.records.yaml.read import Written
 from recordgen.sentences import say
 
 
-def placeholders_left(file: Written[PracticeFile] | Written[Stable]) -> Iterator[Problem]:
+def placeholder_problems(file: Written[PracticeFile] | Written[Stable]) -> Iterator[Problem]:
     """A problem for each name that is still the one written by `recordgen init`."""
     for key in ("name", "trimmer"):
         typed = str(getattr(file.record, key, ""))

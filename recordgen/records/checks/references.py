@@ -83,13 +83,13 @@ def unknown_in_visit(visit: Written[Visit], reference: Reference) -> Iterator[Pr
         if _NAME.fullmatch(note.what) and note.what not in reference.care:
             message = say("no care note is named {what}", what=quoted(note.what))
             yield Problem(visit.place("care", index), "care-note-unknown", message, _nearest(note.what, reference.care))
-    for steps, caution in _ended(visit.record):
+    for steps, caution in _ended_cautions(visit.record):
         if caution not in reference.cautions:
             message = say("no caution is named {caution}", caution=quoted(caution))
             yield Problem(visit.place(*steps), "caution-unknown", message, _nearest(caution, reference.cautions))
 
 
-def _ended(visit: Visit) -> Iterator[tuple[tuple[Step, ...], str]]:
+def _ended_cautions(visit: Visit) -> Iterator[tuple[tuple[Step, ...], str]]:
     """The cautions that a visit says are over, and where it says so."""
     for index, over in enumerate(visit.resolved):
         yield ("resolved", index, "caution"), over.caution

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 
 from recordgen.nearest import did_you_mean
-from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, quoted, said, warning
+from recordgen.problems import Place, Problem, Problems, SeenWarning, Step, message_of, quoted, warning
 from recordgen.records.models.horse import Horse
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
@@ -45,13 +45,13 @@ def note_seen(
 
 
 def _entry(found: Document, number: int, entry: SeenEntry) -> SeenWarning:
-    about = about_of(found, entry.at)
+    about = place_of_entry(found, entry.at)
     return SeenWarning(
         found.place(("seen", number)), number, about, entry.warning, entry.was or "", entry.on, entry.why
     )
 
 
-def about_of(found: Document, at: str | None) -> Place:
+def place_of_entry(found: Document, at: str | None) -> Place:
     """The place that the `at` of an entry names in its file, or the file beside it; any place where it names none."""
     if not at:
         return Place(found.path)
@@ -113,7 +113,7 @@ def _why(entry: SeenWarning, problems: Problems) -> tuple[Said, Said]:
         )
         return message, say("Say which by at:, or write one entry for each: recordgen seen does it")
     if not entry.was:
-        told = next(said(problem) for problem in near if problem.level == "warning")
+        told = next(message_of(problem) for problem in near if problem.level == "warning")
         return say("this entry does not tell what was seen"), say("Write was: {was}", was=on_one_line(told))
     message = say("the warning {code} says something else than when it was seen on {on}", code=entry.code, on=entry.on)
     return message, say("Look again; then let recordgen seen write it anew, or take this entry out")

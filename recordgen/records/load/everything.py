@@ -30,7 +30,7 @@ def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[V
     How well readings repeat belongs to the practice: a stable that is built alone is told by the same errors.
     only: the one stable that was read; of the others the visits are read here.
     """
-    found = {visit.file: visit.record for horse in practice.horses for visit in _repeated(horse)}
+    found = {visit.file: visit.record for horse in practice.horses for visit in _repeated_visits(horse)}
     if only is not None:
         others = _visit_files_but_of(only, Walk(practice.folder))
         found |= {file: visit for file in others if (visit := read_with_key(file, Visit, "repeat", "tracings"))}
@@ -38,7 +38,7 @@ def find_repeated_visits(practice: Practice, only: str | None = None) -> tuple[V
     return tuple(visit for visit in in_order if any(foot.repeats for foot in visit.feet.values()))
 
 
-def _repeated(horse: HorseRecord) -> list[Written[Visit]]:
+def _repeated_visits(horse: HorseRecord) -> list[Written[Visit]]:
     return [horse.written[index] for index, one in enumerate(horse.prints) if one.repeats]
 
 
@@ -109,7 +109,7 @@ def read_whole(
     return Whole(practice, reference, tuple(problems.warnings), repeated, len(problems.left))
 
 
-def read_apart(folder: Path, today: dt.date, stable: str, beside: Collection[str], cache: Cache) -> Whole:
+def read_one_stable(folder: Path, today: dt.date, stable: str, beside: Collection[str], cache: Cache) -> Whole:
     """One stable of a practice whose others need not be here. Raises RecordsTrouble where something is wrong.
 
     beside: the names of all stables' folders. cache: of what looking over visits told.

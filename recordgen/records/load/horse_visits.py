@@ -39,7 +39,7 @@ from recordgen.records.photos.files import Photo, warn_without_visit
 from recordgen.records.yaml.read import Written, read_partly
 from recordgen.records.yaml.text import LARGEST_FILE_BYTES
 from recordgen.sentences import say
-from recordgen.workers import spread
+from recordgen.workers import map_over_cores
 
 KIND = "readings"
 # From so many visits on, reading is shared among the cores: it takes longer than beginning the processes.
@@ -105,7 +105,7 @@ class VisitReader:
         found = [self._read_kept(folder) for folder in folders]
         missing = [folder for folder, one in zip(folders, found, strict=True) if one is None]
         alone = sum(len(folder.days) for folder in missing) < MANY
-        made = spread(self.read, missing, 1 if alone else None)
+        made = map_over_cores(self.read, missing, 1 if alone else None)
         return [one or next(made) for one in steps(say("Reading horses"), found)]
 
     def read(self, folder: HorseFolder) -> VisitsRead:

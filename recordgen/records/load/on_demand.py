@@ -32,7 +32,7 @@ class Packed:
         """Some visits, packed."""
         return cls(zlib.compress(pickle.dumps(tuple(visits), pickle.HIGHEST_PROTOCOL), 1))
 
-    def unpacked(self) -> tuple[Written[Visit], ...]:
+    def unpack(self) -> tuple[Written[Visit], ...]:
         """The same visits."""
         found: tuple[Written[Visit], ...] = pickle.loads(zlib.decompress(self.content))
         return found
@@ -104,7 +104,7 @@ class WrittenVisits(_OnDemand[Written[Visit]]):
 
     def read_visits(self) -> tuple[Written[Visit], ...]:
         """The visits, unpacked or read again. Raises Trouble where one is not as it was when it was looked over."""
-        return self.packed.unpacked() if self.packed else tuple(map(self._read, self.files))
+        return self.packed.unpack() if self.packed else tuple(map(self._read, self.files))
 
     def _read(self, name: str) -> Written[Visit]:
         shown = f"{self.shown}/{name}"

@@ -24,14 +24,14 @@ def read_outlines(walk: Walk) -> ShapeTable:
             continue
         written, problems = read_partly(path, walk.shown(path), OutlinesFile)
         walk.problems.extend(problems)
-        table = _as_made(written, walk) if written else None
+        table = _verified_table(written, walk) if written else None
         if written and table:
             found.append(((written.record.made, str(table.version)), table))
     make_known(*(table for _, table in found))
     return max(found, key=lambda one: one[0])[1] if found else SHIPPED
 
 
-def _as_made(written: Written[OutlinesFile], walk: Walk) -> ShapeTable | None:
+def _verified_table(written: Written[OutlinesFile], walk: Walk) -> ShapeTable | None:
     """The table of a file; None, and a problem, where its numbers are not those that gave it its name."""
     try:
         table = own_table(written.record.wall, written.record.ring)

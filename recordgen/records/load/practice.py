@@ -16,9 +16,9 @@ from pathlib import Path
 from recordgen.cache.entries import Cache, user_cache
 from recordgen.problems import Problems, quoted
 from recordgen.records.checks.bare_lengths import bare_lengths
-from recordgen.records.checks.copies import copied
-from recordgen.records.checks.duplicates import doubled, is_same, namesakes
-from recordgen.records.checks.placeholders import placeholders_left
+from recordgen.records.checks.copies import copy_problems
+from recordgen.records.checks.duplicates import duplicate_problems, is_same, namesakes
+from recordgen.records.checks.placeholders import placeholder_problems
 from recordgen.records.checks.references import unknown_in_horse, unknown_in_practice, unknown_in_stable
 from recordgen.records.checks.seen import note_seen
 from recordgen.records.load.folders import VISIT_FILE, Walk, stable_meant, stable_names
@@ -132,11 +132,11 @@ class _Reader:
             return None
         file = self.own
         if file:
-            self.walk.problems.extend(placeholders_left(file))
+            self.walk.problems.extend(placeholder_problems(file))
         if file and self.reference:
             self.walk.problems.extend(unknown_in_practice(file, self.reference))
             note_seen(file, self.walk.problems, self.today, self.reference)
-        self.pages = self.own_pages(folder)
+        self.pages = self.read_own_pages(folder)
         outlines = read_outlines(self.walk)
         names = self.walk.folders(folder, only)
         if not names:
@@ -145,11 +145,11 @@ class _Reader:
                 code, missing = "stable-unknown", say("there is no stable {stable}", stable=quoted(only))
             self.walk.tell(folder, code, missing, stable_meant(only or "", folder))
         stables = [self.stable(name) for name in names]
-        self.walk.problems.extend((*doubled(horses := _files_of(stables)), *namesakes(horses)))
+        self.walk.problems.extend((*duplicate_problems(horses := _files_of(stables)), *namesakes(horses)))
         usual = dict(file.record.methods) if file else {}
         reader = VisitReader(folder, self.today, usual, self.reference, self.cache, self.inches_since)
         records = self.with_visits(stables, reader)
-        self.walk.problems.extend(copied([horse for stable in records for horse in stable.horses]))
+        self.walk.problems.extend(copy_problems([horse for stable in records for horse in stable.horses]))
         return Practice(folder, file.record, tuple(_with_earlier(records)), self.pages, outlines) if file else None
 
     @property
@@ -186,7 +186,7 @@ class _Reader:
         names = (path.name, path.parent.name)
         return HorseRecord(*names, horse, RecordsOf(written), written, prints, shared=shared, photos=folder.photos)
 
-    def own_pages(self, folder: Path) -> OwnPages:
+    def read_own_pages(self, folder: Path) -> OwnPages:
         """The own pages of a practice's or a stable's folder, held against those of the practice."""
         found = read_pages(self.walk, folder)
         self.walk.problems.extend(page_problems(self.pages, found, self.walk.shown))
@@ -198,14 +198,14 @@ class _Reader:
     def stable(self, path: Path) -> _StableFolder:
         file = self.file(path / "stable.yaml", Stable)
         if file:
-            self.walk.problems.extend(placeholders_left(file))
+            self.walk.problems.extend(placeholder_problems(file))
         if file and self.reference:
             note_seen(file, self.walk.problems, self.today, self.reference)
         if file and file.record.near:
             self.walk.problems.extend(unknown_in_stable(file, sorted({*stable_names(self.walk.root), *self.beside})))
         self.walk.strangers(path, {"stable.yaml"})
-        pages, folders = self.own_pages(path), self.walk.folders(path)
-        return _StableFolder(path, file, pages, tuple(map(self.horse, folders)), dict(map(self.shared, folders)))
+        pages, folders = self.read_own_pages(path), self.walk.folders(path)
+        return _StableFolder(path, file, pages, tuple(map(self.horse, folders)), dict(map(self.read_log, folders)))
 
     def horse(self, path: Path) -> HorseFolder:
         file = self.file(path / "horse.yaml", Horse)
@@ -220,7 +220,7 @@ class _Reader:
             note_seen(file, self.walk.problems, self.today, self.reference)
         return HorseFolder(path, file, days, photos)
 
-    def shared(self, path: Path) -> tuple[Path, tuple[Shared, ...]]:
+    def read_log(self, path: Path) -> tuple[Path, tuple[Shared, ...]]:
         """A horse's folder and its log."""
         written = self.file(path / SHARED_FILE, SharedFile) if os.path.lexists(path / SHARED_FILE) else None
         if written is None:

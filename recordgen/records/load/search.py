@@ -145,10 +145,10 @@ def _ends(node: yaml.Node) -> Iterator[tuple[int, int]]:
 
 def _days_in_words(text: str) -> str:
     """The days in a text as people say them, so that 14 October finds 2026-10-14."""
-    return " ".join(_said(day) for day in _DAY.findall(text))
+    return " ".join(_spoken_or_empty(day) for day in _DAY.findall(text))
 
 
-def _said(day: str) -> str:
+def _spoken_or_empty(day: str) -> str:
     try:
         return spoken_day(dt.date.fromisoformat(day))
     except ValueError:

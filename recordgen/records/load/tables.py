@@ -13,7 +13,7 @@ from recordgen.packaged import packaged
 from recordgen.problems import Problem, quoted, warning
 from recordgen.records.checks.tables import OURS, is_note_name, not_while_problems, note_name, table_problems
 from recordgen.records.load.folders import Walk
-from recordgen.records.load.translated import translated
+from recordgen.records.load.translated import translate_tables
 from recordgen.records.models.reference import CareWords, CautionWords, Reference
 from recordgen.records.yaml.read import Written, read_record
 from recordgen.sentences import say
@@ -36,7 +36,7 @@ def read_reference(records: Path | None, language: str = ENGLISH_CODE) -> tuple[
     ours, told = _ours(files, tuple((file.stat().st_mtime_ns, file.stat().st_size) for file in files))
     problems = list(told)
     if language != ENGLISH_CODE:
-        ours = translated(ours, catalog_of(language))
+        ours = translate_tables(ours, catalog_of(language))
     if records is None:
         return ours, problems
     walk = Walk(records)

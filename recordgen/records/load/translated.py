@@ -32,11 +32,11 @@ IN_ENGLISH = ("problems",)
 def messages(tables: Reference) -> list[Asked]:
     """All that can be translated of some tables, in their order: what their translation asks for."""
     listening = Listening()
-    translated(tables, listening)
+    translate_tables(tables, listening)
     return listening.asked
 
 
-def translated(tables: Reference, catalog: Catalog) -> Reference:
+def translate_tables(tables: Reference, catalog: Catalog) -> Reference:
     """The tables with all words that the catalog knows; plurals that English has not are added to the phrases."""
     told: dict[str, Any] = {}
     for table in Reference.model_fields:

@@ -70,7 +70,7 @@ def ueln_fault(text: str) -> Said | None:
     return None
 
 
-def _checked(fault: Callable[[str], Said | None], name: str, example: str) -> Callable[[Any], str]:
+def _identity_parser(fault: Callable[[str], Said | None], name: str, example: str) -> Callable[[Any], str]:
     def parse(value: Any) -> str:
         text = stripped_text(value, say("a number as text"), example).replace(" ", "").upper()
         if why := fault(text):
@@ -84,8 +84,8 @@ def _checked(fault: Callable[[str], Said | None], name: str, example: str) -> Ca
     return parse
 
 
-_CHIP = BeforeValidator(_checked(microchip_fault, "microchip", "968000004531234"))
-_UELN = BeforeValidator(_checked(ueln_fault, "ueln", "372414001234567"))
+_CHIP = BeforeValidator(_identity_parser(microchip_fault, "microchip", "968000004531234"))
+_UELN = BeforeValidator(_identity_parser(ueln_fault, "ueln", "372414001234567"))
 Microchip = Annotated[str, _CHIP, WithJsonSchema({"type": ["string", "integer"]})]
 Ueln = Annotated[str, _UELN, WithJsonSchema({"type": ["string", "integer"]})]
 

@@ -117,7 +117,7 @@ class CautionWords(Record):
     source: Text = field("where the advice comes from", ...)
 
 
-def _sourced(value: str) -> str:
+def _require_source(value: str) -> str:
     if not value:
         message = say("nothing says where this advice comes from")
         raise refusal(
@@ -142,7 +142,7 @@ class CareWords(Record):
     )
     season: CareSeason | None = field("the months it is for, where it is not for all")
     suits: tuple[CareReason, ...] = list_field("what is recorded that it may be a help with")
-    source: Annotated[Text, BeforeValidator(_sourced)] = Field(
+    source: Annotated[Text, BeforeValidator(_require_source)] = Field(
         "", validate_default=True, description="where the advice comes from"
     )
 

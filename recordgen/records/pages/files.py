@@ -10,7 +10,7 @@ from recordgen.problems import Place, Problem, is_visible, quoted, warning
 from recordgen.records.load.folders import LEFT_BEHIND, SLUG, Walk, slug_of
 from recordgen.records.pages.model import OwnPage, OwnPages
 from recordgen.records.photos.metadata import metadata_in
-from recordgen.records.yaml.text import decoded, unfinished_merge
+from recordgen.records.yaml.text import decode, unfinished_merge
 from recordgen.sentences import listed, say
 
 PAGES = "pages"
@@ -56,7 +56,7 @@ def _page(walk: Walk, path: Path) -> OwnPage | None:
     if not _is_named(walk, path) or (content := _content(walk, path, MOST_BYTES_OF_TEXT)) is None:
         return None
     shown = walk.shown(path)
-    text, problems = decoded(shown, content)
+    text, problems = decode(shown, content)
     source = "\n".join(text.splitlines())
     # Seven equals signs alone may underline a title.
     if "<<<<<<<" in source:

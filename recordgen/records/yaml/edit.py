@@ -26,7 +26,7 @@ def with_value(raw: bytes, key: str, value: Any, path: str) -> bytes:
 
     value: text, numbers, days, lists and mappings. path: as people see it. Raises Trouble where that cannot be done.
     """
-    found = _read(raw, path)
+    found = _parse_mapping(raw, path)
     lines = as_yaml({key: value})
     wanted = {**_values(found), key: document(path, lines.encode()).values[key]}
     pair = _pair(found, key)
@@ -43,7 +43,7 @@ def with_item(raw: bytes, key: str, item: Mapping[str, Any], path: str, instead_
 
     The others stay as they were typed. Raises Trouble where that cannot be done.
     """
-    found = _read(raw, path)
+    found = _parse_mapping(raw, path)
     pair = _pair(found, key)
     if pair is None or not pair[1].value:
         return with_value(raw, key, [item], path)
@@ -78,9 +78,9 @@ def _over(text: str, node: yaml.Node, item: Mapping[str, Any]) -> tuple[int, int
     return *place, "\n".join([first.removeprefix("- "), *(f"{indent}{line}" for line in rest)])
 
 
-def without(raw: bytes, key: str, path: str) -> bytes:
+def without_key(raw: bytes, key: str, path: str) -> bytes:
     """A file without a key, its value, and the remark behind it. Raises Trouble where that cannot be done."""
-    found = _read(raw, path)
+    found = _parse_mapping(raw, path)
     pair = _pair(found, key)
     if pair is None:
         return raw
@@ -92,7 +92,7 @@ def without(raw: bytes, key: str, path: str) -> bytes:
 
 def with_other(raw: bytes, steps: Sequence[Step], value: str, path: str) -> bytes:
     """A file with other text in the place of one value, wherever it stands. Raises Trouble where none stands there."""
-    found = _read(raw, path)
+    found = _parse_mapping(raw, path)
     node: Any = found.root
     typed: list[Step] = []
     for step in steps:
@@ -130,7 +130,7 @@ def _replaced(values: Any, steps: Sequence[Step], value: str) -> Any:
     return {key: _replaced(one, rest, value) if key == step else one for key, one in values.items()}
 
 
-def _read(raw: bytes, path: str) -> Document:
+def _parse_mapping(raw: bytes, path: str) -> Document:
     found = document(path, raw)
     if found.problems or not isinstance(found.root, yaml.MappingNode) or found.root.flow_style:
         raise Trouble(

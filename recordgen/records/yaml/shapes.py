@@ -42,7 +42,7 @@ def as_keys(model: type[BaseModel], given: Any) -> str | None:
         return None
     names = sorted({*model.model_fields} - {*_BESIDE}, key=lambda name: _order(model, name))
     for name in names:
-        if write := mended(model, name, plain):
+        if write := mend(model, name, plain):
             return _with_key(model, name, write)
     meant = _key_meant(model, plain)
     is_yes_or_no = meant and bare(model.model_fields[meant].annotation) is bool
@@ -80,7 +80,7 @@ def correct_line(steps: Sequence[Step], value: str | None, otherwise: Said) -> S
     return say("Write {value}", value=value)
 
 
-def mended(model: type[BaseModel], name: str, given: Any) -> str | None:
+def mend(model: type[BaseModel], name: str, given: Any) -> str | None:
     """A text as one key of a record takes it: itself, or what it refuses it for; None where it is neither.
 
     Whatever else is missing in the record does not matter.
@@ -109,7 +109,7 @@ def _two_sides(model: type[BaseModel], given: Any) -> str | None:
     parts = given.split("/") if isinstance(given, str) else given
     if not {"medial", "lateral"} <= set(model.model_fields) or not isinstance(parts, list) or len(parts) != 2:
         return None
-    sides = [mended(model, name, part) for name, part in zip(("medial", "lateral"), parts, strict=True)]
+    sides = [mend(model, name, part) for name, part in zip(("medial", "lateral"), parts, strict=True)]
     return f"{{medial: {sides[0]}, lateral: {sides[1]}}}" if all(sides) else None
 
 

@@ -26,7 +26,7 @@ _KEY_AND_NUMBER = re.compile(r"[a-z_]+: [0-9][^,:]*")
 _BULLET = re.compile(r"[ \t]*(?:[•‣◦·–—*]|[0-9]{1,2}[.)]) *(?P<text>[^\s].*)")
 
 
-def glued(text: str) -> tuple[str, str] | None:
+def split_glued(text: str) -> tuple[str, str] | None:
     """The key and the value of `key:value`, where a space after the colon is missing; None for other text."""
     found = _GLUED.fullmatch(text)
     return (found["key"].strip(), found["value"].strip()) if found else None
@@ -59,7 +59,7 @@ def slips(lines: Sequence[str], near: Sequence[int]) -> Iterator[Slip]:
     """
     around = sorted({number for line in near for number in (line, _above(lines, line)) if 0 <= number < len(lines)})
     for number in around:
-        found = glued(lines[number])
+        found = split_glued(lines[number])
         if found:
             yield (number + 1, lines[number].index(":") + 1, *missing_space(*found))
             continue

@@ -43,14 +43,19 @@ def text_of(path: str, raw: bytes) -> tuple[str, list[Problem]]:
 
     path: as people see it. raw: the bytes of the file.
     """
-    text, explain_fault = decoded(path, raw)
+    text, explain_fault = decode(path, raw)
     if not text:
         return text, explain_fault
     in_lines = _LINE_END.sub("\n", text) if "\r" in text else text
-    return text, [*explain_fault, *unfinished_merge(path, in_lines), *_tabs(path, in_lines), *_nested(path, text)]
+    return text, [
+        *explain_fault,
+        *unfinished_merge(path, in_lines),
+        *_tabs(path, in_lines),
+        *_nesting_problems(path, text),
+    ]
 
 
-def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
+def decode(path: str, raw: bytes) -> tuple[str, list[Problem]]:
     """The text of a file that may be no YAML, and what is wrong with it whatever it is; arguments as above."""
     if len(raw) > LARGEST_FILE_BYTES:
         way_out = say("Move pictures and long notes elsewhere")
@@ -72,7 +77,7 @@ def decoded(path: str, raw: bytes) -> tuple[str, list[Problem]]:
     return text, list(_strange(path, text))
 
 
-def _nested(path: str, text: str) -> Iterator[Problem]:
+def _nesting_problems(path: str, text: str) -> Iterator[Problem]:
     """Brackets or dashes so deep that some readers in C crash on them; those in quotes count, too."""
     place = _brackets(path, text) if text.count("[") + text.count("{") > DEEPEST_TEXT else None
     dashes = _DASHES.search(text)

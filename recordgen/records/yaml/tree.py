@@ -83,19 +83,19 @@ class Document:
         """The place of the key or item at `steps`, or of the nearest thing around it that was written."""
         nodes = [key for key, _ in self._path(steps)]
         node = nodes[-1] if nodes else self.root
-        return self._marked(node) if node else Place(self.path)
+        return self._place_of(node) if node else Place(self.path)
 
     def value_place(self, steps: Sequence[Step]) -> Place:
         """The place where the value at `steps` begins, which may be on another line than its key."""
         nodes = [item for _, item in self._path(steps)]
         item = nodes[-1] if nodes else self.root
-        return self._marked(item) if item else Place(self.path)
+        return self._place_of(item) if item else Place(self.path)
 
     def steps_at(self, place: Place) -> tuple[Step, ...]:
         """The steps to the outermost key or item that stands at a place, as typed; none where none does."""
-        return next((steps for steps, node in _all_in(self.root) if self._marked(node) == place), ())
+        return next((steps for steps, node in _all_in(self.root) if self._place_of(node) == place), ())
 
-    def _marked(self, node: yaml.Node) -> Place:
+    def _place_of(self, node: yaml.Node) -> Place:
         return Place(self.path, node.start_mark.line + 1, node.start_mark.column + 1)
 
     def typed_steps(self, steps: Sequence[Step]) -> tuple[Step, ...]:
@@ -163,7 +163,7 @@ def document(path: str, raw: bytes) -> Document:
     if found.problems:
         return found
     try:
-        found.root = _composed(found.text)
+        found.root = _compose(found.text)
     except yaml.MarkedYAMLError as fault:
         for line, column, code, message, way_out in explain_fault(fault, found.text):
             found.problems.append(Problem(Place(path, line, column), code, message, way_out))
@@ -178,7 +178,7 @@ def document(path: str, raw: bytes) -> Document:
     return found
 
 
-def _composed(text: str) -> yaml.Node | None:
+def _compose(text: str) -> yaml.Node | None:
     composer = COMPOSER(text)
     try:
         root: yaml.Node | None = composer.get_single_node()

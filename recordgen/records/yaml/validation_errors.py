@@ -12,7 +12,7 @@ from pydantic_core import ErrorDetails
 from recordgen.problems import Problem, Step, as_typed
 from recordgen.records.models.annotations import annotation_at, extra, field_at, is_model
 from recordgen.records.yaml.shapes import as_keys, as_list, correct_line
-from recordgen.records.yaml.slips import glued, missing_space
+from recordgen.records.yaml.slips import missing_space, split_glued
 from recordgen.records.yaml.tree import Document
 from recordgen.records.yaml.typed_units import teller
 from recordgen.records.yaml.unknown import Wrong, unknown_choice, unknown_key, wrong_name
@@ -41,11 +41,11 @@ def _missing_space(
 ) -> Problem | None:
     """The problem of a key that stands without a space before its value; None where that is not what is wrong."""
     given = error["input"]
-    slip = glued(given) if isinstance(given, str) else None
+    slip = split_glued(given) if isinstance(given, str) else None
     if slip and is_known(annotation_at(model, steps), slip[0]):
         return Problem(found.value_place(steps), *missing_space(*slip))
     for key, value in given.items() if isinstance(given, dict) and error["type"] == "refused" else ():
-        if not value and (slip := glued(key)):
+        if not value and (slip := split_glued(key)):
             return Problem(found.place((*steps, key)), *missing_space(*slip))
     return None
 

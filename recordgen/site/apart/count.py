@@ -14,7 +14,7 @@ from recordgen.git.state import present_entry
 from recordgen.hoof.measures.repeatability import own_errors
 from recordgen.problems import Trouble, quoted
 from recordgen.records.history.trails import private_entries
-from recordgen.records.load.everything import Whole, read_apart
+from recordgen.records.load.everything import Whole, read_one_stable
 from recordgen.records.load.folders import SHARED
 from recordgen.sentences import counted, say
 from recordgen.site.apart.counts import ANEW, Counts, OwnError
@@ -78,7 +78,7 @@ def read_counted(records: Path, today: dt.date, stable: str, counts: Counts, cac
             here=quoted(here),
         )
         raise Trouble(message, say("Fetch that entry with its whole history. Or: {anew}", anew=ANEW))
-    return read_apart(records, today, stable, counts.stables.keys(), cache)
+    return read_one_stable(records, today, stable, counts.stables.keys(), cache)
 
 
 def shared_digest(records: Path) -> str:

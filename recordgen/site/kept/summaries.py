@@ -40,7 +40,7 @@ from recordgen.records.models.practice import HorseRecord, StableRecord
 from recordgen.sentences import say
 from recordgen.site.context import ways_of
 from recordgen.site.kept.digest import RecordsDigest
-from recordgen.workers import spread
+from recordgen.workers import map_over_cores
 
 KIND = "summaries"
 # From so many horses on they are shared among the cores. Judgement: fewer take no longer than the sharing.
@@ -150,7 +150,7 @@ class Summaries:
         """The summary of each horse, by its place; where many are not kept, all cores compute them."""
         kept = {_place(one): self._kept(one) for one in records}
         missing = [one for one in records if kept[_place(one)] is None]
-        made = spread(self._compute, missing, 1 if len(missing) < MANY else None)
+        made = map_over_cores(self._compute, missing, 1 if len(missing) < MANY else None)
         for record, told in zip(steps(say("Computing horses"), missing), made, strict=True):
             kept[_place(record)] = told
             self._fresh[_place(record)] = told.told

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from recordgen.problems import Trouble
-from recordgen.records.yaml.edit import with_item, with_other, with_value, without
+from recordgen.records.yaml.edit import with_item, with_other, with_value, without_key
 from recordgen.records.yaml.write import as_yaml
 
 HORSE = """\
@@ -71,7 +71,7 @@ def test_a_value_is_put_in_its_place(key: str, value: Any, was: str, becomes: st
 )
 def test_a_value_is_taken_out(key: str, gone: str) -> None:
     """With the remark on its line, and nothing else."""
-    assert without(HORSE.encode(), key, "horse.yaml").decode() == HORSE.replace(gone, "")
+    assert without_key(HORSE.encode(), key, "horse.yaml").decode() == HORSE.replace(gone, "")
 
 
 VISIT = """\
@@ -117,7 +117,7 @@ def test_ends_of_lines_stay_those_of_the_file(raw: bytes) -> None:
     """And the mark at the beginning that some editors write."""
     made = with_value(raw, "born", "2016", "horse.yaml")
 
-    assert without(made, "born", "horse.yaml").rstrip() == raw.rstrip()
+    assert without_key(made, "born", "horse.yaml").rstrip() == raw.rstrip()
     assert (b"\r\n" in made) == (b"\r\n" in raw)
     assert made.count(b"\n") == made.count(b"\r\n") or b"\r" not in made
 

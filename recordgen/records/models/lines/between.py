@@ -21,7 +21,7 @@ from recordgen.records.models.lines.usual_shape import (
     Polar,
     along,
     covariance,
-    followed,
+    distances_at,
     polar_of,
     size_of,
     usual_lines,
@@ -45,7 +45,7 @@ def astray_by(points: Points, sd: float, draws: int, usual: Families) -> Astray:
     a scale is told by the taps; from memory, not read.
     """
     wall, ring = oddness(points, sd, usual)
-    return Astray(wall * _strayed("wall", draws, usual), ring * _strayed("white_line", draws, usual))
+    return Astray(wall * _draw_outlines("wall", draws, usual), ring * _draw_outlines("white_line", draws, usual))
 
 
 def oddness(points: Points, sd: float, usual: Families) -> tuple[float, float]:
@@ -59,7 +59,7 @@ def oddness(points: Points, sd: float, usual: Families) -> tuple[float, float]:
     if "white_line" not in points:
         return wall, 1.0
     (line_at, line_far), (wall_at, wall_far) = polar.coordinates(points["white_line"]), polar.coordinates(lines["wall"])
-    ring = (followed(wall_at, wall_far, line_at) - line_far) / size
+    ring = (distances_at(wall_at, wall_far, line_at) - line_far) / size
     return wall, _odd(line_at, ring, sd / size, usual.ring)
 
 
@@ -70,7 +70,7 @@ def _odd(at: Floats, taps: Floats, sd: Floats, family: Family) -> float:
 
 
 @cache
-def _strayed(name: str, draws: int, usual: Families) -> Floats:
+def _draw_outlines(name: str, draws: int, usual: Families) -> Floats:
     """Outlines of a family less its mean, (draws, k)."""
     family = usual.wall if name == "wall" else usual.ring
     seed = int.from_bytes(hashlib.sha256(f"astray {name}".encode()).digest()[:8], "big")

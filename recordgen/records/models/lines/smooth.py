@@ -35,7 +35,7 @@ def smooth(points: Floats) -> Floats:
     step = _steps(points)
     rise = np.diff(points, axis=-2) / step[..., None]
     slope: Floats = np.asarray(np.linalg.solve(_matrix(step), _right_side(step, rise)), dtype=np.float64)
-    return _followed(points, slope, step, stretches_each(count))
+    return _close_points(points, slope, step, stretches_each(count))
 
 
 def stretches_each(count: int) -> int:
@@ -77,7 +77,7 @@ def _at_end(own: Floats, inner: Floats, rise: Floats, inner_rise: Floats) -> Flo
     return np.asarray(((own + 2 * both) * inner * rise + own**2 * inner_rise) / both)
 
 
-def _followed(points: Floats, slope: Floats, step: Floats, each: int) -> Floats:
+def _close_points(points: Floats, slope: Floats, step: Floats, each: int) -> Floats:
     """Close points along the curve. Source: Hermite's form of a cubic between two points with slopes."""
     share = (np.arange(each) / each)[:, None]
     start, end = points[..., :-1, None, :], points[..., 1:, None, :]

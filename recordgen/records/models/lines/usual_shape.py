@@ -177,25 +177,25 @@ def _white_line(
 ) -> tuple[Floats, Floats]:
     """Angles and distances of the white line: the wall less a ring, in shares of the wall's size as in the table."""
     at, far = polar.coordinates(taps)
-    ring = (followed(wall_at, wall, at) - far) / size[..., None]
+    ring = (distances_at(wall_at, wall, at) - far) / size[..., None]
     places = _places(at[..., 0], at[..., -1])
     bent = _bent(rings, at, ring - along(astray, at), sd / size, places) + along(astray, places)
-    return places, followed(wall_at, wall, places) - size[..., None] * bent
+    return places, distances_at(wall_at, wall, places) - size[..., None] * bent
 
 
 def _bent(family: Family, at: Floats, taps: Floats, sd: Floats, places: Floats) -> Floats:
     """The conditional mean at places, (..., m), given what was tapped at angles."""
     apart = (taps - along(family.mean, at))[..., None]
     weights = np.linalg.solve(covariance(family, at, sd), apart)
-    return np.asarray(along(family.mean, places) + (_spread(family, places, at) @ weights)[..., 0])
+    return np.asarray(along(family.mean, places) + (_family_covariance(family, places, at) @ weights)[..., 0])
 
 
 def covariance(family: Family, at: Floats, sd: Floats) -> Floats:
     """The covariance of taps at angles, (..., n, n), in shares of the size. sd: of one tap, the same, (...)."""
-    return _spread(family, at, at) + np.asarray(sd)[..., None, None] ** 2 * np.eye(at.shape[-1])
+    return _family_covariance(family, at, at) + np.asarray(sd)[..., None, None] ** 2 * np.eye(at.shape[-1])
 
 
-def _spread(family: Family, one: Floats, other: Floats) -> Floats:
+def _family_covariance(family: Family, one: Floats, other: Floats) -> Floats:
     """The covariance between angles, (..., a, b)."""
     modes = sum(along(mode, one)[..., :, None] * along(mode, other)[..., None, :] for mode in family.modes)
     sd, reach = family.rest
@@ -221,7 +221,7 @@ def _places(first: Floats, last: Floats) -> Floats:
     return np.asarray(first[..., None] + share * (last - first)[..., None])
 
 
-def followed(at: Floats, far: Floats, angle: Floats) -> Floats:
+def distances_at(at: Floats, far: Floats, angle: Floats) -> Floats:
     """Distances at angles of a line that was told at even ones, (..., n); straight on beyond its ends.
 
     The white line ends some degrees nearer to the heel than the wall, where distances grow by half a mm in a degree.
