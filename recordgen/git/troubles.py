@@ -26,11 +26,18 @@ class Sayings:
 OLDEST_GIT = "2.38"
 # The answer of any git to a word that it does not know.
 _UNKNOWN_WORD = "usage: git "
+# Where git may not write it names its lock, as where it is busy, or what it would have added.
+_SHUT_OUT = (
+    "index.lock': permission denied",
+    "index.lock': read-only file system",
+    "insufficient permission for adding",
+)
 # Where a disk is full git says so in three ways; of a branch it only tells that it could not write.
 _FULL = ("no space left", "out of diskspace", "couldn't write")
 LOCAL = Sayings(
     {
         **dict.fromkeys(_FULL, (say("the disk is full"), say("Make room, then try again"))),
+        **dict.fromkeys(_SHUT_OUT, (say("git may not write into the records' folder"), say("Look whose folder it is"))),
         "not a git repository": (say("the records are not in a git repository"), say("Make it one: git init")),
         "dubious ownership": (
             say("the records' folder belongs to somebody else"),

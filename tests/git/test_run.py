@@ -103,6 +103,18 @@ def test_a_git_that_is_too_old_is_told(asked: str, said: str) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "fatal: Unable to create '/home/wren/practice/.git/index.lock': Permission denied",
+        "error: insufficient permission for adding an object to repository database .git/objects",
+    ],
+)
+def test_a_folder_that_git_may_not_write_is_not_taken_for_a_busy_git(said: str) -> None:
+    """As git 2.39 says it: a lock that could not be made was left by nobody."""
+    assert explain_failure("add", said, LOCAL).message == "git may not write into the records' folder"
+
+
 def test_looking_reaches_no_other_computer_and_runs_no_watcher(tmp_path: Path) -> None:
     """Nor is anything written meanwhile."""
     found = told(tmp_path, READ)
