@@ -9,9 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate
+from scipy.stats import norm
 
 from recordgen.hoof.growth.rate import Observation
 from recordgen.hoof.growth.season import EPOCH, YEAR_DAYS, Season, growing_days, season_of
+from recordgen.hoof.tracing.foot_frame import Floats
 
 Spans = list[tuple[date, date]]
 START = date(2024, 2, 1)
@@ -42,6 +44,32 @@ def test_a_season_is_seldom_claimed_where_there_is_none() -> None:
     claimed = sum(season_of(*grown(18, None, 1.5, seed)) is not None for seed in range(200))
 
     assert claimed <= 14
+
+
+def corrected_criterion(growth: Floats, *columns: Floats) -> float:
+    """AICc of a fit without weights, by the likelihood of what it leaves. Source: Burnham & Anderson, section 2.4."""
+    design = np.column_stack(columns)
+    left = growth - design @ np.linalg.pinv(design) @ growth
+    count, parameters = len(growth), len(columns) + 1
+    likelihood = norm.logpdf(left, scale=np.sqrt(np.mean(left**2))).sum()
+    return float(2 * parameters - 2 * likelihood + 2 * parameters * (parameters + 1) / (count - parameters - 1))
+
+
+@pytest.mark.parametrize("count", [9, 14, 25])
+def test_a_season_is_told_from_the_bar_of_the_criterion_on(count: int) -> None:
+    """Where a wave explains growth better by 2 or more, by densities and integrals of scipy; below that it is not."""
+    spans, noise = grown(count, None, 0.6)
+    ends = [[(day - START).days * 2 * np.pi / YEAR_DAYS for day in span] for span in spans]
+    waves = [np.array([integrate.quad(wave, *end)[0] for end in ends]) for wave in (np.cos, np.sin)]
+    told, better = [], []
+    for swing in np.linspace(0, 7, 36):
+        growth = np.array([one.growth_mm for one in noise]) + swing * waves[0]
+        days = np.full(count, 42.0)
+        told.append(season_of(spans, [Observation(42, mm) for mm in growth]) is not None)
+        better.append(corrected_criterion(growth, days) - corrected_criterion(growth, days, *waves))
+
+    assert told == [gain >= 2 for gain in better]
+    assert len(set(told)) == 2
 
 
 @pytest.mark.parametrize(("count", "days"), [(7, 56), (8, 42)])
