@@ -120,6 +120,12 @@ def test_readings_of_two_ways_are_not_compared() -> None:
     assert 2 not in shapes.starts[~shapes.ramp]
 
 
+@pytest.mark.parametrize(("ways", "readings"), [("", 4), ("aaaa", 4), ("aabb", 3), ("abca", 2), ("abcd", 1)])
+def test_each_further_way_takes_a_reading(ways: str, readings: int) -> None:
+    """Its level has to be told too, as each level of a one-way layout takes a degree of freedom."""
+    assert shapes_of([0, 42, 84, 126], [1.0] * 4, list(ways)).readings == readings
+
+
 @pytest.mark.parametrize("ways", [["rule"], ["rule", "gauge"]])
 def test_one_reading_of_each_way_shows_no_change(ways: list[str]) -> None:
     """There is nothing to compare, and chance is all that may speak."""

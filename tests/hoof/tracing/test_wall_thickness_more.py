@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from recordgen.hoof.tracing.errors.spread import Draws
 from recordgen.hoof.tracing.foot_frame import Floats, Points
 from recordgen.hoof.tracing.wall_thickness import (
     NEEDS,
@@ -17,6 +18,7 @@ from recordgen.hoof.tracing.wall_thickness import (
     in_zone,
     ring,
     ring_figures,
+    told_ring,
 )
 from recordgen.records.models.names import ZONES, Zone
 from tests.support.sole_shapes import (
@@ -271,3 +273,19 @@ def test_the_hand_hardly_moves_the_zones() -> None:
     for name, values in draws.items():
         assert values.mean() == pytest.approx(plain[name], abs=0.15)
         assert values.std() < 0.3
+
+
+@pytest.mark.parametrize("kind", ["shaken", "strayed", "seen"])
+def test_the_error_of_a_zone_is_that_of_all_three_kinds(kind: str) -> None:
+    """Hand, lines and camera are drawn one after the other, and the last draws hold all of it.
+
+    Derived from: a foot taken for one per cent larger and smaller by turns has a wall that is one per cent unsure.
+    """
+    plain = FINE.points()
+    same = {name: np.repeat(spots[None], 10, 0) for name, spots in plain.items()}
+    other = {name: spots * np.where(np.arange(10) % 2, 1.01, 0.99)[:, None, None] for name, spots in same.items()}
+    order = ["shaken", "strayed", "seen"]
+    draws = Draws(**{one: other if order.index(one) >= order.index(kind) else same for one in order})
+    told = told_ring(plain, draws)["ring_toe_mm"]
+
+    assert told.sd == pytest.approx(0.01 * told.value)

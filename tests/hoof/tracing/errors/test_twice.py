@@ -66,6 +66,18 @@ def test_a_few_pictures_tell_nothing_of_the_hands() -> None:
     assert own_hand_times(visits(FEWEST_PICTURES - 1, 9), HAND_ERROR) == 1.0
 
 
+def test_tracings_with_nothing_in_common_tell_nothing_of_the_hand() -> None:
+    """The frog on one and the breakover on the other: as many pictures as would count leave the error as it is told."""
+    frog, rest = {"frog_apex", "frog_medial", "frog_lateral"}, {"buttress_medial", "buttress_lateral", "breakover"}
+    whole = once(np.random.default_rng(3), 5.0, "2026-10-01.jpg", 1.5)
+    parts = [{name: value for name, value in whole.items() if name not in left} for left in (frog, rest)]
+    made = [visit("2026-10-14", left_fore={"tracings": parts}) for _ in range(FEWEST_PICTURES)]
+
+    assert hand_error_within(made[0].feet["left_fore"].tracings) is None
+    assert hand_again(made, HAND_ERROR) == []
+    assert own_hand_times(made, HAND_ERROR) == 1
+
+
 def test_a_picture_traced_thrice_is_one_picture_with_two_degrees_of_freedom() -> None:
     """Its variance is that of three numbers, not of three pairs as if each stood alone. Source: numpy, ddof 1."""
     (found,) = visits(1, 4, times=3)
