@@ -84,23 +84,13 @@ def _cache_apart(of_the_run: Path) -> None:
 @pytest.fixture(scope="session", autouse=True)
 def _slow_figures_once() -> Iterator[None]:
     """Reckon a tracing and hash words once a process, also where no cache is wanted: nothing else goes into either."""
-    from recordgen.hoof.tracing import figures
-    from recordgen.hoof.tracing.errors.spread import Figure
     from recordgen.private.crypto import key_ring, passphrases
     from recordgen.private.keystore import sealed_copy
-    from recordgen.records.models.tracing import Tracing
     from recordgen.site.tracing import figure_cache
-
-    known: dict[tuple[str, float], dict[str, Figure]] = {}
-
-    def reckoned(tracing: Tracing, hand_px: float) -> dict[str, Figure]:
-        key = repr(tracing), hand_px
-        if key not in known:
-            known[key] = figures.reckoned(tracing, hand_px)
-        return dict(known[key])
+    from tests.support.reckoned import reckoned_once
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(figure_cache, "reckoned", reckoned)
+        patch.setattr(figure_cache, "reckoned", reckoned_once)
         hashed = functools.cache(passphrases.pbkdf2)
         for module in (key_ring, sealed_copy):
             patch.setattr(module, "pbkdf2", hashed)

@@ -15,6 +15,7 @@ from recordgen.records.models.names import Foot
 from recordgen.records.models.tracing import HAND_ERROR, LANDMARKS, Tracing
 from tests.demo.tracings import SoleFoot, drawn, tracing, with_tracings
 from tests.support.demo_tracings import feet
+from tests.support.reckoned import reckoned_once
 from tests.support.side_shapes import FrontFoot, SideFoot
 from tests.support.sole_shapes import Bulge
 
@@ -32,7 +33,7 @@ def of(slug: str, foot: Foot, view: str, moment: str) -> Iterator[tuple[FootVisi
         if (horse, which) == (slug, foot):
             alike = [one for one in found.tracings if (one.view, one.moment) == (view, moment)]
             if alike:
-                yield found, next(one for one in traced(found, HAND_ERROR) if one.tracing == alike[0])
+                yield found, next(one for one in traced(found, HAND_ERROR, reckoned_once) if one.tracing == alike[0])
 
 
 def course(name: str, *which: str) -> list[float]:
@@ -106,7 +107,7 @@ def test_each_trim_takes_a_little_of_brambles_flare() -> None:
     both = [
         {
             one.tracing.moment: one.figures["flare_medial_toe_quarter_mm"].value
-            for one in traced(found, HAND_ERROR)
+            for one in traced(found, HAND_ERROR, reckoned_once)
             if one.tracing.view == "sole"
         }
         for slug, _, foot, found in feet()

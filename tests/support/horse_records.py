@@ -16,6 +16,7 @@ from recordgen.records.models.names import FEET, Foot
 from recordgen.records.models.practice import HorseRecord
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.visit import Visit
+from tests.support.reckoned import reckoned_once
 
 TODAY = date(2026, 12, 1)
 REFERENCE = read_reference(None)[0]
@@ -29,7 +30,7 @@ def practice(**values: Any) -> PracticeFile:
 
 def ways(**values: Any) -> Context:
     """The ways of such a practice, with our own tables."""
-    return Context.of(practice(**values), REFERENCE)
+    return Context.of(practice(**values), REFERENCE, reckon=reckoned_once)
 
 
 PRACTICE = practice()

@@ -23,6 +23,7 @@ from recordgen.records.load.practice import read_practice
 from recordgen.records.models.horse import Shared
 from recordgen.records.models.practice import Practice
 from recordgen.sentences import worded
+from recordgen.site.context import ways_of
 from recordgen.site.templates import environment
 from tests.conftest import RECORDS, ROOT, TODAY
 from tests.support.commands import small_practice
@@ -37,7 +38,7 @@ WORD = re.compile(r"[^\W_]{5,}")
 def sheet_of(slug: str) -> HorseSheet:
     """The sheet of a horse at Willowmere out of the whole demo practice."""
     whole = read_whole(RECORDS, TODAY)
-    ways = Context.of(whole.practice.file, whole.reference, whole.repeated)
+    ways = ways_of(whole)
     return horse_sheet(whole, whole.practice.horse("willowmere", slug), ways, TODAY)
 
 
@@ -104,7 +105,7 @@ def test_what_was_amended_later_is_told_without_its_reason(tmp_path: Path) -> No
     visit.write_text(re.sub(r"toe_length: 86\b", "toe_length: 87", visit.read_text(), count=1))
     git(records, "commit", "--quiet", "--all", "--message", "mixed up with Fennel")
     whole = read_whole(records, TODAY)
-    ways = Context.of(whole.practice.file, whole.reference)
+    ways = ways_of(whole)
     told = horse_sheet(whole, whole.practice.horse("willowmere", "bramble"), ways, TODAY).html
 
     assert "86 mm → 87 mm" in told
