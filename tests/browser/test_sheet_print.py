@@ -7,7 +7,6 @@ import re
 import shutil
 import unicodedata
 from collections.abc import Iterator
-from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 from typing import Literal
@@ -55,29 +54,35 @@ def places(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
     return {name: file.as_uri() for name, file in files.items()}
 
 
-@contextmanager
-def opened(browser: Browser, address: str, scheme: Scheme = "light", width: int = 1280) -> Iterator[Page]:
-    """A sheet in the browser."""
-    context = browser.new_context(viewport={"width": width, "height": 900}, color_scheme=scheme)
-    page = context.new_page()
-    page.goto(address)
-    yield page
+@pytest.fixture(scope="module")
+def window(browser: Browser) -> Iterator[Page]:
+    """One window for all sheets: none keeps anything, and a new one takes as long as showing a sheet."""
+    context = browser.new_context()
+    yield context.new_page()
     context.close()
+
+
+def opened(window: Page, address: str, scheme: Scheme = "light", width: int = 1280) -> Page:
+    """The window with a sheet in it, on a screen of this width."""
+    window.set_viewport_size({"width": width, "height": 900})
+    window.emulate_media(media="null", color_scheme=scheme)
+    window.goto(address)
+    return window
 
 
 class Press:
     """Prints sheets, each once however many tests read it."""
 
-    def __init__(self, browser: Browser, places: dict[str, str]) -> None:
-        self.browser = browser
+    def __init__(self, window: Page, places: dict[str, str]) -> None:
+        self.window = window
         self.places = places
         self.texts = cache(self._texts)
         self.printed = cache(self._printed)
 
     def _printed(self, name: str, scheme: Scheme) -> PdfReader:
         """The sheet as a PDF, with backgrounds, read back."""
-        with opened(self.browser, self.places[name], scheme) as page:
-            return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, print_background=True)))
+        page = opened(self.window, self.places[name], scheme)
+        return PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True, print_background=True)))
 
     def _texts(self, name: str) -> list[str]:
         """The words of each page."""
@@ -85,9 +90,9 @@ class Press:
 
 
 @pytest.fixture(scope="module")
-def press(browser: Browser, places: dict[str, str]) -> Press:
+def press(window: Page, places: dict[str, str]) -> Press:
     """Prints the sheets."""
-    return Press(browser, places)
+    return Press(window, places)
 
 
 def close(text: str) -> str:
@@ -128,10 +133,10 @@ def test_each_horse_of_the_demo_has_two_pages(press: Press, slug: str) -> None:
 def test_the_third_page_tells_how_concentric_each_sole_is(press: Press, name: str) -> None:
     """A drawing and each zone with its error beside it, and that nobody shall cut by it."""
     third = press.texts(name)[2]
-    with opened(press.browser, press.places[name]) as page:
-        drawn = page.locator(".rg-sheet-off figure title").evaluate_all("all => all.map(one => one.textContent)")
-        rows = page.locator(".rg-sheet-zones tbody tr").evaluate_all("all => all.map(one => one.innerText)")
-        figures = page.locator(".rg-sheet-zones td").all_inner_texts()
+    page = opened(press.window, press.places[name])
+    drawn = page.locator(".rg-sheet-off figure title").evaluate_all("all => all.map(one => one.textContent)")
+    rows = page.locator(".rg-sheet-zones tbody tr").evaluate_all("all => all.map(one => one.innerText)")
+    figures = page.locator(".rg-sheet-zones td").all_inner_texts()
 
     assert "To think by, never an instruction to cut." in " ".join(third.split())
     assert len(drawn) == len(rows) > 0
@@ -140,15 +145,15 @@ def test_the_third_page_tells_how_concentric_each_sole_is(press: Press, name: st
     assert [figure for figure in figures if not re.fullmatch(r"−?\d\.\d ± \d\.\d", figure)] == []
 
 
-def test_longer_words_of_another_language_fit_too(browser: Browser, tmp_path: Path) -> None:
+def test_longer_words_of_another_language_fit_too(window: Page, tmp_path: Path) -> None:
     """The fullest sheet of the demo in German has no page more."""
     others = shutil.ignore_patterns("fallow-end", "tithe-barn", "bramble", "fennel", "moss", "tansy")
     records = shutil.copytree(RECORDS, tmp_path / "records", ignore=others)
     with (records / "practice.yaml").open("a", encoding="utf-8") as file:
         file.write("language: de\n")
     run_today("sheet", "willowmere/pippin", "--out", tmp_path / "pippin.html", records=records)
-    with opened(browser, (tmp_path / "pippin.html").as_uri()) as page:
-        printed = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True)))
+    page = opened(window, (tmp_path / "pippin.html").as_uri())
+    printed = PdfReader(io.BytesIO(page.pdf(prefer_css_page_size=True)))
 
     assert "Alle Maße" in printed.pages[1].extract_text()
     assert len(printed.pages) == 3
@@ -158,23 +163,23 @@ def test_longer_words_of_another_language_fit_too(browser: Browser, tmp_path: Pa
 def test_no_row_is_cut_between_pages(press: Press, name: str) -> None:
     """All words of a row, a line of a list or a heading stand on one page, in a stretch."""
     pages = [close(text) for text in press.texts(name)]
-    with opened(press.browser, press.places[name]) as page:
-        page.emulate_media(media="print")
-        rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.innerText)")
+    page = opened(press.window, press.places[name])
+    page.emulate_media(media="print")
+    rows = page.locator(".rg-sheet :is(tbody tr, li, h2)").evaluate_all("all => all.map(one => one.innerText)")
 
     assert len(rows) > 40
     assert [row for row in rows if not any(close(row) in text for text in pages)] == []
 
 
 @pytest.mark.parametrize("name", [*HORSES, "moss", "tansy", "site bramble", "heavy"])
-def test_nothing_runs_over_its_cell_on_paper(browser: Browser, places: dict[str, str], name: str) -> None:
+def test_nothing_runs_over_its_cell_on_paper(window: Page, places: dict[str, str], name: str) -> None:
     """No text is wider than its place at the width of the paper, nor smaller than 8 pt."""
-    with opened(browser, places[name], width=PRINTED_PX) as page:
-        page.emulate_media(media="print")
+    page = opened(window, places[name], width=PRINTED_PX)
+    page.emulate_media(media="print")
 
-        assert page.evaluate(OVERFLOWING) == []
-        assert page.evaluate(SMALL_TEXT, SMALLEST_ON_PAPER_PX) == []
-        assert page.evaluate("document.documentElement.scrollWidth") <= PRINTED_PX
+    assert page.evaluate(OVERFLOWING) == []
+    assert page.evaluate(SMALL_TEXT, SMALLEST_ON_PAPER_PX) == []
+    assert page.evaluate("document.documentElement.scrollWidth") <= PRINTED_PX
 
 
 @pytest.mark.parametrize("slug", HORSES)
@@ -216,28 +221,26 @@ def test_the_second_page_is_for_looking_up(press: Press, slug: str) -> None:
 
 @pytest.mark.parametrize("media", ["screen", "print"])
 @pytest.mark.parametrize("name", ["pippin", "site pippin"])
-def test_black_on_white_in_the_dark_too(browser: Browser, places: dict[str, str], name: str, media: str) -> None:
+def test_black_on_white_in_the_dark_too(window: Page, places: dict[str, str], name: str, media: str) -> None:
     """On a screen and on paper; the pictures as well."""
-    with opened(browser, places[name], "dark") as page:
-        page.emulate_media(media="print" if media == "print" else "screen", color_scheme="dark")
-        ground = page.locator(".rg-sheet").evaluate("one => getComputedStyle(one).backgroundColor")
-        ink = "all => [...new Set(all.map(one => getComputedStyle(one).color))]"
-        inks = page.locator(".rg-sheet :is(td, b, h1, h2, li)").evaluate_all(ink)
-        drawn = "all => [...new Set(all.map(one => getComputedStyle(one).stroke))]"
-        lines = page.locator(".rg-sheet-pictures svg path").evaluate_all(drawn)
+    page = opened(window, places[name], "dark")
+    page.emulate_media(media="print" if media == "print" else "screen", color_scheme="dark")
+    ground = page.locator(".rg-sheet").evaluate("one => getComputedStyle(one).backgroundColor")
+    ink = "all => [...new Set(all.map(one => getComputedStyle(one).color))]"
+    inks = page.locator(".rg-sheet :is(td, b, h1, h2, li)").evaluate_all(ink)
+    drawn = "all => [...new Set(all.map(one => getComputedStyle(one).stroke))]"
+    lines = page.locator(".rg-sheet-pictures svg path").evaluate_all(drawn)
 
     assert (ground, inks) == ("rgb(255, 255, 255)", ["rgb(0, 0, 0)"])
     assert set(lines) <= {"none", *(f"rgb({grey}, {grey}, {grey})" for grey in (0, 51, 153, 255))}
 
 
-def test_the_paper_stays_white_to_its_edge(browser: Browser, places: dict[str, str]) -> None:
+def test_the_paper_stays_white_to_its_edge(window: Page, places: dict[str, str]) -> None:
     """No ground of the dark scheme is painted behind the sheet."""
-    with opened(browser, places["site pippin"], "dark") as page:
-        page.emulate_media(media="print", color_scheme="dark")
-        grounds = page.evaluate(
-            "[document.documentElement, document.body].map(e => getComputedStyle(e).backgroundColor)"
-        )
-        scheme = page.evaluate("getComputedStyle(document.documentElement).colorScheme")
+    page = opened(window, places["site pippin"], "dark")
+    page.emulate_media(media="print", color_scheme="dark")
+    grounds = page.evaluate("[document.documentElement, document.body].map(e => getComputedStyle(e).backgroundColor)")
+    scheme = page.evaluate("getComputedStyle(document.documentElement).colorScheme")
 
     assert grounds == ["rgb(255, 255, 255)"] * 2
     assert "light" in scheme
@@ -245,13 +248,13 @@ def test_the_paper_stays_white_to_its_edge(browser: Browser, places: dict[str, s
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("name", ["pippin", "site pippin"])
-def test_it_reads_on_a_phone(browser: Browser, places: dict[str, str], name: str, scheme: Scheme) -> None:
+def test_it_reads_on_a_phone(window: Page, places: dict[str, str], name: str, scheme: Scheme) -> None:
     """No sideways scroll and no text too small at 390 pixels; each figure says what it is."""
-    with opened(browser, places[name], scheme, width=390) as page:
-        sideways = page.evaluate("document.documentElement.scrollWidth - innerWidth")
-        sizes = "all => Math.min(...all.map(one => parseFloat(getComputedStyle(one).fontSize)))"
-        smallest = page.locator(".rg-sheet :is(small, td, li, p, dd)").evaluate_all(sizes)
-        label = page.locator(".rg-sheet-step").first.evaluate("one => getComputedStyle(one, '::before').content")
+    page = opened(window, places[name], scheme, width=390)
+    sideways = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+    sizes = "all => Math.min(...all.map(one => parseFloat(getComputedStyle(one).fontSize)))"
+    smallest = page.locator(".rg-sheet :is(small, td, li, p, dd)").evaluate_all(sizes)
+    label = page.locator(".rg-sheet-step").first.evaluate("one => getComputedStyle(one, '::before').content")
 
     assert sideways <= 1
     assert smallest >= SMALLEST_TEXT_PX
