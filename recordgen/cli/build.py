@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 import time
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -133,7 +133,7 @@ def _build(asked: BuildAsked, stages: Stages) -> dict[str, Any]:
     slugs = [one.slug for one in context.stables]
     wanted = [asked.stable] if asked.stable else [*slugs, TAKEN]
     built = build_sites(context, wanted, asked.out, asked.processes, standing)
-    stages.done("build", sum(site.stood for site in built), len(built), "sites")
+    stages.done("build", *_reused(built))
     if asked.cache.folder and not asked.cache.why_not:
         prune(asked.cache.folder)
     strangers = [] if asked.stable else find_strangers(asked.out, slugs)
@@ -163,8 +163,14 @@ def _read(asked: BuildAsked, stages: Stages) -> tuple[BuildContext, Standing | N
     stages.done("read")
     context = BuildContext.of(whole, asked.today, asked.cache, before, asked.counts)
     found = context.summaries
-    stages.done("compute", found.kept_count if found else 0, found.horses if found else 0, "horses")
+    stages.done("compute", (found.kept_count if found else 0, found.horses if found else 0, "horses"))
     return context, Standing(asked.cache, before, whole, context) if before else None, whole
+
+
+def _reused(built: Sequence[Built]) -> Iterator[tuple[int, int, str]]:
+    yield sum(site.stood for site in built), len(built), "sites"
+    yield sum(site.pages_again for site in built), sum(site.pages for site in built), "pages"
+    yield sum(site.pictures - site.drawn for site in built), sum(site.pictures for site in built), "pictures"
 
 
 def _site(built: Built) -> dict[str, Any]:
@@ -208,12 +214,12 @@ class Stages:
         self.aloud = aloud
         self.start = self.last = time.perf_counter()
 
-    def done(self, name: str, again: int = 0, of: int = 0, what: str = "") -> None:
-        """The end of a stage. again: how many of so many were used again; what: they are."""
+    def done(self, name: str, *reused: tuple[int, int, str]) -> None:
+        """The end of a stage. reused: how many were used again, of how many, and of which kind."""
         now = time.perf_counter()
         if self.aloud:
-            reused = f"  {again} of {of} {what} as before" if of else ""
-            echo(f"{name:8} {now - self.last:6.2f} s{reused}", err=True)
+            told = ", ".join(f"{again} of {of} {kind}" for again, of, kind in reused if of)
+            echo(f"{name:8} {now - self.last:6.2f} s{f'  {told} as before' if told else ''}", err=True)
         self.last = now
 
     def total(self) -> float:

@@ -23,9 +23,10 @@ class PictureCache:
     """Draws a picture the first time it is asked for and hands back the same one ever after."""
 
     def __init__(self, kept: Cache | None) -> None:
-        """Pictures kept in a cache, or only in memory if there is none."""
+        """Pictures kept in a cache, or only in memory if there is none; counts how many are asked for, and drawn."""
         self._kept = kept or Cache(None)
         self._memory: dict[str, str] = {}
+        self.asked = self.drawn = 0
 
     def picture(self, draw: Callable[Arguments, str], /, *args: Arguments.args, **kwargs: Arguments.kwargs) -> str:
         """The picture that `draw` makes of these arguments.
@@ -35,7 +36,9 @@ class PictureCache:
         """
         key = key_of(draw, args, kwargs)
         picture = self._memory.get(key) or self._stored(key)
+        self.asked += 1
         if picture is None:
+            self.drawn += 1
             picture = draw(*args, **kwargs)
             self._kept.put(KIND, key, picture.encode())
         self._remember(key, picture)

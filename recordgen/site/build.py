@@ -34,7 +34,8 @@ from recordgen.workers import end_with_parent
 class Built:
     """A site that was put in place, or stands there as it would be made again.
 
-    kept: what it was made from, where that is to be known the next time; None where it stood.
+    kept: what it was made from, where that is to be known the next time; None where it stood. pages_again: how many of
+    its pages stood. pictures, drawn: how many pictures the others asked for, and how many of these were drawn now.
     """
 
     slug: str
@@ -43,6 +44,9 @@ class Built:
     pages: int
     kept: KeptSite | None = None
     stood: bool = False
+    pages_again: int = 0
+    pictures: int = 0
+    drawn: int = 0
 
 
 def render_one_site(folder: Path, today: dt.date, stable: str | None = None) -> Site:
@@ -130,12 +134,13 @@ def _begin_apart(run: _Run) -> None:
 def _warm(run: _Run) -> None:
     """Load the engine and compile the templates before the builders part, so that each need not do it again.
 
-    Where all sites stand, most pages of horses do, so that their templates wait until one is asked for.
+    Where nothing was computed of any horse, most of their pages stand: their templates wait for one that does not.
     """
     import recordgen.site.engine  # noqa: F401
 
-    stand = run.standing is not None and all((run.out / one.slug).is_dir() for one in run.context.stables)
-    compile_all(run.context.templates, ("horse/", "sheet/") if stand else ())
+    summaries = run.context.summaries
+    all_known = summaries is not None and summaries.kept_count == summaries.horses
+    compile_all(run.context.templates, ("horse/", "sheet/") if all_known else ())
 
 
 def _build_one(slug: str, folder: Path) -> Built:
@@ -146,13 +151,17 @@ def _build_one(slug: str, folder: Path) -> Built:
     keys = run.standing.keys_of(slug) if run.standing else {}
     today = run.context.today
     if before and (before.keys, before.day) == (keys, today) and slug != PRACTICE:
-        return Built(slug, before.name, place, len(before.pages), stood=True)
+        return Built(slug, before.name, place, len(before.pages), stood=True, pages_again=len(before.pages))
+    pictures = run.context.pictures
+    asked, drawn = pictures.asked, pictures.drawn
     site = render_site(run.context, slug, before.finished_files(keys, today) if before else Finished())
     dated = _write_site(site, folder, run, before)
     pages = tuple(KeptPage.of(page, dated[page.uri]) for page in site.pages)
     files = tuple(dict.fromkeys((*site.files, *site.finished)))
     kept = KeptSite(site.name, today, keys, pages, files) if run.standing else None
-    return Built(slug, site.name, folder, len(pages), kept)
+    again = sum(page.finished for page in site.pages)
+    made = Built(slug, site.name, folder, len(pages), kept, pages_again=again)
+    return replace(made, pictures=pictures.asked - asked, drawn=pictures.drawn - drawn)
 
 
 def _write_site(site: Site, folder: Path, run: _Run, before: KeptSite | None) -> Mapping[str, str]:
@@ -161,8 +170,8 @@ def _write_site(site: Site, folder: Path, run: _Run, before: KeptSite | None) ->
 
     dated = {uri: as_text(placed) for uri, placed in write_site(site, folder, run.context.records).items()}
     if before:
-        say = None if before.day == run.context.today else DaySayer(run.context.templates, run.context.today).say
-        dated |= bring_finished(site, before, run.out / site.slug, folder, say)
+        sayer = None if before.day == run.context.today else DaySayer(run.context.templates, run.context.today)
+        dated |= bring_finished(site, before, run.out / site.slug, folder, sayer.say if sayer else None)
     mark_folder(folder, site.slug)
     return dated
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 import shutil
 from pathlib import Path
 
@@ -93,6 +94,24 @@ def test_verbose_tells_each_stage_with_its_time(tmp_path: Path) -> None:
     result = run_today("build", "-v", "--stable", "willowmere", "--out", tmp_path / "sites", records=records)
 
     assert [line.split()[0] for line in result.stderr.splitlines()] == ["look", "load", "read", "compute", "build"]
+
+
+def test_verbose_tells_what_was_used_again(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """First nothing but pictures that both sites share; after a word in one stable's file, pages and all pictures."""
+    monkeypatch.setenv("RECORDGEN_CACHE", str(tmp_path / "cache"))
+    records, counts = small_practice(tmp_path), []
+    for note in ("", "private_note: The lane floods.\n"):
+        with (records / "willowmere" / "bramble" / "horse.yaml").open("a") as file:
+            file.write(note)
+        result = run_today("build", "-v", "--processes", "1", "--out", tmp_path / "sites", records=records)
+        last = result.stderr.splitlines()[-1]
+        counts.append({kind: (int(again), int(of)) for again, of, kind in re.findall(r"(\d+) of (\d+) (\w+)", last)})
+    first, then = counts
+
+    assert (first["sites"], first["pages"][0], then["sites"]) == ((0, 2), 0, (0, 2))
+    assert 0 < then["pages"][0] < then["pages"][1] == first["pages"][1]
+    assert first["pictures"][0] < first["pictures"][1]
+    assert 0 < then["pictures"][0] == then["pictures"][1] < first["pictures"][1]
 
 
 def test_a_broken_theme_file_is_told_without_a_traceback(tmp_path: Path) -> None:
