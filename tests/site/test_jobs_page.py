@@ -12,7 +12,11 @@ from bs4 import BeautifulSoup, Tag
 
 from recordgen.hoof.care.jobs import week_of_jobs
 from recordgen.hoof.summary import HorseSummary
+from recordgen.pictures.cache import PictureCache
 from recordgen.records.models.stable import Stable
+from recordgen.site.drawings.dated import DaySayer
+from recordgen.site.drawings.pictures import Pictures
+from recordgen.site.model import Page
 from recordgen.site.pages.ticks import tick_key
 from recordgen.site.templates import environment, render
 from tests.support.horse_records import NAMING, REFERENCE, practice, summary, visit
@@ -37,9 +41,12 @@ def of_summary(name: str, found: HorseSummary) -> SimpleNamespace:
 
 def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> BeautifulSoup:
     """The page of a stable with these horses."""
+    templates = environment(Path("none"), NAMING)
+    pictures = Pictures(PictureCache(None), NAMING, DaySayer(templates, TODAY))
     html = render(
-        environment(Path("none"), NAMING),
+        templates,
         "jobs.html",
+        pictures=pictures,
         here="jobs.md",
         menu=[],
         own_menu=[],
@@ -52,7 +59,7 @@ def page(horses: Sequence[SimpleNamespace], stable: Stable | None = None) -> Bea
         week=week_of_jobs((one, one.jobs) for one in horses),
         withheld=[(one, job) for one in horses for job in one.withheld],
     )
-    return BeautifulSoup(html, "lxml")
+    return BeautifulSoup(Page("jobs.md", "", html, tuple(pictures.late)).complete(html), "lxml")
 
 
 def rows(found: BeautifulSoup) -> dict[str, list[str]]:
