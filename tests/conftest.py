@@ -35,11 +35,12 @@ RECORDS = ROOT / "records"
 TODAY = dt.date(2026, 11, 25)
 # Files that take a processor ten seconds or more, the dearest first.
 DEAREST = (
-    *("site/kept/test_standing.py", "browser/test_access.py", "tapped/test_judged.py"),
-    *("guide/test_guide.py", "cli/test_publish.py", "cli/test_nothing_deleted.py", "browser/test_horse_page.py"),
-    *("site/test_valid_html.py", "cli/test_cache.py", "browser/test_sheet_print.py", "browser/test_field_readable.py"),
-    *("site/test_build.py", "cli/test_readers.py", "private/backup/test_two_computers.py", "cli/test_build.py"),
-    *("browser/test_field_entry.py", "browser/test_trace_screen.py", "language/test_no_sentence_nailed.py"),
+    *("browser/test_access.py", "browser/test_field_readable.py", "site/kept/test_standing.py"),
+    *("cli/test_publish.py", "browser/test_horse_page.py", "guide/test_guide.py", "browser/test_sheet_print.py"),
+    *("browser/test_field_entry.py", "browser/test_trace_screen.py", "site/test_valid_html.py"),
+    *("browser/test_sealed_opening.py", "browser/test_field_tracing.py", "site/test_build.py", "tapped/test_judged.py"),
+    *("browser/test_field_keeping.py", "browser/test_boards.py", "browser/test_pages.py"),
+    *("browser/test_sealed_reading.py", "browser/test_access_elsewhere.py"),
 )
 
 

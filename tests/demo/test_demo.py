@@ -64,23 +64,28 @@ def cycles(horse: HorseRecord, foot: Foot) -> Iterator[tuple[date, int, float]]:
             yield now.date, (now.date - then.date).days, later.before.toe_length - left.toe_length
 
 
-def test_the_script_writes_the_records_as_they_are(tmp_path: Path) -> None:
+OLD, PHOTO = Path("willowmere/moss/2020-01-01.yaml"), Path("willowmere/moss/photos/left.jpg")
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The demo written over a visit that is no longer part of it, and beside a photograph."""
+    folder = tmp_path_factory.mktemp("demo")
+    (folder / PHOTO).parent.mkdir(parents=True)
+    (folder / OLD).write_text("date: 2020-01-01\n")
+    (folder / PHOTO).write_bytes(b"a picture")
+    write_demo(folder)
+    return folder
+
+
+def test_the_script_writes_the_records_as_they_are(written: Path) -> None:
     """Writing the demo anew gives the files of `records/`, byte for byte."""
-    write_demo(tmp_path)
-
-    assert tree(tmp_path) == tree(RECORDS)
+    assert tree(written) == tree(RECORDS)
 
 
-def test_writing_takes_away_old_visits_and_leaves_photographs(tmp_path: Path) -> None:
+def test_writing_takes_away_old_visits_and_leaves_photographs(written: Path) -> None:
     """A visit that is no longer part of the demo goes; a photograph stays."""
-    old, photo = tmp_path / "willowmere/moss/2020-01-01.yaml", tmp_path / "willowmere/moss/photos/left.jpg"
-    photo.parent.mkdir(parents=True)
-    old.write_text("date: 2020-01-01\n")
-    photo.write_bytes(b"a picture")
-
-    write_demo(tmp_path)
-
-    assert (old.exists(), photo.exists()) == (False, True)
+    assert ((written / OLD).exists(), (written / PHOTO).exists()) == (False, True)
 
 
 def test_the_demo_reads_without_a_problem() -> None:
