@@ -15,7 +15,7 @@ from recordgen.hoof.tracing.foot_frame import FROG
 from recordgen.hoof.tracing.readings import stance_sd
 from recordgen.hoof.tracing.sole import sole_figures
 from recordgen.records.models.reference import TRACING
-from recordgen.records.models.tracing import Tracing
+from recordgen.records.models.tracing import LANDMARKS, TracedView, Tracing
 from tests.support.horse_records import MEASURES, foot, summary, visit
 from tests.support.sole_shapes import FORE, Sole
 from tests.support.typed_tracings import SINGLE, typed
@@ -43,6 +43,20 @@ def test_a_landmark_that_is_missing_is_named_for_each_figure_that_lacks_it() -> 
     assert "mirror_match_percent" not in one.figures
     assert one.lacking["mirror_match_percent"] == ("frog_apex",)
     assert one.lacking["sole_length_mm"] == ("frog_apex",)
+
+
+@pytest.mark.parametrize(("view", "name"), [(view, name) for view, marks in LANDMARKS.items() for name in marks])
+@pytest.mark.parametrize("source", [{"of": "drawing"}, {"of": "photograph", "file": "2026-10-14.jpg"}])
+def test_any_landmark_may_be_the_only_one(view: TracedView, name: str, source: dict[str, str]) -> None:
+    """A ground line alone, say: the figures that lack others name them, and those that need it alone are told."""
+    spots = [[300 + 25 * number, 400 + 10 * (number - 4) ** 2] for number in range(LANDMARKS[view][name].least)]
+    usual = {key: value for key, value in typed().items() if key in ("moment", "image", "scale")}
+    alone = usual | source | {"view": view, name: spots if len(spots) > 1 else spots[0]}
+    one = traced(foot(tracings=[alone]), 1.5)[0]
+
+    assert all(name not in lacking for lacking in one.lacking.values())
+    assert one.figures.keys().isdisjoint(one.lacking)
+    assert one.lacking
 
 
 def test_errors_grow_with_the_error_of_the_hand() -> None:

@@ -49,11 +49,11 @@ def frame(px: Points, usual: Floats) -> Floats:
     if all(name in px for name in FROG):
         apex, medial, lateral = (px[name][0] for name in FROG)
         return _towards(apex - (medial + lateral) / 2, lateral - medial, usual)
-    if "ground" in px and len(px) > 1:
-        others = np.concatenate([spots for name, spots in px.items() if name not in ("ground", SCALE_FROM, SCALE_TO)])
+    others = [spots for name, spots in px.items() if name not in ("ground", SCALE_FROM, SCALE_TO)]
+    if "ground" in px and others:
         along = px["ground"][1] - px["ground"][0]
-        up = _both(along)[1] if len(others) else along
-        away = (others.mean(axis=0) - px["ground"][0]) @ up if len(others) else 1
+        up = _both(along)[1]
+        away = (np.concatenate(others).mean(axis=0) - px["ground"][0]) @ up
         return _towards(up if away > 0 else -up, _forward(px, along), usual)
     if "wall" in px:
         wall = px["wall"]
