@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from statistics import NormalDist
 from typing import Any
 
 import numpy as np
 import pytest
 
 from recordgen.hoof.tracing.errors.draws import redrawn
+from recordgen.hoof.tracing.errors.spread import Figure
 from recordgen.hoof.tracing.errors.standard import SCALE_FROM, SCALE_TO
 from recordgen.hoof.tracing.errors.twice import hand_error_px
 from recordgen.hoof.tracing.figures import in_mm, reckoned
@@ -203,3 +205,12 @@ def _walls(count: int, hand: np.random.Generator) -> Tracing:
     scale = {"from": [100, 950], "to": [700, 950], "length": 100}
     told = {"view": "side", "moment": "after", "image": [1000, 1000], "scale": scale, "dorsal_wall": wall.tolist()}
     return Tracing.model_validate(told)
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+def test_a_figure_is_beyond_its_error_where_five_in_a_hundred_chances_reach_it(sign: int) -> None:
+    """Either way. Source: the normal distribution, by the statistics module, to the two digits of 1.96."""
+    edge = sign * 2.5 * NormalDist().inv_cdf(0.975)
+
+    assert Figure(edge * 1.001, 2.5).beyond_error
+    assert not Figure(edge * 0.999, 2.5).beyond_error
