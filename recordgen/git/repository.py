@@ -27,13 +27,12 @@ def first_entry(folder: Path) -> str | None:
     """
     try:
         roots = text(run(folder, "rev-list", "--max-parents=0", "HEAD", "--")).split()
-        shallow = text(run(folder, "rev-parse", "--is-shallow-repository")).strip() == "true"
-        place = text(run(folder, "rev-parse", "--show-prefix")).strip()
+        shallow, _, place = text(run(folder, "rev-parse", "--is-shallow-repository", "--show-prefix")).partition("\n")
     except GitTrouble:
         return None
-    if shallow:
+    if shallow == "true":
         raise GitTrouble(say("the records' history is cut short"), say("Fetch all of it: git fetch --unshallow"))
-    return f"{roots[-1]}/{place}" if roots else None
+    return f"{roots[-1]}/{place.strip()}" if roots else None
 
 
 def is_ignored(path: Path, folder: Path) -> bool:
@@ -143,12 +142,21 @@ def list_contents(folder: Path) -> dict[str, str]:
     As git's names of the contents; none where there is no entry yet. Raises GitTrouble.
     """
     try:
-        run(folder, "rev-parse", "--quiet", "--verify", "HEAD")
+        told = text(run(folder, "ls-tree", "-r", "-z", "HEAD"))
     except GitTrouble:
+        if _has_entry(folder):
+            raise
         return {}
-    told = text(run(folder, "ls-tree", "-r", "-z", "HEAD"))
     entries = (entry.partition("\t") for entry in told.split("\0") if entry)
     return {name: about.split(" ")[2] for about, _, name in entries}
+
+
+def _has_entry(folder: Path) -> bool:
+    try:
+        run(folder, "rev-parse", "--quiet", "--verify", "HEAD")
+    except GitTrouble:
+        return False
+    return True
 
 
 def states_of(folder: Path) -> dict[str, str]:
