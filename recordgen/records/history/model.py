@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Literal
 
+from recordgen.language.quantities import Quantities
 from recordgen.language.spoken import language_of
 from recordgen.problems import Step
 from recordgen.records.history.versions import Difference, count_points
@@ -15,6 +16,7 @@ from recordgen.records.models.names import FEET, ZONES
 from recordgen.records.models.reference import Reference
 from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.visit import Visit
+from recordgen.units import UNITS
 
 # kept: as in git; amended: changed since; new: not in git yet; left out: git is told not to look at it.
 State = Literal["kept", "amended", "new", "left out"]
@@ -102,6 +104,7 @@ class Words:
     def __init__(self, practice: PracticeFile, reference: Reference) -> None:
         self.phrases = reference.phrases
         self.language = language_of(practice.language)
+        self.written = Quantities(self.language, UNITS[practice.units])
         self.foot = "foot_near_" if practice.feet == "near and off" else "foot_"
         self.measures = {words.path: words.name for words in reference.measures.values() if words.path}
 
@@ -139,6 +142,12 @@ class Words:
             return self.phrases[f"place_{step.replace(' ', '_')}"]
         return self.phrases.get(f"trail_field_{step}") or step.replace("_", " ")
 
+    def _number(self, value: float, unit: str) -> str:
+        """A number with its unit, a length in the unit of the practice."""
+        if unit in ("mm", "cm") and self.written.units.inches:
+            return self.written.length(value * (10 if unit == "cm" else 1))
+        return f"{self.language.figures(f'{value:.10g}')}{'°' if unit == 'degrees' else f' {unit}' if unit else ''}"
+
     def _value(self, steps: Sequence[Step], value: Any) -> str:
         points = count_points(value)
         if points:
@@ -148,8 +157,7 @@ class Words:
         if isinstance(value, dt.date):
             return self.language.day(value)
         if isinstance(value, int | float):
-            unit = extra(field_at(Visit, steps)).get("unit", "")
-            return f"{self.language.figures(f'{value:.10g}')}{'°' if unit == 'degrees' else f' {unit}' if unit else ''}"
+            return self._number(value, extra(field_at(Visit, steps)).get("unit", ""))
         if value in FEET:
             return self.phrases[f"{self.foot}{value}"]
         told = " ".join(str(value).split())

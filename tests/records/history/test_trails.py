@@ -100,6 +100,14 @@ def test_feet_are_named_as_the_practice_names_them(kept: Kept) -> None:
     assert kept.told()[0][2][0][0] == "near fore, toe length, after the trim"
 
 
+def test_what_was_changed_is_told_in_the_units_of_the_practice(kept: Kept) -> None:
+    """A rule in inches reads the toe of 75 mm, and of what it was corrected to, in sixteenths."""
+    kept.write({"practice.yaml": "name: A\ntrimmer: B\nunits: inches\ninches_since: 2026-11-01\n"})
+    kept.entry("2026-10-20", "x", {VISIT_FILE: VISIT.replace("toe_length: 75", "toe_length: 3 1/16 in")})
+
+    assert kept.told()[0][2][0][1:3] == ("2 15/16 in", "3 1/16 in")
+
+
 @pytest.mark.parametrize(
     ("named", "text", "state"),
     [
