@@ -100,6 +100,18 @@ def test_a_renamed_horse_keeps_its_page(published: Desk) -> None:
     assert len(pages(published.state)) == 3
 
 
+def test_new_words_leave_the_pages_where_they_are(published: Desk) -> None:
+    """A reader's bookmark of a horse asks for the new words and opens; its page is told as changed."""
+    before = pages(published.state)
+    assert run("readers", "willowmere", "--rotate", "--yes", "--records", published.records).exit_code == 0
+    told = publish(published, "willowmere")
+
+    assert told.exit_code == 0, told.output
+    assert pages(published.state) == before
+    assert "  changed   Bramble\n" in told.output
+    assert before
+
+
 def test_a_stable_that_was_never_published_is_no_alarm(published: Desk) -> None:
     """Its first publishing makes its keys; the one beside it has nothing to do with it."""
     (published.records / "heath").mkdir()

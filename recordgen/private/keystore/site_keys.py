@@ -66,15 +66,17 @@ class KeysDamaged(Trouble):
 class SiteKeys(BaseModel):
     """The private side of one sealed site. Nothing of it is published but what `ring` and `sealing` write.
 
-    site_id: for life. master: until the next rotation. serial, day, kid, digest: of the last edition. readers: oldest
-    first. editions: the blobs of the last editions with their SHA-256, newest first. fixed: the other published files
-    with theirs. pages: of the last edition, by path.
+    site_id, names: for life; by names the horses' pages are named, so that a bookmark outlives new words. master: until
+    the next rotation. serial, day, kid, digest: of the last edition. readers: oldest first. editions: the blobs of the
+    last editions with their SHA-256, newest first. fixed: the other published files with theirs. pages: of the last
+    edition, by path.
     """
 
     model_config = ConfigDict(extra="forbid", ser_json_bytes="base64", val_json_bytes="base64")
 
     v: Literal[1] = 1
     site_id: SiteId
+    names: Master
     master: Master
     serial: int = 0
     day: str = ""
@@ -97,7 +99,8 @@ class SiteKeys(BaseModel):
     @classmethod
     def new(cls, file: Path) -> SiteKeys:
         """New keys that `save` puts into a file."""
-        state = cls(site_id=secrets.token_bytes(SITE_ID_BYTES), master=secrets.token_bytes(KEY_BYTES))
+        names, master = secrets.token_bytes(KEY_BYTES), secrets.token_bytes(KEY_BYTES)
+        state = cls(site_id=secrets.token_bytes(SITE_ID_BYTES), names=names, master=master)
         state._file = file
         return state
 

@@ -226,9 +226,9 @@ def _sealed_edition(task: Task, ours: Ours, state: SiteKeys, room: Path) -> Seal
     words = "" if state.readers else state.add_words(task.name)[1]
     site, out, draft = room / "site", room / "sealed", draft_of(state, room)
     horses = ((horse.stable, horse.slug) for horse in task.whole.practice.horses)
-    # A horse's page keeps its address though its folder is renamed.
+    # A horse's page keeps its address though its folder is renamed or the keys are rotated.
     first = find_first_names(task.shelf.records, horses)
-    names = neutral_names(hkdf(state.master, state.site_id, b"page names"), list(first.values()))
+    names = neutral_names(hkdf(state.names, state.site_id, b"page names"), list(first.values()))
     _build_site(task, lambda slug: names(first[slug]), site, sealed=True)
     task.shelf.take_blobs(out, state)
     changes = _seal_into(out, site, draft, task)

@@ -23,7 +23,7 @@ def to(address: str, folder: str = "x") -> Publish:
 
 
 def test_a_horses_name_is_the_same_each_time_and_another_with_another_secret() -> None:
-    """So bookmarks last until the keys are rotated, and nobody without the secret can guess a horse."""
+    """So bookmarks last, and nobody without the secret can guess a horse."""
     first, again, other = (neutral_names(secret, HORSES) for secret in (SECRET, SECRET, bytes(32)))
 
     assert [first(horse) for horse in HORSES] == [again(horse) for horse in HORSES]
