@@ -34,7 +34,8 @@ VISIT = Aim(
 NEW_DAY = Aim(
     "a new day, against a cold build",
     0.1,
-    "each page of a horse tells how long its toes are by now, so it is computed and filled in again",
+    "a horse is made again on the day on which its window opens or ends, on each day that it is late, and on the first "
+    "of a month; beside few horses, loading the engine and the front pages weigh as much",
 )
 CHECK = Aim(
     "check cold, against C YAML alone", 1.5, "models, their checks and the remarks come on top, shared among the cores"
