@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import click
 
+from recordgen.cli.language import code_here
 from recordgen.cli.terminal import echo
 from recordgen.nearest import did_you_mean
 from recordgen.problems import quoted
@@ -17,7 +18,7 @@ def explain(code: str) -> None:
     """Print what a code means, with an example and its mend. Raises UsageError where there is no such code."""
     from recordgen.records.load.tables import read_reference
 
-    table = read_reference(None)[0].problems
+    table = read_reference(None, code_here())[0].problems
     words = table.get(code.strip().strip("[]"))
     if words is None:
         way_out = did_you_mean(code, table, say("Look for it at the end of a line of recordgen check"))

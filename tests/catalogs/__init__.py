@@ -28,8 +28,8 @@ from recordgen.site.trace.page import words_of_screen
 
 TEMPLATES = packaged() / "site_templates"
 PACKAGE = Path(recordgen.__file__).parent
-# The codes of problems are for the trimmer and stay in English; the guide has a catalog of its own.
-IN_ENGLISH = ("guide/", "problems.html")
+# The guide has a catalog of its own.
+APART = ("guide/",)
 DATA = ("dictionary.yaml",)
 _FORM = {"encoding": "utf-8", "newstyle_gettext": "true", "trim_blocks": "true", "lstrip_blocks": "true"}
 READ = dict.fromkeys(("**.html", "**.md", "**.jinja"), _FORM)
@@ -47,7 +47,7 @@ def asked_of_templates() -> Iterator[Asked]:
     for part in ("pages", "theme", "private"):
         found = extract_from_dir(TEMPLATES / part, [(ending, "jinja2") for ending in READ], READ)
         for name, _, message, _, place in found:
-            if not name.startswith(IN_ENGLISH):
+            if not name.startswith(APART):
                 yield place, message
 
 

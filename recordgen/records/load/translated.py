@@ -18,15 +18,13 @@ Entry = TypeVar("Entry", bound=Record)
 # The fields of all tables that hold words for people, and those whose words are the same wherever they stand.
 WORDS = {
     *("name", "plain", "landmarks", "text", "seen", "meanwhile", "do_not", "left_over", "what", "why", "how_often"),
-    *("until", "stop_if", "caution", "meaning", "maybe", "rule", "share"),
+    *("until", "stop_if", "caution", "meaning", "shown", "maybe", "rule", "share"),
 }
 SOURCES = {"source", "weeks_source", "growth_source"}
 # A source of our own words; one that names a publication stays in the language it was written in.
 OWN_WORDS = re.compile(r"(Assumed|As for|Common practice|Pages of)[^0-9]*")
 # Tables whose entries are words themselves.
 SENTENCES = ("phrases",)
-# What only the terminal and the trimmer's list of codes say stays in English.
-IN_ENGLISH = ("problems",)
 
 
 def messages(tables: Reference) -> list[Asked]:
@@ -44,8 +42,6 @@ def translate_tables(tables: Reference, catalog: Catalog) -> Reference:
         if table in SENTENCES:
             known = {key: catalog.pgettext(f"{table}.{key}", text) for key, text in entries.items()}
             told[table] = {**dict(catalog.under(f"{table}.")), **known}
-        elif table in IN_ENGLISH:
-            told[table] = entries
         else:
             told[table] = {key: _translate(entry, f"{table}.{key}", catalog) for key, entry in entries.items()}
     return Reference.model_construct(None, **told)
