@@ -99,6 +99,14 @@ def test_an_entry_that_lets_nothing_stand_is_told(tmp_path: Path, lines: str, le
     assert {"value-unlikely", "next-too-far"} <= set(codes(problems))
 
 
+@pytest.mark.parametrize("code", ["value-unlikly", "seen-fits-nothing"])
+def test_an_entry_for_no_warning_is_told_once(tmp_path: Path, code: str) -> None:
+    """Not also as one whose warning is no more."""
+    open_before = found(tmp_path, {VISIT_FILE: LONG}).open
+
+    assert len(found(tmp_path, {VISIT_FILE: LONG + entry(code, "x")}).open) == len(open_before) + 1
+
+
 def test_an_entry_lets_one_warning_stand_and_its_place_tells_which(tmp_path: Path) -> None:
     """Two that say the same are told apart by `at`, which the command writes."""
     both = f"{LONG.replace('160', '90')}care_ends: [dry-bed, dry-bed]\n"

@@ -72,6 +72,27 @@ def test_an_answer_settles_a_clash(answer: str, note: str) -> None:
     assert f"note: {note}\n" in text(joined(*sides, answer=answer))
 
 
+def test_a_visit_that_both_wrote_is_joined_reading_by_reading() -> None:
+    """Though neither had it before: what one side alone tells is taken, and only what differs is asked about."""
+    here = "date: 2026-10-14\nnote: Ours.\nnext: {weeks: 6}\n"
+    there = "date: 2026-10-14\nnote: Theirs.\nfeet: {left_fore: {landing: flat}}\n"
+    (question,) = joined(None, here, there).questions
+    told = text(joined(None, here, there, answer="here"))
+
+    assert dict(question.choices) == {"here": "Ours. (this computer)", "there": "Theirs. (the other computer)"}
+    assert all(part in told for part in ("note: Ours.\n", "weeks: 6", "landing: flat\n"))
+
+
+@pytest.mark.parametrize("there", ["- a list\n", "note: once\nnote: twice\n", "note: [\n"])
+def test_a_record_that_cannot_be_read_on_a_side_is_asked_about_as_a_whole(there: str) -> None:
+    """Nothing is taken out of it, and either side is kept to the byte."""
+    (question,) = joined(BEFORE, BEFORE.replace("Seen.", "Ours."), there).questions
+    kept = joined(BEFORE, BEFORE.replace("Seen.", "Ours."), there, answer="there")
+
+    assert question.choices.keys() == {"here", "there"}
+    assert text(kept) == there
+
+
 def test_a_page_that_both_changed_is_asked_about_as_a_whole() -> None:
     """It is no record."""
     found = joined("# A\n", "# B\n", "# C\n", path="pages/lane.md")
