@@ -14,7 +14,7 @@ from recordgen.sentences import say, sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
-    from recordgen.private.backup.fetch import Fetched
+    from recordgen.private.backup.fetch import FetchOutcome
 
 _FILE = click.Path(path_type=Path, dir_okay=False)
 
@@ -41,7 +41,7 @@ def command(address: str | None, records: Path, answers_file: Path | None) -> No
         raise click.exceptions.Exit(1)
 
 
-def _run_fetch(address: str | None, records: Path, answers_file: Path | None) -> tuple[Fetched, Naming]:
+def _run_fetch(address: str | None, records: Path, answers_file: Path | None) -> tuple[FetchOutcome, Naming]:
     from recordgen.cli.backup import ask_words
     from recordgen.cli.receive import ask_question
     from recordgen.private.backup.fetch import Asking, fetch
@@ -73,7 +73,7 @@ def _run_fetch(address: str | None, records: Path, answers_file: Path | None) ->
     return found, naming
 
 
-def _tell(found: Fetched, naming: Naming, address: str) -> None:
+def _tell(found: FetchOutcome, naming: Naming, address: str) -> None:
     if not (found.entries or found.keys or found.without_words or found.open):
         echo(naming.phrase("join_nothing", address=address or say("the copy")))
         return

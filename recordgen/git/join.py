@@ -34,14 +34,14 @@ class BothSides:
 
 
 @dataclass(frozen=True)
-class Joined:
+class JoinedLines:
     """All that git makes of two lines. tree: all files. both: those that both sides changed, by their paths."""
 
     tree: str
     both: tuple[BothSides, ...]
 
 
-def join_lines(records: Path, here: str, there: str, base: str) -> Joined:
+def join_lines(records: Path, here: str, there: str, base: str) -> JoinedLines:
     """Join two lines without touching any file. base: the last entry of both. Raises GitTrouble."""
     told = text(_carry(records, "merge-tree", "--write-tree", "-z", here, there, fine=(0, 1)))
     tree, *rest = told.split("\0")
@@ -55,7 +55,7 @@ def join_lines(records: Path, here: str, there: str, base: str) -> Joined:
     both = {path: BothSides(path, found.get(1), found.get(2), found.get(3)) for path, found in sides.items()}
     for changed in _changed_on_both(records, here, there, base):
         both.setdefault(changed.path, changed)
-    return Joined(tree.strip(), tuple(both[path] for path in sorted(both)))
+    return JoinedLines(tree.strip(), tuple(both[path] for path in sorted(both)))
 
 
 def _changed_on_both(records: Path, here: str, there: str, base: str) -> Iterator[BothSides]:

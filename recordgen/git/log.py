@@ -33,7 +33,7 @@ class Touch:
 
 
 @dataclass(frozen=True)
-class Logged:
+class LogEntry:
     """One entry of the log.
 
     day: the day it was kept, where its computer stood; written: the day it names itself; None where no day can be read.
@@ -50,7 +50,7 @@ class Logged:
     within: str
 
 
-def log(folder: Path) -> list[Logged]:
+def log(folder: Path) -> list[LogEntry]:
     """All entries that led to the present one, each before the ones it follows. Raises GitTrouble."""
     found = run(
         *(folder, "log", "--topo-order", "-z", "--raw", "--no-abbrev", "--no-color", "--no-show-signature"),
@@ -59,7 +59,7 @@ def log(folder: Path) -> list[Logged]:
     return list(_entries(iter(text(found).split("\0"))))
 
 
-def _entries(tokens: Iterator[str]) -> Iterator[Logged]:
+def _entries(tokens: Iterator[str]) -> Iterator[LogEntry]:
     head = next(tokens, "")
     while head:
         parents, kept, written, seconds, reason = (next(tokens) for _ in _FIELDS[1:])
@@ -73,7 +73,7 @@ def _entries(tokens: Iterator[str]) -> Iterator[Logged]:
                 head = begun
                 break
         names = [name for touch in touches for name in (*touch.before, touch.after) if name]
-        yield Logged(
+        yield LogEntry(
             *(entry, tuple(parents.split()), _day(kept), _day(written), int(seconds or 0), _reason(reason)),
             *(tuple(touches), _innermost_folder(names)),
         )

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from recordgen.hoof.age_class import care_class
 from recordgen.hoof.care.advice import Advice
 from recordgen.hoof.context import Context
-from recordgen.hoof.growth.cycles import Doubted
+from recordgen.hoof.growth.cycles import DoubtedCycle
 from recordgen.hoof.growth.growth import HorseGrowth
 from recordgen.hoof.measures.measures import Measure
 from recordgen.hoof.naming import Naming
@@ -109,7 +109,7 @@ def _tracing_remark(visit: int, foot: Foot, one: Disagreement, naming: Naming) -
     return Remark(visit, steps, "traced-reading-differs", naming.phrase("remark_traced", **facts), way_out)
 
 
-def _growth_remark(foot: Foot, doubted: Doubted, visits: Sequence[Visit], naming: Naming) -> Remark:
+def _growth_remark(foot: Foot, doubted: DoubtedCycle, visits: Sequence[Visit], naming: Naming) -> Remark:
     cycle = doubted.cycle
     number = max(count for count, visit in enumerate(visits) if visit.date == cycle.end)
     key = f"remark_growth_{doubted.why.replace(' ', '_')}"

@@ -58,7 +58,7 @@ class Cycle:
 
 
 @dataclass(frozen=True)
-class Doubted:
+class DoubtedCycle:
     """A cycle that is not used, and why."""
 
     cycle: Cycle
@@ -156,20 +156,20 @@ def wear(foot: Foot, visits: Sequence[Visit]) -> tuple[Wear, ...]:
 
 def split_doubted(
     cycles: Sequence[Cycle], prior: Prior, longest_days: int
-) -> tuple[tuple[Cycle, ...], tuple[Doubted, ...]]:
+) -> tuple[tuple[Cycle, ...], tuple[DoubtedCycle, ...]]:
     """The cycles that an estimate may rest on, and those that are named instead, both oldest first.
 
     A wrong foot, swapped days or a slip of the pen show as growth far from that of the other cycles; over more days
     than `longest_days` somebody else may have trimmed.
     """
-    doubted = [Doubted(cycle, "too long") for cycle in cycles if cycle.days > longest_days]
+    doubted = [DoubtedCycle(cycle, "too long") for cycle in cycles if cycle.days > longest_days]
     left = [cycle for cycle in cycles if cycle.days <= longest_days]
     middle, spread_mm, between = _usual(left, prior)
     for cycle in left:
         off = cycle.growth_mm - middle * cycle.days
         spread = (spread_mm**2 * as_observation(cycle).share_of_variance + (between * cycle.days) ** 2) ** 0.5
         if abs(off) > DOUBTED_FROM * spread:
-            doubted.append(Doubted(cycle, "too fast" if off > 0 else "too slow"))
+            doubted.append(DoubtedCycle(cycle, "too fast" if off > 0 else "too slow"))
     refused = {id(one.cycle) for one in doubted}
     used = tuple(cycle for cycle in left if id(cycle) not in refused)
     return used, tuple(sorted(doubted, key=lambda one: one.cycle.end))

@@ -10,7 +10,7 @@ from functools import cached_property
 
 from recordgen.hoof.growth.cycles import (
     Cycle,
-    Doubted,
+    DoubtedCycle,
     Wear,
     as_observation,
     mark_cycles,
@@ -42,7 +42,7 @@ class FootGrowth:
 
     net: Rate
     cycles: tuple[Cycle, ...]
-    left_out: tuple[Doubted, ...]
+    left_out: tuple[DoubtedCycle, ...]
     true: Rate | None
     wear: Rate | None
 
@@ -151,7 +151,7 @@ class HorseGrowth:
         return self.feet[foot].true or self.feet[foot].net
 
     @cached_property
-    def _sound(self) -> dict[Foot, tuple[tuple[Cycle, ...], tuple[Doubted, ...]]]:
+    def _sound(self) -> dict[Foot, tuple[tuple[Cycle, ...], tuple[DoubtedCycle, ...]]]:
         return {foot: split_doubted(one.net, self.usual, self.longest_days) for foot, one in self.cycles.items()}
 
     @cached_property

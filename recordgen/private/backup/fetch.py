@@ -49,7 +49,7 @@ SAYS = "Both computers joined"
 
 
 @dataclass
-class Fetched:
+class FetchOutcome:
     """The outcome. entries: what the other computer kept. joined: files that both changed, in words. open: questions.
 
     keys: files of keys that came. without_words: the keys wait until somebody knows the words.
@@ -71,7 +71,7 @@ class Asking:
     words: AskWords
 
 
-def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetched:
+def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> FetchOutcome:
     """Bring and join.
 
     Raises Trouble where the copy is another practice's, and where what is here is not kept in git.
@@ -92,16 +92,16 @@ def fetch(records: Path, address: str, horses: Horses, asking: Asking) -> Fetche
     return found
 
 
-def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetched:
+def _records(records: Path, there: str, horses: Horses, asking: Asking) -> FetchOutcome:
     here = entry_of(records, "HEAD")
     if here is None:
         raise Trouble(say("nothing is kept in git yet"), say("Keep it first: recordgen commit"))
     if is_before(records, there, here):
-        return Fetched()
+        return FetchOutcome()
     base = common_entry(records, here, there)
     if base is None:
         raise Trouble(say("that copy is of another practice"), say("Look at its address"))
-    found = Fetched(entries_between(records, here, there))
+    found = FetchOutcome(entries_between(records, here, there))
     if base == here:
         _refuse_touched(records, there)
         take_over(records, there)
@@ -115,7 +115,7 @@ def _records(records: Path, there: str, horses: Horses, asking: Asking) -> Fetch
         found.joined.append(about)
         files[both.path] = joined.content
     if found.open:
-        return Fetched(open=found.open)
+        return FetchOutcome(open=found.open)
     entry = write_joined_entry(records, tree_with(records, made.tree, files), here, there, SAYS)
     _refuse_touched(records, entry)
     take_over(records, entry)
@@ -157,7 +157,7 @@ def _refuse_touched(records: Path, entry: str) -> None:
         raise Trouble(message, way_out)
 
 
-def _keys(records: Path, there: str, found: Fetched, asking: Asking) -> None:
+def _keys(records: Path, there: str, found: FetchOutcome, asking: Asking) -> None:
     """Take in the keys of the copy. Raises Trouble; the records are joined by then."""
     keys = CopiedKeys.read(records)
     if there == entry_of(records, MET_SIDE):

@@ -45,7 +45,7 @@ class Backup:
 
 
 @dataclass(frozen=True)
-class Restored:
+class RestoredKeys:
     """The files of keys that were put back, those that were here and stay, and what damaged ones are now called."""
 
     put_back: tuple[str, ...]
@@ -88,7 +88,7 @@ def _exists_already(path: Path) -> Trouble:
     )
 
 
-def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Restored:
+def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> RestoredKeys:
     """Put back the keys of each stable that has none here, or damaged ones, out of a file that `backup` wrote.
 
     Those of the field page are put beside what is here, since notes may still come that were sealed for either. Damaged
@@ -98,7 +98,7 @@ def restore(path: Path, passphrase: str, fewest: int = FEWEST_ITERATIONS) -> Res
     return put_back(_open_copy(path, passphrase, fewest))
 
 
-def put_back(kept: Mapping[str, str]) -> Restored:
+def put_back(kept: Mapping[str, str]) -> RestoredKeys:
     """Put back keys by the names of their files, as `restore` does. Raises Trouble."""
     folder = private_folder()
     pages = {name: field_key.keys_of(text, folder / name) for name, text in kept.items() if _is_of_page(name)}
@@ -109,7 +109,7 @@ def put_back(kept: Mapping[str, str]) -> Restored:
     for name in missing:
         _run_ahead(states[name]).save()
     missing += [name for name, keys in sorted(pages.items()) if field_key.keep_too(folder / name, keys)]
-    return Restored(tuple(missing), tuple(sorted(kept.keys() - set(missing))), tuple(moved))
+    return RestoredKeys(tuple(missing), tuple(sorted(kept.keys() - set(missing))), tuple(moved))
 
 
 def _is_of_page(name: str) -> bool:

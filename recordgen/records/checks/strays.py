@@ -86,12 +86,12 @@ class _Strays:
         for name in sorted(self.files.tracked | self.files.new):
             told = self._metadata_on_disk(name) if self._is_wanted(name) else ()
             if told:
-                yield self._telling(name, told)
+                yield self._picture_problem(name, told)
         names = {content: name for name, content in about_to_be.items() if self._is_wanted(name)}
         names = {content: name for content, name in names.items() if PurePath(name).suffix != ".yaml"}
         for content, data in contents_of(self.walk.root, names):
             if told := metadata_in(data or b""):
-                yield self._telling(names[content], told)
+                yield self._picture_problem(names[content], told)
 
     def _is_wanted(self, name: str) -> bool:
         return self.only is None or name.startswith(f"{self.only}/")
@@ -109,13 +109,13 @@ class _Strays:
         except OSError:
             return ()
 
-    def _telling(self, name: str, told: tuple[str, ...]) -> Problem:
+    def _picture_problem(self, name: str, told: tuple[str, ...]) -> Problem:
         message = say(
             "this picture carries {told}, which may tell where, when and by whom it was taken", told=listed(told)
         )
-        return Problem(self._place(name), "picture-tells-where", message, self._taken_in(name))
+        return Problem(self._place(name), "picture-tells-where", message, self._way_out_of_picture(name))
 
-    def _taken_in(self, name: str) -> Said:
+    def _way_out_of_picture(self, name: str) -> Said:
         home = home_of(PurePosixPath(name))
         if home and home.part == "photograph":
             return say("Make it plain: recordgen photo --clean {name}; then git add {name}", name=quote(name))
@@ -137,7 +137,7 @@ class _Strays:
                 # It is asked about where the visits are read.
                 continue
             if self._is_wanted(name) and os.path.lexists(self.walk.root / name):
-                strays.setdefault(_told_as(name, alive), []).append(name)
+                strays.setdefault(_outermost_folder(name, alive), []).append(name)
         for name, inside in strays.items():
             yield self._stray(name, inside)
 
@@ -180,7 +180,7 @@ class _Strays:
         return Place(self.walk.shown(self.walk.root / name))
 
 
-def _told_as(name: str, alive: set[str]) -> str:
+def _outermost_folder(name: str, alive: set[str]) -> str:
     """The outermost folder around a file that holds no record at all, or the file itself."""
     above = [str(folder) for folder in PurePosixPath(name).parents][-2::-1]
     return next((f"{folder}/" for folder in above if folder not in alive), name)

@@ -8,7 +8,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from recordgen.git.log import Logged
+from recordgen.git.log import LogEntry
 from recordgen.records.history.model import Amendment, Kind, State, VisitTrail, Words
 from recordgen.records.history.renames import Version
 from recordgen.records.history.versions import differences
@@ -80,7 +80,7 @@ def _doubts(versions: Sequence[Version], past: Past, now: str | None) -> Iterato
         yield phrase("doubt_written_anew", day=past.words.language.day(anew[0]))
 
 
-def _own_day_before(entry: Logged) -> dt.date | None:
+def _own_day_before(entry: LogEntry) -> dt.date | None:
     """The day an entry names as its own, where it was put into the history on a later one."""
     return entry.written if entry.written and entry.day and entry.written < entry.day else None
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
 from recordgen.git.changes import kinds_of_change
-from recordgen.git.log import Logged, log
+from recordgen.git.log import LogEntry, log
 from recordgen.git.run import run, text
 from recordgen.git.troubles import GitTrouble
 from recordgen.records.history.moves import moves
@@ -82,7 +82,7 @@ def _ways_back(records: Path, files: Iterable[str]) -> dict[str, list[str]]:
     return found
 
 
-def _renames_in(one: Logged, inside: str) -> dict[str, str]:
+def _renames_in(one: LogEntry, inside: str) -> dict[str, str]:
     """The old name of each stable's or horse's file that an entry renamed, by its new one."""
     found = {}
     for touch in one.touches:

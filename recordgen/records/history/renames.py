@@ -12,7 +12,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from recordgen.git.log import Logged, Touch
+from recordgen.git.log import LogEntry, Touch
 from recordgen.records.load.folders import VISIT_FILE
 
 # For one entry: whose file a name was in it, where that is not the file of the same name; None for nobody's.
@@ -30,7 +30,7 @@ class Version:
     before, and is not followed there.
     """
 
-    logged: Logged
+    logged: LogEntry
     path: str
     olds: tuple[str | None, ...]
     new: str | None
@@ -45,7 +45,7 @@ class _Pair:
     unsure: bool = False
 
 
-def follow_renames(log: Sequence[Logged], wanted: Collection[str]) -> dict[str, list[Version]]:
+def follow_renames(log: Sequence[LogEntry], wanted: Collection[str]) -> dict[str, list[Version]]:
     """The versions of each wanted file, oldest first.
 
     log: each entry before the ones it follows. wanted: files by their names at the first of these entries.

@@ -12,7 +12,7 @@ from typing import Any
 from pydantic import BaseModel, ValidationError
 
 from recordgen.problems import Trouble, quoted
-from recordgen.records.join.values import Clash, Merged, merge
+from recordgen.records.join.values import Clash, MergedRecord, merge
 from recordgen.records.layout import home_of
 from recordgen.records.models.horse import Horse, SharedFile
 from recordgen.records.models.names import foot_named
@@ -140,7 +140,7 @@ def _describe_value(value: Any) -> str:
 
 def _text(
     sides: FileStates,
-    merged: Merged,
+    merged: MergedRecord,
     found: tuple[dict[str, Any], dict[str, Any], dict[str, Any]],
     lines: JoinLines,
 ) -> bytes:
@@ -162,7 +162,7 @@ def _text(
     return text.encode()
 
 
-def _says(path: str, text: bytes, merged: Merged) -> bool:
+def _says(path: str, text: bytes, merged: MergedRecord) -> bool:
     found = document(path, text)
     if found.problems or not isinstance(found.values, dict):
         return False

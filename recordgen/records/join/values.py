@@ -21,7 +21,7 @@ class Clash:
 
 
 @dataclass
-class Merged:
+class MergedRecord:
     """A record joined out of two. clashes: values at which the side here stands until somebody decides."""
 
     values: dict[str, Any]
@@ -38,9 +38,9 @@ class Merged:
             around[clash.steps[-1]] = value
 
 
-def merge(before: Mapping[str, Any], here: Mapping[str, Any], there: Mapping[str, Any]) -> Merged:
+def merge(before: Mapping[str, Any], here: Mapping[str, Any], there: Mapping[str, Any]) -> MergedRecord:
     """Join two states of a record that came out of one. What is empty counts as not written."""
-    found = Merged({})
+    found = MergedRecord({})
     found.values = _group(_with_one_name(before), _with_one_name(here), _with_one_name(there), (), found.clashes)
     return found
 

@@ -57,7 +57,7 @@ class HorseFolder:
 
 
 @dataclass(frozen=True)
-class Looked:
+class LookOver:
     """The outcome of looking over the visits of one horse: their prints in order, without blank ones, and all problems.
 
     since: the day it was looked over on. Where nothing was wrong then, nothing is on a later day: all that is held
@@ -70,7 +70,7 @@ class Looked:
     seen: tuple[SeenWarning, ...] = ()
 
 
-CLASSES = {one.__name__: one for one in (Looked, VisitPrint, Problem, Place, SeenWarning)}
+CLASSES = {one.__name__: one for one in (LookOver, VisitPrint, Problem, Place, SeenWarning)}
 
 
 @dataclass(frozen=True)
@@ -80,7 +80,7 @@ class VisitsRead:
     digests: by the file's name, the SHA-256 of what was read.
     """
 
-    looked: Looked
+    looked: LookOver
     digests: dict[str, bytes] = field(default_factory=dict)
     packed: Packed | None = None
 
@@ -118,7 +118,7 @@ class VisitReader:
         filled = tuple(visit for visit in in_order if not visit.record.is_blank)
         if folder.file and folder.file.record.left is None:
             walk.problems.extend(twice(filled))
-        looked = Looked(self.today, tuple(map(print_of, filled)), tuple(walk.problems), tuple(walk.problems.seen))
+        looked = LookOver(self.today, tuple(map(print_of, filled)), tuple(walk.problems), tuple(walk.problems.seen))
         digests = {visit.file.name: hashlib.sha256(visit.text).digest() for visit in visits}
         if not walk.problems.errors and digests == (told := self._digests(folder)):
             self._keep(folder, told, looked)
@@ -155,10 +155,10 @@ class VisitReader:
     def _read_kept(self, folder: HorseFolder) -> VisitsRead | None:
         digests = self._digests(folder)
         held = self.cache.get(KIND, self._key(folder, digests)) if digests is not None else None
-        looked: Looked | None = from_json(json.loads(held), CLASSES) if held else None
+        looked: LookOver | None = from_json(json.loads(held), CLASSES) if held else None
         return VisitsRead(looked, digests or {}) if looked and looked.since <= self.today else None
 
-    def _keep(self, folder: HorseFolder, digests: dict[str, bytes], looked: Looked) -> None:
+    def _keep(self, folder: HorseFolder, digests: dict[str, bytes], looked: LookOver) -> None:
         self.cache.put(KIND, self._key(folder, digests), json.dumps(as_json(looked, CLASSES)).encode())
 
     def _digests(self, folder: HorseFolder) -> dict[str, bytes] | None:

@@ -31,7 +31,7 @@ BOM = b"\xef\xbb\xbf"
 
 
 @dataclass(frozen=True)
-class Kept:
+class KeptTracing:
     """Tells what became of a tracing: whether it was written, what is wrong or to be looked at, and its figures."""
 
     written: bool
@@ -49,7 +49,7 @@ class Kept:
         }
 
 
-def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False) -> Kept:
+def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False) -> KeptTracing:
     """Write a tracing into the visit of its photograph, unless something in it is wrong.
 
     answer: JSON with the landmarks, scale and how it was drawn, as the screen sends it. near_and_off: how the practice
@@ -59,13 +59,13 @@ def keep_tracing(photo: PhotoToTrace, answer: bytes, near_and_off: bool = False)
     try:
         tracing = Tracing.model_validate(_values(photo, told))
     except ValidationError as wrong:
-        return Kept(False, tuple(_sentence(error) for error in wrong.errors(include_url=False)))
+        return KeptTracing(False, tuple(_sentence(error) for error in wrong.errors(include_url=False)))
     problems = list(problems_of(_alone(photo, tracing)))
     words = tuple(sentences(problem.message, problem.way_out) for problem in problems)
     if any(problem.level == "error" for problem in problems):
-        return Kept(False, words)
+        return KeptTracing(False, words)
     _write(photo, tracing, told.get("instead_of"), near_and_off)
-    return Kept(True, words, reckoned(tracing, tracing.error_px()))
+    return KeptTracing(True, words, reckoned(tracing, tracing.error_px()))
 
 
 def _parse_answer(answer: bytes) -> dict[str, Any]:

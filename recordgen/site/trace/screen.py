@@ -17,10 +17,10 @@ from recordgen.records.models.settings import PracticeFile
 from recordgen.records.models.tracing import TracedMoment
 from recordgen.records.yaml.read import read_with_key
 from recordgen.sentences import say, sentences
-from recordgen.site.trace.keep import Kept, keep_tracing
+from recordgen.site.trace.keep import KeptTracing, keep_tracing
 from recordgen.site.trace.page import PICTURE, trace_page
 from recordgen.site.trace.photo import PhotoToTrace, photo_to_trace
-from recordgen.site.trace.serve import Shown, serve_screen
+from recordgen.site.trace.serve import ShownScreen, serve_screen
 from recordgen.units import METRIC, UNITS
 
 
@@ -42,13 +42,13 @@ def trace_photo(
     return found.visit if done else None
 
 
-def screen_of(records: Path, photo: PhotoToTrace) -> Shown:
+def screen_of(records: Path, photo: PhotoToTrace) -> ShownScreen:
     """The screen of one photograph, and what takes its tracing in."""
     naming = _naming(records)
     outlines = read_outlines(Walk(records))
     page = trace_page(photo, naming.foot(photo.foot), records / "site_templates", naming.quantities, outlines)
     files = {"": ("text/html; charset=utf-8", page), PICTURE: ("image/jpeg", photo.raw)}
-    return Shown(files, lambda answer: _take(photo, answer, naming))
+    return ShownScreen(files, lambda answer: _take(photo, answer, naming))
 
 
 def _naming(records: Path) -> Naming:
@@ -64,11 +64,11 @@ def _take(photo: PhotoToTrace, answer: bytes, naming: Naming) -> tuple[Mapping[s
     try:
         kept = keep_tracing(photo, answer, naming.near_and_off)
     except Trouble as trouble:
-        kept = Kept(False, (sentences(trouble.message, trouble.way_out),))
+        kept = KeptTracing(False, (sentences(trouble.message, trouble.way_out),))
     except OSError as fault:
         told = sentences(
             say("{photo} cannot be read: {strerror}", photo=photo.shown, strerror=fault.strerror),
             say("Look whether the visit is still there"),
         )
-        kept = Kept(False, (told,))
+        kept = KeptTracing(False, (told,))
     return kept.as_json(naming.language.code), kept.written

@@ -22,7 +22,7 @@ HEADERS = {
 
 
 @dataclass(frozen=True)
-class Shown:
+class ShownScreen:
     """A screen that is being shown.
 
     files: by name in the address, each with its type. take: takes in what the screen sends, and tells the answer and
@@ -34,7 +34,7 @@ class Shown:
     token: str = field(default_factory=lambda: secrets.token_urlsafe(16))
 
 
-def serve_screen(shown: Shown, port: int, tell: Callable[[str], None]) -> bool:
+def serve_screen(shown: ShownScreen, port: int, tell: Callable[[str], None]) -> bool:
     """Show a screen until it is done with, or interrupted; whether it was done.
 
     tell: is called with the address once it can be opened. Raises OSError where the port is taken.
@@ -58,7 +58,7 @@ def _name_of(server: object) -> str:
     return f"{ALONE}:{server.server_port}" if isinstance(server, http.server.HTTPServer) else ""
 
 
-def _handler(shown: Shown) -> type[http.server.BaseHTTPRequestHandler]:
+def _handler(shown: ShownScreen) -> type[http.server.BaseHTTPRequestHandler]:
     class _Screen(http.server.BaseHTTPRequestHandler):
         def do_GET(self) -> None:
             name = self._asked_file()
