@@ -27,6 +27,9 @@ PICTURES = {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".avif", ".gif",
 TAKEN = "practice"
 # The page for the phone has this one.
 FIELD = "field-notes"
+# Names that Windows keeps for devices: no computer with it could take in the records. Source: Microsoft, Naming Files,
+# Paths, and Namespaces, from memory.
+DEVICES = {"con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10))}
 # What has a name already where the pages of stables and horses lie, so that neither can.
 _HAS_NAME = {
     TAKEN: say("the trimmer's own site"),
@@ -34,6 +37,7 @@ _HAS_NAME = {
     "index": say("the first page of a site"),
     "jobs": say("the page of a stable's jobs"),
     "rounds": say("the calendar of the rounds"),
+    **dict.fromkeys(DEVICES, say("a device of Windows")),
 }
 # No folder of a stable or a horse has one of these names.
 NOT_FREE = OWN_FOLDERS | _HAS_NAME.keys()

@@ -112,12 +112,15 @@ def test_the_folder_may_be_the_one_we_stand_in(tmp_path: Path, monkeypatch: pyte
         ("rounds", "the calendar of the rounds"),
         ("willowmere/index", "the first page of a site"),
         ("willowmere/jobs", "the page of a stable's jobs"),
+        ("aux", "a device of Windows"),
+        ("willowmere/con", "a device of Windows"),
+        ("willowmere/lpt1", "a device of Windows"),
     ],
 )
 def test_a_folder_whose_page_would_take_the_place_of_another_is_refused(
     tmp_path: Path, folder: str, whose: str
 ) -> None:
-    """It was built, and one of the two pages was lost without a word."""
+    """It was built, and one of the two pages was lost without a word, or no Windows could take in the records."""
     kind, name = ("horse", "Jobs") if "/" in folder else ("stable", "Rounds")
     message = f"the name {folder.rpartition('/')[2]} is taken by {whose}. Give the folder another name."
 
