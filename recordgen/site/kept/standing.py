@@ -24,6 +24,7 @@ from recordgen.cache.entries import Cache
 from recordgen.cache.inputs import files_in, stat_digest
 from recordgen.cache.spelling import key_of
 from recordgen.cache.values import as_json, from_json
+from recordgen.cache.versions import program_version
 from recordgen.cache.watched_day import AlikeDays
 from recordgen.records.load.everything import Whole
 from recordgen.site.build_context import BuildContext
@@ -156,7 +157,8 @@ class Standing:
 
 
 def _place_key(place: Path) -> str:
-    return key_of(os.path.realpath(place))
+    """By the program too: what another version left is in its form, and would be made again in any case."""
+    return key_of(program_version(), os.path.realpath(place))
 
 
 def _stat(place: Path) -> str:

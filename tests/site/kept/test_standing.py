@@ -82,6 +82,16 @@ def test_on_a_new_day_the_pages_of_horses_are_only_told_the_day(
     assert practice.differing() == []
 
 
+def test_what_another_version_left_is_not_read(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It may have another form: the sites are made again, whatever is kept of them."""
+    practice = Edited.of(tmp_path, seed=3, stables=1, horses=1)
+    practice.build("sites")
+    monkeypatch.setattr("recordgen.site.kept.standing.program_version", lambda: "another")
+    monkeypatch.setattr("recordgen.site.kept.standing.from_json", lambda *_: pytest.fail("read"))
+
+    assert practice.build("sites") == {"stable-001": False, PRACTICE: False}
+
+
 def counting(made: set[str]) -> Callable[[PageRenderer, str, HorseSummary, StableSummary], tuple[Page, Page]]:
     """The renderer of a horse's pages, which notes whose it makes."""
 
