@@ -78,7 +78,7 @@ def _growth(kind: str, growths: Sequence[FootGrowth], naming: Naming) -> Row:
         for one in found
     ]
     cells = ("" if one is None else naming.phrase("summary_interval", **one) for one in monthly)
-    return (naming.phrase(f"summary_{kind}", unit=naming.unit("mm")), *cells)
+    return (naming.phrase(f"summary_{kind}", unit=written.unit_in_words("mm")), *cells)
 
 
 def _measure(key: str, feet: Sequence[FootSummary], looks: Mapping[Foot, Sequence[Look]], naming: Naming) -> Row:

@@ -82,6 +82,10 @@ class Quantities:
         """The unit that is shown for one of ours, alone: mm, in; any other unchanged."""
         return self.language.unit(self.units.of(unit))
 
+    def unit_in_words(self, unit: str) -> str:
+        """The same within a sentence: mm, inches."""
+        return self.language.unit_in_words(self.units.of(unit))
+
     def _with_unit(self, figure: str, unit: str) -> str:
         return self.language.with_unit(figure, self.units.of(unit))
 

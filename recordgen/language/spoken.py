@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from babel import Locale
 
 _LONG_WEEKDAY, _LONG_MONTH = re.compile(r"E+\.?"), re.compile("M{3,}")
+_WORDS = {"in": "inches"}
 # Units that a language may have words for, as CLDR calls them, and in which form. The short form of an inch is often
 # the English in, which reads as another word, and the long one of a pound is in some languages another weight.
 _UnitForm = Literal["short", "long", "narrow"]
@@ -91,6 +92,10 @@ class Language:
     def unit(self, unit: str) -> str:
         """A unit as it stands alone: mm, in, lb."""
         return unit
+
+    def unit_in_words(self, unit: str) -> str:
+        """A unit within a sentence, where its sign could be read as a word: inches."""
+        return _WORDS.get(unit, unit)
 
     def with_unit(self, figure: str, unit: str) -> str:
         """A figure with its unit: 3 3/16 in."""
@@ -180,6 +185,9 @@ class OtherLanguage(Language):
             return "/".join(map(self.unit, unit.split("/")))
         name, form = _CLDR_UNITS.get(unit, ("", "short"))
         return (get_unit_name(name, form, self._locale) if name else None) or unit
+
+    def unit_in_words(self, unit: str) -> str:  # noqa: D102
+        return self.unit(unit)
 
     def with_unit(self, figure: str, unit: str) -> str:  # noqa: D102
         from babel.units import format_unit

@@ -37,11 +37,11 @@ const traceSheets = (root, data, draft, words) => {
 
   const written = (number) => String(number).replace(".", data.decimal);
   // Of a rule, in the unit that is shown; what is kept is mm.
-  const inches = data.units.mm, per = inches ? inches.per : 1, unit = inches ? inches.unit : "mm";
+  const inches = data.units.mm, per = inches ? inches.per : 1, howLong = words(inches ? "how_long_inches" : "how_long");
   const LENGTHS = inches ? [1, 2, 4, 6, 8] : [20, 50, 100, 150, 200];
   const typedNumber = (text) => text.split(/[ -]+/).reduce((sum, part) => { const [top, below] = part.split("/"); return sum + (below ? top / below : Number(part)); }, 0);
   const scale = (done) => {
-    const typed = h("input", { type: "text", inputMode: "decimal", value: written(Math.round((draft.now.length / per) * 10000) / 10000), "aria-label": words("how_long", { unit }) });
+    const typed = h("input", { type: "text", inputMode: "decimal", value: written(Math.round((draft.now.length / per) * 10000) / 10000), "aria-label": howLong });
     const said = h("p", { className: "wrong", role: "alert" });
     const length = () => Math.round((inches ? typedNumber : Number)(typed.value.replace(",", ".").trim()) * per * 10000) / 10000;
     const chosen = (lay) => {
@@ -50,7 +50,7 @@ const traceSheets = (root, data, draft, words) => {
       close();
       done();
     };
-    open(words("how_long", { unit }),
+    open(howLong,
       h("div", { className: "choices" }, LENGTHS.map((mm) => button(String(mm), `length-${mm}`, () => { typed.value = String(mm); })), typed), said,
       h("h2", {}, words("where_lay")),
       Object.entries(words.table.lay).map(([lay, text]) => button(text, `lay-${lay.replace(" ", "-")}`, () => chosen(lay), draft.now.lay === lay ? "go" : "")),

@@ -19,6 +19,15 @@ def test_english_units_are_those_of_cldr(ours: str, cldr: str) -> None:
     assert ENGLISH.with_unit("3", ours) == format_unit(3, cldr, "short", locale="en")
 
 
+def test_a_sentence_names_the_inch_in_words() -> None:
+    """Within a sentence, where in is another word, a unit is CLDR's long name; millimetres keep their sign."""
+    named = {code: get_unit_name("length-inch", "long", code) for code in ("en", "de")}
+    told = {one.code: Quantities(one, INCHES).unit_in_words("mm") for one in (ENGLISH, GERMAN)}
+
+    assert told == named
+    assert Quantities().unit_in_words("mm") == "mm"
+
+
 def test_german_reads_zoll() -> None:
     """German has a word for the inch, and a comma; a fraction stands as on the rule. Source: CLDR."""
     written = Quantities(GERMAN, INCHES)

@@ -162,7 +162,7 @@ class Pictures:
         rows = rate_rows(summary, self.naming)
         if not rows:
             return None
-        unit = self.naming.phrase("chart_rate_unit", unit=self.naming.unit("mm"))
+        unit = self.naming.phrase("chart_rate_unit", unit=self.naming.quantities.unit_in_words("mm"))
         title, written = describe_rates(self.naming, rows), self.naming.quantities
         return self._place(self.kept.picture(growth_rates, rows, usual_a_month(summary), unit, title, written))
 

@@ -214,7 +214,8 @@ class TracingPictures:
     def off_key(self) -> list[tuple[Markup, str]]:
         """The form and the words of what that drawing shows."""
         forms: tuple[OffForm, ...] = ("wall", "white line", "even", "outside")
-        words = {form: self._phrase(f"key_{form.replace(' ', '_')}", unit=self.naming.unit("mm")) for form in forms}
+        shown = self.naming.quantities.unit_in_words("mm")
+        words = {form: self._phrase(f"key_{form.replace(' ', '_')}", unit=shown) for form in forms}
         return self._key(off_key(words), words)
 
     def sole_key(self, shown: Sequence[DatedTracing]) -> list[tuple[Markup, str]]:
@@ -261,7 +262,7 @@ class TracingPictures:
             foot=self.naming.foot(seen.foot),
             moment=self.naming.phrase(f"photo_moment_{seen.one.tracing.moment}"),
             day=self.naming.day(seen.day),
-            unit=self.naming.unit("mm"),
+            unit=self.naming.quantities.unit_in_words("mm"),
         )
 
     def _phrase(self, key: str, **facts: str) -> str:
