@@ -13,6 +13,7 @@ from recordgen.cli.columns import cut
 from recordgen.cli.options import exit_on_trouble, json_option, print_json, records_option, today_option
 from recordgen.cli.places import stable_option
 from recordgen.cli.terminal import echo, width
+from recordgen.sentences import sentences
 
 if TYPE_CHECKING:
     from recordgen.hoof.naming import Naming
@@ -40,6 +41,8 @@ def command(records: Path, today: dt.date, as_json: bool, stable: str | None) ->
     if as_json:
         print_json([_plain(horse) for horse in horses])
         return
+    if not horses:
+        echo(sentences(ways.naming.phrase("rounds_none")))
     for horse in horses:
         for line in _lines(horse, ways.naming):
             echo(cut(line, width()))

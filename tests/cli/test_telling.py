@@ -9,6 +9,7 @@ import jsonschema
 import pytest
 
 from tests.support.commands import run, run_today
+from tests.support.practice_folders import VISIT_FILE, build
 
 
 def test_summary_as_json_holds_what_other_programs_read() -> None:
@@ -85,3 +86,10 @@ def test_a_day_that_is_none_is_wrong_use(tmp_path: Path) -> None:
 
     assert result.exit_code == 2
     assert "write it 2026-11-25" in result.output
+
+
+def test_a_practice_without_a_horse_is_due_for_nothing_and_says_so(tmp_path: Path) -> None:
+    """An empty answer could be an answer that did not come."""
+    records = build(tmp_path, {"willowmere/bramble/horse.yaml": None, VISIT_FILE: None})
+
+    assert run_today("due", records=records).output == "No next visit to plan.\n"
