@@ -35,6 +35,20 @@ def test_the_farthest_of_several() -> None:
     assert reach(folded, MIDDLE, np.array([0.0]), closed=False) == pytest.approx([35])
 
 
+@pytest.mark.parametrize("closed", [True, False])
+def test_reach_of_a_folded_line_as_another_library_has_it(closed: bool) -> None:
+    """The farthest place where Shapely's ray meets it; not a number where it meets none."""
+    line = np.array([[-30.0, -40], [-30, 40], [10, 40], [10, 20], [-5, 15], [20, 10], [20, 60], [30, 40], [30, -40]])
+    edges = shapely.LineString([*line, line[0]] if closed else line)
+    angles = np.arange(-179.7, 180, 7)
+    rays = [shapely.LineString([(0, 0), 200 * one]) for one in directions(angles)]
+    met = [np.hypot(*shapely.get_coordinates(edges.intersection(ray)).T) for ray in rays]
+
+    expected = [found.max() if len(found) else np.nan for found in met]
+    assert reach(line, MIDDLE, angles, closed) == pytest.approx(expected, nan_ok=True)
+    assert bool(np.isnan(expected).any()) is not closed
+
+
 def test_nothing_stands_behind_the_middle() -> None:
     """A line on the other side is not met."""
     assert np.isnan(reach(np.array([[-10.0, -20], [10, -20]]), MIDDLE, np.array([0.0]), closed=False)).all()

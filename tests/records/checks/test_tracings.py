@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 import shapely
+import shapely.affinity
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
@@ -177,6 +178,20 @@ def test_a_wall_traced_from_the_ground_up_is_told(tmp_path: Path) -> None:
         f"{FIRST_LINE + 1}:9: error: {AT}, dorsal_wall: its first point is nearer to the ground than its last. "
         "Write its points from the hairline down."
     )
+
+
+@pytest.mark.parametrize("degrees", [-70, -30, -8, 8, 30, 70])
+def test_which_end_of_a_wall_is_up_is_told_however_the_picture_was_held(tmp_path: Path, degrees: float) -> None:
+    """The same side, rolled: told where it was traced from the ground up, and not where it was not."""
+    line = shapely.LineString([(100, 1000), (900, 1000), (400, 700), (330, 850), (260, 995)])
+    rolled = shapely.affinity.translate(shapely.affinity.rotate(line, degrees, (500, 850)), 300, -150)
+    spots = [[round(x, 1), round(y, 1)] for x, y in rolled.coords]
+    found = [
+        of(tmp_path, f"ground: {spots[:2]}", f"dorsal_wall: {wall}", view="side") for wall in (spots[2:], spots[:1:-1])
+    ]
+
+    assert found[0] == []
+    assert ["its first point is nearer to the ground than its last" in line for line in found[1]] == [True]
 
 
 def test_a_short_scale_is_asked_about(tmp_path: Path) -> None:

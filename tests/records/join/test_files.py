@@ -62,6 +62,15 @@ def test_feet_keep_the_names_that_were_typed() -> None:
     assert "  near_fore:\n" in text(joined(before, here, there))
 
 
+@pytest.mark.parametrize("feet_here", [True, False])
+def test_feet_keep_the_names_of_the_side_that_has_them(feet_here: bool) -> None:
+    """Where the other tells none."""
+    feet = f"{BEFORE}feet: {{near_fore: {{landing: flat}}}}  # near\n"
+    plain = BEFORE.replace("weeks: 6", "weeks: 5") + "# plain\n"
+
+    assert "near_fore" in text(joined(None, *((feet, plain) if feet_here else (plain, feet)), answer="here"))
+
+
 @pytest.mark.parametrize(("answer", "note"), [("here", "Ours."), ("there", "Theirs.")])
 def test_an_answer_settles_a_clash(answer: str, note: str) -> None:
     """Until it is there, the file stays and the question is told with both values."""
