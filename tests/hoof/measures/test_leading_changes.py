@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date
 
+from recordgen.hoof.claims.claims import Claim, Claims
+from recordgen.hoof.measures.changes import FootMeasure
 from recordgen.hoof.measures.leading_changes import LEADING, SAME_THING, LeadingChange, leading_changes
 from recordgen.records.models.names import Foot
 from recordgen.records.models.visit import Visit
@@ -37,6 +39,20 @@ def test_feet_that_changed_alike_are_told_together() -> None:
 
     assert (found.name, found.up, found.feet) == ("toe_length", True, ("left_fore", "right_fore"))
     assert 4 < found.sizes[0] <= found.sizes[1] < 7
+
+
+def test_a_change_is_up_where_it_is_above_nothing_however_small() -> None:
+    """Half a millimetre up of one foot and down of the other are two changes."""
+    days = (date(2026, 4, 10), date(2026, 5, 10), date(2026, 7, 10))
+    sizes: dict[Foot, float] = {"left_fore": 0.5, "right_fore": -0.5}
+    toe = MEASURES["toe_length"]
+    real = [
+        Claim(FootMeasure(foot, toe, 80), "step", *days, size, size - 0.1, size + 0.1, chance=0.001, real=True)
+        for foot, size in sizes.items()
+    ]
+    found = leading_changes(Claims(tuple(real)))
+
+    assert {one.feet: one.up for one in found} == {("left_fore",): True, ("right_fore",): False}
 
 
 def test_a_step_is_told_between_the_two_visits_it_lies_between() -> None:

@@ -48,8 +48,12 @@ def _area(tracing: Tracing) -> float:
 
 def test_with_too_few_there_is_none() -> None:
     """It says how many there are and how many are needed."""
-    with pytest.raises(Trouble, match="49 traced soles with wall, white line and frog are here, 50 are needed"):
+    with pytest.raises(
+        Trouble, match="49 traced soles with wall, white line and frog are here, 50 are needed"
+    ) as refused:
         own_outlines([pointed(seed)[1] for seed in range(FEWEST - 1)])
+
+    assert refused.value.way_out.startswith("Trace 1 more;")
 
 
 def test_it_draws_feet_of_that_practice_nearer_to_the_truth() -> None:
