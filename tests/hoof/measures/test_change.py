@@ -29,7 +29,7 @@ def test_after_is_compared_with_after() -> None:
     found = measured("toe_length", *toes((THEN, 90, 80), (NOW, 92, 84)))
 
     assert (found.before, found.after, found.moment, found.latest) == (92, 84, "after", 84)
-    assert found.last == Step(date(2026, 3, 1), 80, 84)
+    assert found.last == found.first == Step(date(2026, 3, 1), 80, 84)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from recordgen.hoof.practice.off_aim import off_aim
+from recordgen.hoof.practice.off_aim import off_aim, share_of
 from recordgen.hoof.summary import HorseSummary
 from tests.support.horse_records import summary, toes
 
@@ -40,6 +40,16 @@ def test_an_aim_to_come_over_is_left_downwards() -> None:
     found = off_aim([horse(84, 84, 84, 80, aim={"measure": "toe_length", "foot": "left_fore", "over": 90})])
 
     assert [(one.going, one.aimed.away) for one in found] == [("away", -10)]
+
+
+@pytest.mark.parametrize(
+    ("long", "aim", "share"), [(88, {"under": 78}, 10 / 78), (80, {"over": 90}, 10 / 90), (120, {"under": 80}, 1 / 2)]
+)
+def test_how_far_off_is_told_as_a_share_of_the_aim(long: float, aim: dict[str, float], share: float) -> None:
+    """So that an angle and a length can be compared: 10 mm off an aim of 78 are 10 in 78."""
+    (found,) = off_aim([horse(long, aim={"measure": "toe_length", "foot": "left_fore", **aim})])
+
+    assert share_of(found.aimed) == pytest.approx(share)
 
 
 def test_those_that_move_away_stand_first_then_the_farthest() -> None:
