@@ -59,7 +59,7 @@ def test_charts_are_labelled_at_the_lines_of_a_rule(inch_sites: Path) -> None:
     labels = {one.get_text() for panel in panels for one in panel.select("text")}
 
     assert panels
-    assert {"in", "3", "3 1/2"} <= labels
+    assert {"in", "3", "3½"} <= labels
     assert "mm" not in labels
 
 
