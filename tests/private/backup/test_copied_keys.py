@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 
 from recordgen.private.backup.copied_keys import CopiedKeys
 from recordgen.private.keystore.location import state_file
+from recordgen.private.keystore.sealed_copy import SealingKey
 from recordgen.private.keystore.site_keys import SiteKeys
+from tests.support.sealed_site import QUICK, WORDS
 from tests.support.two_computers import first_computer
 
 
@@ -45,6 +48,18 @@ def keys_sum(text: str) -> str:
 def never(*_: str) -> bool:
     """Nobody is to be asked."""
     raise AssertionError
+
+
+def test_words_are_asked_for_once_where_a_copy_is_sealed_with_their_key(records: Path) -> None:
+    """And anew where it was sealed with others, or with the same words and another salt."""
+    keys = CopiedKeys.read(records)
+    keys.sealing = SealingKey.new(WORDS, QUICK)
+    sealed, elsewhere = keys.seal(), SealingKey.new(WORDS, QUICK).seal(json.dumps(keys.here))
+    asked: list[str] = []
+
+    assert keys.open_keys(sealed, lambda: asked.append("too early") or WORDS) == keys.here
+    assert keys.open_keys(elsewhere, lambda: asked.append("words") or "") is None
+    assert asked == ["words"]
 
 
 def test_keys_that_the_other_side_alone_changed_are_taken(records: Path) -> None:
