@@ -35,6 +35,14 @@ def test_a_difference_must_be_more_than_chance_gives(right: float, expected: boo
     assert found["fore", "toe_length"].real is expected
 
 
+def test_the_errors_of_both_feet_make_the_interval_of_their_difference() -> None:
+    """Their variances add up (Bland & Altman 1999); what is usual of such differences narrows it a little."""
+    found = pairs(visit("2026-10-14", left_fore=after(toe_length=80), right_fore=after(toe_length=100)))
+    one = found["fore", "toe_length"]
+
+    assert (one.high - one.low) / 2 == pytest.approx(one.smallest_real_difference, rel=0.05)
+
+
 def test_a_small_difference_that_stays_is_told_in_time() -> None:
     """Two millimetres at six visits are more than six times the error of their mean."""
     days = [f"2026-0{month}-14" for month in range(1, 7)]
