@@ -12,10 +12,13 @@ from recordgen.sentences import NOTHING, Said, say, sentences, worded
 
 
 def tell_misuse(error: click.UsageError) -> None:
-    """Tell what was wrong and end with its exit code; in English nothing is done, since click tells it so itself."""
+    """Tell what was wrong and end with its exit code.
+
+    In English only what lacks a way out is told here, since click tells the rest so itself.
+    """
     ctx = error.ctx or click.get_current_context()
     settle_language(ctx)
-    if is_english():
+    if is_english() and not _is_extra(error):
         return
     echo(say("Usage: {usage}", usage=ctx.get_usage().partition(" ")[2]), err=True)
     echo(say("Try '{command} --help' for help.", command=ctx.command_path), err=True)
@@ -39,10 +42,15 @@ def misuse_said(error: click.UsageError) -> Said:
             return say("{name}: {message}", name=name, message=message) if name else message
         case _ if isinstance(error.message, Said):
             return error.message
-        case _ if "extra argument" in error.message:
+        case _ if _is_extra(error):
             extra = error.message.partition("(")[2].rstrip(")")
-            return say("{words} is too much", words=quoted(extra))
+            return say("{words} is too much; a name of several words stands in quotes", words=quoted(extra))
     return worded(error.message)
+
+
+def _is_extra(error: click.UsageError) -> bool:
+    """Tell whether more words were typed than the command takes, as where a name with a space stands without quotes."""
+    return "extra argument" in error.message
 
 
 def _name(error: click.BadParameter) -> str:

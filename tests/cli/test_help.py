@@ -51,3 +51,11 @@ def test_each_command_takes_records(command: str) -> None:
 def test_wrong_use_exits_with_two() -> None:
     """An unknown command is wrong use."""
     assert run("trim").exit_code == 2
+
+
+def test_a_name_of_several_words_is_asked_for_in_quotes() -> None:
+    """A shell makes two words of it, and the command has a place for one."""
+    done = run("begin", "low-barn/Mr.", "Biscuit")
+
+    assert done.exit_code == 2
+    assert "'Biscuit' is too much; a name of several words stands in quotes." in done.output

@@ -13,7 +13,7 @@ from recordgen.problems import Step, as_typed, quoted
 from recordgen.records.models.annotations import annotation_at, bare, choices, inside, is_model
 from recordgen.records.models.foot import FootVisit
 from recordgen.records.models.names import FEET, ZONES, foot_named, zone_named
-from recordgen.sentences import OR, Said, listed, say
+from recordgen.sentences import OR, Said, listed, say, sentences
 
 Wrong = tuple[str, Said, Said]  # the code, what is wrong, the way out
 
@@ -67,9 +67,23 @@ def _key_meant(typed: str, around: Any, known: list[str], beside: Any) -> Said:
         given = beside.get(typed) if isinstance(beside, Mapping) else None
         value = as_typed(given) if isinstance(given, str) else "…"
         return _HOW.get(typed.lower()) or say("Write {key}: {value}", key=meant, value=value)
-    if (homes := list(_homes(typed, around))) and typed.lower() not in (name.lower() for name in known):
-        return say("It belongs under {homes}", homes=listed([f"{name}:" for name in homes], OR))
+    if list(_homes(typed, around)) and typed.lower() not in (name.lower() for name in known):
+        return _belongs(typed, around)
+    near = nearest(typed, [*known, *_keys_below(around)])
+    if near is not None and near not in known:
+        return sentences(say("Did you mean {name}?", name=near), _belongs(near, around))
     return did_you_mean(typed, known, say("Known here are {known}", known=", ".join(known)))
+
+
+def _belongs(key: str, around: Any) -> Said:
+    return say("It belongs under {homes}", homes=listed([f"{name}:" for name in _homes(key, around)], OR))
+
+
+def _keys_below(around: Any) -> Iterator[str]:
+    """The keys that are known one step further in."""
+    for info in around.model_fields.values() if is_model(around) else ():
+        below = bare(info.annotation)
+        yield from below.model_fields if is_model(below) else ()
 
 
 def _decimal(typed: str, beside: Any) -> Said:

@@ -23,6 +23,9 @@ from recordgen.sentences import Said, listed, say
 _BARE = re.compile(r"[0-9][0-9 ./]*")
 _UNITS = {"mm": ("cm", "in"), "cm": ("hh", "m", "in")}
 
+# The day by which a visit's file is named, also a second one of that day.
+_DAY_OF_NAME = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})[^/]*$")
+
 _KEY = "[key]"  # stands in an error's steps where the key itself is wrong, not its value
 
 
@@ -66,7 +69,7 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
         case "missing":
             if found.wrote(steps):
                 return "value-empty", say("{name} is empty", name=name), say("Add {key}", key=steps[-1])
-            return "key-missing", say("{name} is missing", name=name), say("Add {key}", key=steps[-1])
+            return "key-missing", say("{name} is missing", name=name), say("Add {key}", key=_with_day(found, steps[-1]))
         case "extra_forbidden":
             return unknown_key(model, steps, _values_at(found.values, found.typed_steps(steps[:-1])))
         case "literal_error":
@@ -77,6 +80,12 @@ def _words(found: Document, model: type[BaseModel], steps: tuple[Step, ...], err
             return _wrong_shape(model, steps, name, error)
         case kind:
             return _wrong_kind(kind, name, error["input"], context)
+
+
+def _with_day(found: Document, key: Step) -> str:
+    """The key that is missing; the date of a visit with the day that its file is named by."""
+    day = _DAY_OF_NAME.search(found.path) if key == "date" else None
+    return f"date: {day[1]}" if day else str(key)
 
 
 def _wrong_shape(model: type[BaseModel], steps: tuple[Step, ...], name: str, error: ErrorDetails) -> Wrong:

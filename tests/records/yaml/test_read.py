@@ -99,6 +99,23 @@ def test_a_name_that_must_be_there_is_told_empty(tmp_path: Path, typed: str) -> 
     assert (problem.place.line, problem.message) == (2, "name is empty")
 
 
+def test_a_key_misspelt_and_out_of_its_place_is_told_with_both(tmp_path: Path) -> None:
+    """Nearer than a key of this place is one that stands a step further in."""
+    (line,) = lines_of(tmp_path, "date: 2026-10-14\nfeet:\n  left_fore: {heel_heigth: 34}\n")
+
+    assert line.endswith("Did you mean heel_height? It belongs under before: or after:.")
+
+
+@pytest.mark.parametrize(("name", "added"), [("2026-10-14.yaml", "date: 2026-10-14"), ("bramble.yaml", "date")])
+def test_a_visit_without_its_date_is_told_the_day_of_its_file(tmp_path: Path, name: str, added: str) -> None:
+    """The line to add is there already, in the file's name."""
+    file = tmp_path / name
+    file.write_text("since_last: x\n", "utf-8")
+    (problem,) = read_record(file, name, Visit)[1]
+
+    assert problem.way_out == f"Add {added}"
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
