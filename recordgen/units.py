@@ -91,8 +91,13 @@ def inch_digits(digits: int) -> int:
 
 
 def decimal_inches(mm: float, digits: int) -> str:
-    """A length in inches as a decimal. digits: those that it has in millimetres."""
+    """A length in inches as a decimal, one digit longer where it would else read as nothing.
+
+    digits: those that it has in millimetres.
+    """
     shown = inch_digits(digits)
+    if mm and not round(mm / INCH_MM, shown):
+        shown += 1
     return f"{round(mm / INCH_MM, shown) + 0.0:.{shown}f}"
 
 

@@ -55,6 +55,12 @@ def test_a_larger_length_never_reads_smaller(one: float, other: float) -> None:
     assert float(decimal_inches(low, 1)) <= float(decimal_inches(high, 1))
 
 
+@pytest.mark.parametrize(("mm", "told"), [(0.1, "0.004"), (-0.1, "-0.004"), (0, "0.00"), (0.2, "0.01"), (4.2, "0.17")])
+def test_a_small_error_never_reads_as_none(mm: float, told: str) -> None:
+    """A tenth of a millimetre is four thousandths of an inch."""
+    assert decimal_inches(mm, 1) == told
+
+
 @pytest.mark.parametrize("told", ["14.2", "15.0", "15.2 1/2", "9.3", "16.1"])
 def test_hands_are_told_as_they_were_typed(told: str) -> None:
     """A height typed in hands comes back as the same hands and inches, to half an inch."""
