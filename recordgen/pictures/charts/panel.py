@@ -37,7 +37,7 @@ class Frame:
 
     band: room kept free above the days, picture units. sides: words at the right of the upper and of the lower half;
     then values are shown without their sign. low: less high than other panels. written: the language of months and
-    numbers, and the unit in which lengths are labelled, though they are mm. unit: its words, of an angle ° or none.
+    numbers, and the unit in which lengths are labelled, though they are mm. unit: its words, or none.
     """
 
     span: Span
@@ -77,7 +77,7 @@ class Frame:
     def values(self) -> dict[float, str]:
         """Round values to label, with their words; those of both sides of nought are told by their size."""
         low, high = self.scale
-        if self.written.units.inches and self.unit != "°":
+        if self.written.units.inches:
             return {value: self._sized(words) for value, words in inch_ticks(low, high, MOST_STEPS).items()}
         ticks = MaxNLocator(MOST_STEPS, steps=ROUND_STEPS).tick_values(low, high)
         return {float(tick): self._sized(f"{tick:g}") for tick in ticks if low <= tick <= high}

@@ -85,11 +85,13 @@ def angle_panel(
 ) -> str:
     """An angle through time: the readings after each trim joined, the readings before it as level ticks.
 
-    low: less high than the other panels, and without its unit, which the page tells.
+    low: less high than the other panels, and without its unit, which the page tells. written: the language of months
+    and numbers.
     Raises ValueError where nothing was measured.
     """
     visits, weight = _visits(readings, span)
-    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low, written=written)
+    degrees = Quantities(written.language)
+    canvas, frame = _begun(events, span, scale, "" if low else unit, low=low, written=degrees)
     draw_joined(canvas, foot, visits, weight)
     draw_events(canvas, events, span, frame.above_days, written.language)
     return canvas.picture(title, KIND)

@@ -11,6 +11,7 @@ import pytest
 
 from recordgen.hoof.measures.readings import Reading
 from recordgen.hoof.observations import Event, EventKind
+from recordgen.language.quantities import Quantities
 from recordgen.pictures.charts.day_mark import day_mark, with_mark
 from recordgen.pictures.charts.events import event_key, marks_of, rows_of
 from recordgen.pictures.charts.limits import scale_about_zero, shared_scale, shared_span
@@ -18,6 +19,7 @@ from recordgen.pictures.charts.panel import Frame, panel_view
 from recordgen.pictures.charts.panel_size import BOTTOM, HEIGHT, LEFT, RIGHT, TOP, WIDTH
 from recordgen.pictures.charts.through_time import angle_panel, difference_panel, toe_length_panel
 from recordgen.records.models.names import Foot
+from recordgen.units import UNITS
 from tests.conftest import ROOT
 from tests.support.svg import SVG, group_titled, is_figure, root_of, strokes_of, value_at, words_in
 from tests.support.text_boxes import outside, touching
@@ -196,6 +198,20 @@ def test_angles_are_joined_after_and_ticked_before() -> None:
     assert len(ticks) == 2
     assert all(start[1] == end[1] for start, end in ticks)
     assert "°" in words_in(picture)
+
+
+@pytest.mark.parametrize("low", [False, True])
+def test_angles_stay_degrees_where_lengths_are_inches(low: bool) -> None:
+    """Their axis is no rule, also where the page tells the unit."""
+    readings = [Reading(FIRST, 48, 51), Reading(SECOND, 49, 51.5)]
+    inches = Quantities(units=UNITS["inches"])
+    picture, metric = (
+        angle_panel("left_fore", readings, (), SPAN, (45, 55), "angle", low=low, written=one)
+        for one in (inches, Quantities())
+    )
+
+    assert "50" in words_in(picture)
+    assert words_in(picture) == words_in(metric)
 
 
 def test_the_error_band_lies_evenly_about_zero() -> None:
