@@ -210,6 +210,15 @@ def test_no_text_of_a_foots_part_is_too_small(browser: Browser, served: str, siz
         assert page.evaluate(SMALL_TEXT, SMALLEST_TEXT_PX) == []
 
 
+@pytest.mark.parametrize("width", [320, 353, 360, 388])
+def test_no_text_is_too_small_on_a_small_phone(browser: Browser, served: str, width: int) -> None:
+    """Pictures grow narrower, their words do not: feet, angles, heels and growth."""
+    with opened(browser, f"{served}/{PIPPIN}", (width, 740)) as page:
+        page.evaluate("document.querySelectorAll('#angles, #growth').forEach(one => one.open = true)")
+
+        assert page.evaluate(SMALL_TEXT, SMALLEST_TEXT_PX) == []
+
+
 @pytest.mark.parametrize("width", [320, 360, 390, 1280])
 def test_words_on_traced_drawings_are_large_and_apart(browser: Browser, served: str, width: int) -> None:
     """At least 11 px, and none on another: zones, sides, angles and bars of a foot's part and of the pair."""
