@@ -177,10 +177,7 @@ COPY = Sayings(
             say("the copy's folder cannot be written"),
             say("{stays}; look whose folder it is", stays=_KEPT),
         ),
-        "index.lock": (
-            say("git is busy in another window, or was killed"),
-            say("Wait until it is done; where nothing runs, delete .git/index.lock in the records"),
-        ),
+        "index.lock": LOCAL.known["index.lock"],
         "dubious ownership": (
             say("the copy's folder belongs to somebody else"),
             say("Work as the person whose folder it is"),
@@ -191,13 +188,12 @@ COPY = Sayings(
             say("Look at the address"),
         ),
         "please tell me who you are": LOCAL.known["please tell me who you are"],
-        "fsck": (
-            say("the copy is damaged"),
-            say("{stays}; make a new copy at another place: recordgen backup FOLDER", stays=_KEPT),
-        ),
-        "corrupt": (
-            say("the copy is damaged"),
-            say("{stays}; make a new copy at another place: recordgen backup FOLDER", stays=_KEPT),
+        **dict.fromkeys(
+            ("fsck", "corrupt"),
+            (
+                say("the copy is damaged"),
+                say("{stays}; make a new copy at another place: recordgen backup FOLDER", stays=_KEPT),
+            ),
         ),
     },
     _KEPT,
